@@ -1,0 +1,66 @@
+/** How each kind of mark is drawn: ink by token name, widths and text sizes in paper millimetres. */
+import type { Ink } from "../look/tokens";
+
+export interface Style {
+  readonly stroke?: Ink;
+  readonly width?: number;
+  /** Dash pattern, mm. */
+  readonly dash?: readonly number[];
+  readonly fill?: Ink;
+  /** 0 to 1. */
+  readonly opacity?: number;
+  /** Text size, mm (cap to descender em size). */
+  readonly size?: number;
+  readonly weight?: 400 | 600;
+  readonly italic?: boolean;
+}
+
+const table = {
+  "lot-line": { stroke: "ink", width: 0.5, dash: [6, 1.2, 1, 1.2, 1, 1.2] },
+  feature: { stroke: "soft", width: 0.25 },
+  "feature-label": { fill: "soft", size: 2.6 },
+  "contour-existing": { stroke: "soft", width: 0.13, dash: [1.6, 1.1], opacity: 0.7 },
+  "contour-existing-major": { stroke: "soft", width: 0.25, dash: [1.6, 1.1], opacity: 0.8 },
+  "contour-label": { fill: "soft", size: 2.4 },
+  "contour-guessed": { stroke: "soft", width: 0.13, dash: [0.4, 1.2], opacity: 0.55 },
+  "contour-finished": { stroke: "ink", width: 0.18, opacity: 0.75 },
+  "contour-finished-major": { stroke: "ink", width: 0.35, opacity: 0.85 },
+  daylight: { stroke: "ink", width: 0.25, dash: [0.3, 0.9] },
+  "guessed-hatch": { stroke: "soft", width: 0.1, opacity: 0.5 },
+  "cut-hatch": { stroke: "cutInk", width: 0.15 },
+  "fill-hatch": { stroke: "fillInk", width: 0.15 },
+  wall: { stroke: "ink", width: 0.9 },
+  "wall-inner": { stroke: "ink", width: 0.18 },
+  floor: { fill: "sheet" },
+  diagonal: { stroke: "rule", width: 0.13 },
+  door: { stroke: "accent", width: 1.1 },
+  "building-label": { fill: "ink", size: 3.6, weight: 600 },
+  "building-sublabel": { fill: "soft", size: 2.7 },
+  drive: { fill: "paper", opacity: 0.9 },
+  "drive-edge": { stroke: "ink", width: 0.25 },
+  "drive-centre": { stroke: "soft", width: 0.18, dash: [4, 1, 0.8, 1] },
+  "drive-label": { fill: "ink", size: 2.8, weight: 600 },
+  swale: { stroke: "water", width: 0.7 },
+  "swale-label": { fill: "water", size: 2.8 },
+  pond: { fill: "waterSoft", stroke: "water", width: 0.25, opacity: 0.8 },
+  "pond-label": { fill: "water", size: 2.6, weight: 600 },
+  arrow: { stroke: "water", width: 0.25, opacity: 0.85 },
+  "wall-wet": { stroke: "bad", width: 1.2 },
+  dimension: { stroke: "soft", width: 0.13 },
+  "dimension-label": { fill: "ink", size: 2.8 },
+  "corner-ring": { stroke: "accent", fill: "sheet", width: 0.5 },
+  "corner-label": { fill: "ink", size: 3.4, weight: 600 },
+  "corner-value": { fill: "accent", size: 2.8, weight: 600 },
+  shot: { stroke: "ink", width: 0.25 },
+  "shot-label": { fill: "soft", size: 2.4 },
+  "shot-untied": { stroke: "soft", width: 0.2, opacity: 0.6 },
+  "mark-symbol": { fill: "accent" },
+  "mark-label": { fill: "accent", size: 2.8, weight: 600 },
+  selected: { stroke: "accent", width: 0.6 },
+  handle: { stroke: "accent", fill: "sheet", width: 0.4 },
+  preview: { stroke: "accent", width: 0.35, dash: [1.6, 1] },
+  "preview-label": { fill: "accent", size: 3, weight: 600 },
+} as const satisfies Record<string, Style>;
+
+export type StyleName = keyof typeof table;
+export const styles: Readonly<Record<StyleName, Style>> = table;

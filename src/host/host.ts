@@ -1,0 +1,76 @@
+/**
+ * What differs between the Electron window and a plain browser page: files, recent files, the title, closing.
+ * Views and commands know only this interface.
+ */
+
+/** A file the host opened: its text, its name for people, and a token by which the host saves to it again. */
+export interface OpenedFile {
+  readonly name: string;
+  readonly text: string;
+  /** Opaque to the page; null where the place can't be saved to (a dropped file, a demo). */
+  readonly token: string | null;
+}
+
+export interface SavedFile {
+  readonly name: string;
+  readonly token: string | null;
+}
+
+export interface RecentFile {
+  readonly name: string;
+  readonly token: string;
+  /** Folder, shown as a hint. */
+  readonly folder: string;
+}
+
+/** Acts that the native menu, or the system, asks the page for. */
+export type HostRequest =
+  | "new"
+  | "open"
+  | "save"
+  | "save-as"
+  | "export-site-plan"
+  | "undo"
+  | "redo"
+  | "find-command"
+  | "zoom-fit"
+  | "toggle-theme"
+  | "show-shortcuts"
+  | { readonly openFile: OpenedFile };
+
+/** An unsaved project found after a crash. */
+export interface RecoveredWork {
+  readonly name: string;
+  readonly text: string;
+  /** The file it belonged to, if any. */
+  readonly token: string | null;
+  /** Milliseconds since 1970. */
+  readonly when: number;
+}
+
+/** A failed act resolves to this; the text is for people and says what, where and how to mend it. */
+export interface HostFailure {
+  readonly failed: string;
+}
+
+/** null = the person cancelled. */
+export type HostAnswer<T> = Promise<T | HostFailure | null>;
+
+export interface Host {
+  readonly kind: "electron" | "browser";
+  openProject(): HostAnswer<OpenedFile>;
+  openRecent(token: string): HostAnswer<OpenedFile>;
+  recentFiles(): Promise<readonly RecentFile[]>;
+  /** Atomic: a temporary file, then a rename. */
+  saveProject(token: string, text: string): HostAnswer<SavedFile>;
+  saveProjectAs(suggestedName: string, text: string): HostAnswer<SavedFile>;
+  /** Saves bytes (a PDF, a CSV) where the person says. */
+  exportFile(suggestedName: string, bytes: Uint8Array<ArrayBuffer>): HostAnswer<SavedFile>;
+  setTitle(name: string, dirty: boolean): void;
+  /** Recovery journal: the unsaved text, or null once it is saved or given up. */
+  keepUnsaved(work: { name: string; text: string; token: string | null } | null): void;
+  recovered(): Promise<RecoveredWork | null>;
+  onRequest(listener: (request: HostRequest) => void): () => void;
+  /** Asked before the window closes; resolves true when it may. */
+  onCloseAsked(listener: () => Promise<boolean>): () => void;
+}

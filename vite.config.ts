@@ -1,0 +1,22 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vitest/config";
+
+// The page: one build, served by the loopback server and loaded by Electron (Chromium 108 and up).
+export default defineConfig({
+  base: "./",
+  plugins: [react()],
+  build: { target: "chrome108", sourcemap: true, chunkSizeWarningLimit: 2000 },
+  worker: { format: "es" },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: { name: "engine", environment: "node", include: ["tests/**/*.test.ts"] },
+      },
+      {
+        extends: true,
+        test: { name: "views", environment: "jsdom", include: ["tests/**/*.test.tsx"] },
+      },
+    ],
+  },
+});
