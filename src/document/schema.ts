@@ -8,7 +8,8 @@ import { z } from "zod";
 // The page forbids code generation from strings, which zod's fast path would try.
 z.config({ jitless: true });
 
-const metres = z.number();
+/** Far beyond any map grid; keeps products of coordinates well inside float64. */
+const metres = z.number().min(-1e8).max(1e8);
 const positive = z.number().positive();
 const notNegative = z.number().nonnegative();
 const id = z.string().min(1);
@@ -36,7 +37,19 @@ export const displaySchema = z.object({
 
 export const featureSchema = z.object({
   id,
-  kind: z.enum(["tree", "stump", "well", "septic", "buried-line", "overhead-line", "house", "fence", "road", "water", "other"]),
+  kind: z.enum([
+    "tree",
+    "stump",
+    "well",
+    "septic",
+    "buried-line",
+    "overhead-line",
+    "house",
+    "fence",
+    "road",
+    "water",
+    "other",
+  ]),
   name: z.string().default(""),
   points: z.array(pointSchema).min(1),
   keepClear: notNegative.default(0),
@@ -164,9 +177,7 @@ export const driveSchema = z.object({
   door: id.nullable().default(null),
   /** Height of the road edge; null: the ground as it is there. */
   roadHeight: metres.nullable().default(null),
-  landing: z
-    .object({ length: notNegative.default(3.6576), fall: notNegative.default(0.02) })
-    .prefault({}),
+  landing: z.object({ length: notNegative.default(3.6576), fall: notNegative.default(0.02) }).prefault({}),
   sideSlope: positive.default(3),
   gravel: notNegative.default(0.2032),
 });

@@ -51,7 +51,12 @@ export interface SurveyResult {
   /** In the order of the shots; shots set aside are not here. */
   readonly points: readonly LevelledPoint[];
   /** Reference mark: the first mark of the document. */
-  readonly mark: { readonly id: string; readonly name: string; readonly height: number; readonly at: Point | null } | null;
+  readonly mark: {
+    readonly id: string;
+    readonly name: string;
+    readonly height: number;
+    readonly at: Point | null;
+  } | null;
 }
 
 /** A regular grid of cells; cell (i, j) is at index j * columns + i, its centre at x0 + (i + 0.5) * cell. */
@@ -104,9 +109,20 @@ export interface CornerResult {
 
 export interface EarthworkResult {
   /** Under the floor, from existing ground to the underside of the base course: exact on the triangulated ground. */
-  readonly inside: { readonly cut: number; readonly fill: number; readonly area: number; readonly greatestCut: number; readonly greatestFill: number };
+  readonly inside: {
+    readonly cut: number;
+    readonly fill: number;
+    readonly area: number;
+    readonly greatestCut: number;
+    readonly greatestFill: number;
+  };
   /** Outside the walls, on the grid; `error` is the estimate from two resolutions, m3. */
-  readonly outside: { readonly cut: number; readonly fill: number; readonly area: number; readonly error: number };
+  readonly outside: {
+    readonly cut: number;
+    readonly fill: number;
+    readonly area: number;
+    readonly error: number;
+  };
   readonly total: { readonly cut: number; readonly fill: number };
   /** Share of (cut + fill) that rests on guessed ground, 0 to 1. */
   readonly guessedShare: number;

@@ -1,0 +1,219 @@
+/** Edits of the building: its outline, place, floor, foundation and doors. */
+import { ringsSelfCross } from "../../geometry";
+import {
+  type Building,
+  buildingSchema,
+  type Door,
+  doorSchema,
+  type Foundation,
+  foundationSchema,
+  type Point,
+  type Project,
+} from "../schema";
+import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
+
+const noBuilding = "There is no building yet. Draw its outline first.";
+
+function withBuilding(project: Project, change: Partial<Building>): Project {
+  return project.building ? { ...project, building: { ...project.building, ...change } } : project;
+}
+
+function outlineFault(outline: readonly Point[]): string | null {
+  if (outline.length < 3) return "A building needs at least three corners.";
+  if (!outline.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y)))
+    return "A corner's place is not a number.";
+  if (outline.some((corner, i) => distance(corner, outline[(i + 1) % outline.length] ?? corner) < 0.05))
+    return "Two corners are at the same place.";
+  return ringsSelfCross([outline]) ? "The walls cross each other. Move a corner so that they don't." : null;
+}
+
+function distance([ax, ay]: Point, [bx, by]: Point): number {
+  return Math.hypot(bx - ax, by - ay);
+}
+
+/** A rectangle's corners from its low-left corner, sides and turn: A top-left, then clockwise. */
+export function rectangleOutline(at: Point, width: number, depth: number, turn = 0): Point[] {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const corner = (x: number, y: number): Point => [at[0] + x * c - y * s, at[1] + x * s + y * c];
+  return [corner(0, depth), corner(width, depth), corner(width, 0), corner(0, 0)];
+}
+
+/** Draws the building, or gives it a new outline. `floor` is used for a new one. */
+export const drawBuilding = command(
+  "building.draw",
+  (project, args: { outline: readonly Point[]; floor: number }): Edit => {
+    const fault = outlineFault(args.outline);
+    if (fault) return refuse(fault);
+    const outline = args.outline.map(([x, y]): Point => [x, y]);
+    if (project.building) return done(withBuilding(project, { outline }), "redraw building");
+    return done(
+      { ...project, building: buildingSchema.parse({ outline, floor: args.floor }) },
+      "draw building",
+    );
+  },
+);
+
+export const setOutline = command(
+  "building.setOutline",
+  (project, args: { outline: readonly Point[]; what?: string }): Edit => {
+    const fault = outlineFault(args.outline);
+    if (fault) return refuse(fault);
+    if (!project.building) return refuse(noBuilding);
+    const doors = fittingDoors(project.building.doors, args.outline);
+    return done(
+      withBuilding(project, { outline: args.outline.map(([x, y]): Point => [x, y]), doors }),
+      args.what ?? "change outline",
+    );
+  },
+);
+
+/** Doors keep their wall; one that no longer fits is slid, then narrowed, to what the wall has. */
+function fittingDoors(doors: readonly Door[], outline: readonly Point[]): Door[] {
+  return doors
+    .filter((door) => door.wall < outline.length)
+    .map((door) => {
+      const length = wallLength(outline, door.wall);
+      const width = Math.min(door.width, length);
+      return { ...door, width, offset: Math.max(0, Math.min(door.offset, length - width)) };
+    });
+}
+
+export function wallLength(outline: readonly Point[], wall: number): number {
+  const [a, b] = [outline[wall], outline[(wall + 1) % outline.length]];
+  return a && b ? distance(a, b) : 0;
+}
+
+export const moveBuilding = command(
+  "building.move",
+  (project, args: { dx: number; dy: number; mergeKey?: string }) => {
+    if (!project.building) return refuse(noBuilding);
+    const outline = project.building.outline.map(([x, y]): Point => [x + args.dx, y + args.dy]);
+    return done(
+      withBuilding(project, { outline }),
+      "move building",
+      args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey },
+    );
+  },
+);
+
+/** Turns the building counter-clockwise by `angle` radians about `about`. */
+export const turnBuilding = command("building.turn", (project, args: { angle: number; about: Point }) => {
+  if (!project.building) return refuse(noBuilding);
+  const [c, s] = [Math.cos(args.angle), Math.sin(args.angle)];
+  const [px, py] = args.about;
+  const outline = project.building.outline.map(
+    ([x, y]): Point => [px + (x - px) * c - (y - py) * s, py + (x - px) * s + (y - py) * c],
+  );
+  return done(withBuilding(project, { outline }), "turn building");
+});
+
+/** Gives a four-cornered building new sides, keeping corner D (the fourth) and its turn. Wall A-B is the width. */
+export const resizeBuilding = command(
+  "building.resize",
+  (project, args: { width: number; depth: number }): Edit => {
+    if (!project.building) return refuse(noBuilding);
+    const [, , c, d] = project.building.outline;
+    if (project.building.outline.length !== 4 || !c || !d)
+      return refuse("Only a four-sided building can be resized by two sides.");
+    if (!(args.width >= 0.3 && args.depth >= 0.3))
+      return refuse("Each side should be at least 0.3 m (1 ft) long.");
+    const turn = Math.atan2(c[1] - d[1], c[0] - d[0]);
+    return setOutline.run(project, {
+      outline: rectangleOutline(d, args.width, args.depth, turn),
+      what: "resize building",
+    });
+  },
+);
+
+export const setFloor = command(
+  "building.setFloor",
+  (project, args: { floor: number; label?: string; mergeKey?: string }): Edit => {
+    if (!project.building) return refuse(noBuilding);
+    if (!Number.isFinite(args.floor)) return refuse("The floor's height is not a number.");
+    if (args.floor === project.building.floor) return done(project, "floor");
+    const label = args.label ?? (args.floor > project.building.floor ? "floor up" : "floor down");
+    return done(
+      withBuilding(project, { floor: args.floor }),
+      label,
+      args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey },
+    );
+  },
+);
+
+export const changeBuilding = command(
+  "building.change",
+  (project, args: { patch: Partial<Pick<Building, "name" | "topOfWallAboveFloor">>; what?: string }) => {
+    if (!project.building) return refuse(noBuilding);
+    const next = patched<Building>(buildingSchema, project.building, args.patch);
+    return next.ok
+      ? done({ ...project, building: next.value }, args.what ?? "change building")
+      : refuse(next.why);
+  },
+);
+
+export const changeFoundation = command(
+  "building.changeFoundation",
+  (project, args: { patch: Partial<Foundation> }) => {
+    if (!project.building) return refuse(noBuilding);
+    const next = patched<Foundation>(foundationSchema, project.building.foundation, args.patch);
+    return next.ok
+      ? done(withBuilding(project, { foundation: next.value }), "change foundation")
+      : refuse(next.why);
+  },
+);
+
+export const removeBuilding = command("building.remove", (project, _args: Record<string, never>) => {
+  if (!project.building) return refuse(noBuilding);
+  const drives = project.grading.drives.map((drive) => ({ ...drive, door: null }));
+  return done({ ...project, building: null, grading: { ...project.grading, drives } }, "remove building");
+});
+
+export const addDoor = command(
+  "building.addDoor",
+  (project, args: { wall: number; offset: number; width: number; kind?: Door["kind"] }): Edit => {
+    if (!project.building) return refuse(noBuilding);
+    const id = nextId("d", project.building.doors);
+    const kind = args.kind ?? (args.width > 1.5 ? "overhead" : "walk");
+    const door = doorSchema.safeParse({ id, kind, wall: args.wall, offset: args.offset, width: args.width });
+    const fault = door.success
+      ? doorFault(project.building, door.data)
+      : "A door needs a wall, a place on it and a width.";
+    if (!door.success || fault) return refuse(fault ?? "");
+    return done(withBuilding(project, { doors: [...project.building.doors, door.data] }), "add door", {
+      made: id,
+    });
+  },
+);
+
+export const changeDoor = command(
+  "building.changeDoor",
+  (project, args: { id: string; patch: Partial<Omit<Door, "id">> }): Edit => {
+    const { building } = project;
+    const door = building?.doors.find(({ id }) => id === args.id);
+    if (!building || !door) return refuse("That door is gone.");
+    const next = patched<Door>(doorSchema, door, args.patch);
+    if (!next.ok) return refuse(next.why);
+    const fault = doorFault(building, next.value);
+    if (fault) return refuse(fault);
+    const doors = replaced(building.doors, args.id, () => next.value);
+    return doors ? done(withBuilding(project, { doors }), "change door") : refuse("That door is gone.");
+  },
+);
+
+function doorFault(building: Building, door: Door): string | null {
+  if (door.wall >= building.outline.length) return "The building has no such wall.";
+  const length = wallLength(building.outline, door.wall);
+  return door.offset + door.width > length + 1e-6 ? "The door is wider than what is left of its wall." : null;
+}
+
+export const removeDoor = command("building.removeDoor", (project, args: { id: string }) => {
+  if (!project.building) return refuse(noBuilding);
+  const doors = project.building.doors.filter(({ id }) => id !== args.id);
+  const drives = project.grading.drives.map((drive) =>
+    drive.door === args.id ? { ...drive, door: null } : drive,
+  );
+  return done(
+    { ...withBuilding(project, { doors }), grading: { ...project.grading, drives } },
+    "remove door",
+  );
+});

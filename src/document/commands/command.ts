@@ -1,0 +1,82 @@
+/**
+ * An edit: one named function for one act of a person, from project to project. It never changes its
+ * input and never throws on bad arguments: it refuses, with the reason in words.
+ */
+import type { z } from "zod";
+import type { Project } from "../schema";
+
+export type Edit =
+  | {
+      readonly ok: true;
+      readonly project: Project;
+      /** What was done, for the undo list: "move building". */
+      readonly label: string;
+      /** Edits in a row with the same key become one undo step. */
+      readonly mergeKey?: string;
+      /** Id of the thing that was made. */
+      readonly made?: string;
+    }
+  | { readonly ok: false; readonly why: string };
+
+export interface EditCommand<Args> {
+  readonly name: string;
+  run(project: Project, args: Args): Edit;
+}
+
+export function command<Args>(name: string, run: (project: Project, args: Args) => Edit): EditCommand<Args> {
+  return { name, run };
+}
+
+export function refuse(why: string): Edit {
+  return { ok: false, why };
+}
+
+export function done(project: Project, label: string, more: { mergeKey?: string; made?: string } = {}): Edit {
+  return { ok: true, project, label, ...more };
+}
+
+/** The next free id of the form prefix + number: no clock, no chance, so edits replay the same. */
+export function nextId(prefix: string, taken: readonly { readonly id: string }[]): string {
+  const numbers = taken.map(({ id }) =>
+    id.startsWith(prefix) ? Number(id.slice(prefix.length)) : Number.NaN,
+  );
+  return `${prefix}${Math.max(0, ...numbers.filter(Number.isInteger)) + 1}`;
+}
+
+/** `value` with `patch` laid over it, if the schema accepts the outcome; else the reason in words. */
+export function patched<T extends object>(
+  schema: z.ZodType<T>,
+  value: T,
+  patch: Partial<T>,
+): { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string } {
+  const next = { ...value, ...patch };
+  const parsed = schema.safeParse(next);
+  if (parsed.success) return { ok: true, value: next };
+  const issue = parsed.error.issues[0];
+  const field = issue?.path.map(String).join(" ") ?? "";
+  if (issue?.code === "too_small") {
+    return {
+      ok: false,
+      why: `${spaced(field)} must be ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}.`,
+    };
+  }
+  return { ok: false, why: `${spaced(field)}: ${issue?.message ?? "not understood"}.` };
+}
+
+function spaced(field: string): string {
+  return field.replace(/([A-Z])/g, (capital) => ` ${capital.toLowerCase()}`);
+}
+
+/** The list with the item of this id replaced, or null where there is none. */
+export function replaced<T extends { readonly id: string }>(
+  list: readonly T[],
+  id: string,
+  change: (item: T) => T,
+): T[] | null {
+  const index = list.findIndex((item) => item.id === id);
+  const item = list[index];
+  if (item === undefined) return null;
+  const copy = list.slice();
+  copy[index] = change(item);
+  return copy;
+}

@@ -1,0 +1,203 @@
+/** Edits of the lot, the drive, the swale, the grading and the project's settings. */
+import {
+  type Apron,
+  apronSchema,
+  type Display,
+  type Drive,
+  displaySchema,
+  driveSchema,
+  type Feature,
+  featureSchema,
+  type Grading,
+  type Materials,
+  materialsSchema,
+  type Point,
+  type Project,
+  type Rules,
+  rulesSchema,
+  type Swale,
+  slopesSchema,
+  swaleSchema,
+  titleSchema,
+  truckSchema,
+} from "../schema";
+import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
+
+function withGrading(project: Project, change: Partial<Grading>): Project {
+  return { ...project, grading: { ...project.grading, ...change } };
+}
+
+export const renameProject = command("project.rename", (project, args: { name: string }) =>
+  args.name.trim() === ""
+    ? refuse("A plan needs a name.")
+    : done({ ...project, name: args.name.trim() }, "rename plan", { mergeKey: "rename" }),
+);
+
+export const setLotOutline = command("lot.setOutline", (project, args: { outline: readonly Point[] }) => {
+  if (args.outline.length > 0 && args.outline.length < 3)
+    return refuse("A lot needs at least three corners.");
+  return done(
+    { ...project, lot: { ...project.lot, outline: args.outline.map(([x, y]): Point => [x, y]) } },
+    "draw lot",
+  );
+});
+
+export const setNorth = command("lot.setNorth", (project, args: { north: number }) =>
+  Number.isFinite(args.north)
+    ? done({ ...project, lot: { ...project.lot, north: args.north } }, "turn north", { mergeKey: "north" })
+    : refuse("The turn of north is not a number."),
+);
+
+export const addFeature = command(
+  "lot.addFeature",
+  (project, args: { kind: Feature["kind"]; name?: string; points: readonly Point[] }) => {
+    const id = nextId("f", project.lot.features);
+    const feature = featureSchema.safeParse({
+      id,
+      kind: args.kind,
+      name: args.name ?? "",
+      points: args.points,
+    });
+    if (!feature.success) return refuse("A feature needs a place.");
+    return done(
+      { ...project, lot: { ...project.lot, features: [...project.lot.features, feature.data] } },
+      "add feature",
+      { made: id },
+    );
+  },
+);
+
+export const changeFeature = command(
+  "lot.changeFeature",
+  (project, args: { id: string; patch: Partial<Omit<Feature, "id">> }) => {
+    const features = replaced(project.lot.features, args.id, (feature) => ({ ...feature, ...args.patch }));
+    return features
+      ? done({ ...project, lot: { ...project.lot, features } }, "change feature")
+      : refuse("That feature is gone.");
+  },
+);
+
+export const removeFeature = command("lot.removeFeature", (project, args: { id: string }) =>
+  done(
+    {
+      ...project,
+      lot: { ...project.lot, features: project.lot.features.filter(({ id }) => id !== args.id) },
+    },
+    "remove feature",
+  ),
+);
+
+export const addDrive = command(
+  "drive.add",
+  (project, args: { line: readonly Point[]; door?: string | null; width?: number }): Edit => {
+    if (args.line.length < 2) return refuse("A drive needs at least two places: the road and the door.");
+    const id = nextId("v", project.grading.drives);
+    const name = project.grading.drives.length === 0 ? "drive" : `drive ${project.grading.drives.length + 1}`;
+    const drive = driveSchema.safeParse({
+      id,
+      name,
+      line: args.line,
+      door: args.door ?? null,
+      width: args.width,
+    });
+    if (!drive.success) return refuse("The drive's line has a place that is not a number.");
+    return done(withGrading(project, { drives: [...project.grading.drives, drive.data] }), "draw drive", {
+      made: id,
+    });
+  },
+);
+
+export const changeDrive = command(
+  "drive.change",
+  (project, args: { id: string; patch: Partial<Omit<Drive, "id">>; what?: string }): Edit => {
+    const drive = project.grading.drives.find(({ id }) => id === args.id);
+    if (!drive) return refuse("That drive is gone.");
+    const next = patched<Drive>(driveSchema, drive, args.patch);
+    if (!next.ok) return refuse(next.why);
+    const drives = replaced(project.grading.drives, args.id, () => next.value);
+    return drives
+      ? done(withGrading(project, { drives }), args.what ?? "change drive")
+      : refuse("That drive is gone.");
+  },
+);
+
+export const removeDrive = command("drive.remove", (project, args: { id: string }) =>
+  done(
+    withGrading(project, { drives: project.grading.drives.filter(({ id }) => id !== args.id) }),
+    "remove drive",
+  ),
+);
+
+export const addSwale = command("swale.add", (project, args: { line: readonly Point[] }): Edit => {
+  if (args.line.length < 2) return refuse("A swale needs at least two places: its high end and its outlet.");
+  const id = nextId("w", project.grading.swales);
+  const name = project.grading.swales.length === 0 ? "swale" : `swale ${project.grading.swales.length + 1}`;
+  const swale = swaleSchema.safeParse({ id, name, line: args.line });
+  if (!swale.success) return refuse("The swale's line has a place that is not a number.");
+  return done(withGrading(project, { swales: [...project.grading.swales, swale.data] }), "draw swale", {
+    made: id,
+  });
+});
+
+export const changeSwale = command(
+  "swale.change",
+  (project, args: { id: string; patch: Partial<Omit<Swale, "id">>; what?: string }): Edit => {
+    const swale = project.grading.swales.find(({ id }) => id === args.id);
+    if (!swale) return refuse("That swale is gone.");
+    const next = patched<Swale>(swaleSchema, swale, args.patch);
+    if (!next.ok) return refuse(next.why);
+    const swales = replaced(project.grading.swales, args.id, () => next.value);
+    return swales
+      ? done(withGrading(project, { swales }), args.what ?? "change swale")
+      : refuse("That swale is gone.");
+  },
+);
+
+export const removeSwale = command("swale.remove", (project, args: { id: string }) =>
+  done(
+    withGrading(project, { swales: project.grading.swales.filter(({ id }) => id !== args.id) }),
+    "remove swale",
+  ),
+);
+
+export const changeApron = command("grading.changeApron", (project, args: { patch: Partial<Apron> }) => {
+  const next = patched<Apron>(apronSchema, project.grading.apron, args.patch);
+  return next.ok ? done(withGrading(project, { apron: next.value }), "change apron") : refuse(next.why);
+});
+
+export const changeSlopes = command(
+  "grading.changeSlopes",
+  (project, args: { patch: Partial<Grading["slopes"]> }) => {
+    const next = patched<Grading["slopes"]>(slopesSchema, project.grading.slopes, args.patch);
+    return next.ok
+      ? done(withGrading(project, { slopes: next.value }), "change side slopes")
+      : refuse(next.why);
+  },
+);
+
+export const changeRules = command("rules.change", (project, args: { patch: Partial<Rules> }) => {
+  const next = patched<Rules>(rulesSchema, project.rules, args.patch);
+  return next.ok ? done({ ...project, rules: next.value }, "change a limit") : refuse(next.why);
+});
+
+export const changeMaterials = command("materials.change", (project, args: { patch: Partial<Materials> }) => {
+  const next = patched<Materials>(materialsSchema, project.materials, args.patch);
+  return next.ok ? done({ ...project, materials: next.value }, "change materials") : refuse(next.why);
+});
+
+export const changeTruck = command("truck.change", (project, args: { patch: Partial<Project["truck"]> }) => {
+  const next = patched<Project["truck"]>(truckSchema, project.truck, args.patch);
+  return next.ok ? done({ ...project, truck: next.value }, "change the truck") : refuse(next.why);
+});
+
+export const changeTitle = command("title.change", (project, args: { patch: Partial<Project["title"]> }) => {
+  const next = patched<Project["title"]>(titleSchema, project.title, args.patch);
+  return next.ok
+    ? done({ ...project, title: next.value }, "change the title block", { mergeKey: "title" })
+    : refuse(next.why);
+});
+
+export const changeDisplay = command("display.change", (project, args: { patch: Partial<Display> }) => {
+  const next = patched<Display>(displaySchema, project.display, args.patch);
+  return next.ok ? done({ ...project, display: next.value }, "change units") : refuse(next.why);
+});

@@ -1,0 +1,208 @@
+/** Edits of marks, set-ups and shots. */
+import { parseLength } from "../../units";
+import type { Mark, Measure, Place, Point, Project, Setup, Shot, Survey } from "../schema";
+import { command, done, type Edit, nextId, refuse, replaced } from "./command";
+
+function withSurvey(project: Project, change: Partial<Survey>): Project {
+  return { ...project, survey: { ...project.survey, ...change } };
+}
+
+/** What a person typed as a length, kept beside its value. */
+export function measure(
+  text: string,
+  project: Project,
+  column: "length" | "reading",
+): { ok: true; measure: Measure } | { ok: false; why: string } {
+  const parsed = parseLength(text, project.display[column]);
+  return parsed.ok
+    ? { ok: true, measure: { text: text.trim(), m: parsed.m } }
+    : { ok: false, why: parsed.message };
+}
+
+export const addMark = command(
+  "survey.addMark",
+  (project, args: { name: string; height: string; at?: Point | null }) => {
+    const height = measure(args.height, project, "length");
+    if (!height.ok) return refuse(height.why);
+    const id = nextId("m", project.survey.marks);
+    const mark: Mark = {
+      id,
+      name: args.name.trim() || "Mark",
+      at: args.at ?? null,
+      height: height.measure,
+      note: "",
+    };
+    return done(withSurvey(project, { marks: [...project.survey.marks, mark] }), `add mark ${mark.name}`, {
+      made: id,
+    });
+  },
+);
+
+export const changeMark = command(
+  "survey.changeMark",
+  (project, args: { id: string; patch: Partial<Omit<Mark, "id">> }) => {
+    const marks = replaced(project.survey.marks, args.id, (mark) => ({ ...mark, ...args.patch }));
+    return marks
+      ? done(withSurvey(project, { marks }), "change mark", { mergeKey: `mark ${args.id}` })
+      : refuse("That mark is gone.");
+  },
+);
+
+export const setMarkHeight = command(
+  "survey.setMarkHeight",
+  (project, args: { id: string; text: string }) => {
+    const height = measure(args.text, project, "length");
+    if (!height.ok) return refuse(height.why);
+    const marks = replaced(project.survey.marks, args.id, (mark) => ({ ...mark, height: height.measure }));
+    return marks
+      ? done(withSurvey(project, { marks }), "change the mark's height")
+      : refuse("That mark is gone.");
+  },
+);
+
+export const removeMark = command("survey.removeMark", (project, args: { id: string }) => {
+  if (project.survey.shots.some((shot) => shot.of === args.id)) {
+    return refuse("Shots were read on this mark. Remove those rows first.");
+  }
+  return done(
+    withSurvey(project, { marks: project.survey.marks.filter((mark) => mark.id !== args.id) }),
+    "remove mark",
+  );
+});
+
+export const addSetup = command("survey.addSetup", (project, args: { name?: string }) => {
+  const id = nextId("u", project.survey.setups);
+  const name = args.name?.trim() || `Set-up ${project.survey.setups.length + 1}`;
+  const setup: Setup = { id, name, assumedBeam: null, at: null };
+  return done(withSurvey(project, { setups: [...project.survey.setups, setup] }), `add ${name}`, {
+    made: id,
+  });
+});
+
+export const changeSetup = command(
+  "survey.changeSetup",
+  (project, args: { id: string; patch: Partial<Omit<Setup, "id">> }) => {
+    const setups = replaced(project.survey.setups, args.id, (setup) => ({ ...setup, ...args.patch }));
+    return setups
+      ? done(withSurvey(project, { setups }), "change set-up", { mergeKey: `setup ${args.id}` })
+      : refuse("That set-up is gone.");
+  },
+);
+
+/** An empty text takes the assumed beam height away. */
+export const setAssumedBeam = command(
+  "survey.setAssumedBeam",
+  (project, args: { id: string; text: string }) => {
+    const height = args.text.trim() === "" ? null : measure(args.text, project, "length");
+    if (height && !height.ok) return refuse(height.why);
+    const setups = replaced(project.survey.setups, args.id, (setup) => ({
+      ...setup,
+      assumedBeam: height ? height.measure : null,
+    }));
+    return setups
+      ? done(withSurvey(project, { setups }), "set the beam's height")
+      : refuse("That set-up is gone.");
+  },
+);
+
+export const removeSetup = command("survey.removeSetup", (project, args: { id: string }) => {
+  if (project.survey.shots.some((shot) => shot.setup === args.id))
+    return refuse("This set-up still has shots. Move or remove them first.");
+  return done(
+    withSurvey(project, { setups: project.survey.setups.filter((setup) => setup.id !== args.id) }),
+    "remove set-up",
+  );
+});
+
+export interface NewShot {
+  readonly setup?: string;
+  readonly name?: string;
+  readonly reading?: string;
+  readonly kind?: Shot["kind"];
+  readonly of?: string | null;
+  readonly place?: Place;
+}
+
+/** Adds a row to the level book; without a set-up it takes the last one, and makes the first where there is none. */
+export const addShot = command("survey.addShot", (project, args: NewShot): Edit => {
+  const ready = project.survey.setups.length > 0 ? project : withFirstSetup(project);
+  const setup = args.setup ?? ready.survey.setups.at(-1)?.id;
+  if (setup === undefined || !ready.survey.setups.some(({ id }) => id === setup))
+    return refuse("That set-up is gone.");
+  const reading =
+    args.reading === undefined || args.reading.trim() === ""
+      ? null
+      : measure(args.reading, project, "reading");
+  if (reading && !reading.ok) return refuse(reading.why);
+  const id = nextId("s", ready.survey.shots);
+  const shot: Shot = {
+    id,
+    name: args.name?.trim() ?? "",
+    setup,
+    reading: reading ? reading.measure : null,
+    kind: args.kind ?? "ground",
+    of: args.of ?? null,
+    place: args.place ?? { kind: "none" },
+    note: "",
+    aside: false,
+  };
+  return done(
+    withSurvey(ready, { shots: [...ready.survey.shots, shot] }),
+    `add shot${shot.name ? ` ${shot.name}` : ""}`,
+    { made: id },
+  );
+});
+
+function withFirstSetup(project: Project): Project {
+  const made = addSetup.run(project, {});
+  return made.ok ? made.project : project;
+}
+
+export const changeShot = command(
+  "survey.changeShot",
+  (project, args: { id: string; patch: Partial<Omit<Shot, "id" | "reading">>; what?: string }) => {
+    const shots = replaced(project.survey.shots, args.id, (shot) => ({ ...shot, ...args.patch }));
+    return shots
+      ? done(withSurvey(project, { shots }), args.what ?? "change shot")
+      : refuse("That shot is gone.");
+  },
+);
+
+/** Sets a reading from what was typed; an empty text clears it. */
+export const setReading = command("survey.setReading", (project, args: { id: string; text: string }) => {
+  const reading = args.text.trim() === "" ? null : measure(args.text, project, "reading");
+  if (reading && !reading.ok) return refuse(reading.why);
+  const shots = replaced(project.survey.shots, args.id, (shot) => ({
+    ...shot,
+    reading: reading ? reading.measure : null,
+  }));
+  return shots ? done(withSurvey(project, { shots }), "type a reading") : refuse("That shot is gone.");
+});
+
+export const placeShot = command(
+  "survey.placeShot",
+  (project, args: { id: string; place: Place; mergeKey?: string }) => {
+    const shots = replaced(project.survey.shots, args.id, (shot) => ({ ...shot, place: args.place }));
+    return shots
+      ? done(
+          withSurvey(project, { shots }),
+          "place shot",
+          args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey },
+        )
+      : refuse("That shot is gone.");
+  },
+);
+
+export const removeShots = command("survey.removeShots", (project, args: { ids: readonly string[] }) => {
+  const gone = new Set(args.ids);
+  const leaning = project.survey.shots.find(
+    (shot) => !gone.has(shot.id) && shot.of !== null && gone.has(shot.of),
+  );
+  if (leaning)
+    return refuse(`Shot ${leaning.name || leaning.id} hangs on one of these. Remove that one first.`);
+  const shots = project.survey.shots.filter((shot) => !gone.has(shot.id));
+  return done(
+    withSurvey(project, { shots }),
+    args.ids.length === 1 ? "remove shot" : `remove ${args.ids.length} shots`,
+  );
+});

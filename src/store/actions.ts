@@ -1,0 +1,245 @@
+/** What a person's acts do to the window. Edits go through commands; nothing else changes the document. */
+import {
+  buildingEdits,
+  type Edit,
+  type EditCommand,
+  type History,
+  jump,
+  type Project,
+  present,
+  record,
+  redo,
+  startHistory,
+  undo,
+} from "../document";
+import type {
+  AppState,
+  Message,
+  OpenFile,
+  PlanLayer,
+  Selected,
+  StepName,
+  ThemeChoice,
+  ToolName,
+} from "./state";
+import { appStore, solver } from "./store";
+
+const { getState: get, setState: set } = appStore;
+
+// ---- solving ------------------------------------------------------------------------------------------------
+
+let pendingFull: ReturnType<typeof setTimeout> | null = null;
+let pendingPreview: number | null = null;
+
+function solveNow(project: Project): AppState["results"] {
+  if (pendingFull !== null) clearTimeout(pendingFull);
+  pendingFull = null;
+  return solver.solve(project);
+}
+
+/** After a drag: what lagged behind the hand is computed once the hand has rested a moment. */
+function solveFullySoon(): void {
+  if (pendingFull !== null) clearTimeout(pendingFull);
+  pendingFull = setTimeout(() => {
+    pendingFull = null;
+    const state = get();
+    if (state.preview === null && state.floorDrag === null)
+      set({ results: solver.solve(present(state.history)) });
+  }, 60);
+}
+
+function showHistory(history: History): void {
+  if (history === get().history) return;
+  set({ history, preview: null, floorDrag: null, results: solveNow(present(history)) });
+}
+
+// ---- edits --------------------------------------------------------------------------------------------------
+
+/** Carries out an edit as one undo step; a refusal becomes a message. */
+export function run<Args>(command: EditCommand<Args>, args: Args): Edit {
+  const edit = tryRun(command, args);
+  if (!edit.ok) tell({ tone: "caution", text: edit.why });
+  return edit;
+}
+
+/** As `run`, but a refusal is only returned: for a field that shows it beside what was typed. */
+export function tryRun<Args>(command: EditCommand<Args>, args: Args): Edit {
+  const { history } = get();
+  const edit = command.run(present(history), args);
+  if (edit.ok) showHistory(record(history, edit.project, edit.label, edit.mergeKey ?? null));
+  return edit;
+}
+
+/** Several edits as one undo step, all or none. */
+export function runTogether(label: string, edits: readonly ((project: Project) => Edit)[]): Edit {
+  const { history } = get();
+  let project = present(history);
+  for (const step of edits) {
+    const edit = step(project);
+    if (!edit.ok) {
+      tell({ tone: "caution", text: edit.why });
+      return edit;
+    }
+    project = edit.project;
+  }
+  showHistory(record(history, project, label));
+  return { ok: true, project, label };
+}
+
+/** Shows what an edit would do while a thing is under the hand. The project moves at once, the results follow. */
+export function preview<Args>(command: EditCommand<Args>, args: Args): Edit {
+  const edit = command.run(present(get().history), args);
+  if (!edit.ok) return edit;
+  set({ preview: edit.project });
+  if (pendingPreview === null) {
+    pendingPreview = requestAnimationFrame(() => {
+      pendingPreview = null;
+      const { preview: shown } = get();
+      if (shown) set({ results: solver.solve(shown, { detail: "drag" }) });
+    });
+  }
+  return edit;
+}
+
+/** Lets go: the previewed edit becomes one undo step. */
+export function dropPreview<Args>(command: EditCommand<Args>, args: Args): Edit {
+  set({ preview: null });
+  return run(command, args);
+}
+
+export function cancelPreview(): void {
+  if (get().preview === null) return;
+  set({ preview: null, results: solveNow(present(get().history)) });
+}
+
+export function undoEdit(): void {
+  showHistory(undo(get().history));
+}
+
+export function redoEdit(): void {
+  showHistory(redo(get().history));
+}
+
+export function jumpToStep(index: number): void {
+  showHistory(jump(get().history, index));
+}
+
+// ---- the floor ----------------------------------------------------------------------------------------------
+
+/** The floor under the hand: results of what depends on it at once, the rest lags until it is let go. */
+export function dragFloor(floor: number): void {
+  const state = get();
+  const project = present(state.history);
+  if (!project.building || !Number.isFinite(floor)) return;
+  set({ floorDrag: floor, results: solver.solve(project, { floor, detail: "drag" }) });
+}
+
+/** Lets the floor go: one undo step, named by `label`. */
+export function dropFloor(label?: string): void {
+  const { floorDrag, history } = get();
+  if (floorDrag === null) return;
+  const edit = buildingEdits.setFloor.run(present(history), {
+    floor: floorDrag,
+    ...(label === undefined ? {} : { label }),
+  });
+  set({ floorDrag: null, history: edit.ok ? record(history, edit.project, edit.label) : history });
+  solveFullySoon();
+}
+
+export function cancelFloorDrag(): void {
+  if (get().floorDrag === null) return;
+  set({ floorDrag: null, results: solveNow(present(get().history)) });
+}
+
+/** A step of the floor by key: steps in a row are one undo step. */
+export function nudgeFloor(by: number, label: string): void {
+  const { history } = get();
+  const project = present(history);
+  if (!project.building) return;
+  const floor = project.building.floor + by;
+  const edit = buildingEdits.setFloor.run(project, { floor, label, mergeKey: "nudge floor" });
+  if (!edit.ok) return;
+  const next = record(history, edit.project, edit.label, edit.mergeKey ?? null);
+  set({ history: next, floorDrag: null, results: solver.solve(present(next), { detail: "drag" }) });
+  solveFullySoon();
+}
+
+// ---- files --------------------------------------------------------------------------------------------------
+
+/** Puts a project into the window; its history starts here. */
+export function showProject(project: Project, file: OpenFile): void {
+  set({
+    screen: "plan",
+    history: startHistory(project),
+    saved: project,
+    file,
+    preview: null,
+    floorDrag: null,
+    results: solveNow(project),
+    selection: [],
+    tool: "select",
+    dialog: null,
+    step: project.building ? "floor" : "shots",
+  });
+}
+
+/** Recovered or imported work: in the window, but not saved anywhere yet. */
+export function showUnsavedProject(project: Project, file: OpenFile, neverSaved: Project): void {
+  showProject(project, file);
+  set({ saved: neverSaved });
+}
+
+export function markSaved(project: Project, file: OpenFile): void {
+  set({ saved: project, file });
+}
+
+export function showStart(): void {
+  set({ screen: "start", selection: [], tool: "select", dialog: null });
+}
+
+// ---- view state ---------------------------------------------------------------------------------------------
+
+export function select(selection: readonly Selected[]): void {
+  set({ selection });
+}
+
+export function setTool(tool: ToolName): void {
+  set({ tool, ...(tool === "select" ? {} : { selection: [] }) });
+}
+
+export function setStep(step: StepName): void {
+  set({ step });
+}
+
+export function setTheme(theme: ThemeChoice): void {
+  set({ theme });
+}
+
+export function toggleLayer(layer: PlanLayer): void {
+  const hidden = new Set(get().hidden);
+  if (!hidden.delete(layer)) hidden.add(layer);
+  set({ hidden });
+}
+
+export function openDialog(dialog: AppState["dialog"]): void {
+  set({ dialog });
+}
+
+export function goTo(at: readonly [number, number]): void {
+  set({ goTo: { at } });
+}
+
+export function setPointer(pointer: readonly [number, number] | null): void {
+  set({ pointer });
+}
+
+export function tell(message: Omit<Message, "id">): void {
+  const { messages } = get();
+  if (messages.some((shown) => shown.text === message.text && shown.tone === message.tone)) return;
+  const id = 1 + Math.max(0, ...messages.map((shown) => shown.id));
+  set({ messages: [...messages, { ...message, id }].slice(-5) });
+}
+
+export function dismiss(id: number): void {
+  set({ messages: get().messages.filter((message) => message.id !== id) });
+}

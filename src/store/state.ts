@@ -1,0 +1,82 @@
+/** What the window knows: the document's history, what is being dragged, the last results, and the view's own state. */
+import type { History, Project } from "../document";
+import type { Results } from "../solve/results";
+
+export type Selected =
+  | { readonly kind: "building" }
+  | { readonly kind: "door" | "shot" | "mark" | "drive" | "swale" | "feature"; readonly id: string }
+  | { readonly kind: "lot" };
+
+export const toolNames = ["select", "shot", "mark", "lot", "building", "door", "drive", "swale"] as const;
+export type ToolName = (typeof toolNames)[number];
+
+/** Steps of the job, in its order. */
+export const stepNames = [
+  "lot",
+  "shots",
+  "building",
+  "drive",
+  "water",
+  "floor",
+  "foundation",
+  "quantities",
+  "setout",
+  "sheets",
+] as const;
+export type StepName = (typeof stepNames)[number];
+
+/** Parts of the plan a person can switch off. */
+export const planLayers = [
+  "existing",
+  "finished",
+  "depth",
+  "arrows",
+  "ponds",
+  "shots",
+  "dimensions",
+  "lot",
+] as const;
+export type PlanLayer = (typeof planLayers)[number];
+
+export type ThemeChoice = "light" | "dark" | "system";
+
+/** A message that stays until it is read. */
+export interface Message {
+  readonly id: number;
+  readonly tone: "error" | "caution" | "done";
+  readonly text: string;
+  /** What to do about it, or more detail. */
+  readonly more?: string;
+}
+
+export interface OpenFile {
+  readonly name: string | null;
+  /** By which the host saves to it again; null for a new plan or a demo. */
+  readonly token: string | null;
+}
+
+export interface AppState {
+  readonly screen: "start" | "plan";
+  readonly history: History;
+  /** The project as it was last saved or opened; another one means unsaved work. */
+  readonly saved: Project;
+  readonly file: OpenFile;
+  /** A drag that is not yet an edit: the project as it would be. */
+  readonly preview: Project | null;
+  /** The floor under the hand, m; null when it isn't being dragged. */
+  readonly floorDrag: number | null;
+  /** Results for the present project, or for the drag. */
+  readonly results: Results;
+  readonly selection: readonly Selected[];
+  readonly tool: ToolName;
+  readonly step: StepName;
+  readonly hidden: ReadonlySet<PlanLayer>;
+  readonly theme: ThemeChoice;
+  readonly messages: readonly Message[];
+  /** The dialog that is open, by name. */
+  readonly dialog: "commands" | "shortcuts" | "export" | "settings" | "new" | null;
+  /** A place the view should bring into sight; a new object each time. */
+  readonly goTo: { readonly at: readonly [number, number] } | null;
+  /** Pointer's place on the plan, m. */
+  readonly pointer: readonly [number, number] | null;
+}
