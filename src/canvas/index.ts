@@ -1,0 +1,3 @@
+export { PlanCanvas } from "./PlanCanvas";
+export { Rod } from "./rod/Rod";
+export { SectionStrip } from "./section/SectionStrip";
