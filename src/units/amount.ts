@@ -1,0 +1,25 @@
+/** Prints areas and volumes: m2 and m3 in, the reader's unit out. */
+import { CUBIC_YARD, SQUARE_FOOT } from "./constants";
+import type { AreaUnit, VolumeUnit } from "./notation";
+
+/** Narrow no-break space, which metric writing puts between thousands. */
+const THIN = "\u202f";
+
+export function formatArea(m2: number, unit: AreaUnit): string {
+  return unit === "ft2" ? `${grouped(m2 / SQUARE_FOOT, 100, ",")} ft²` : `${grouped(m2, 1000, THIN)} m²`;
+}
+
+export function formatVolume(m3: number, unit: VolumeUnit): string {
+  return unit === "yd3" ? `${grouped(m3 / CUBIC_YARD, 100, ",")} yd³` : `${grouped(m3, 1000, THIN)} m³`;
+}
+
+/** One decimal below `wholeFrom`, none from there on; thousands set apart. */
+function grouped(value: number, wholeFrom: number, separator: string): string {
+  if (!Number.isFinite(value)) return "–";
+  const tenths = Math.round(Math.abs(value) * 10) / 10;
+  const text = tenths < wholeFrom ? tenths.toFixed(1) : Math.round(Math.abs(value)).toFixed(0);
+  const [whole = "", decimals] = text.split(".");
+  const spaced = whole.replace(/\B(?=(\d{3})+$)/g, separator);
+  const sign = value < 0 && tenths > 0 ? "\u2212" : "";
+  return sign + (decimals === undefined ? spaced : `${spaced}.${decimals}`);
+}

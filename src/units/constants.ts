@@ -1,0 +1,5 @@
+/** The international foot, exact by definition since 1959; the survey foot was retired on 2022-12-31 (NIST). */
+export const FOOT = 0.3048;
+export const INCH = 0.0254;
+export const SQUARE_FOOT = 0.09290304;
+export const CUBIC_YARD = 0.764554857984;

@@ -1,0 +1,14 @@
+export { formatArea, formatVolume } from "./amount";
+export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
+export { CUBIC_YARD, FOOT, INCH, SQUARE_FOOT } from "./constants";
+export {
+  depthInWords,
+  formatAboveBelow,
+  formatLength,
+  formatSigned,
+  roundingFor,
+  roundingStep,
+} from "./formatLength";
+export type { AreaUnit, LengthNotation, SlopeKind, VolumeUnit } from "./notation";
+export { acceptedLengths, type ParsedLength, parseLength } from "./parseLength";
+export { formatSlope, type ParsedSlope, parseSlope } from "./slope";
