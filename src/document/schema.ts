@@ -235,6 +235,12 @@ export const titleSchema = z.object({
   revision: z.string().default("1"),
 });
 
+/** What the person on site typed for today; everything else about the day follows from it. */
+export const worksheetSchema = z.object({
+  /** Today's reading on the reference mark (the first mark): gives the beam its height for the set-out. */
+  markReading: measureSchema.nullable().default(null),
+});
+
 export const projectSchema = z.object({
   drysill: z.literal(1),
   name: z.string().default("Untitled plan"),
@@ -247,6 +253,7 @@ export const projectSchema = z.object({
   rules: rulesSchema.prefault({}),
   materials: materialsSchema.prefault({}),
   truck: truckSchema.prefault({}),
+  worksheet: worksheetSchema.prefault({}),
   title: titleSchema.prefault({}),
 });
 
@@ -270,4 +277,5 @@ export type Swale = z.infer<typeof swaleSchema>;
 export type Grading = z.infer<typeof gradingSchema>;
 export type Rules = z.infer<typeof rulesSchema>;
 export type Materials = z.infer<typeof materialsSchema>;
+export type Worksheet = z.infer<typeof worksheetSchema>;
 export type Project = z.infer<typeof projectSchema>;

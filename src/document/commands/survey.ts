@@ -206,3 +206,13 @@ export const removeShots = command("survey.removeShots", (project, args: { ids: 
     args.ids.length === 1 ? "remove shot" : `remove ${args.ids.length} shots`,
   );
 });
+
+/** Today's reading on the reference mark, for the set-out; an empty text takes it away. */
+export const setMarkReading = command("worksheet.setMarkReading", (project, args: { text: string }) => {
+  const reading = args.text.trim() === "" ? null : measure(args.text, project, "reading");
+  if (reading && !reading.ok) return refuse(reading.why);
+  return done(
+    { ...project, worksheet: { ...project.worksheet, markReading: reading ? reading.measure : null } },
+    "type today's reading on the mark",
+  );
+});
