@@ -24,7 +24,7 @@ function outlineFault(outline: readonly Point[]): string | null {
     return "A corner's place is not a number.";
   if (outline.some((corner, i) => distance(corner, outline[(i + 1) % outline.length] ?? corner) < 0.05))
     return "Two corners are at the same place.";
-  return ringsSelfCross([outline]) ? "The walls cross each other. Move a corner so that they don't." : null;
+  return ringsSelfCross(outline) ? "The walls cross each other. Move a corner so that they don't." : null;
 }
 
 function distance([ax, ay]: Point, [bx, by]: Point): number {

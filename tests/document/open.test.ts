@@ -1,0 +1,87 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { newProject, openProject, projectText } from "../../src/document";
+
+function faults(text: string): string[] {
+  const opened = openProject(text);
+  return opened.ok
+    ? []
+    : opened.problems.map(({ path, message }) => (path ? `${path}: ${message}` : message));
+}
+
+describe("opening a project file", () => {
+  it("opens the smallest file, with every default in place", () => {
+    const opened = openProject('{"drysill": 1}');
+    expect(opened.ok && opened.project).toEqual(newProject());
+  });
+
+  it("gives back what was saved, to the last digit", () => {
+    const project = { ...newProject("Shed"), building: null, about: "1/3 m is 0.3333333333333333" };
+    const opened = openProject(projectText(project));
+    expect(opened.ok && opened.project).toEqual(project);
+  });
+
+  it("says where it was cut short", () => {
+    const text = projectText(newProject()).slice(0, 120);
+    expect(faults(text)[0]).toMatch(/damaged or cut short/);
+  });
+
+  it.each([
+    ["", "The file is empty."],
+    ["[1, 2]", "one { … } object"],
+    ['{"name": "x"}', 'no "drysill" version'],
+    ['{"drysill": 99}', "newer Drysill"],
+    ['{"drysill": 1.5}', 'no "drysill" version'],
+  ])("refuses %j in words", (text, words) => {
+    expect(faults(text)[0]).toContain(words);
+  });
+
+  it("names every fault by its place, counting from one, not only the first", () => {
+    const text = JSON.stringify({
+      drysill: 1,
+      survey: {
+        shots: [
+          { id: "s1", setup: "u1", reading: { text: "5", m: "five" } },
+          { id: "s2", reading: null },
+        ],
+      },
+      grading: { slopes: { fill: 0 } },
+    });
+    expect(faults(text)).toEqual([
+      "survey › shots › 1 › reading › m: Expected a number, found string.",
+      "survey › shots › 2 › setup: Expected a text, found nothing.",
+      "grading › slopes › fill: Should be more than 0.",
+    ]);
+  });
+
+  it("keeps a field that it doesn't know, and says so", () => {
+    const text = JSON.stringify({
+      drysill: 1,
+      colour: "red",
+      survey: { shots: [{ id: "s1", setup: "u1", reading: null, who: "Kim" }] },
+    });
+    const opened = openProject(text);
+    if (!opened.ok) throw new Error("should open");
+    expect(opened.warnings.map(({ path }) => path)).toEqual(["colour", "survey › shots › 1 › who"]);
+    expect(JSON.parse(projectText(opened.project))).toMatchObject(JSON.parse(text));
+  });
+
+  it("refuses heights that no site has", () => {
+    expect(
+      faults('{"drysill": 1, "building": {"outline": [[0,0],[1,0],[1,1]], "floor": 1e300}}')[0],
+    ).toContain("building › floor");
+  });
+});
+
+describe("the demo projects", () => {
+  const files = readdirSync("demo-projects").filter((name) => name.endsWith(".json"));
+
+  it("are there", () => expect(files.length).toBeGreaterThanOrEqual(4));
+
+  it.each(files)("%s opens without a warning and saves to what it was", (name) => {
+    const text = readFileSync(`demo-projects/${name}`, "utf8");
+    const opened = openProject(text);
+    expect(opened).toMatchObject({ ok: true, warnings: [] });
+    expect(opened.ok && projectText(opened.project)).toBe(text);
+  });
+});
