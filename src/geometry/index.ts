@@ -1,0 +1,16 @@
+export { clipConvexByConvex, clipConvexByHalfPlane, flatArea } from "./clip";
+export { convexPieces } from "./convex-pieces";
+export { type Bounds, between, boundsOf, distance, type Point, turned } from "./point";
+export { cornerDistances, nearestOnPolyline, pointAlong, polylineLength } from "./polyline";
+export { inCircle, turn } from "./predicates";
+export {
+  centroid,
+  containsPoint,
+  counterClockwise,
+  nearestOnRing,
+  perimeter,
+  ringsSelfCross,
+  selfCrossing,
+  signedArea,
+} from "./ring";
+export { crossingShares, distanceToSegment, type Nearest, nearestShare, segmentsMeet } from "./segment";
