@@ -1,5 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { buildingEdits, newProject, type Project, siteEdits, surveyEdits } from "../../src/document";
+import {
+  buildingEdits,
+  newProject,
+  type Point,
+  type Project,
+  siteEdits,
+  surveyEdits,
+} from "../../src/document";
 import { checkEdit, refusal } from "../support/checkEdit";
 
 const inches = (project: Project): Project => ({
@@ -90,7 +97,10 @@ describe("building edits", () => {
       [0, 10],
     ] as const;
     expect(
-      refusal(newProject(), buildingEdits.drawBuilding, { outline: cross.map(([x, y]) => [x, y]), floor: 1 }),
+      refusal(newProject(), buildingEdits.drawBuilding, {
+        outline: cross.map(([x, y]): Point => [x, y]),
+        floor: 1,
+      }),
     ).toMatch(/cross/);
     expect(refusal(withBuilding(), buildingEdits.addDoor, { wall: 1, offset: 5, width: 3 })).toMatch(/wider/);
     expect(refusal(withBuilding(), buildingEdits.addDoor, { wall: 9, offset: 0, width: 1 })).toMatch(
