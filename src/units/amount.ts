@@ -6,16 +6,17 @@ import type { AreaUnit, VolumeUnit } from "./notation";
 const THIN = "\u202f";
 
 export function formatArea(m2: number, unit: AreaUnit): string {
+  if (!Number.isFinite(m2)) return "–";
   return unit === "ft2" ? `${grouped(m2 / SQUARE_FOOT, 100, ",")} ft²` : `${grouped(m2, 1000, THIN)} m²`;
 }
 
 export function formatVolume(m3: number, unit: VolumeUnit): string {
+  if (!Number.isFinite(m3)) return "–";
   return unit === "yd3" ? `${grouped(m3 / CUBIC_YARD, 100, ",")} yd³` : `${grouped(m3, 1000, THIN)} m³`;
 }
 
 /** One decimal below `wholeFrom`, none from there on; thousands set apart. */
 function grouped(value: number, wholeFrom: number, separator: string): string {
-  if (!Number.isFinite(value)) return "–";
   const tenths = Math.round(Math.abs(value) * 10) / 10;
   const text = tenths < wholeFrom ? tenths.toFixed(1) : Math.round(Math.abs(value)).toFixed(0);
   const [whole = "", decimals] = text.split(".");

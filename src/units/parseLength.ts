@@ -122,14 +122,14 @@ function feetAndInches(feet: Part, inches: Part, notation: LengthNotation): Quot
   if ((feet.unit !== null && !marked) || (inches.unit !== null && inches.unit !== "in")) {
     return `only feet and inches go together in one length. ${acceptedLengths(notation)}`;
   }
+  if (feet.fraction !== null || feet.whole?.value.den !== 1) {
+    return `feet with inches beside them must be a whole number, found ${bareWords(feet)}.`;
+  }
   const sure = marked || inches.fraction !== null || notation === "ft-in";
   const f = feet.whole?.text ?? feet.text;
   const i = bareWords(inches);
   if (!sure) {
     return `is it ${f} feet ${i} inches, or ${f} and a fraction? Write ${f}' ${i}" or ${f} ${i}/8".`;
-  }
-  if (feet.fraction !== null || feet.whole?.value.den !== 1) {
-    return `feet with inches beside them must be a whole number, found ${bareWords(feet)}.`;
   }
   const fault = commaFault(inches, "in");
   if (fault !== null) return fault;
