@@ -1,0 +1,31 @@
+/** What "fit" shows: the smallest upright box round everything drawn, or round the building. */
+import type { Project } from "../../document";
+import { type Bounds, boundsOf } from "../../geometry";
+import { shotPlace } from "../select/places";
+import type { XY } from "./view";
+
+/** Everything on the plan; of an empty plan an inverted box. */
+export function planBounds(project: Project): Bounds {
+  const points: XY[] = [...project.lot.outline, ...(project.building?.outline ?? [])];
+  for (const feature of project.lot.features) points.push(...feature.points);
+  for (const line of [...project.grading.drives, ...project.grading.swales]) points.push(...line.line);
+  for (const mark of project.survey.marks) if (mark.at) points.push(mark.at);
+  for (const shot of project.survey.shots) {
+    const at = shotPlace(project, shot);
+    if (at) points.push(at);
+  }
+  return boundsOf(points);
+}
+
+/** The building with room for its apron, or null without one. */
+export function buildingBounds(project: Project): Bounds | null {
+  if (!project.building) return null;
+  const box = boundsOf(project.building.outline);
+  const room = project.grading.apron.width * 2;
+  return {
+    minX: box.minX - room,
+    minY: box.minY - room,
+    maxX: box.maxX + room,
+    maxY: box.maxY + room,
+  };
+}

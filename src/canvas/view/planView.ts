@@ -1,0 +1,103 @@
+/** The plan's view as the window knows it: one plan, one view. Gestures and buttons change it here. */
+import { createStore } from "zustand/vanilla";
+import type { Bounds } from "../../geometry";
+import { appStore, shownProject } from "../../store/store";
+import { buildingBounds, planBounds } from "./planBounds";
+import {
+  fitted,
+  held,
+  isSeen,
+  type Padding,
+  panBy,
+  resized,
+  toScreen,
+  type View,
+  type XY,
+  zoomAt,
+} from "./view";
+
+interface PlanView {
+  readonly view: View;
+  /** The view is under the hand: pictures move along, they are drawn sharp when it rests. */
+  readonly moving: boolean;
+}
+
+/** Room for the tool strip, the legend and the read-out. */
+const fitPadding: Padding = { top: 64, right: 56, bottom: 92, left: 84 };
+/** A view that was not changed for so long is at rest, ms. */
+const restAfter = 140;
+export const zoomStep = 1.5;
+
+export const planView = createStore<PlanView>(() => ({
+  view: { centre: [0, 0], scale: 12, angle: 0, width: 0, height: 0 },
+  moving: false,
+}));
+
+let rest: ReturnType<typeof setTimeout> | null = null;
+let shown: Bounds | null = null;
+
+/** How far the view may wander: measured when a gesture starts, not at each of its steps. */
+function reach(): Bounds {
+  if (shown === null || !planView.getState().moving) shown = planBounds(shownProject(appStore.getState()));
+  return shown;
+}
+
+function moveTo(view: View): void {
+  const next = held(view, reach());
+  planView.setState({ view: next, moving: true });
+  if (rest !== null) clearTimeout(rest);
+  rest = setTimeout(() => {
+    rest = null;
+    planView.setState({ moving: false });
+  }, restAfter);
+}
+
+function jumpTo(view: View): void {
+  if (rest !== null) clearTimeout(rest);
+  rest = null;
+  planView.setState({ view, moving: false });
+}
+
+export function panPlan(dx: number, dy: number): void {
+  moveTo(panBy(planView.getState().view, dx, dy));
+}
+
+/** Zooms about a place on the screen. */
+export function zoomPlan(factor: number, at: XY): void {
+  moveTo(zoomAt(planView.getState().view, at, factor));
+}
+
+/** Zooms about the middle: for buttons and keys. */
+export function zoomByStep(factor: number): void {
+  const { view } = planView.getState();
+  jumpTo(zoomAt(view, [view.width / 2, view.height / 2], factor));
+}
+
+export function fitPlan(): void {
+  const { view } = planView.getState();
+  jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding));
+}
+
+/** The building with its apron, or everything where there is no building. */
+export function fitBuilding(): void {
+  const bounds = buildingBounds(shownProject(appStore.getState()));
+  if (bounds) jumpTo(fitted(planView.getState().view, bounds, fitPadding));
+  else fitPlan();
+}
+
+/** Brings a place into sight, without moving when it is in sight already. */
+export function showPlace(at: XY): void {
+  const { view } = planView.getState();
+  if (isSeen(view, at, 60)) return;
+  const [x, y] = toScreen(view, at);
+  jumpTo(panBy(view, view.width / 2 - x, view.height / 2 - y));
+}
+
+/** The plan's part of the window has another size; the first size shows everything. */
+export function resizePlan(width: number, height: number): void {
+  const { view } = planView.getState();
+  if (width === view.width && height === view.height) return;
+  const first = view.width === 0;
+  planView.setState({ view: resized(view, width, height) });
+  if (first) fitPlan();
+}
