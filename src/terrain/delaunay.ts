@@ -1,0 +1,57 @@
+/**
+ * Delaunay triangles of points on the snapped grid, checked and made to depend on the points alone.
+ *
+ * Method  Delaunator; then every edge is tested again with exact predicates and flipped where its rounding
+ *         or its choice between equals went astray (Lawson's flips).
+ * Source  C. L. Lawson, Software for C1 Surface Interpolation, Mathematical Software III (1977);
+ *         counts: Euler's relation, 2n - 2 - k triangles for n points of which k are on the rim.
+ */
+import Delaunator from "delaunator";
+import { flipEdge, type Mesh, meshTurn, nextEdge, wantsFlip } from "./mesh";
+
+/**
+ * Triangulates distinct points; null where they all lie in one line.
+ * Throws when the result is not a triangulation, which would be our own mistake.
+ */
+export function delaunayMesh(units: Float64Array): Mesh | null {
+  mirror(units); // Delaunator counts y downwards: mirrored points give counter-clockwise triangles
+  const raw = new Delaunator(units);
+  mirror(units);
+  if (raw.triangles.length === 0) return null;
+  const mesh: Mesh = { units, triangles: raw.triangles, halfedges: raw.halfedges };
+  const flat = flatTriangles(mesh);
+  if (flat > 0) throw new Error(`${flat} of ${mesh.triangles.length / 3} triangles are flat or turned over`);
+  settle(mesh);
+  return mesh;
+}
+
+function mirror(units: Float64Array): void {
+  for (let i = 1; i < units.length; i += 2) units[i] = 0 - (units[i] as number);
+}
+
+function flatTriangles(mesh: Mesh): number {
+  const { units, triangles } = mesh;
+  let flat = 0;
+  for (let e = 0; e < triangles.length; e += 3) {
+    const a = triangles[e] as number;
+    if (!(meshTurn(units, a, triangles[e + 1] as number, triangles[e + 2] as number) > 0)) flat++;
+  }
+  return flat;
+}
+
+/** Flips edges until none wants to be flipped. */
+function settle(mesh: Mesh): void {
+  const { halfedges } = mesh;
+  const waiting: number[] = [];
+  for (let start = 0; start < halfedges.length; start++) {
+    if (start > (halfedges[start] as number) || !wantsFlip(mesh, start)) continue;
+    waiting.push(start);
+    while (waiting.length > 0) {
+      const e = waiting.pop() as number;
+      if (!wantsFlip(mesh, e)) continue;
+      const twin = halfedges[e] as number;
+      flipEdge(mesh, e);
+      waiting.push(e, nextEdge(e), twin, nextEdge(twin));
+    }
+  }
+}
