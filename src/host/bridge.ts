@@ -1,0 +1,14 @@
+import type { Host } from "./host";
+
+/** What the Electron preload puts on the page's window: the host itself, answered by the main process. */
+export type Bridge = Omit<Host, "kind">;
+
+/** Its name there. */
+export const bridgeName = "drysill";
+
+/** The largest things that cross the bridge. A million imported points take about 35 million characters. */
+export const limits = {
+  textCharacters: 200_000_000,
+  exportBytes: 200_000_000,
+  nameCharacters: 200,
+} as const;
