@@ -24,6 +24,7 @@ export interface AreaMark {
 
 export interface TextMark {
   readonly kind: "text";
+  /** After the shift, this place lies on the text's baseline (anchor says which end or the middle). */
   readonly at: XY;
   readonly text: string;
   readonly style: StyleName;

@@ -1,0 +1,132 @@
+/** What every layer needs to know to draw itself, and how a text finds its place. */
+import type { Results } from "../solve/results";
+import { type Box, createLabels, type Labels } from "./labels";
+import type { TextMark, XY } from "./marks";
+import { styles } from "./styles";
+import { textWidth } from "./text-width";
+
+export interface DrawOptions {
+  /** Plan metres that one millimetre of paper shows; on screen one millimetre is about 3.78 px. */
+  readonly metresPerMm: number;
+  /** What heights are told from. Without a mark in the survey they are told from the datum. */
+  readonly heightsFrom?: "mark" | "datum";
+  /** Paper gets depths as hatched areas, the floor's height and the ties; on screen others show these. */
+  readonly medium?: "paper" | "screen";
+}
+
+/**
+ * A drawing in work at one scale. Keep it while the scale stays: a layer that is drawn again gives its own
+ * label places back first and leaves the others' alone.
+ */
+export interface DrawContext {
+  readonly metresPerMm: number;
+  readonly heightsFrom: "mark" | "datum";
+  readonly medium: "paper" | "screen";
+  readonly labels: Labels;
+}
+
+/** Starts a drawing at one scale, with no label place taken yet. */
+export function createDrawContext(options: DrawOptions): DrawContext {
+  return {
+    metresPerMm: options.metresPerMm,
+    heightsFrom: options.heightsFrom ?? "mark",
+    medium: options.medium ?? "screen",
+    labels: createLabels(),
+  };
+}
+
+/** Height of what heights are told from, m: the reference mark's or the datum's zero. */
+export function heightOrigin(results: Results, context: DrawContext): number {
+  return context.heightsFrom === "mark" ? (results.survey.mark?.height ?? 0) : 0;
+}
+
+/** Is every height told from the mark? Then it is shown with its sign. */
+export function toldFromMark(results: Results, context: DrawContext): boolean {
+  return context.heightsFrom === "mark" && results.survey.mark !== null;
+}
+
+/** Height of a capital letter over the em, and depth of descenders, in Source Sans 3. */
+export const capHeight = 0.66;
+const descent = 0.2;
+/** Free paper kept round a text, mm. */
+const margin = 0.45;
+
+/** Paper that a text takes, mm. */
+export function textBox(mark: TextMark, metresPerMm: number, room = margin): Box {
+  const { size = 2.6, weight = 400 } = styles[mark.style];
+  const width = textWidth(mark.text, size, weight);
+  const angle = mark.angle ?? 0;
+  const [right, up] = mark.shift ?? [0, 0];
+  const start = mark.anchor === "end" ? -width : mark.anchor === "middle" ? -width / 2 : 0;
+  const cx = right + start + width / 2;
+  const cy = up + ((capHeight - descent) * size) / 2;
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  return {
+    x: mark.at[0] / metresPerMm + cx * c - cy * s,
+    y: mark.at[1] / metresPerMm + cx * s + cy * c,
+    width: width + 2 * room,
+    height: (capHeight + descent) * size + 2 * room,
+    angle,
+  };
+}
+
+/** A label of one or more lines of text that stay together. */
+export type LabelTexts = readonly TextMark[];
+
+/**
+ * Puts a label at the first of its possible places that is free, and takes the paper.
+ *
+ * A place free of texts and lines is preferred; then one free of texts only. When none is free, a label
+ * that must be shown takes its first place, any other is left out (the answer is empty).
+ */
+export function placeLabel(
+  context: DrawContext,
+  group: string,
+  candidates: readonly LabelTexts[],
+  must = false,
+): LabelTexts {
+  const boxes = candidates.map((texts) => texts.map((text) => textBox(text, context.metresPerMm)));
+  for (const textsOnly of [false, true]) {
+    for (const [i, texts] of candidates.entries()) {
+      const own = boxes[i] ?? [];
+      if (!own.every((box) => context.labels.fits(box, textsOnly))) continue;
+      for (const box of own) context.labels.take(group, box);
+      return texts;
+    }
+  }
+  const [first] = candidates;
+  if (!must || !first) return [];
+  for (const box of boxes[0] ?? []) context.labels.take(group, box);
+  return first;
+}
+
+/** Turns an angle by half a turn where needed, so that text along it can be read from below or from the right. */
+export function readable(angle: number): number {
+  const turned = Math.atan2(Math.sin(angle), Math.cos(angle));
+  // A hair of tolerance, so that a text straight up always reads from the right.
+  if (turned > Math.PI / 2 + 1e-6) return turned - Math.PI;
+  if (turned <= -Math.PI / 2 + 1e-6) return turned + Math.PI;
+  return turned;
+}
+
+/** Plan metres of a place shifted on paper by mm. */
+export function shifted(at: XY, right: number, up: number, metresPerMm: number): XY {
+  return [at[0] + right * metresPerMm, at[1] + up * metresPerMm];
+}
+
+/** Flat plan coordinates in paper millimetres. */
+export function onPaper(points: ArrayLike<number>, metresPerMm: number): Float64Array {
+  return Float64Array.from({ length: points.length }, (_, i) => (points[i] ?? 0) / metresPerMm);
+}
+
+/** Takes a symbol's place. */
+export function takeSymbol(context: DrawContext, group: string, at: XY, size: number): void {
+  context.labels.take(group, {
+    x: at[0] / context.metresPerMm,
+    y: at[1] / context.metresPerMm,
+    width: size,
+    height: size,
+    angle: 0,
+  });
+}

@@ -1,0 +1,84 @@
+/** The corners: a ring, the name, and how far the wall stands out of the ground there. */
+import type { Project } from "../document/schema";
+import type { CornerResult, Results } from "../solve/results";
+import { sizeOf, stacked } from "./beside";
+import { type DrawContext, type LabelTexts, placeLabel, takeSymbol } from "./context";
+import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
+import { textWidth } from "./text-width";
+import { cornerDirections } from "./walls";
+import { outText } from "./words";
+
+const ring = 2.4;
+/** Free paper between ring and label, mm. */
+const gap = 1.2;
+/** Directions tried, turned from straight out of the corner, radians. */
+const turns = [0, 0.35, -0.35, 0.7, -0.7];
+const reaches = [0, 2, 4, 7];
+
+/**
+ * Name and value about a place, so that their box just clears the ring. `roomFor` is the width kept for the
+ * value: while the floor is dragged the figures change, and the label must not jump.
+ */
+function labelAt(
+  at: XY,
+  direction: XY,
+  reach: number,
+  corner: { name: string; value: string },
+  room: number,
+): LabelTexts {
+  const lines = [
+    { text: corner.name, style: "corner-label" },
+    { text: corner.value, style: "corner-value" },
+  ] as const;
+  const height = (sizeOf("corner-label") + sizeOf("corner-value")) * 1.15;
+  const shift: XY = [
+    direction[0] * (ring / 2 + gap + reach + room / 2),
+    direction[1] * (ring / 2 + gap + reach + height / 2),
+  ];
+  return stacked(at, lines, shift, "middle", 1.15);
+}
+
+/** The same label with its value as wide as it may get. */
+function widened(texts: LabelTexts, room: number): LabelTexts {
+  return texts.map((text): TextMark => {
+    if (text.style !== "corner-value") return text;
+    let wide = text.text;
+    while (textWidth(wide, sizeOf("corner-value"), 600) < room) wide += "0";
+    return { ...text, text: wide };
+  });
+}
+
+function cornerLabel(
+  corner: CornerResult,
+  direction: XY,
+  project: Project,
+  context: DrawContext,
+): LabelTexts {
+  const at: XY = [corner.x, corner.y];
+  const value = outText(corner.wallAboveGround, project.display);
+  const style = sizeOf("corner-value");
+  const room = Math.max(textWidth(value, style, 600), textWidth("2′ 10⅝″ out", style, 600));
+  const candidates = reaches.flatMap((reach) =>
+    turns.map((turn) => {
+      const angle = Math.atan2(direction[1], direction[0]) + turn;
+      return labelAt(at, [Math.cos(angle), Math.sin(angle)], reach, { name: corner.name, value }, room);
+    }),
+  );
+  const wide = candidates.map((texts) => widened(texts, room));
+  const chosen = placeLabel(context, "corners", wide, true);
+  return candidates[wide.indexOf(chosen)] ?? [];
+}
+
+/** Rings with names and "10¾″ out" at the corners. Cheap: redrawn on every frame of a floor drag. */
+export function drawCorners(project: Project, results: Results, context: DrawContext): MarkLayer {
+  context.labels.forget("corners");
+  const { building } = project;
+  if (!building) return { id: "corners", marks: [] };
+  const directions = cornerDirections(building.outline);
+  for (const { x, y } of results.corners) takeSymbol(context, "corners", [x, y], ring);
+  const marks = results.corners.flatMap((corner, i): DrawingMark[] => [
+    { kind: "symbol", at: [corner.x, corner.y], symbol: "ring", size: ring, style: "corner-ring" },
+    ...cornerLabel(corner, directions[i] ?? [0, 1], project, context),
+  ]);
+  return { id: "corners", marks };
+}

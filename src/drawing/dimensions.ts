@@ -1,0 +1,180 @@
+/** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
+import type { Project } from "../document/schema";
+import { between, distance, nearestShare, type Point, signedArea } from "../geometry";
+import { along, capOf, sizeOf } from "./beside";
+import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
+import type { DrawingMark, MarkLayer, XY } from "./marks";
+import { textWidth } from "./text-width";
+import { type Wall, wallsOf } from "./walls";
+import { lengthText } from "./words";
+
+/** Distance of a dimension line from its wall, mm, best first. */
+const offsets = [7.5, 11, 5];
+/** Extension lines start and end this far from wall and dimension line, mm. */
+const extensionGap = 1.4;
+const tick = 2;
+
+interface DimensionLine {
+  readonly from: XY;
+  readonly to: XY;
+  readonly text: string;
+  readonly style: "dimension" | "tie";
+}
+
+function moved(at: XY, direction: XY, distanceMm: number, context: DrawContext): XY {
+  const reach = distanceMm * context.metresPerMm;
+  return [at[0] + direction[0] * reach, at[1] + direction[1] * reach];
+}
+
+function ticks(line: DimensionLine): DrawingMark[] {
+  const angle = Math.atan2(line.to[1] - line.from[1], line.to[0] - line.from[0]) + Math.PI / 4;
+  return [line.from, line.to].map((at) => ({
+    kind: "symbol",
+    at,
+    symbol: "tick",
+    size: tick,
+    angle,
+    style: "dimension-tick",
+  }));
+}
+
+/** Places for the text: above the middle of the line, below it, then nearer to its ends. */
+function labelPlaces(line: DimensionLine, context: DrawContext): readonly LabelTexts[] {
+  const angle = readable(Math.atan2(line.to[1] - line.from[1], line.to[0] - line.from[0]));
+  const length = distance(line.from, line.to) / context.metresPerMm;
+  const width = textWidth(line.text, sizeOf("dimension-label"));
+  const off = 0.7 + capOf("dimension-label") / 2;
+  const spare = Math.max(0, 0.5 - (width / 2 + 2) / Math.max(length, 1e-9));
+  return [0.5, 0.5 - spare / 2, 0.5 + spare / 2, 0.5 - spare, 0.5 + spare].flatMap((t) =>
+    [off, -off].map((side) =>
+      along(between(line.from, line.to, t), line.text, "dimension-label", angle, side),
+    ),
+  );
+}
+
+function dimensionMarks(line: DimensionLine, label: LabelTexts, context: DrawContext): DrawingMark[] {
+  const points = [...line.from, ...line.to];
+  context.labels.takeLine("dimensions", onPaper(points, context.metresPerMm), 0.3);
+  return [{ kind: "line", points, style: line.style }, ...ticks(line), ...label];
+}
+
+function extensions(wall: Wall, offset: number, context: DrawContext): DrawingMark[] {
+  return [wall.from, wall.to].map((corner) => {
+    const from = moved(corner, wall.outward, extensionGap + 1, context);
+    const to = moved(corner, wall.outward, offset + extensionGap, context);
+    context.labels.takeLine("dimensions", onPaper([...from, ...to], context.metresPerMm), 0.3);
+    return { kind: "line", points: [...from, ...to], style: "dimension" };
+  });
+}
+
+function sideDimension(wall: Wall, project: Project, context: DrawContext): DrawingMark[] {
+  const text = lengthText(wall.length, project.display);
+  const wide = textWidth(text, sizeOf("dimension-label")) + 3;
+  if (wall.length / context.metresPerMm < wide) return [];
+  const choices = offsets.map((offset) => {
+    const line: DimensionLine = {
+      from: moved(wall.from, wall.outward, offset, context),
+      to: moved(wall.to, wall.outward, offset, context),
+      text,
+      style: "dimension",
+    };
+    return { offset, line, places: labelPlaces(line, context) };
+  });
+  const label = placeLabel(
+    context,
+    "dimensions",
+    choices.flatMap((choice) => choice.places),
+  );
+  const chosen = choices.find((choice) => choice.places.includes(label));
+  if (!chosen) return [];
+  return [...extensions(wall, chosen.offset, context), ...dimensionMarks(chosen.line, label, context)];
+}
+
+interface Tie {
+  readonly corner: Point;
+  readonly foot: Point;
+  readonly lotSide: number;
+  readonly length: number;
+}
+
+/** Compass word for a direction on the plan. */
+function compass(direction: Point, north: number): string {
+  const azimuth = Math.atan2(direction[0], direction[1]) - north;
+  const words = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+  const eighth = Math.round((((azimuth / (2 * Math.PI)) % 1) + 1) * 8) % 8;
+  return words[eighth] ?? "";
+}
+
+/** Square ties from each corner to each lot line, where the foot lies on the line, shortest first. */
+function possibleTies(outline: readonly Point[], lot: readonly Point[]): Tie[] {
+  const ties = lot.flatMap((a, lotSide) => {
+    const b = lot[(lotSide + 1) % lot.length] as Point;
+    return outline.flatMap((corner): Tie[] => {
+      const t = nearestShare(a, b, corner[0], corner[1]);
+      if (t <= 0 || t >= 1) return [];
+      const foot = between(a, b, t);
+      return [{ corner, foot, lotSide, length: distance(corner, foot) }];
+    });
+  });
+  return ties.filter((tie) => tie.length > 0).sort((a, b) => a.length - b.length);
+}
+
+/** Two lot lines count as different directions from here on, radians. */
+const leastTurn = 0.5;
+
+function tieDirection(tie: Tie): number {
+  return Math.atan2(tie.foot[1] - tie.corner[1], tie.foot[0] - tie.corner[0]);
+}
+
+/** How far two undirected directions differ, 0 to a quarter turn. */
+function turnBetween(a: number, b: number): number {
+  const turn = Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
+  return Math.min(turn, Math.PI - turn);
+}
+
+/**
+ * The ties that place the building on the lot: two to the nearest line (so that it can't be turned) unless they
+ * are equal, and one to the nearest line that runs another way.
+ */
+export function chooseTies(outline: readonly Point[], lot: readonly Point[]): readonly Tie[] {
+  const ties = possibleTies(outline, lot);
+  const [first] = ties;
+  if (!first) return [];
+  const twin = ties.find(
+    (tie) =>
+      tie.lotSide === first.lotSide &&
+      distance(tie.foot, first.foot) > 1 &&
+      Math.abs(tie.length - first.length) > 0.005,
+  );
+  const other = ties.find((tie) => turnBetween(tieDirection(tie), tieDirection(first)) > leastTurn);
+  return [first, ...(twin ? [twin] : []), ...(other ? [other] : [])];
+}
+
+function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark[] {
+  const lot = project.lot.outline;
+  const a = lot[tie.lotSide] as Point;
+  const b = lot[(tie.lotSide + 1) % lot.length] as Point;
+  const out = signedArea(lot) > 0 ? 1 : -1;
+  const outward: Point = [out * (b[1] - a[1]), -out * (b[0] - a[0])];
+  const name = `${compass(outward, project.lot.north)} line`;
+  const length = lengthText(tie.length, project.display);
+  const lines = [`${length} to ${name}`, length].map(
+    (text): DimensionLine => ({ from: tie.corner, to: tie.foot, text, style: "tie" }),
+  );
+  const room = tie.length / context.metresPerMm - 4;
+  const usable = lines.filter((line) => textWidth(line.text, sizeOf("dimension-label")) <= room);
+  const [line] = usable.length > 0 ? usable : lines.slice(-1);
+  if (!line) return [];
+  const label = placeLabel(context, "dimensions", labelPlaces(line, context));
+  return label.length > 0 ? dimensionMarks(line, label, context) : [];
+}
+
+/** Lengths of the walls outside the building, and ties to the lot. */
+export function drawDimensions(project: Project, context: DrawContext): MarkLayer {
+  context.labels.forget("dimensions");
+  const { building, lot } = project;
+  if (!building) return { id: "dimensions", marks: [] };
+  const sides = wallsOf(building.outline).flatMap((wall) => sideDimension(wall, project, context));
+  const ties = lot.outline.length >= 3 ? chooseTies(building.outline, lot.outline) : [];
+  return { id: "dimensions", marks: [...sides, ...ties.flatMap((tie) => tieMarks(tie, project, context))] };
+}

@@ -1,0 +1,146 @@
+/** Drives: edges, centreline, and the grades written along it with the steepest piece marked. */
+import type { Drive, Project } from "../document/schema";
+import { type Point, pointAlong, polylineLength } from "../geometry";
+import type { DriveResult, DriveStation, Results } from "../solve/results";
+import { along, capOf } from "./beside";
+import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
+import type { DrawingMark, MarkLayer } from "./marks";
+import { offsetLine } from "./offset";
+import type { StyleName } from "./styles";
+import { gradeText, lengthText } from "./words";
+
+/** A stretch of drive with one grade. */
+export interface GradeRun {
+  readonly from: number;
+  readonly to: number;
+  /** Positive climbs towards the building. */
+  readonly grade: number;
+}
+
+/** Grades closer than this read as one. */
+const sameGrade = 0.004;
+/** A stretch shorter than this on paper, mm, gets no label of its own. */
+const shortestRun = 7;
+/** Flatter than this is level to a driver. */
+const level = 0.002;
+
+/** Joins neighbouring pieces whose grades read as one; the joined grade is rise over the whole run. */
+export function gradeRuns(stations: readonly DriveStation[]): readonly GradeRun[] {
+  const runs: { from: DriveStation; to: DriveStation; grade: number }[] = [];
+  for (const [i, station] of stations.entries()) {
+    const next = stations[i + 1];
+    if (!next || station.grade === null) continue;
+    const last = runs[runs.length - 1];
+    if (last && Math.abs(last.grade - station.grade) < sameGrade) last.to = next;
+    else runs.push({ from: station, to: next, grade: station.grade });
+  }
+  return runs.map(({ from, to, grade }) => {
+    const run = to.distance - from.distance;
+    return {
+      from: from.distance,
+      to: to.distance,
+      grade: run > 0 ? (to.finished - from.finished) / run : grade,
+    };
+  });
+}
+
+/** "climbs 11.1 %", seen on the way to the building. */
+export function climbText(grade: number, project: Project): string {
+  if (Math.abs(grade) < level) return "level";
+  return `${grade > 0 ? "climbs" : "falls"} ${gradeText(grade, project.display)}`;
+}
+
+/** The part of a line between two distances, flat x, y. */
+export function partOf(line: readonly Point[], from: number, to: number): readonly number[] {
+  const points: number[] = [...pointAlong(line, from).at];
+  let passed = 0;
+  for (const [i, corner] of line.entries()) {
+    const before = line[i - 1];
+    if (before) passed += Math.hypot(corner[0] - before[0], corner[1] - before[1]);
+    if (passed > from && passed < to) points.push(...corner);
+  }
+  points.push(...pointAlong(line, to).at);
+  return points;
+}
+
+/** Label places along a stretch: at its middle on the centreline, then nearer its ends, then beside it. */
+function placesAlong(
+  line: readonly Point[],
+  run: { readonly from: number; readonly to: number },
+  text: string,
+  style: StyleName,
+  halfWidth: number,
+): readonly LabelTexts[] {
+  const beside = capOf(style) / 2 + 0.9;
+  const offs = [0, beside, -beside, halfWidth + beside, -halfWidth - beside];
+  return offs.flatMap((off) =>
+    [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => {
+      const { at, direction } = pointAlong(line, run.from + (run.to - run.from) * t);
+      return along(at, text, style, readable(Math.atan2(direction[1], direction[0])), off);
+    }),
+  );
+}
+
+function gradeLabels(
+  drive: Drive,
+  result: DriveResult,
+  project: Project,
+  context: DrawContext,
+): readonly DrawingMark[] {
+  const runs = gradeRuns(result.stations);
+  const steepest = runs.reduce<GradeRun | null>(
+    (best, run) => (best && Math.abs(best.grade) >= Math.abs(run.grade) ? best : run),
+    null,
+  );
+  const half = drive.width / 2 / context.metresPerMm;
+  return runs.flatMap((run): DrawingMark[] => {
+    const mark = run === steepest && Math.abs(run.grade) >= level;
+    if (!mark && (run.to - run.from) / context.metresPerMm < shortestRun) return [];
+    const climb = climbText(run.grade, project);
+    const text = mark && runs.length > 1 ? `steepest: ${climb}` : climb;
+    const style = mark ? "drive-label" : "drive-grade";
+    const label = placeLabel(context, "drives", placesAlong(drive.line, run, text, style, half));
+    const line: DrawingMark = {
+      kind: "line",
+      points: partOf(drive.line, run.from, run.to),
+      style: "drive-steep",
+    };
+    return mark ? [line, ...label] : [...label];
+  });
+}
+
+function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {
+  const left = offsetLine(drive.line, drive.width / 2).flat();
+  const right = offsetLine(drive.line, -drive.width / 2).flat();
+  const back = Array.from({ length: right.length / 2 }, (_, i) =>
+    right.slice(right.length - 2 * i - 2, right.length - 2 * i),
+  ).flat();
+  for (const edge of [left, right])
+    context.labels.takeLine("drives", onPaper(edge, context.metresPerMm), 0.3);
+  return [
+    { kind: "area", rings: [[...left, ...back]], style: "drive" },
+    { kind: "line", points: left, style: "drive-edge" },
+    { kind: "line", points: right, style: "drive-edge" },
+    { kind: "line", points: drive.line.flat(), style: "drive-centre" },
+  ];
+}
+
+function nameLabel(drive: Drive, project: Project, context: DrawContext): LabelTexts {
+  const text = `${drive.name}, ${lengthText(drive.width, project.display).replace(/ 0″$/, "")} wide`;
+  const run = { from: 0, to: polylineLength(drive.line) * 0.6 };
+  const half = drive.width / 2 / context.metresPerMm;
+  return placeLabel(context, "drives", placesAlong(drive.line, run, text, "drive-grade", half));
+}
+
+/** All drives. The grades change with the floor: redrawn on every frame of a floor drag. */
+export function drawDrives(project: Project, results: Results, context: DrawContext): MarkLayer {
+  context.labels.forget("drives");
+  const { drives } = project.grading;
+  const shapes = drives.flatMap((drive) => driveShape(drive, context));
+  const labels = drives.flatMap((drive) => {
+    const result = results.drives.find((one) => one.id === drive.id);
+    const grades = result ? gradeLabels(drive, result, project, context) : [];
+    return [...grades, ...nameLabel(drive, project, context)];
+  });
+  return { id: "drives", marks: [...shapes, ...labels] };
+}

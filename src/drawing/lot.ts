@@ -1,0 +1,137 @@
+/** The lot's lines with bearing and length, and what stands on it. */
+import type { Feature, Project } from "../document/schema";
+import { between, centroid, distance, type Point, signedArea } from "../geometry";
+import { formatAngle } from "../units";
+import { along, besidePoint, capOf } from "./beside";
+import { type DrawContext, onPaper, placeLabel, readable, takeSymbol } from "./context";
+import type { DrawingMark, MarkLayer } from "./marks";
+import type { StyleName } from "./styles";
+import { lengthText } from "./words";
+
+/** Quadrant bearing of a direction, as a deed writes it: "S 88.5° W". `north` is the plan's north. */
+export function bearingText(from: Point, to: Point, north: number): string {
+  const turn = Math.atan2(to[0] - from[0], to[1] - from[1]) - north;
+  const azimuth = ((turn % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+  const ns = Math.cos(azimuth) >= 0 ? "N" : "S";
+  const ew = Math.sin(azimuth) >= 0 ? "E" : "W";
+  return `${ns} ${formatAngle(Math.asin(Math.min(1, Math.abs(Math.sin(azimuth)))), 1)} ${ew}`;
+}
+
+function lineLabel(
+  project: Project,
+  context: DrawContext,
+  i: number,
+  outward: 1 | -1,
+): readonly DrawingMark[] {
+  const { outline, north } = project.lot;
+  const a = outline[i] as Point;
+  const b = outline[(i + 1) % outline.length] as Point;
+  const text = `${bearingText(a, b, north)}  ${lengthText(distance(a, b), project.display)}`;
+  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
+  const upright = readable(angle);
+  // The text's own "up" may point into the lot; outside is then below the line.
+  const outside = (Math.cos(upright - angle) > 0 ? 1 : -1) * outward;
+  const off = 1.4 + capOf("lot-label") / 2;
+  const candidates = [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((t) =>
+    [outside, -outside].map((side) => along(between(a, b, t), text, "lot-label", upright, side * off)),
+  );
+  return placeLabel(context, "lot", candidates);
+}
+
+/** The lot outline with bearing and length along each side. */
+export function drawLot(project: Project, context: DrawContext): MarkLayer {
+  context.labels.forget("lot");
+  const { outline } = project.lot;
+  if (outline.length < 3) return { id: "lot", marks: [] };
+  const points = Float64Array.from(outline.flat());
+  const closed = Float64Array.from([...outline.flat(), ...(outline[0] ?? [])]);
+  context.labels.takeLine("lot", onPaper(closed, context.metresPerMm), 0.5);
+  const outward = signedArea(outline) > 0 ? -1 : 1;
+  const labels = outline.flatMap((_, i) => lineLabel(project, context, i, outward));
+  return { id: "lot", marks: [{ kind: "line", points, closed: true, style: "lot-line" }, ...labels] };
+}
+
+const featureWords: Readonly<Record<Feature["kind"], string>> = {
+  tree: "tree",
+  stump: "stump",
+  well: "well",
+  septic: "septic",
+  "buried-line": "buried line",
+  "overhead-line": "overhead line",
+  house: "house",
+  fence: "fence",
+  road: "road",
+  water: "water",
+  other: "",
+};
+
+const dangers: readonly Feature["kind"][] = ["buried-line", "overhead-line"];
+const areas: readonly Feature["kind"][] = ["septic", "house", "water"];
+
+function featureStyle(feature: Feature): StyleName {
+  if (dangers.includes(feature.kind)) return "feature-danger";
+  if (feature.kind === "water") return "feature-water";
+  return feature.kind === "fence" || feature.kind === "septic" ? "feature-line" : "feature";
+}
+
+function featureShape(feature: Feature): DrawingMark {
+  const style = featureStyle(feature);
+  const [first] = feature.points;
+  if (feature.points.length === 1 && first) {
+    const symbol = feature.kind === "tree" || feature.kind === "well" ? "ring" : "plus";
+    return { kind: "symbol", at: first, symbol, size: 2.4, style };
+  }
+  const points = Float64Array.from(feature.points.flat());
+  const closed = feature.points.length >= 3 && areas.includes(feature.kind);
+  if (closed && feature.kind === "water") return { kind: "area", rings: [points], style };
+  return { kind: "line", points, closed, style };
+}
+
+function keepClear(feature: Feature): DrawingMark[] {
+  const [at] = feature.points;
+  if (feature.keepClear <= 0 || feature.points.length !== 1 || !at) return [];
+  const points = Float64Array.from({ length: 96 }, (_, k) => {
+    const angle = ((k >> 1) / 48) * 2 * Math.PI;
+    return k % 2 === 0
+      ? at[0] + feature.keepClear * Math.cos(angle)
+      : at[1] + feature.keepClear * Math.sin(angle);
+  });
+  return [{ kind: "line", points, closed: true, style: "keep-clear" }];
+}
+
+function featureLabel(feature: Feature, context: DrawContext): readonly DrawingMark[] {
+  const text = feature.name || featureWords[feature.kind];
+  if (!text) return [];
+  const danger = dangers.includes(feature.kind);
+  const style: StyleName = danger ? "feature-danger-label" : "feature-label";
+  const { points } = feature;
+  const [first, second] = points;
+  if (!first) return [];
+  if (!second) return placeLabel(context, "features", besidePoint(first, text, style, 1.8));
+  if (points.length >= 3 && areas.includes(feature.kind)) {
+    return placeLabel(context, "features", [along(centroid(points), text, style, 0)]);
+  }
+  const candidates = points.slice(1).flatMap((end, i) => {
+    const start = points[i] as Point;
+    const angle = readable(Math.atan2(end[1] - start[1], end[0] - start[0]));
+    const off = 1 + capOf(style) / 2;
+    return [off, -off].map((side) => along(between(start, end, 0.5), text, style, angle, side));
+  });
+  return placeLabel(context, "features", candidates, danger);
+}
+
+/** Trees, wells, lines in the ground and overhead, fences, roads and water, with their names. */
+export function drawFeatures(project: Project, context: DrawContext): MarkLayer {
+  context.labels.forget("features");
+  const { features } = project.lot;
+  for (const feature of features) {
+    const [first] = feature.points;
+    if (feature.points.length === 1 && first) takeSymbol(context, "features", first, 2.4);
+    else context.labels.takeLine("features", onPaper(feature.points.flat(), context.metresPerMm), 0.4);
+  }
+  const shapes = features.flatMap((feature) => [...keepClear(feature), featureShape(feature)]);
+  return {
+    id: "features",
+    marks: [...shapes, ...features.flatMap((feature) => featureLabel(feature, context))],
+  };
+}

@@ -1,0 +1,77 @@
+/** Swales: the bed line with chevrons downhill, its fall, and where it comes out. */
+import type { Project, Swale } from "../document/schema";
+import { between, type Point, pointAlong, polylineLength } from "../geometry";
+import type { Results, SwaleResult } from "../solve/results";
+import { along, besidePoint, capOf } from "./beside";
+import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
+import type { DrawingMark, MarkLayer } from "./marks";
+import { gradeText } from "./words";
+
+/** One chevron every so many mm. */
+const pitch = 15;
+const chevron = 2.2;
+
+/** Chevrons point the way the bed falls at their place; against the line where it runs backwards. */
+function chevrons(swale: Swale, result: SwaleResult | undefined, context: DrawContext): DrawingMark[] {
+  const length = polylineLength(swale.line);
+  const count = Math.max(1, Math.round(length / context.metresPerMm / pitch));
+  return Array.from({ length: count }, (_, i): DrawingMark => {
+    const distance = (length * (i + 0.5)) / count;
+    const { at, direction } = pointAlong(swale.line, distance);
+    const piece = result?.stations.filter((station) => station.distance <= distance).at(-1);
+    const backwards = (piece?.fall ?? 0) < 0;
+    const angle = Math.atan2(direction[1], direction[0]) + (backwards ? Math.PI : 0);
+    return { kind: "symbol", at, symbol: "chevron", size: chevron, angle, style: "swale-mark" };
+  });
+}
+
+/** "swale falls 2.0 %", "swale falls 1.2 to 3.0 %", "swale runs backwards". */
+export function swaleText(swale: Swale, result: SwaleResult | undefined, project: Project): string {
+  if (!result) return swale.name;
+  const falls = result.stations.flatMap((station) => (station.fall === null ? [] : [station.fall]));
+  if (result.leastFall < 0) return `${swale.name} runs backwards`;
+  const [least, most] = [result.leastFall, Math.max(result.leastFall, ...falls)].map((fall) =>
+    gradeText(fall, project.display),
+  );
+  const range = least === most ? least : `${least?.replace(/ %$/, "")} to ${most}`;
+  return result.drains ? `${swale.name} falls ${range}` : `${swale.name} falls ${range}, doesn't drain`;
+}
+
+/** Beside each piece, longest first, on either side. */
+function placesBeside(swale: Swale, text: string): readonly LabelTexts[] {
+  const pieces = swale.line.slice(1).map((to, i) => {
+    const from = swale.line[i] as Point;
+    return { from, to, length: Math.hypot(to[0] - from[0], to[1] - from[1]) };
+  });
+  const off = 1.9 + capOf("swale-label") / 2;
+  return pieces
+    .sort((a, b) => b.length - a.length)
+    .flatMap(({ from, to }) =>
+      [0.5, 0.3, 0.7, 0.1, 0.9].flatMap((t) =>
+        [off, -off].map((side) => {
+          const angle = readable(Math.atan2(to[1] - from[1], to[0] - from[0]));
+          return along(between(from, to, t), text, "swale-label", angle, side);
+        }),
+      ),
+    );
+}
+
+/** All swales. */
+export function drawSwales(project: Project, results: Results, context: DrawContext): MarkLayer {
+  context.labels.forget("swales");
+  const { swales } = project.grading;
+  for (const swale of swales) {
+    context.labels.takeLine("swales", onPaper(swale.line.flat(), context.metresPerMm), chevron);
+  }
+  const marks = swales.flatMap((swale): DrawingMark[] => {
+    const result = results.water.swales.find((one) => one.id === swale.id);
+    const end = swale.line[swale.line.length - 1] as Point;
+    return [
+      { kind: "line", points: swale.line.flat(), style: "swale" },
+      ...chevrons(swale, result, context),
+      ...placeLabel(context, "swales", placesBeside(swale, swaleText(swale, result, project))),
+      ...placeLabel(context, "swales", besidePoint(end, "outlet", "swale-label", 1.6)),
+    ];
+  });
+  return { id: "swales", marks };
+}

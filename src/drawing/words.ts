@@ -1,0 +1,28 @@
+/** What the drawing says: lengths, heights and grades in the user's notation. */
+import type { Display } from "../document/schema";
+import type { Results } from "../solve/results";
+import { formatLength, formatSigned, formatSlope } from "../units";
+import { type DrawContext, heightOrigin, toldFromMark } from "./context";
+
+/** A length on the plan. */
+export function lengthText(m: number, display: Display): string {
+  return formatLength(m, display.length, display.rounding);
+}
+
+/** A height told from the mark, with its sign, or in the datum when there is no mark. */
+export function heightText(z: number, display: Display, results: Results, context: DrawContext): string {
+  return toldFromMark(results, context)
+    ? formatSigned(z - heightOrigin(results, context), display.length, display.rounding)
+    : lengthText(z, display);
+}
+
+/** How far the wall or floor stands out of the ground: "10¾″ out", "3″ below ground". */
+export function outText(aboveGround: number, display: Display): string {
+  const text = lengthText(Math.abs(aboveGround), display);
+  return aboveGround < 0 ? `${text} below ground` : `${text} out`;
+}
+
+/** A grade in the user's notation, without a sign. */
+export function gradeText(grade: number, display: Display): string {
+  return formatSlope(Math.abs(grade), display.slope);
+}
