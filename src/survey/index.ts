@@ -1,0 +1,1 @@
+export { levelSurvey } from "./levelSurvey";

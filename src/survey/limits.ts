@@ -1,0 +1,27 @@
+/** When readings disagree too much. Common practice for a rotary laser on a building site; no source. */
+import { formatLength } from "../units";
+
+/** About 1/4 in: more than the reading error of a laser and receiver, so the tripod may have moved, m. */
+const LASER_MOVED = 0.006;
+/** About 1 in, what earthwork is held to: beyond it heights are of no use, m. */
+const GROSS_ERROR = 0.025;
+/** 25 ft, the longest rods in common use, m. */
+export const LONGEST_ROD = 7.62;
+/** A reading so many times the middle one of its set-up was likely typed in another unit (feet for inches: 12). */
+export const MUCH_LARGER = 10;
+/** The same the other way; a point just below the beam has an honestly small reading, so this is looser. */
+export const MUCH_SMALLER = 50;
+
+/** Subtracting heights leaves rounding far below this, m; a difference of just a limit is still within it. */
+const ROUNDING = 1e-9;
+
+/** How grave a disagreement is: null while it is within what readings scatter anyway. */
+export function gravity(m: number): "caution" | "error" | null {
+  if (Math.abs(m) > GROSS_ERROR + ROUNDING) return "error";
+  return Math.abs(m) > LASER_MOVED + ROUNDING ? "caution" : null;
+}
+
+/** A small distance in both units: "12 mm (½″)". */
+export function apart(m: number): string {
+  return `${formatLength(Math.abs(m), "mm", 0)} (${formatLength(Math.abs(m), "in", 16)})`;
+}

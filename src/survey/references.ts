@@ -1,0 +1,112 @@
+/** Which mark, set-up or shot an id names, and where a shot stands; what names nothing becomes a problem. */
+import type { Mark, Point, Setup, Shot, Survey } from "../document/schema";
+import type { Problem } from "../solve/results";
+
+export interface References {
+  readonly marks: ReadonlyMap<string, Mark>;
+  readonly setups: ReadonlyMap<string, Setup>;
+  /** Without the shots set aside. */
+  readonly shots: ReadonlyMap<string, Shot>;
+  /** Ids of shots set aside. */
+  readonly aside: ReadonlySet<string>;
+  /** Row of a shot in the table, counted from 1, for shots without a name. */
+  readonly rows: ReadonlyMap<Shot, number>;
+  readonly corners: readonly Point[];
+}
+
+export function collectReferences(
+  survey: Survey,
+  corners: readonly Point[],
+  problems: Problem[],
+): References {
+  const rows = new Map(survey.shots.map((shot, i) => [shot, i + 1]));
+  const live = survey.shots.filter((shot) => !shot.aside);
+  const aside = new Set(survey.shots.filter((shot) => shot.aside).map((shot) => shot.id));
+  return {
+    marks: firstOfEach(survey.marks, "mark", problems),
+    setups: firstOfEach(survey.setups, "set-up", problems),
+    shots: firstOfEach(live, "shot", problems),
+    aside,
+    rows,
+    corners,
+  };
+}
+
+function firstOfEach<T extends { readonly id: string; readonly name: string }>(
+  items: readonly T[],
+  noun: string,
+  problems: Problem[],
+): Map<string, T> {
+  const byId = new Map<string, T>();
+  for (const item of items) {
+    if (!byId.has(item.id)) {
+      byId.set(item.id, item);
+      continue;
+    }
+    problems.push({
+      code: "duplicate-id",
+      severity: "error",
+      where: `${noun} ${named(item)}`,
+      what: `There are two of this kind with the id "${item.id}"; whatever names it means the first.`,
+      how: "Delete one of the two and enter it again.",
+      ids: [item.id],
+    });
+  }
+  return byId;
+}
+
+/** `shot "NE stake"`, or its row while it has no name. */
+export function shotInWords(shot: Shot, refs: References): string {
+  return shot.name === "" ? `shot in row ${refs.rows.get(shot)}` : `shot "${shot.name}"`;
+}
+
+export function named(item: { readonly id: string; readonly name: string }): string {
+  return `"${item.name === "" ? item.id : item.name}"`;
+}
+
+/**
+ * Place of a shot on the plan, m: its own, else that of the mark it was taken on, or for a second look that of
+ * the mark or shot looked at. Null while it has none.
+ */
+export function placeOf(shot: Shot, refs: References): Point | null {
+  const own = ownPlace(shot, refs);
+  if (own !== null || shot.of === null) return own;
+  if (shot.kind === "mark") return refs.marks.get(shot.of)?.at ?? null;
+  if (shot.kind !== "check") return null;
+  const first = refs.shots.get(shot.of);
+  return refs.marks.get(shot.of)?.at ?? (first === undefined ? null : ownPlace(first, refs));
+}
+
+function ownPlace({ place }: Shot, refs: References): Point | null {
+  if (place.kind === "at") return [place.x, place.y];
+  return place.kind === "corner" ? (refs.corners[place.corner] ?? null) : null;
+}
+
+/** Problems of single shots: a set-up or a corner that isn't there. */
+export function checkShot(shot: Shot, refs: References, problems: Problem[]): void {
+  const where = shotInWords(shot, refs);
+  if (!refs.setups.has(shot.setup)) {
+    problems.push({
+      code: "shot-without-setup",
+      severity: "error",
+      where,
+      what: `It belongs to a set-up "${shot.setup}" that isn't there, so it has no height.`,
+      how: "Choose the set-up that it was read from, or set the shot aside.",
+      ids: [shot.id],
+    });
+  }
+  if (shot.place.kind === "corner" && refs.corners[shot.place.corner] === undefined) {
+    const count = refs.corners.length;
+    problems.push({
+      code: "shot-without-corner",
+      severity: "error",
+      where,
+      what:
+        count === 0
+          ? "It stands on a corner of the building, but there is no building yet."
+          : `It stands on corner ${shot.place.corner + 1} of the building, which has ${count} corners.`,
+      how: "Choose a corner that is there, or click its place on the plan.",
+      ids: [shot.id],
+    });
+  }
+}

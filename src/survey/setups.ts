@@ -1,0 +1,73 @@
+/** What is said of each set-up: its beam, what ties it, how well the ties agree. */
+import type { Setup, Shot } from "../document/schema";
+import type { Problem, SetupResult } from "../solve/results";
+import { type Beams, beamBy } from "./beams";
+import { apart, gravity } from "./limits";
+import { named, type References } from "./references";
+import type { Tie, Ties } from "./ties";
+
+export function setupResult(setup: Setup, ties: Ties, beams: Beams, refs: References): SetupResult {
+  const own = ties.get(setup.id) ?? [];
+  const heights = own.map((tie) => beamBy(tie, beams)).filter((height) => height !== null);
+  return {
+    id: setup.id,
+    name: setup.name,
+    beam: beams.get(setup.id)?.height ?? null,
+    tied: beams.has(setup.id),
+    tie: tieInWords(setup, own, beams, refs),
+    spread: heights.length > 1 ? Math.max(...heights) - Math.min(...heights) : 0,
+  };
+}
+
+export function setupProblems(result: SetupResult, ties: Ties, shots: readonly Shot[]): Problem[] {
+  const own = ties.get(result.id) ?? [];
+  const where = `set-up ${named(result)}`;
+  if (!result.tied) {
+    const read = shots.filter((shot) => shot.setup === result.id && shot.reading !== null);
+    return read.length === 0 ? [] : [notTied(result, where, own, read)];
+  }
+  const severity = gravity(result.spread);
+  if (severity === null) return [];
+  return [
+    {
+      code: "ties-disagree",
+      severity,
+      where,
+      what: `The readings that tie it (${result.tie}) disagree by ${apart(result.spread)}.`,
+      how: "Read them again, or set the doubtful one aside. Until then the beam is a mean of them.",
+      ids: [result.id, ...own.map((tie) => tie.shot.id)],
+    },
+  ];
+}
+
+function notTied(result: SetupResult, where: string, own: readonly Tie[], read: readonly Shot[]): Problem {
+  const count = read.length === 1 ? "The one reading" : `The ${read.length} readings`;
+  const why =
+    own.length === 0
+      ? "No reading ties it to a known height."
+      : "Its turning points were read from set-ups that aren't tied to a known height either.";
+  return {
+    code: "setup-not-tied",
+    severity: "error",
+    where,
+    what: `${why} ${count} taken from it ${read.length === 1 ? "gives" : "give"} no height.`,
+    how: "Add a reading on a mark, or on a turning point that a tied set-up read too, or type the height of the beam.",
+    ids: [result.id],
+  };
+}
+
+function tieInWords(setup: Setup, own: readonly Tie[], beams: Beams, refs: References): string {
+  const from = beams.get(setup.id)?.from;
+  if (from === undefined) return "not tied";
+  if (from === "assumed") return "assumed";
+  if (from === "later set-up") return "turning point read from a later set-up";
+  return own
+    .filter((tie) => beamBy(tie, beams) !== null)
+    .map((tie) => oneTie(tie, refs))
+    .join(", ");
+}
+
+function oneTie({ to }: Tie, refs: References): string {
+  if ("mark" in to) return `reading on ${to.mark.name === "" ? to.mark.id : to.mark.name}`;
+  return `turning point ${to.shot.name === "" ? `in row ${refs.rows.get(to.shot)}` : to.shot.name}`;
+}
