@@ -1,0 +1,67 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test as base, type ElectronApplication, type Page } from "@playwright/test";
+import { startElectron } from "./electron.mjs";
+
+export { expect } from "@playwright/test";
+
+interface Launched {
+  readonly app: ElectronApplication;
+  readonly page: Page;
+  /** The folder of settings and recovered work, to start once more with. */
+  readonly userData: string;
+}
+
+interface Fixtures {
+  /** A folder of the test's own, removed after it. */
+  folder: string;
+  /** Starts the Electron window; it is ended after the test, whatever the page thinks of closing. */
+  launchElectron(options?: { file?: string; userData?: string; args?: readonly string[] }): Promise<Launched>;
+  /**
+   * Opens the page in the browser, on a demo where one is named. A test can't drive the browser's own file
+   * pickers, so they are taken away unless asked for: the page then uses a file field and downloads.
+   */
+  openPage(page: Page, options?: { demo?: string; pickers?: boolean }): Promise<void>;
+}
+
+export const test = base.extend<Fixtures>({
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of what a fixture needs
+  folder: async ({}, use) => {
+    const folder = mkdtempSync(join(tmpdir(), "drysill-test-"));
+    await use(folder);
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+  },
+  // biome-ignore lint/correctness/noEmptyPattern: as above
+  baseURL: async ({}, use) => use(process.env.DRYSILL_PAGE),
+  launchElectron: async ({ folder }, use) => {
+    const launched: ElectronApplication[] = [];
+    await use(async ({ file, userData = join(folder, "user-data"), args } = {}) => {
+      const { app, page } = await startElectron({ file, userData, args });
+      launched.push(app);
+      return { app, page, userData };
+    });
+    for (const app of launched) await endElectron(app);
+  },
+  openPage: async ({ baseURL }, use) => {
+    await use(async (page, { demo, pickers = false } = {}) => {
+      if (!pickers) {
+        await page.addInitScript(() => {
+          Object.assign(window, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
+        });
+      }
+      await page.goto(demo ? `${baseURL}/?demo=${demo}` : `${baseURL}/`);
+    });
+  },
+});
+
+/** Ends the program without asking it, and waits until it is gone. */
+export async function endElectron(app: ElectronApplication): Promise<void> {
+  const { exitCode, signalCode } = app.process();
+  if (exitCode !== null || signalCode !== null) return;
+  const gone = new Promise((resolve) => app.process().once("exit", resolve));
+  await app.evaluate(({ app }) => app.exit(0)).catch(() => undefined);
+  const late = setTimeout(() => app.process().kill("SIGKILL"), 5000);
+  await gone;
+  clearTimeout(late);
+}

@@ -1,0 +1,23 @@
+import { defineConfig } from "@playwright/test";
+import { chromiumArguments, findChromium } from "./e2e/support/chromium.mjs";
+
+export default defineConfig({
+  testDir: "e2e",
+  globalSetup: "./e2e/support/globalSetup.ts",
+  outputDir: "test-results",
+  forbidOnly: true,
+  workers: 1,
+  timeout: 60_000,
+  use: { trace: "retain-on-failure" },
+  projects: [
+    {
+      name: "browser",
+      testIgnore: /electron.*\.spec\.ts/,
+      use: {
+        viewport: { width: 1280, height: 800 },
+        launchOptions: { executablePath: findChromium() ?? undefined, args: chromiumArguments },
+      },
+    },
+    { name: "electron", testMatch: /electron.*\.spec\.ts/ },
+  ],
+});
