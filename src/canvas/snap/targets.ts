@@ -1,0 +1,145 @@
+/** What the pointer can snap to: places, edges and directions of the things on the plan, each with its word. */
+import type { Point, Project } from "../../document";
+import type { Selected } from "../../store/state";
+import { cornerName, doorCentre, shotPlace, wallName } from "../select/places";
+
+/** What a snapped place is, so that a tool can tie to it. */
+export type SnapTie =
+  | { readonly kind: "building-corner"; readonly corner: number }
+  | { readonly kind: "door"; readonly id: string }
+  | { readonly kind: "shot" | "mark"; readonly id: string };
+
+export interface SnapPoint {
+  readonly at: Point;
+  readonly word: string;
+  readonly tie?: SnapTie;
+}
+
+export interface SnapEdge {
+  readonly a: Point;
+  readonly b: Point;
+  readonly word: string;
+}
+
+/** A direction to keep to: along it or square to it. */
+export interface SnapDirection {
+  /** Radians counter-clockwise from east. */
+  readonly angle: number;
+  /** "wall A–B", "the lot line"; null for the plan's own axes. */
+  readonly of: string | null;
+}
+
+export interface SnapTargets {
+  readonly points: readonly SnapPoint[];
+  readonly edges: readonly SnapEdge[];
+  readonly directions: readonly SnapDirection[];
+}
+
+/** Things that are under the hand must not catch themselves. */
+export type Without = (thing: Selected) => boolean;
+
+const nothingLeftOut: Without = () => false;
+
+/** Everything on the plan that can be snapped to. */
+export function snapTargets(project: Project, without: Without = nothingLeftOut): SnapTargets {
+  const building = without({ kind: "building" }) ? none : buildingTargets(project, without);
+  const lot = without({ kind: "lot" }) ? none : ringTargets(project.lot.outline, lotWords);
+  const spots = spotTargets(project, without);
+  const lines = lineTargets(project, without);
+  const own: SnapDirection = { angle: 0, of: null };
+  return {
+    points: [...building.points, ...spots, ...lot.points, ...lines.points],
+    edges: [...building.edges, ...lot.edges, ...lines.edges],
+    directions: [...building.directions, ...lot.directions, own],
+  };
+}
+
+const none: SnapTargets = { points: [], edges: [], directions: [] };
+
+interface RingWords {
+  corner(i: number): { word: string; tie?: SnapTie };
+  middle(i: number): string;
+  edge(i: number): string;
+  direction(i: number): string;
+}
+
+const lotWords: RingWords = {
+  corner: () => ({ word: "corner of the lot" }),
+  middle: () => "middle of the lot line",
+  edge: () => "on the lot line",
+  direction: () => "the lot line",
+};
+
+function ringTargets(ring: readonly Point[], words: RingWords): SnapTargets {
+  const points: SnapPoint[] = [];
+  const edges: SnapEdge[] = [];
+  const directions: SnapDirection[] = [];
+  for (const [i, a] of ring.entries()) {
+    const b = ring[(i + 1) % ring.length] ?? a;
+    points.push({ at: a, ...words.corner(i) }, { at: middle(a, b), word: words.middle(i) });
+    edges.push({ a, b, word: words.edge(i) });
+    directions.push({ angle: Math.atan2(b[1] - a[1], b[0] - a[0]), of: words.direction(i) });
+  }
+  return { points, edges, directions };
+}
+
+function buildingTargets(project: Project, without: Without): SnapTargets {
+  const { building } = project;
+  if (!building) return none;
+  const ring = building.outline;
+  const walls = ringTargets(ring, {
+    corner: (corner) => ({
+      word: `corner ${cornerName(corner)}`,
+      tie: { kind: "building-corner", corner },
+    }),
+    middle: (i) => `middle of wall ${wallName(ring, i)}`,
+    edge: (i) => `on wall ${wallName(ring, i)}`,
+    direction: (i) => `wall ${wallName(ring, i)}`,
+  });
+  const doors = building.doors.flatMap((door): SnapPoint[] => {
+    const at = without({ kind: "door", id: door.id }) ? null : doorCentre(ring, door);
+    return at ? [{ at, word: `middle of the ${door.name}`, tie: { kind: "door", id: door.id } }] : [];
+  });
+  return { ...walls, points: [...doors, ...walls.points] };
+}
+
+function spotTargets(project: Project, without: Without): SnapPoint[] {
+  const shots = project.survey.shots.flatMap((shot): SnapPoint[] => {
+    // A shot on a corner of the building is that corner.
+    if (shot.place.kind !== "at" || without({ kind: "shot", id: shot.id })) return [];
+    const at = shotPlace(project, shot);
+    return at
+      ? [{ at, word: shot.name ? `shot ${shot.name}` : "a shot", tie: { kind: "shot", id: shot.id } }]
+      : [];
+  });
+  const marks = project.survey.marks.flatMap((mark): SnapPoint[] =>
+    mark.at && !without({ kind: "mark", id: mark.id })
+      ? [{ at: mark.at, word: mark.name, tie: { kind: "mark", id: mark.id } }]
+      : [],
+  );
+  return [...marks, ...shots];
+}
+
+function lineTargets(project: Project, without: Without): Omit<SnapTargets, "directions"> {
+  const points: SnapPoint[] = [];
+  const edges: SnapEdge[] = [];
+  const kinds = [
+    ["drive", project.grading.drives],
+    ["swale", project.grading.swales],
+  ] as const;
+  for (const [kind, things] of kinds) {
+    for (const thing of things) {
+      if (without({ kind, id: thing.id })) continue;
+      for (const [i, a] of thing.line.entries()) {
+        const b = thing.line[i + 1];
+        points.push({ at: a, word: `point of the ${thing.name}` });
+        if (b) edges.push({ a, b, word: `on the ${thing.name}` });
+      }
+    }
+  }
+  return { points, edges };
+}
+
+function middle(a: Point, b: Point): Point {
+  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+}

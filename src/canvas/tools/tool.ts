@@ -1,0 +1,91 @@
+/**
+ * What a tool is made of: states that answer to the hand. A state is a value; each answer is the state that
+ * follows (itself when nothing changed). Nothing here knows the screen, so tools run in tests without one.
+ */
+import type { Edit, EditCommand, Point, Project } from "../../document";
+import type { DrawingMark } from "../../drawing/marks";
+import type { Results } from "../../solve/results";
+import type { Selected, ToolName } from "../../store/state";
+import type { Snap } from "../snap/snap";
+import type { Without } from "../snap/targets";
+import type { Field, TypedValues } from "../typed/typedEntry";
+import type { View, XY } from "../view/view";
+
+/** The pointer on the plan. */
+export interface PlanPointer {
+  readonly at: Point;
+  readonly screen: XY;
+  /** Shift: no snapping, right angles and steps let go. */
+  readonly free: boolean;
+  /** Ctrl or Cmd: adds to the selection. */
+  readonly adds: boolean;
+  /** A finger needs larger targets than a mouse. */
+  readonly touch: boolean;
+}
+
+/** What a tool can see and do. */
+export interface ToolContext {
+  /** The project without what is under the hand. */
+  project(): Project;
+  results(): Results;
+  view(): View;
+  selection(): readonly Selected[];
+  select(selection: readonly Selected[]): void;
+  run<Args>(command: EditCommand<Args>, args: Args): Edit;
+  runTogether(label: string, edits: readonly ((project: Project) => Edit)[]): Edit;
+  preview<Args>(command: EditCommand<Args>, args: Args): Edit;
+  drop<Args>(command: EditCommand<Args>, args: Args): Edit;
+  cancelPreview(): void;
+  setTool(tool: ToolName): void;
+  /** A refusal or a remark, in words. */
+  say(text: string): void;
+}
+
+export type Cursor =
+  | "default"
+  | "crosshair"
+  | "move"
+  | "grab"
+  | "grabbing"
+  | "pointer"
+  | "ew-resize"
+  | "ns-resize"
+  | "nesw-resize"
+  | "nwse-resize"
+  | "not-allowed";
+
+export interface ToolState {
+  readonly name: string;
+  /** What the next click does, in one line. */
+  readonly hint: string;
+  readonly cursor: Cursor;
+  /** Values that can be typed now; the first takes the first digit. */
+  readonly fields?: readonly Field[];
+  /** Drawn over the plan. */
+  readonly marks?: readonly DrawingMark[];
+  /** Word of the snap and where it is. */
+  readonly snap?: Snap | null;
+  move?(pointer: PlanPointer): ToolState;
+  press?(pointer: PlanPointer): ToolState;
+  release?(pointer: PlanPointer): ToolState;
+  doublePress?(pointer: PlanPointer): ToolState;
+  /** What was typed changed; missing fields follow the pointer again. */
+  typed?(values: TypedValues): ToolState;
+  /** Enter. */
+  finish?(): ToolState;
+  /** Backspace: takes the last point back. */
+  back?(): ToolState;
+  /** Delete. */
+  remove?(): ToolState;
+  /** An arrow key: direction on the screen, and whether the step is the large one. */
+  nudge?(direction: XY, large: boolean): ToolState;
+  /** Esc: one step back, or "leave" for the select tool. */
+  cancel(): ToolState | "leave";
+  /** The pointer was lost (window left, second finger, dialog): nothing half-done may stay. */
+  lost(): ToolState;
+}
+
+/** Starts a tool. */
+export type ToolStart = (context: ToolContext) => ToolState;
+
+export type { Without };
