@@ -83,9 +83,18 @@ const table = {
   "mark-symbol": { fill: "accent" },
   "mark-label": { fill: "accent", size: 2.8, weight: 600 },
   selected: { stroke: "accent", width: 0.6 },
+  hovered: { stroke: "accent", width: 0.35, opacity: 0.6 },
   handle: { stroke: "accent", fill: "sheet", width: 0.4 },
+  "handle-hot": { stroke: "accent", fill: "accent", width: 0.4 },
+  "handle-between": { stroke: "accent", fill: "sheet", width: 0.25, opacity: 0.9 },
+  "handle-stem": { stroke: "accent", width: 0.25 },
   preview: { stroke: "accent", width: 0.35, dash: [1.6, 1] },
-  "preview-label": { fill: "accent", size: 3, weight: 600 },
+  "preview-line": { stroke: "accent", width: 0.5 },
+  "preview-area": { fill: "accentSoft", opacity: 0.5 },
+  "preview-label": { fill: "accent", size: 3.2, weight: 600 },
+  "snap-ring": { stroke: "accent", width: 0.4 },
+  "snap-guide": { stroke: "accent", width: 0.15, dash: [1, 1], opacity: 0.7 },
+  "snap-label": { fill: "soft", size: 2.9 },
 } as const satisfies Record<string, Style>;
 
 export type StyleName = keyof typeof table;
