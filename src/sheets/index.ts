@@ -1,0 +1,3 @@
+export type { PaperName } from "./papers";
+export type { SheetFonts } from "./pen";
+export { type SitePlanOptions, sitePlan } from "./site-plan";

@@ -1,0 +1,133 @@
+/** The key: one sample of each thing that is drawn on this sheet, painted by the same hand. */
+import type { Display } from "../document/schema";
+import { depthClasses } from "../drawing";
+import type { DrawingMark, MarkLayer, SymbolMark } from "../drawing/marks";
+import { type Style, type StyleName, styles } from "../drawing/styles";
+import { ellipsize } from "../drawing/text-width";
+import { type Block, headingPitch, headingScale, paddingX, paddingY } from "./block";
+import { inks } from "./inks";
+import { paintRings, paintSymbol } from "./paint";
+import type { Pen } from "./pen";
+
+type Sample =
+  | { readonly kind: "line"; readonly style: StyleName }
+  | {
+      readonly kind: "symbol";
+      readonly symbol: SymbolMark["symbol"];
+      readonly size: number;
+      readonly style: StyleName;
+    }
+  | { readonly kind: "area"; readonly fills: readonly StyleName[] };
+
+interface Entry {
+  readonly words: string;
+  readonly sample: Sample;
+  /** Shown when the drawing has a mark of this style. */
+  readonly when: StyleName;
+}
+
+const line = (words: string, style: StyleName): Entry => ({
+  words,
+  sample: { kind: "line", style },
+  when: style,
+});
+const symbol = (words: string, shape: SymbolMark["symbol"], size: number, style: StyleName): Entry => ({
+  words,
+  sample: { kind: "symbol", symbol: shape, size, style },
+  when: style,
+});
+const area = (words: string, when: StyleName, ...fills: StyleName[]): Entry => ({
+  words,
+  sample: { kind: "area", fills },
+  when,
+});
+
+const drawn: readonly Entry[] = [
+  line("lot line", "lot-line"),
+  line("ground as it is", "contour-existing-major"),
+  line("finished ground", "contour-finished-major"),
+  line("cut or fill ends", "daylight"),
+  line("swale", "swale"),
+  line("drive, steepest piece", "drive-steep"),
+  line("wall that water runs towards", "wall-wet"),
+  line("buried or overhead line", "feature-danger"),
+  line("tie to a lot line", "tie"),
+  symbol("water runs this way", "arrow", 4.2, "arrow"),
+  symbol("shot, with its height", "cross", 1.8, "shot"),
+  symbol("mark", "triangle", 3.2, "mark-symbol"),
+  symbol("deepest cut or fill", "dot", 1.1, "depth-spot"),
+  area("water stands", "pond", "pond"),
+  area("guessed ground: no shots", "guessed-hatch", "guessed-hatch"),
+];
+
+/** Classes of cut and fill that occur, deepest cut first: tint and hatch together. */
+function depthEntries(display: Display): readonly Entry[] {
+  return depthClasses(display).flatMap((one): Entry[] => {
+    if (!one.ink) return [];
+    return [area(one.words, one.ink, one.ink, one.ink.startsWith("cut") ? "cut-hatch" : "fill-hatch")];
+  });
+}
+
+/** What the key must explain for these layers. */
+export function keyEntries(layers: readonly MarkLayer[], display: Display): readonly Entry[] {
+  const used = new Set<StyleName>();
+  for (const layer of layers) for (const mark of layer.marks as readonly DrawingMark[]) used.add(mark.style);
+  return [...drawn, ...depthEntries(display)].filter((entry) => used.has(entry.when));
+}
+
+const sampleWidth = 10;
+const sampleGap = 2.4;
+const rowPitch = 1.62;
+
+function strokeOf(style: Style) {
+  const stroke = { colour: inks[style.stroke ?? "ink"], width: style.width ?? 0.2 };
+  return style.dash ? { ...stroke, dash: style.dash } : stroke;
+}
+
+function drawSample(pen: Pen, sample: Sample, x: number, middle: number, height: number): void {
+  if (sample.kind === "line") {
+    pen.line([x, middle, x + sampleWidth, middle], strokeOf(styles[sample.style]));
+    return;
+  }
+  if (sample.kind === "symbol") {
+    paintSymbol(pen, { ...sample, kind: "symbol" }, [x + sampleWidth / 2, middle]);
+    return;
+  }
+  const [top, bottom] = [middle - height / 2, middle + height / 2];
+  const box = [x, top, x + sampleWidth, top, x + sampleWidth, bottom, x, bottom];
+  for (const style of sample.fills) paintRings(pen, [box], styles[style]);
+  pen.line(box, { colour: inks.soft, width: 0.12 }, true);
+}
+
+/** Samples in as many columns as the width holds. */
+export function keyBlock(layers: readonly MarkLayer[], display: Display): Block {
+  const entries = keyEntries(layers, display);
+  const columnsFor = (width: number, size: number) =>
+    Math.max(1, Math.floor((width - 2 * paddingX) / (size * 17)));
+  return {
+    name: "key",
+    height(width, size) {
+      const rows = Math.ceil(entries.length / columnsFor(width, size));
+      return 2 * paddingY + headingPitch * size + rows * rowPitch * size;
+    },
+    draw(pen, x0, y0, width, size) {
+      const x = x0 + paddingX;
+      const headSize = size * headingScale;
+      pen.text("Key", x, y0 + paddingY + headSize * 0.8, { size: headSize, weight: 600, colour: inks.ink });
+      const columns = columnsFor(width, size);
+      const rows = Math.ceil(entries.length / columns);
+      const each = (width - 2 * paddingX) / columns;
+      for (const [i, entry] of entries.entries()) {
+        const left = x + Math.floor(i / rows) * each;
+        const middle = y0 + paddingY + headingPitch * size + ((i % rows) + 0.5) * rowPitch * size;
+        drawSample(pen, entry.sample, left, middle, size * 1.15);
+        const room = each - sampleWidth - sampleGap - 1;
+        const words = ellipsize(entry.words, room, size * 0.95);
+        pen.text(words, left + sampleWidth + sampleGap, middle + size * 0.31, {
+          size: size * 0.95,
+          colour: inks.ink,
+        });
+      }
+    },
+  };
+}

@@ -1,0 +1,173 @@
+/** What the sheet says in words: what heights are told from, how much earth moves, what is still open. */
+import type { Project } from "../document/schema";
+import type { Point } from "../geometry";
+import type { Results } from "../solve/results";
+import { depthInWords, formatVolume } from "../units";
+import type { Block } from "./block";
+import { type Paragraph, proseBlock } from "./prose-block";
+import type { Figures } from "./tables";
+
+const paragraph = (text: string): Paragraph => ({ runs: [{ text }] });
+
+/** "14′ 6″ south-west of corner D". */
+function placeFromCorner(at: Point, project: Project, results: Results, figures: Figures): string | null {
+  const nearest = results.corners
+    .map((corner) => ({ corner, distance: Math.hypot(corner.x - at[0], corner.y - at[1]) }))
+    .sort((a, b) => a.distance - b.distance)[0];
+  if (!nearest) return null;
+  const { corner, distance } = nearest;
+  const azimuth = Math.atan2(at[0] - corner.x, at[1] - corner.y) - project.lot.north;
+  const words = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+  const eighth = Math.round(((azimuth / (2 * Math.PI)) % 1) * 8 + 16) % 8;
+  return `${figures.length(distance)} ${words[eighth]} of corner ${corner.name}`;
+}
+
+function markSentence(project: Project, results: Results, figures: Figures): string {
+  const { mark } = results.survey;
+  if (!mark) return "No mark has been set yet: heights are told in the project's own datum.";
+  const note = project.survey.marks.find((one) => one.id === mark.id)?.note ?? "";
+  const place = mark.at ? placeFromCorner(mark.at, project, results, figures) : null;
+  const parts = [mark.name, note, place].filter((part) => part);
+  return `The mark is ${parts.join(", ")}.`;
+}
+
+function floorRuns(results: Results, figures: Figures): Paragraph["runs"] {
+  const { floor, topOfWall, survey } = results;
+  if (floor === null) return [];
+  const mark = survey.mark?.height;
+  const rise = mark === undefined ? null : floor - mark;
+  const place =
+    rise === null
+      ? `at ${figures.height(floor)}`
+      : `${figures.length(Math.abs(rise))} ${rise < 0 ? "below" : "above"} the mark`;
+  const step = topOfWall === null ? 0 : topOfWall - floor;
+  const wall =
+    Math.abs(step) < 0.001
+      ? "top of wall is level with it."
+      : `top of wall is ${figures.length(Math.abs(step))} ${step < 0 ? "below" : "above"} it.`;
+  return [{ text: "The" }, { text: `finished floor is ${place};`, strong: true }, { text: wall }];
+}
+
+/** Heights from the mark, the blank for today's reading, and how to use it. */
+export function heightsBlock(project: Project, results: Results, figures: Figures): Block {
+  const { mark } = results.survey;
+  const { beam, markHeight } = results.setout;
+  const paragraphs: Paragraph[] = [
+    { runs: [{ text: markSentence(project, results, figures) }, ...floorRuns(results, figures)] },
+  ];
+  if (mark) {
+    paragraphs.push(
+      { runs: [{ text: "Reading on the mark today: ______________", strong: true }] },
+      paragraph(
+        "Look for that reading minus the height from the mark: what is below the mark (−) reads more, what is above it (+) reads less.",
+      ),
+    );
+    if (beam !== null && markHeight !== null) {
+      paragraphs.push(paragraph(`At the survey's beam the mark read ${figures.reading(beam - markHeight)}.`));
+    }
+  }
+  return proseBlock("heights", mark ? "All heights are told from the mark" : "Heights", paragraphs);
+}
+
+/** Volumes to cut and fill, with how far they can be trusted. */
+export function earthBlock(project: Project, results: Results): Block | null {
+  const { earthwork, surface } = results;
+  if (!earthwork) return null;
+  const { display } = project;
+  const volume = (m3: number) => formatVolume(m3, display.volume);
+  const { inside, outside, total, guessedShare } = earthwork;
+  const deepest = [surface?.greatestCut, surface?.greatestFill]
+    .flatMap((one) => (one ? [depthInWords(one.depth, display.length, display.rounding)] : []))
+    .join(", ");
+  const lines = [
+    `Under the floor: cut ${volume(inside.cut)}, fill ${volume(inside.fill)}.`,
+    `Outside the walls: cut ${volume(outside.cut)}, fill ${volume(outside.fill)} (each within ${volume(outside.error)})${deepest ? `; deepest ${deepest}` : ""}.`,
+  ];
+  const share = Math.round(guessedShare * 100);
+  if (share > 0) lines.push(`${share} % of this rests on guessed ground.`);
+  const loads = results.bill.filter((item) => item.unit === "loads" && item.quantity > 0);
+  if (loads.length > 0) {
+    lines.push(`${loads.map((item) => `${item.item}: ${item.quantity.toFixed(0)} loads`).join("; ")}.`);
+  }
+  return proseBlock("earth", "Earth to move, in place", [
+    {
+      runs: [
+        { text: `Cut ${volume(total.cut)}, fill ${volume(total.fill)}.`, strong: true },
+        { text: lines.join(" ") },
+      ],
+    },
+  ]);
+}
+
+const mostOpenPoints = 6;
+
+/** What solve found wrong, so that nobody builds from a sheet with open questions unawares. */
+export function openPointsBlock(results: Results): Block | null {
+  const open = results.problems.filter((problem) => problem.severity !== "note");
+  const { band, floor } = results;
+  const tooLow = floor !== null && band.low !== null && floor < band.low - 0.0005;
+  const tooHigh = floor !== null && band.high !== null && floor > band.high + 0.0005;
+  const broken = band.rules.filter(
+    (rule) =>
+      rule.on &&
+      rule.height !== null &&
+      floor !== null &&
+      (rule.kind === "notBelow" ? floor < rule.height - 0.0005 : floor > rule.height + 0.0005),
+  );
+  const items = [
+    ...(tooLow || tooHigh
+      ? broken.map((rule) => `The floor breaks a limit: ${rule.name} (${rule.place}).`)
+      : []),
+    ...open.map((problem) => `${problem.where}: ${problem.what}`),
+  ];
+  if (items.length === 0) return null;
+  const shown = items.slice(0, mostOpenPoints);
+  if (items.length > shown.length) shown.push(`and ${items.length - shown.length} more: see the project.`);
+  return proseBlock(
+    "open points",
+    "Still open when this was drawn",
+    shown.map((text) => ({ runs: [{ text }], bullet: true })),
+  );
+}
+
+/** A trench this deep needs protection, m (5 ft). Source: OSHA 29 CFR 1926.652(a)(1). */
+const protectedFrom = 1.524;
+
+/** Cautions for people at work. Sources are named in the text. */
+export function cautionsBlock(results: Results, figures: Figures): Block {
+  const deepest = Math.max(0, ...results.trench.map((corner) => corner.belowGround));
+  const trench =
+    deepest >= protectedFrom - 0.001
+      ? [{ text: `The trench here is up to ${figures.length(deepest)} deep.`, strong: true }]
+      : [];
+  const items: Paragraph["runs"][] = [
+    [
+      {
+        text: "Have buried lines located before any digging; private ones (yard lights, gas, drains) aren't marked by the locating service. Keep clear of overhead wires. Don't look into the laser beam.",
+      },
+    ],
+    [
+      ...trench,
+      {
+        text: "No one enters a trench 5′ (1.5 m) or deeper without protection, nor a shallower one in ground that may cave in (OSHA 29 CFR 1926.652). Ladder from 4′ (1.2 m), spoil 2′ (0.6 m) back (1926.651).",
+      },
+    ],
+    [
+      {
+        text: "Don't backfill a wall before it is cured and braced or floored; then raise both sides together.",
+      },
+    ],
+    [
+      {
+        text: "Fill in thin layers, each compacted, on stripped ground: no sod, stumps or topsoil under a slab.",
+      },
+    ],
+    [{ text: "Don't send water onto a neighbour, a road or a septic field." }],
+    [{ text: "Local code and its inspector decide; lot lines are settled by a licensed surveyor." }],
+  ];
+  return proseBlock(
+    "cautions",
+    "Before work and at work",
+    items.map((runs) => ({ runs, bullet: true })),
+  );
+}

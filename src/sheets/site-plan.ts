@@ -1,0 +1,226 @@
+/** The site plan: a drawing to scale and what people on site need beside it. */
+import type { Project } from "../document/schema";
+import { createDrawContext, type DrawContext, drawPlan, sheetBounds } from "../drawing";
+import type { MarkLayer } from "../drawing/marks";
+import type { Results } from "../solve/results";
+import type { Block } from "./block";
+import { chooseFirst, type Placed, pour } from "./flow";
+import { drawStrip } from "./furniture";
+import { inks } from "./inks";
+import { keyBlock } from "./key-block";
+import { cautionsBlock, earthBlock, heightsBlock, openPointsBlock } from "./notes";
+import { centred, onPage, type Projection, paintMark } from "./paint";
+import { type PaperName, paperWords, type Rect } from "./papers";
+import { Pen, type SheetFonts } from "./pen";
+import { chooseSheet, type Sheet } from "./scales";
+import { tableBlock } from "./table-block";
+import { cornerTable, figuresFor, routeTable, setoutTable } from "./tables";
+import { drawTitle, drawTitleStrip, type TitleFacts, titleFor } from "./title-block";
+
+export interface SitePlanOptions {
+  readonly fonts: SheetFonts;
+  /** The day it is drawn; it goes into the title block and the file, so that the same day gives the same bytes. */
+  readonly date: { readonly year: number; readonly month: number; readonly day: number };
+  readonly paper?: PaperName;
+  /** Metres on the ground for a metre of paper; chosen to fit where not given. */
+  readonly scale?: number;
+  /** False keeps the page's drawing readable in the file (default true). */
+  readonly compress?: boolean;
+}
+
+/** Text sizes, mm: a column on large paper, a column on small paper, further pages. */
+const textSizes = { large: 2.9, small: 2.65, further: 3.1 } as const;
+
+/** An empty project is drawn as a plot of 20 m, so that the sheet has a scale. */
+const emptyBounds = { minX: -10, minY: -10, maxX: 10, maxY: 10 };
+
+/** Keeps labels off the edge of the plan: what sticks out of the frame would be cut. */
+function fence(context: DrawContext, plan: Rect, projection: Projection): void {
+  const thick = 60;
+  const [left, right] = [plan.x - projection.page[0], plan.x + plan.width - projection.page[0]];
+  const [top, bottom] = [projection.page[1] - plan.y, projection.page[1] - plan.y - plan.height];
+  const ox = projection.plan[0] / context.metresPerMm;
+  const oy = projection.plan[1] / context.metresPerMm;
+  const take = (x: number, y: number, width: number, height: number) =>
+    context.labels.take("frame", { x: ox + x, y: oy + y, width, height, angle: 0 });
+  const inset = 1;
+  const middleX = (left + right) / 2;
+  const middleY = (top + bottom) / 2;
+  take(left + inset - thick / 2, middleY, thick, top - bottom + 2 * thick);
+  take(right - inset + thick / 2, middleY, thick, top - bottom + 2 * thick);
+  take(middleX, top - inset + thick / 2, right - left + 2 * thick, thick);
+  take(middleX, bottom + inset - thick / 2, right - left + 2 * thick, thick);
+}
+
+interface Drawing {
+  readonly sheet: Sheet;
+  readonly projection: Projection;
+  readonly layers: readonly MarkLayer[];
+}
+
+function drawing(project: Project, results: Results, options: SitePlanOptions): Drawing {
+  const bounds = sheetBounds(project, results) ?? emptyBounds;
+  const paper = options.paper ?? project.display.paper;
+  const sheet = chooseSheet(bounds, paper, project.display, options.scale);
+  const projection = centred(bounds, sheet.layout.plan, sheet.scale.ratio);
+  const drawOptions = {
+    metresPerMm: sheet.scale.ratio / 1000,
+    heightsFrom: "mark",
+    medium: "paper",
+  } as const;
+  const context = createDrawContext(drawOptions);
+  fence(context, sheet.layout.plan, projection);
+  return { sheet, projection, layers: drawPlan(project, results, drawOptions, context) };
+}
+
+/** Everything beside the drawing, in reading order. */
+function blocksFor(project: Project, results: Results, layers: readonly MarkLayer[]): readonly Block[] {
+  const figures = figuresFor(project, results);
+  const corners = cornerTable(results, figures);
+  const setout = setoutTable(results, figures);
+  const routes = routeTable(project, results, figures);
+  return [
+    heightsBlock(project, results, figures),
+    openPointsBlock(results),
+    corners && tableBlock("corners", corners),
+    setout && tableBlock("setout", setout),
+    routes && tableBlock("routes", routes),
+    earthBlock(project, results),
+    keyBlock(layers, project.display),
+    cautionsBlock(results, figures),
+  ].filter((block): block is Block => block !== null);
+}
+
+const importance = ["heights", "corners", "key", "cautions", "open points", "setout", "routes", "earth"];
+
+/** Further pages: what didn't fit on the first, poured column by column. */
+function furtherPages(
+  rest: readonly Block[],
+  columns: readonly Rect[],
+  size: number,
+): readonly (readonly Placed[])[] {
+  const pages: (readonly Placed[])[] = [];
+  let left = rest;
+  while (left.length > 0) {
+    const page = pour(left, columns, size);
+    // A block too tall for an empty page and not to be broken is shown as far as it goes.
+    const [first] = left;
+    const [column] = columns;
+    if (page.placed.length === 0 && first && column) {
+      pages.push([{ block: first, x: column.x, y: column.y, width: column.width }]);
+      left = left.slice(1);
+      continue;
+    }
+    pages.push(page.placed);
+    left = page.rest;
+  }
+  return pages;
+}
+
+function drawFrame(pen: Pen, frame: Rect): void {
+  pen.rectangle(frame.x, frame.y, frame.width, frame.height, null, { colour: inks.ink, width: 0.7 });
+}
+
+/** Blocks with a hairline under each but the last of its column. */
+function drawBlocks(pen: Pen, placed: readonly Placed[], size: number): void {
+  for (const [i, { block, x, y, width }] of placed.entries()) {
+    block.draw(pen, x, y, width, size);
+    const next = placed[i + 1];
+    if (next?.x !== x) continue;
+    pen.line([x, next.y, x + width, next.y], { colour: inks.ink, width: 0.25 });
+  }
+}
+
+function drawPlanArea(pen: Pen, { sheet, projection, layers }: Drawing, project: Project): void {
+  const { plan, strip } = sheet.layout;
+  const ring = [plan.x, plan.y, plan.x + plan.width, plan.y, plan.x + plan.width, plan.y + plan.height];
+  pen.clipped([[...ring, plan.x, plan.y + plan.height]], () => {
+    for (const layer of layers) for (const mark of layer.marks) paintMark(pen, mark, projection);
+  });
+  pen.line([strip.x, strip.y, strip.x + strip.width, strip.y], { colour: inks.ink, width: 0.25 });
+  drawStrip(pen, strip, sheet.scale, project.display, project.lot.north);
+}
+
+function notASurvey(results: Results): string {
+  const shots = results.survey.points.filter((point) => point.height !== null).length;
+  const setups = results.survey.setups.length;
+  const from = `${shots} readings from ${setups} ${setups === 1 ? "set-up" : "set-ups"}`;
+  return `Not a survey: lot lines are as typed. ${from}; hatched ground is a guess. For building by the owner.`;
+}
+
+const twoDigits = (n: number) => String(n).padStart(2, "0");
+
+/**
+ * Draws the site plan as a PDF: vectors at a true scale, text as text, fonts embedded.
+ *
+ * Units  the PDF's own; lengths on paper are true to the scale named in the title block.
+ * Method the plan's marks at the largest standard scale that fits; tables that don't fit beside it flow to further
+ *        pages at full size. Figures come from the results. No clock and no chance: same input, same bytes.
+ */
+export async function sitePlan(
+  project: Project,
+  results: Results,
+  options: SitePlanOptions,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const { year, month, day } = options.date;
+  const paper = options.paper ?? project.display.paper;
+  const drawn = drawing(project, results, options);
+  const { layout, scale } = drawn.sheet;
+  const pen = new Pen(options.fonts, {
+    title: `${project.name}: site plan`,
+    subject: `Site plan at ${scale.words} on ${paperWords[paper]}`,
+    date: new Date(Date.UTC(year, month - 1, day)),
+    compress: options.compress ?? true,
+  });
+  const blocks = blocksFor(project, results, drawn.layers);
+  const large = paper === "a3" || paper === "tabloid";
+  const size = large ? textSizes.large : textSizes.small;
+  const first = chooseFirst(blocks, importance, layout.columns, size);
+  const further = furtherPages(first.rest, layout.furtherColumns, textSizes.further);
+  const titleOn = (page: number) => {
+    const facts: TitleFacts = {
+      scale: scale.words,
+      paper: paperWords[paper],
+      date: `${year}-${twoDigits(month)}-${twoDigits(day)}`,
+      page,
+      pages: 1 + further.length,
+      heightsFrom: results.survey.mark ? "the mark" : "the datum",
+    };
+    return titleFor(project, facts, notASurvey(results));
+  };
+
+  pen.page(layout.page.width, layout.page.height);
+  drawPlanArea(pen, drawn, project);
+  drawColumns(pen, layout.columns, layout.title);
+  drawBlocks(pen, first.placed, size);
+  drawTitle(pen, titleOn(1), layout.title);
+  drawFrame(pen, layout.frame);
+  for (const [i, placed] of further.entries()) {
+    pen.page(layout.page.width, layout.page.height);
+    drawColumns(pen, layout.furtherColumns, layout.furtherTitle);
+    drawBlocks(pen, placed, textSizes.further);
+    drawTitleStrip(pen, titleOn(i + 2), layout.furtherTitle);
+    drawFrame(pen, layout.frame);
+  }
+  return pen.finish();
+}
+
+/** Rules between columns and over the title block. */
+function drawColumns(pen: Pen, columns: readonly Rect[], title: Rect): void {
+  const stroke = { colour: inks.ink, width: 0.35 };
+  for (const column of columns) {
+    pen.line([column.x, column.y, column.x, column.y + column.height], stroke);
+  }
+  pen.line([title.x, title.y, title.x + title.width, title.y], stroke);
+  pen.line([title.x, title.y, title.x, title.y + title.height], stroke);
+}
+
+/** Where a plan place lies on the first page, mm from its top left: for checks that the drawing is true. */
+export function placeOnSitePlan(
+  project: Project,
+  results: Results,
+  options: SitePlanOptions,
+  at: readonly [number, number],
+): readonly [number, number] {
+  return onPage(drawing(project, results, options).projection, at[0], at[1]);
+}
