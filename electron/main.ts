@@ -7,11 +7,12 @@ import { FileTokens } from "./fileTokens";
 import { lockDown, refuseNetwork, refusePermissions } from "./lockdown";
 import { type MainWindow, makeMainWindow } from "./mainWindow";
 import { menuTemplate } from "./menu";
-import { isOurPage, openDoor } from "./pageDoor";
+import { openDoor } from "./pageDoor";
 import { ProjectFiles } from "./projectFiles";
 import { RecentFiles } from "./recentFiles";
 import { Recovery } from "./recovery";
 import { Requests } from "./requests";
+import { isOurPage } from "./sender";
 
 /** Set once the program runs; until then files to open wait here. */
 let openFile: (path: string) => void = (path) => filesToOpen.push(path);

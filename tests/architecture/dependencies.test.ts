@@ -1,0 +1,47 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { expect, it } from "vitest";
+import { importedNames } from "./rooms";
+
+const repository = resolve(import.meta.dirname, "../..");
+
+/** Every package that the product ships, with the reason for it. A new one needs a line here. */
+const reasons: Readonly<Record<string, string>> = {
+  comlink: "calls between the page and its worker",
+  delaunator: "the triangulation under the ground",
+  flatqueue: "the priority queue of the flood that finds ponds",
+  konva: "the plan's canvas: layers, hit tests, dragging",
+  papaparse: "CSV with quotes, either separator and a byte-order mark",
+  pdfkit: "vector PDF with a subset of the font",
+  react: "panels and dialogs",
+  "react-aria-components": "accessible fields, tables, menus and dialogs",
+  "react-dom": "React's way to the page",
+  "react-konva": "Konva's shapes as React components",
+  "robust-predicates": "exact orientation where a sign decides topology",
+  zod: "the project file's schema, checked on opening",
+  zustand: "the store",
+};
+
+const manifest: { dependencies: Record<string, string>; devDependencies: Record<string, string> } =
+  JSON.parse(readFileSync(join(repository, "package.json"), "utf8"));
+
+it("ships only packages that have a reason", () => {
+  expect(Object.keys(manifest.dependencies).sort()).toEqual(Object.keys(reasons).sort());
+});
+
+it("names every package exactly, without a range", () => {
+  const versions = Object.values({ ...manifest.dependencies, ...manifest.devDependencies });
+  expect(versions.filter((version) => !/^\d+\.\d+\.\d+$/.test(version))).toEqual([]);
+});
+
+it("imports in src/ only packages that it ships, and ships only packages that it imports", () => {
+  const names = readdirSync(join(repository, "src"), { recursive: true, encoding: "utf8" });
+  const texts = names
+    .filter((name) => /\.tsx?$/.test(name))
+    .map((name) => readFileSync(join(repository, "src", name), "utf8"));
+  const bare = texts.flatMap(importedNames).filter((name) => !/^(\.|node:)/.test(name));
+  const packages = new Set(bare.map((name) => name.match(/^(@[^/]+\/)?[^/]+/)?.[0] ?? name));
+  expect([...packages].filter((name) => !(name in reasons))).toEqual([]);
+  const unused = Object.keys(reasons).filter((name) => !packages.has(name));
+  expect(unused).toEqual([]);
+});
