@@ -8,6 +8,7 @@
 import { existsSync, readdirSync, renameSync, rmSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { stripVTControlCharacters } from "node:util";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 const builds = join(root, "dist-cli");
@@ -87,7 +88,11 @@ async function start() {
 }
 
 start().catch((error) => {
-  const [first] = String(error?.message ?? error).split("\n");
-  process.stderr.write(`The command line can't be started: ${first}\n`);
+  const lines = stripVTControlCharacters(String(error?.message ?? error)).split("\n");
+  const what = lines
+    .map((line) => line.trim())
+    .filter((line) => line !== "")
+    .slice(0, 3);
+  process.stderr.write(`The command line can't be started: ${what.join(" ")}\n`);
   process.exitCode = 1;
 });
