@@ -1,6 +1,6 @@
 /** Triangles of a surface cut to a footprint. */
-import { type Bounds, boundsOf, clipConvexByConvex, convexPieces, type Point } from "../geometry";
-import type { Tin } from "../terrain";
+import { type Bounds, boundsOf, centroid, clipConvexByConvex, convexPieces, type Point } from "../geometry";
+import { locate, type Tin } from "../terrain";
 
 /** A convex part of one triangle: flat x, y corners, counter-clockwise. */
 export type PieceVisitor = (polygon: readonly number[], triangle: number) => void;
@@ -16,11 +16,36 @@ export function forEachClipped(tin: Tin, ring: readonly Point[] | null, visit: P
     return;
   }
   for (const piece of convexPieces(ring)) {
-    const box = boundsOf(piece);
-    for (let t = 0; t < tin.triangles.length / 3; t++) {
-      if (isBeside(tin, t, box)) continue;
-      const polygon = clipConvexByConvex(cornersOf(tin, t), piece);
-      if (polygon.length >= 6) visit(polygon, t);
+    forEachNear(tin, piece, (triangle) => {
+      const polygon = clipConvexByConvex(cornersOf(tin, triangle), piece);
+      if (polygon.length >= 6) visit(polygon, triangle);
+    });
+  }
+}
+
+/**
+ * Visits the triangles whose boxes reach the box of a convex ring, at least all that share area with it. From the
+ * triangle at its centre they spread side by side; where its centre is off the surface all are looked through.
+ */
+function forEachNear(tin: Tin, ring: readonly Point[], visit: (triangle: number) => void): void {
+  const box = boundsOf(ring);
+  const start = locate(tin, ...centroid(ring));
+  if (start < 0) {
+    for (let t = 0; t < tin.triangles.length / 3; t++) if (!isBeside(tin, t, box)) visit(t);
+    return;
+  }
+  const seen = new Uint8Array(tin.triangles.length / 3);
+  const waiting = [start];
+  seen[start] = 1;
+  while (waiting.length > 0) {
+    const triangle = waiting.pop() as number;
+    visit(triangle);
+    for (let e = 3 * triangle; e < 3 * triangle + 3; e++) {
+      const twin = tin.halfedges[e] as number;
+      const across = Math.floor(twin / 3);
+      if (twin < 0 || seen[across] || isBeside(tin, across, box)) continue;
+      seen[across] = 1;
+      waiting.push(across);
     }
   }
 }
