@@ -113,7 +113,7 @@ interface Reader {
 function readRow(record: CsvRecord, reader: Reader, faults: string[]): unknown {
   const row: Record<string, unknown> = { line: record.line };
   const { file, columns, names, places, width, decimal } = reader;
-  if (record.cells.slice(width).some((cell) => cell !== "")) {
+  if (record.cells.length > width && record.cells.slice(width).some((cell) => cell !== "")) {
     faults.push(
       `${file}, line ${record.line}: found ${record.cells.length} cells, expected ${width} as in line 1. ` +
         "Is a comma used as the decimal sign, or is a text with a comma not in quotes?",
@@ -194,10 +194,21 @@ function readNumber(cell: string, decimal: DecimalSign): number | undefined {
   return Number.isFinite(value) ? value : undefined;
 }
 
-function splitRecords(
-  body: string,
-  separator: string,
-): { readonly records: readonly CsvRecord[] } | { readonly fault: string } {
+type Split = { readonly records: readonly CsvRecord[] } | { readonly fault: string };
+
+function splitRecords(body: string, separator: string): Split {
+  return body.includes('"') ? splitQuoted(body, separator) : { records: splitPlain(body, separator) };
+}
+
+/** Without a quote in it a file splits at its signs, several times faster. */
+function splitPlain(body: string, separator: string): CsvRecord[] {
+  return body
+    .split(/\r\n|\r|\n/)
+    .map((line, i) => ({ line: i + 1, cells: line.split(separator).map((cell) => cell.trim()) }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ""));
+}
+
+function splitQuoted(body: string, separator: string): Split {
   const records: CsvRecord[] = [];
   let line = 1;
   let at = 0;

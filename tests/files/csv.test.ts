@@ -156,6 +156,19 @@ describe("for any table", () => {
     );
   });
 
+  it("reads the same with and without quotes", () => {
+    const plain = fc.string({ unit: fc.constantFrom(..."ab 1.,\n\r"), maxLength: 60 });
+    fc.assert(
+      fc.property(plain, (body) => {
+        const columns = { a: optional(text), b: optional(text) };
+        const without = readTable(`a,b\n${body}`, "a.csv", columns);
+        const withQuotes = readTable(`"a",b\n${body}`, "a.csv", columns);
+        expect(withQuotes).toEqual(without);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it("never fails without naming the file", () => {
     fc.assert(
       fc.property(fc.string({ unit: fc.constantFrom(...'namexyz,;"\n\r 01.-e\t') }), (source) => {

@@ -1,0 +1,42 @@
+import type { Project } from "../document/schema";
+import { resultsToJson } from "../solve/json";
+import { createSolver } from "../solve/pipeline";
+import { parseLength } from "../units";
+import { readArgs } from "./args";
+import { type Command, InputError } from "./command";
+import { openFile, problemLine } from "./project";
+import { summary } from "./summary";
+
+export const solve: Command = {
+  name: "solve",
+  usage: "solve FILE [--floor H] [--json]",
+  about: [
+    "Prints what follows from a project: floor, corners, earth, water, trench, set-out.",
+    "",
+    "  --floor H    another height of the finished floor, in the project's datum: metres, or as typed (99' 5 1/2\")",
+    "  --json       all results as JSON: metres, square metres, cubic metres, slopes as rise over run",
+  ].join("\n"),
+  async run(args, io) {
+    const given = readArgs(args, { files: ["FILE"], values: { floor: "a height" }, flags: ["json"] });
+    const [file = ""] = given.files;
+    const { project, warnings } = openFile(file, io);
+    for (const warning of warnings) io.say(`${file}:${problemLine(warning)}`);
+    const floor = floorHeight(given.value("floor"), project, file);
+    const results = createSolver().solve(project, floor === undefined ? {} : { floor });
+    io.out(
+      given.has("json")
+        ? JSON.stringify(resultsToJson(results, project), null, 2)
+        : summary(project, results),
+    );
+    return 0;
+  },
+};
+
+function floorHeight(typed: string | undefined, project: Project, file: string): number | undefined {
+  if (typed === undefined) return undefined;
+  const parsed = parseLength(typed, "m");
+  if (!parsed.ok) throw new InputError(`--floor: ${parsed.message}`);
+  if (project.building === null)
+    throw new InputError(`--floor: there is no building in ${file} yet, so no floor to move.`);
+  return parsed.m;
+}

@@ -1,0 +1,206 @@
+/** What solve found, as a page to read in the project's own notation. */
+import type { Display, Project } from "../document/schema";
+import type { BandRule, BillItem, Results } from "../solve/results";
+import {
+  depthInWords,
+  formatAboveBelow,
+  formatArea,
+  formatLength,
+  formatSigned,
+  formatSlope,
+  formatVolume,
+  roundingFor,
+} from "../units";
+import { problemLines } from "./check";
+
+export function summary(project: Project, results: Results): string {
+  const page: Page = { project, results, words: wordsOf(project.display) };
+  const parts = [
+    head(page),
+    floor(page),
+    band(page),
+    corners(page),
+    earth(page),
+    drives(page),
+    water(page),
+    setout(page),
+    bill(page),
+    problemLines(results.problems).slice(1),
+  ];
+  return parts
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join("\n"))
+    .join("\n\n");
+}
+
+interface Page {
+  readonly project: Project;
+  readonly results: Results;
+  readonly words: ReturnType<typeof wordsOf>;
+}
+
+function wordsOf(display: Display) {
+  const { length: notation, rounding } = display;
+  const forReading = roundingFor(display.reading, display);
+  return {
+    length: (m: number) => formatLength(m, notation, rounding),
+    signed: (m: number) => formatSigned(m, notation, rounding),
+    aboveBelow: (m: number) => formatAboveBelow(m, notation, rounding),
+    depth: (m: number) => depthInWords(m, notation, rounding),
+    reading: (m: number) => formatLength(m, display.reading, forReading),
+    area: (m2: number) => formatArea(m2, display.area),
+    volume: (m3: number) => formatVolume(m3, display.volume),
+    slope: (ratio: number) => formatSlope(ratio, display.slope),
+  };
+}
+
+function head({ project, results, words }: Page): string[] {
+  const { mark, points } = results.survey;
+  const levelled = points.filter((point) => point.height !== null).length;
+  const from =
+    mark === null
+      ? "No reference mark yet."
+      : `Reference mark: ${mark.name}, at ${words.length(mark.height)}.`;
+  return [project.name, `${levelled} of ${points.length} shots levelled. ${from}`];
+}
+
+function floor({ results, words }: Page): string[] {
+  const { floor: height, topOfWall, survey } = results;
+  if (height === null || topOfWall === null) return ["No building yet, so no floor."];
+  const fromMark = (z: number) => {
+    if (survey.mark === null) return "";
+    const told = words.aboveBelow(z - survey.mark.height);
+    return `${told}${told === "level" ? " with" : ""} the mark`;
+  };
+  const line = (what: string, z: number) => [what, words.length(z), fromMark(z)];
+  return table([line("Floor", height), line("Top of wall", topOfWall)]);
+}
+
+function band({ results: { band: allowed, floor: height }, words }: Page): string[] {
+  if (height === null) return [];
+  const rules = allowed.rules.filter((rule) => rule.on && rule.height !== null);
+  const line = ({ kind, height: limit, name, place }: BandRule) => [
+    kind === "notBelow" ? "  not below" : "  not above",
+    words.length(limit ?? Number.NaN),
+    name,
+    place,
+  ];
+  const { low, high } = allowed;
+  const said = allowed.empty
+    ? "No floor height satisfies every rule:"
+    : low === null && high === null
+      ? "No rule limits the floor."
+      : `The floor may lie ${low === null ? "" : `not below ${words.length(low)}`}${low !== null && high !== null ? ", " : ""}${high === null ? "" : `not above ${words.length(high)}`}:`;
+  return [said, ...table(rules.map(line))];
+}
+
+function corners({ results, words }: Page): string[] {
+  if (results.corners.length === 0) return [];
+  const rows = results.corners.map((corner, i) => [
+    corner.name,
+    words.length(corner.ground) + (corner.guessed ? " (a guess)" : ""),
+    words.signed(corner.wallAboveGround),
+    words.signed(corner.wallAboveFinished),
+    words.length(results.trench[i]?.bottom ?? Number.NaN),
+    words.length(results.trench[i]?.belowGround ?? Number.NaN),
+  ]);
+  return table([
+    ["Corner", "Ground now", "Wall out now", "Wall out finished", "Bottom of trench", "Dig from ground now"],
+    ...rows,
+  ]);
+}
+
+function earth({ results: { earthwork, surface }, words }: Page): string[] {
+  if (earthwork === null) return [];
+  const { inside, outside, total, guessedShare } = earthwork;
+  const lines = table([
+    ["Earth", "Cut", "Fill", "Area"],
+    ["under the floor", words.volume(inside.cut), words.volume(inside.fill), words.area(inside.area)],
+    ["outside the walls", words.volume(outside.cut), words.volume(outside.fill), words.area(outside.area)],
+    ["together", words.volume(total.cut), words.volume(total.fill), ""],
+  ]);
+  lines.push(
+    `Outside within ${words.volume(outside.error)}; ${Math.round(guessedShare * 100)} % of it rests on guessed ground.`,
+  );
+  const deepest = [surface?.greatestFill, surface?.greatestCut].flatMap((place) =>
+    place ? [words.depth(place.depth)] : [],
+  );
+  if (deepest.length > 0) lines.push(`Deepest outside the walls: ${deepest.join(", ")}.`);
+  return lines;
+}
+
+function drives({ results, words }: Page): string[] {
+  return results.drives.map(
+    ({ name, length, steepest, climbs }) =>
+      `${capital(name)}: ${words.length(length)} long, ${climbs ? "climbs to" : "falls towards"} the building, steepest ${words.slope(steepest)}.`,
+  );
+}
+
+function water({ results: { water: found }, words }: Page): string[] {
+  const walls = table(
+    found.walls.map(({ name, fallAway, needed, passes }) => [
+      `  wall ${name}`,
+      `falls away ${words.length(fallAway)}`,
+      passes ? `enough (${words.length(needed)} wanted)` : `too little, ${words.length(needed)} wanted`,
+    ]),
+  );
+  const swales = found.swales.map(
+    ({ name, length, leastFall, drains, why }) =>
+      `  ${name}: ${words.length(length)} long, least fall ${words.slope(leastFall)}; ${drains ? "drains" : "does not drain"}${why === "" ? "" : `, ${why}`}`,
+  );
+  const ponds = found.ponds.map(
+    ({ depth, area, guessed }) =>
+      `  a low place holds water ${words.length(depth)} deep over ${words.area(area)}${guessed ? " (on guessed ground)" : ""}`,
+  );
+  const lines = [...walls, ...swales, ...ponds];
+  return lines.length === 0 ? [] : ["Water", ...lines];
+}
+
+function setout({ results: { setout: marks }, words }: Page): string[] {
+  if (marks.rows.length === 0) return [];
+  const { mark, beam } = marks;
+  const from = mark === null ? "" : ` from ${mark}`;
+  const readings = beam === null ? "no reading on the mark today" : `beam at ${words.length(beam)}`;
+  return [
+    `Set-out${from} (${readings})`,
+    ...table(
+      marks.rows.map(({ what, where, height, fromMark, reading }) => [
+        `  ${what}`,
+        where,
+        words.length(height),
+        fromMark === null ? "" : words.signed(fromMark),
+        reading === null ? "" : `read ${words.reading(reading)}`,
+      ]),
+    ),
+  ];
+}
+
+function bill({ results, words }: Page): string[] {
+  if (results.bill.length === 0) return [];
+  const amount = ({ quantity, unit }: BillItem) => {
+    if (unit === "m3") return words.volume(quantity);
+    if (unit === "m2") return words.area(quantity);
+    return unit === "m" ? words.length(quantity) : `${quantity} ${unit}`;
+  };
+  return ["Bill", ...table(results.bill.map((item) => [`  ${item.item}`, amount(item), item.how]))];
+}
+
+/** Columns set apart by two spaces; no spaces at line ends. */
+function table(rows: readonly (readonly string[])[]): string[] {
+  const widths: number[] = [];
+  for (const row of rows) {
+    row.forEach((cell, i) => {
+      widths[i] = Math.max(widths[i] ?? 0, cell.length);
+    });
+  }
+  return rows.map((row) =>
+    row
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join("  ")
+      .trimEnd(),
+  );
+}
+
+function capital(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
