@@ -1,0 +1,257 @@
+/**
+ * What limits the floor height, rule by rule. Every rule gives one height: not below it, or not above it.
+ *
+ * Units   metres; slopes rise over run.
+ * Method  Each limit is linear in the floor, so its height is solved for directly. T, the top of wall, is
+ *         floor + topOfWallAboveFloor throughout.
+ * Source  Stands beside each rule. A code's figure is a model: the local edition and its official decide.
+ */
+import type { Apron, Foundation, Rules } from "../document/schema";
+import type { Point } from "../geometry";
+import type { BandRule } from "../solve/results";
+
+/** A height at a named place. */
+export interface Spot {
+  readonly height: number;
+  readonly place: string;
+  readonly at: Point;
+}
+
+/** Floor heights at which a drive just reaches the steepest grade, climbing and falling to the door. */
+export interface DriveLimits {
+  readonly name: string;
+  readonly climbing: number;
+  readonly falling: number;
+  readonly at: Point;
+}
+
+export interface AdviceFacts {
+  readonly topOfWallAboveFloor: number;
+  readonly foundation: Foundation;
+  readonly apron: Apron;
+  readonly rules: Rules;
+  readonly stripDepth: number;
+  /** Existing ground: highest near the walls; lowest along the walls; lowest inside them. */
+  readonly uphill: Spot;
+  readonly lowestAtWalls: Spot;
+  readonly lowestInside: Spot;
+  /** Highest along the walls in front of which the ground stays as it is; null: no such wall. */
+  readonly highestLeft: Spot | null;
+  /** Whether any wall has the apron in front of it. */
+  readonly anyGraded: boolean;
+  readonly drives: readonly DriveLimits[];
+  /** Highest bed of a swale near the walls. */
+  readonly swaleNear: Spot | null;
+  /** Highest water level of a pond near the walls. */
+  readonly pondNear: Spot | null;
+  /** Prints a length in the project's notation. */
+  readonly length: (metres: number) => string;
+}
+
+/** IRC R506.2.1: clean sand or gravel under a slab, m (24 in). */
+const mostFillUnderSlab = 0.6096;
+/** IRC R401.3: the ground at the wall above a swale's bed within 10 ft, m (6 in). */
+const wallAboveSwale = 0.1524;
+/** The floor above standing water, m (6 in). */
+const freeboard = 0.1524;
+
+const practice = "common practice; no code is cited";
+
+/** All rules, those without bearing too; `on` follows the project. */
+export function floorRules(facts: AdviceFacts): BandRule[] {
+  const rules = [
+    aboveUphillGround(facts),
+    leastShowing(facts),
+    driveDown(facts),
+    swaleBelowWall(facts),
+    pondFreeboard(facts),
+    steepestDrive(facts),
+    intoUndisturbed(facts),
+    frostCover(facts),
+    fillUnderSlab(facts),
+    mostShowing(facts),
+  ];
+  return rules.map((rule) => ({ ...rule, on: !facts.rules.off.includes(rule.id) }));
+}
+
+type Rule = Omit<BandRule, "on">;
+
+/** T ≥ highest ground uphill + value: then water that comes down the hill stays below the wall's top. */
+function aboveUphillGround({ uphill, rules, topOfWallAboveFloor }: AdviceFacts): Rule {
+  return {
+    id: "aboveUphillGround",
+    kind: "notBelow",
+    name: "top of wall above the high ground beside it",
+    height: uphill.height + rules.aboveUphillGround - topOfWallAboveFloor,
+    ...spot(uphill),
+    value: rules.aboveUphillGround,
+    source: practice,
+  };
+}
+
+/**
+ * T ≥ finished ground + value. In front of a graded wall the apron is cut or filled to leave its own showing,
+ * whatever the floor; only where the ground stays as it is does the floor decide.
+ */
+function leastShowing(facts: AdviceFacts): Rule {
+  const { highestLeft, rules, topOfWallAboveFloor, apron, anyGraded, length } = facts;
+  const rule = {
+    id: "leastShowing",
+    kind: "notBelow" as const,
+    name: "wall showing above the finished ground",
+    value: rules.leastShowing,
+    source: "International Residential Code R404.1.6 (2012): 6 in, 4 in with masonry veneer",
+  };
+  if (highestLeft)
+    return {
+      ...rule,
+      height: highestLeft.height + rules.leastShowing - topOfWallAboveFloor,
+      ...spot(highestLeft),
+    };
+  const kept = !anyGraded || apron.showing >= rules.leastShowing - 1e-9;
+  const place = kept
+    ? `the apron leaves ${length(apron.showing)} showing all round at any floor height`
+    : `the apron leaves only ${length(apron.showing)} showing at any floor height: lower the apron, not the floor`;
+  return { ...rule, height: null, place };
+}
+
+/** The run from the road may fall to the door no steeper than it may climb. */
+function driveDown({ drives, rules }: AdviceFacts): Rule {
+  const worst = extreme(drives, ({ falling }) => falling);
+  return {
+    id: "driveDown",
+    kind: "notBelow",
+    name: "drive not too steep down to the door",
+    height: worst?.falling ?? null,
+    place: worst ? worst.name : "no drive leads to a door yet",
+    ...at(worst),
+    value: rules.steepestDrive,
+    source: `${practice}; water that runs down to a door needs a drain across the drive`,
+  };
+}
+
+/** Ground at the wall ≥ swale bed + 6 in: else the swale's water stands against the wall. */
+function swaleBelowWall({ swaleNear, apron, topOfWallAboveFloor }: AdviceFacts): Rule {
+  return {
+    id: "swaleBelowWall",
+    kind: "notBelow",
+    name: "ground at the wall above the swale's bed",
+    height: swaleNear ? swaleNear.height + wallAboveSwale + apron.showing - topOfWallAboveFloor : null,
+    ...(swaleNear ? spot(swaleNear) : { place: "no swale runs near the walls" }),
+    value: wallAboveSwale,
+    source: "International Residential Code R401.3 (2012): 6 in within 10 ft",
+  };
+}
+
+function pondFreeboard({ pondNear }: AdviceFacts): Rule {
+  return {
+    id: "pondFreeboard",
+    kind: "notBelow",
+    name: "floor above standing water beside it",
+    height: pondNear ? pondNear.height + freeboard : null,
+    ...(pondNear ? spot(pondNear) : { place: "no water stands near the walls" }),
+    value: freeboard,
+    source: practice,
+  };
+}
+
+function steepestDrive({ drives, rules }: AdviceFacts): Rule {
+  const worst = extreme(drives, ({ climbing }) => -climbing);
+  return {
+    id: "steepestDrive",
+    kind: "notAbove",
+    name: "drive not too steep up to the door",
+    height: worst?.climbing ?? null,
+    place: worst ? worst.name : "no drive leads to a door yet",
+    ...at(worst),
+    value: rules.steepestDrive,
+    source: `${practice}; local limits run from 10 to 15 %`,
+  };
+}
+
+/** Bottom of footing ≤ lowest ground − strip − value. */
+function intoUndisturbed(facts: AdviceFacts): Rule {
+  const { lowestAtWalls, rules, stripDepth, length } = facts;
+  return {
+    id: "intoUndisturbed",
+    kind: "notAbove",
+    name: "footing into undisturbed ground",
+    height: floorForFooting(facts, lowestAtWalls.height - stripDepth - rules.intoUndisturbed),
+    place: `${lowestAtWalls.place}, below a strip of ${length(stripDepth)}`,
+    at: [...lowestAtWalls.at],
+    value: rules.intoUndisturbed,
+    source: "International Residential Code R403.1.4 (2012): 12 in below undisturbed ground",
+  };
+}
+
+/** Bottom of footing ≤ lowest ground as it is − frost depth. */
+function frostCover(facts: AdviceFacts): Rule {
+  const { lowestAtWalls, foundation, apron, length } = facts;
+  const rule = {
+    id: "frostCover",
+    kind: "notAbove" as const,
+    name: "footing below frost",
+    source: "International Residential Code R403.1.4.1 (2012): below the local frost line",
+  };
+  if (foundation.frostDepth === null)
+    return { ...rule, height: null, place: "no frost depth has been typed yet", value: 0 };
+  const finishedCover = foundation.wallHeight + foundation.footingThickness - apron.showing;
+  return {
+    ...rule,
+    height: floorForFooting(facts, lowestAtWalls.height - foundation.frostDepth),
+    place: `${lowestAtWalls.place}: ${length(foundation.frostDepth)} below the ground as it is; below the apron the footing always has ${length(finishedCover)}`,
+    at: [...lowestAtWalls.at],
+    value: foundation.frostDepth,
+  };
+}
+
+function floorForFooting({ foundation, topOfWallAboveFloor }: AdviceFacts, bottom: number): number {
+  return bottom + foundation.footingThickness + foundation.wallHeight - topOfWallAboveFloor;
+}
+
+/** Underside of the base − stripped ground ≤ 24 in. */
+function fillUnderSlab({ lowestInside, foundation, stripDepth, length }: AdviceFacts): Rule {
+  const below = foundation.slabThickness + foundation.baseThickness;
+  return {
+    id: "fillUnderSlab",
+    kind: "notAbove",
+    name: "fill under the slab",
+    height: lowestInside.height - stripDepth + mostFillUnderSlab + below,
+    place: `${lowestInside.place}, from a strip of ${length(stripDepth)} up to the base stone`,
+    at: [...lowestInside.at],
+    value: mostFillUnderSlab,
+    source:
+      "International Residential Code R506.2.1 (2012): 24 in of clean sand or gravel, 8 in of earth, unless approved",
+  };
+}
+
+/** T − lowest ground as it is ≤ value. */
+function mostShowing({ lowestAtWalls, rules, topOfWallAboveFloor }: AdviceFacts): Rule {
+  const rule = {
+    id: "mostShowing",
+    kind: "notAbove" as const,
+    name: "wall out of the ground as it is",
+    source: "your own limit",
+  };
+  if (rules.mostShowing === null)
+    return { ...rule, height: null, place: "no limit has been typed", value: 0 };
+  return {
+    ...rule,
+    height: lowestAtWalls.height + rules.mostShowing - topOfWallAboveFloor,
+    ...spot(lowestAtWalls),
+    value: rules.mostShowing,
+  };
+}
+
+function spot({ place, at }: Spot): { place: string; at: [number, number] } {
+  return { place, at: [...at] };
+}
+
+function at(drive: DriveLimits | null): { at?: [number, number] } {
+  return drive ? { at: [...drive.at] } : {};
+}
+
+/** The one with the greatest figure. */
+function extreme<T>(items: readonly T[], figure: (item: T) => number): T | null {
+  return items.reduce<T | null>((best, item) => (best && figure(best) >= figure(item) ? best : item), null);
+}

@@ -1,0 +1,105 @@
+/**
+ * The finished ground of a layout at one floor height, and what it takes outside the walls.
+ *
+ * Units   metres, m2, m3 in the ground.
+ * Sign    depth = finished − existing: positive is fill, negative is cut.
+ * Method  One clamp a cell; volumes are sums of depth × area outside the walls, which is exact where the
+ *         depth is linear over a cell. The same cells give the volumes after the topsoil has been stripped
+ *         and down to the underside of a drive's stone.
+ */
+import type { Layout } from "./layout";
+import { finishHeights } from "./operators";
+
+/** Buffers to write into; two pairs in turn keep a drag from making rubbish. */
+export interface FinishBuffers {
+  readonly finished: Float64Array;
+  readonly depth: Float32Array;
+}
+
+export interface OutsideVolumes {
+  readonly cut: number;
+  readonly fill: number;
+  /** Ground disturbed outside the walls, m2. */
+  readonly area: number;
+  /** The part of cut + fill in cells whose ground is a guess. */
+  readonly guessed: number;
+  /** Earth to move once the topsoil is off, to the underside of a drive's stone. */
+  readonly strippedCut: number;
+  readonly strippedFill: number;
+  /** Depths keep their sign: the greatest cut is negative. */
+  readonly greatestCut: { readonly depth: number; readonly cell: number } | null;
+  readonly greatestFill: { readonly depth: number; readonly cell: number } | null;
+}
+
+export interface Finished extends FinishBuffers {
+  readonly floor: number;
+  readonly outside: OutsideVolumes;
+}
+
+/** A depth that counts as disturbed ground, m. */
+const disturbed = 1e-3;
+
+export function newBuffers(layout: Layout): FinishBuffers {
+  const cells = layout.existing.length;
+  return { finished: new Float64Array(cells), depth: new Float32Array(cells) };
+}
+
+/** Finished ground in every cell. Cells inside the walls keep the existing height and have a depth of NaN. */
+export function finish(
+  layout: Layout,
+  floor: number,
+  strip: number,
+  buffers: FinishBuffers = newBuffers(layout),
+): Finished {
+  const { finished, depth } = buffers;
+  finishHeights(layout.prepared, floor, finished);
+  writeDepth(layout, finished, depth);
+  return { floor, finished, depth, outside: sumOutside(layout, finished, strip) };
+}
+
+function writeDepth(layout: Layout, finished: Float64Array, depth: Float32Array): void {
+  const { existing, prepared, cells } = layout;
+  depth.fill(0);
+  for (const i of prepared.touched) depth[i] = (finished[i] as number) - (existing[i] as number);
+  const { inside } = cells;
+  for (let i = 0; i < inside.length; i++) if (inside[i]) depth[i] = Number.NaN;
+}
+
+/** Volumes outside the walls from finished heights. */
+export function sumOutside(layout: Layout, finished: Float64Array, strip: number): OutsideVolumes {
+  const { existing, guessed, cells, prepared } = layout;
+  const { touched, stone } = prepared;
+  const sum = { cut: 0, fill: 0, area: 0, guessed: 0, strippedCut: 0, strippedFill: 0 };
+  let deepest = -disturbed;
+  let highest = disturbed;
+  let cutCell = -1;
+  let fillCell = -1;
+  for (let k = 0; k < touched.length; k++) {
+    const i = touched[k] as number;
+    const weight = cells.weight[i] as number;
+    if (weight === 0) continue;
+    const depth = (finished[i] as number) - (existing[i] as number);
+    const under = stone[k] as number;
+    const volume = depth * weight;
+    if (depth > 0) sum.fill += volume;
+    else sum.cut -= volume;
+    if (guessed[i]) sum.guessed += Math.abs(volume);
+    if (depth > highest) {
+      highest = depth;
+      fillCell = i;
+    } else if (depth < deepest) {
+      deepest = depth;
+      cutCell = i;
+    }
+    if (under === 0 && depth < disturbed && depth > -disturbed) continue;
+    sum.area += weight;
+    const earth = (depth + strip - under) * weight;
+    if (earth > 0) sum.strippedFill += earth;
+    else sum.strippedCut -= earth;
+  }
+  return {
+    ...sum,
+    greatestCut: cutCell < 0 ? null : { depth: deepest, cell: cutCell },
+    greatestFill: fillCell < 0 ? null : { depth: highest, cell: fillCell },
+  };
+}

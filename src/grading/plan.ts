@@ -1,0 +1,41 @@
+/** All that grading needs to know of a project but the floor height: the order of its acts is the order here. */
+import { nearestOnPolyline, type Point } from "../geometry";
+import type { DriveLine } from "./drive-line";
+import type { Footprint } from "./footprint";
+import type { SwaleLine } from "./swale-line";
+
+/** The apron and side slopes round the walls. */
+export interface PadRule {
+  /** Height of the finished ground at the wall above the floor, m (mostly negative). */
+  readonly edgeAboveFloor: number;
+  /** Apron: fall away from the wall, rise over run, over this width, m. */
+  readonly fall: number;
+  readonly width: number;
+  /** Run for one of rise beyond the apron, down in fill and up in cut. */
+  readonly fillSlope: number;
+  readonly cutSlope: number;
+  /** For each wall: 1 = the ground in front of it is left as it is. */
+  readonly leave: Uint8Array;
+}
+
+export interface GradingPlan {
+  readonly footprint: Footprint;
+  readonly pad: PadRule;
+  /** After the pad. */
+  readonly drives: readonly DriveLine[];
+  /** After the drives: a swale only ever cuts. */
+  readonly swales: readonly SwaleLine[];
+}
+
+/** The floor heights that a layout is made for, m. */
+export interface FloorRange {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Whether a place lies on a drive, not on its side slopes. */
+export function onDrive(plan: GradingPlan, at: Point): boolean {
+  return plan.drives.some(
+    ({ line, drive }) => nearestOnPolyline(line, at[0], at[1]).distance <= drive.width / 2,
+  );
+}

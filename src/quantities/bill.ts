@@ -1,0 +1,119 @@
+/**
+ * The bill: what comes in, what goes out, and how each figure came about.
+ *
+ * Units   m3, m2, m, whole loads.
+ * Method  Earth moved is measured in the bank once the topsoil is off. Loose = bank × swell,
+ *         compacted = bank × shrink, so compacted fill takes fill ÷ shrink of bank earth. Loads are loose
+ *         volume by what a truck holds, rounded up.
+ * Source  First principles; swell and shrink are the user's figures.
+ */
+import type { Materials } from "../document/schema";
+import type { BillItem } from "../solve/results";
+
+export interface BillInput {
+  /** Earth to move after stripping: cut in the bank, fill as compacted, m3. */
+  readonly cut: number;
+  readonly fill: number;
+  readonly disturbedArea: number;
+  readonly concrete: {
+    readonly wall: number;
+    readonly footing: number;
+    readonly slab: number;
+    readonly base: number;
+  };
+  readonly drives: readonly { readonly name: string; readonly id: string; readonly gravel: number }[];
+  readonly materials: Materials;
+  readonly truckVolume: number;
+}
+
+export function bill(input: BillInput): BillItem[] {
+  return [...earth(input), ...stoneAndConcrete(input)];
+}
+
+function earth({ cut, fill, disturbedArea, materials, truckVolume }: BillInput): BillItem[] {
+  const { swell, shrink, stripDepth } = materials;
+  const fillLoose = (fill / shrink) * swell;
+  const cutLoose = cut * swell;
+  const balance = cut - fill / shrink;
+  return [
+    item(
+      "topsoil",
+      "Topsoil to strip",
+      disturbedArea * stripDepth,
+      "m3",
+      "disturbed ground × depth of strip, in the bank; kept for the end",
+    ),
+    item(
+      "fill",
+      "Fill, compacted in place",
+      fill,
+      "m3",
+      "inside the walls to the underside of the base course, outside to the finished ground or a drive's stone, from the stripped ground up",
+    ),
+    item("fill-loose", "Fill, loose on the truck", fillLoose, "m3", "compacted ÷ shrink × swell"),
+    loads("fill-loads", "Loads of fill if all of it comes in", fillLoose, truckVolume),
+    item("cut", "Cut, in the bank", cut, "m3", "below the stripped ground; trench and footing are not in it"),
+    item("cut-loose", "Cut, loose", cutLoose, "m3", "bank × swell"),
+    loads("cut-loads", "Loads of cut if all of it goes out", cutLoose, truckVolume),
+    balance >= 0
+      ? item(
+          "left-over",
+          "Left over if the cut is fit to use as fill",
+          balance,
+          "m3",
+          "cut − fill ÷ shrink, in the bank",
+        )
+      : item(
+          "short",
+          "Short if the cut is fit to use as fill",
+          -balance,
+          "m3",
+          "fill ÷ shrink − cut, in the bank",
+        ),
+  ];
+}
+
+function stoneAndConcrete({ concrete, drives }: BillInput): BillItem[] {
+  return [
+    item(
+      "base",
+      "Base stone under the slab",
+      concrete.base,
+      "m3",
+      "floor inside the walls × base, compacted",
+    ),
+    item("slab", "Concrete, slab", concrete.slab, "m3", "floor inside the walls × thickness"),
+    item(
+      "footing",
+      "Concrete, footing",
+      concrete.footing,
+      "m3",
+      "centreline of the wall × width × thickness; no steps",
+    ),
+    item(
+      "wall",
+      "Concrete, wall",
+      concrete.wall,
+      "m3",
+      "centreline × thickness × height; door openings are not taken off",
+    ),
+    ...drives.map(({ id, name, gravel }) =>
+      item(`gravel-${id}`, `Stone for ${name}`, gravel, "m3", "length × width × depth, compacted"),
+    ),
+  ];
+}
+
+function item(id: string, name: string, quantity: number, unit: BillItem["unit"], how: string): BillItem {
+  return { id, item: name, quantity, unit, how };
+}
+
+function loads(id: string, name: string, loose: number, truckVolume: number): BillItem {
+  // A rounding unit of volume is not another truck.
+  return item(
+    id,
+    name,
+    Math.ceil(loose / truckVolume - 1e-9),
+    "loads",
+    "loose ÷ what a truck holds, rounded up",
+  );
+}

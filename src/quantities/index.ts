@@ -1,0 +1,1 @@
+export { type BillInput, bill } from "./bill";

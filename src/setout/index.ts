@@ -1,0 +1,1 @@
+export { type SetoutHeight, type SetoutReference, setout } from "./rows";

@@ -1,0 +1,212 @@
+/**
+ * What the person should know before digging, building or ordering: found in the results, said in words.
+ *
+ * Source  Trenches: 29 CFR 1926.651 and .652. Free-standing walls: International Residential Code R404.1 (2012).
+ *         Slopes: International Building Code appendix J (2012). Local rules and licensed people decide.
+ */
+import { keepsRule } from "../advice";
+import type { Project } from "../document/schema";
+import { nearestOnRing } from "../geometry";
+import { farthestLook, onWall } from "../grading";
+import type { FloorResults } from "./floor";
+import type { Problem } from "./results";
+import type { BuildingSite } from "./site";
+import type { Words } from "./words";
+
+/** 4 ft: a ladder; 5 ft: shoring or sloped sides, m. */
+const ladderDepth = 1.2192;
+const protectedDepth = 1.524;
+/** 48 in of fill held by a wall that is free at its top, m. */
+const mostHeld = 1.2192;
+/** Steepest side slopes without a study, run for one of rise. */
+const steepestSlope = 2;
+/** More of the earth than this on guessed ground is worth a word. */
+const guessedShare = 0.1;
+/** Water standing this near to the walls, m. */
+const pondReach = 3.048;
+
+export function cautions(
+  site: BuildingSite,
+  project: Project,
+  results: FloorResults,
+  words: Words,
+): Problem[] {
+  return [
+    ...trenchCautions(results, words),
+    ...wallCautions(results, site, words),
+    ...waterCautions(results, site, words),
+    ...driveCautions(results, words),
+    ...slopeCautions(site, project),
+    ...bandCautions(results),
+    ...readingCautions(results, words),
+    ...guessCautions(results),
+  ];
+}
+
+function trenchCautions({ trench, corners }: FloorResults, words: Words): Problem[] {
+  const deepest = trench.reduce((a, b) => (b.belowGround > a.belowGround ? b : a));
+  if (deepest.belowGround < ladderDepth) return [];
+  const corner = corners.find(({ name }) => name === deepest.corner);
+  const deep = deepest.belowGround >= protectedDepth;
+  return [
+    {
+      code: deep ? "trench-deep" : "trench-ladder",
+      severity: "caution",
+      where: `trench at corner ${deepest.corner}`,
+      what: `It goes ${words.length(deepest.belowGround)} below the ground as it is.`,
+      how: deep
+        ? "From 5 ft (1.5 m), and in bad soil from less, the sides must be sloped back or shored before anyone goes in; spoil at least 2 ft back, a ladder within 25 ft (29 CFR 1926.651, .652)."
+        : "From 4 ft (1.2 m) there must be a ladder within 25 ft; in bad soil slope the sides back; spoil at least 2 ft back (29 CFR 1926.651).",
+      ...(corner ? { at: [corner.x, corner.y] as [number, number] } : {}),
+    },
+  ];
+}
+
+/** Walls that hold much fill, or where the ground doesn't fall away. */
+function wallCautions(
+  { corners, floor, water }: FloorResults,
+  { footprint }: BuildingSite,
+  words: Words,
+): Problem[] {
+  const held = corners.reduce((a, b) => (b.finished < a.finished ? b : a));
+  const height = (floor ?? held.finished) - held.finished;
+  const problems: Problem[] = [];
+  if (height > mostHeld)
+    problems.push({
+      code: "wall-holds-fill",
+      severity: "caution",
+      where: `wall at corner ${held.name}`,
+      what: `The fill inside stands ${words.length(height)} higher than the ground outside.`,
+      how: "A wall that is free at its top may hold up to 48 in (1.2 m) without an engineer (International Residential Code R404.1); ask one, and don't backfill one side before the wall is braced.",
+      at: [held.x, held.y],
+    });
+  for (const wall of water.walls) {
+    if (wall.passes) continue;
+    const place = footprint.walls[wall.wall];
+    problems.push({
+      code: "wall-fall-away",
+      severity: "caution",
+      where: `wall ${wall.name}`,
+      what: `The finished ground falls ${words.length(wall.fallAway)} away from it where ${words.length(wall.needed)} is wanted.`,
+      how: "Give the apron more fall or width, or lead the water off in a swale.",
+      ...(place ? { at: onWall(place, place.length / 2) as [number, number] } : {}),
+    });
+  }
+  return problems;
+}
+
+function waterCautions({ water }: FloorResults, { footprint }: BuildingSite, words: Words): Problem[] {
+  const swales = water.swales
+    .filter(({ drains }) => !drains)
+    .map((swale): Problem => {
+      const outlet = swale.stations[swale.stations.length - 1];
+      return {
+        code: "swale-does-not-drain",
+        severity: "caution",
+        where: swale.name,
+        what: swale.why,
+        how: "Drag its points or change its depth and fall until it runs all along.",
+        ...(outlet ? { at: outlet.at } : {}),
+        ids: [swale.id],
+      };
+    });
+  const ponds = water.ponds
+    .filter(({ at }) => nearestOnRing(footprint.ring, at[0], at[1]).distance <= pondReach)
+    .map(
+      (pond): Problem => ({
+        code: "pond-at-wall",
+        severity: "caution",
+        where: "beside the building",
+        what: `Water stands ${words.length(pond.depth)} deep there before it runs off${pond.guessed ? ", if the guessed ground is right" : ""}.`,
+        how: "Raise the floor, draw a swale that leads it away, or shoot more ground there.",
+        at: pond.at,
+      }),
+    );
+  return [...swales, ...ponds];
+}
+
+function driveCautions({ drives }: FloorResults, words: Words): Problem[] {
+  return drives.flatMap((drive) => {
+    const first = drive.stations[0];
+    if (!first?.grade || first.grade >= 0) return [];
+    return [
+      {
+        code: "drive-falls-to-door",
+        severity: "caution" as const,
+        where: drive.name,
+        what: `It falls ${words.slope(-first.grade)} from the road to the landing: rain on it runs towards the door.`,
+        how: "Lead the water off before the landing: a drain or a dip across the drive, with an outlet.",
+        at: first.at,
+        ids: [drive.id],
+      },
+    ];
+  });
+}
+
+function slopeCautions(site: BuildingSite, { grading }: Project): Problem[] {
+  const problems: Problem[] = [];
+  if (!site.reach.meets)
+    problems.push({
+      code: "slopes-run-on",
+      severity: "caution",
+      where: "the side slopes",
+      what: `At some floor heights they don't meet the ground within ${Math.round(farthestLook)} m of what is drawn: the ground falls as steeply as they do.`,
+      how: "Take steeper side slopes, a wall, or another place.",
+    });
+  const { fill, cut } = grading.slopes;
+  if (Math.min(fill, cut) < steepestSlope)
+    problems.push({
+      code: "slopes-steep",
+      severity: "caution",
+      where: "the side slopes",
+      what: "They are steeper than 2 : 1.",
+      how: "Steeper than 2 : 1 wants a study of the soil (International Building Code appendix J); ask an engineer.",
+    });
+  return problems;
+}
+
+/** Rules that the present floor breaks, or that leave no floor at all. */
+function bandCautions({ band, floor }: FloorResults): Problem[] {
+  if (!band.empty || floor === null) return [];
+  const broken = band.rules.filter((rule) => rule.on && rule.height !== null);
+  const lowest = broken.filter(({ kind, height }) => kind === "notBelow" && height === band.low);
+  const highest = broken.filter(({ kind, height }) => kind === "notAbove" && height === band.high);
+  const names = (rules: typeof broken) => rules.map(({ name, place }) => `${name} (${place})`).join(", ");
+  return [
+    {
+      code: "band-empty",
+      severity: "caution",
+      where: "the floor height",
+      what: `No floor keeps both “${names(lowest)}” and “${names(highest)}”${broken.some((rule) => !keepsRule(rule, floor)) ? "" : ", by less than a hair"}.`,
+      how: "Move or turn the building, take a taller wall, deepen the swale, lengthen the drive, step the footing, or switch a rule off if your official allows it.",
+    },
+  ];
+}
+
+function readingCautions({ setout }: FloorResults, words: Words): Problem[] {
+  const above = setout.rows.filter(({ reading }) => reading !== null && reading < 0);
+  if (above.length === 0) return [];
+  const highest = above.reduce((a, b) => (b.height > a.height ? b : a));
+  return [
+    {
+      code: "reading-above-beam",
+      severity: "note",
+      where: `set-out: ${highest.what}`,
+      what: `It lies ${words.length(-(highest.reading ?? 0))} above the beam, so it can't be read there.`,
+      how: "Set the laser up higher and take a new reading on the mark.",
+    },
+  ];
+}
+
+function guessCautions({ earthwork }: FloorResults): Problem[] {
+  if (!earthwork || earthwork.guessedShare < guessedShare) return [];
+  return [
+    {
+      code: "earth-on-guess",
+      severity: "note",
+      where: "cut and fill",
+      what: `${Math.round(100 * earthwork.guessedShare)} % of the earth lies on ground that no shot bounds: a guess.`,
+      how: "Shoot the ground out to where the slopes end.",
+    },
+  ];
+}

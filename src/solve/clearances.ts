@@ -1,0 +1,108 @@
+/** Where graded ground comes too near to something: the lot line, a well, a buried line, a tree to keep. */
+import type { Feature, Lot } from "../document/schema";
+import { boundsOf, containsPoint, distanceToSegment, nearestOnRing, type Point } from "../geometry";
+import type { Finished, Layout } from "../grading";
+import type { Problem } from "./results";
+import type { Words } from "./words";
+
+/** Changes smaller than this are not work, m. */
+const change = 0.01;
+/** Grading past the lot line by less than this is drawing, not work, m. */
+const pastLine = 0.05;
+
+export function clearances(layout: Layout, finished: Finished, lot: Lot, words: Words): Problem[] {
+  const worked = workedPlaces(layout, finished);
+  return [
+    ...(lot.outline.length >= 3 ? pastLot(worked, lot.outline, words) : []),
+    ...lot.features.flatMap((feature) => nearFeature(worked, layout.plan.footprint.ring, feature, words)),
+  ];
+}
+
+/** Places where the ground changes, flat x, y; of the cells outside the walls. */
+function workedPlaces({ prepared, cells }: Layout, { depth }: Finished): number[] {
+  const places: number[] = [];
+  for (const i of prepared.touched) {
+    if (cells.weight[i] === 0 || Math.abs(depth[i] as number) < change) continue;
+    places.push(cells.x[i] as number, cells.y[i] as number);
+  }
+  return places;
+}
+
+function pastLot(worked: readonly number[], outline: readonly Point[], words: Words): Problem[] {
+  let farthest = pastLine;
+  let at: [number, number] | null = null;
+  for (let k = 0; k + 1 < worked.length; k += 2) {
+    const [x, y] = [worked[k] as number, worked[k + 1] as number];
+    if (containsPoint(outline, x, y)) continue;
+    const { distance } = nearestOnRing(outline, x, y);
+    if (distance <= farthest) continue;
+    farthest = distance;
+    at = [x, y];
+  }
+  if (!at) return [];
+  return [
+    {
+      code: "grading-past-lot",
+      severity: "caution",
+      where: "the lot line",
+      what: `Cut or fill reaches ${words.length(farthest)} past it.`,
+      how: "Take steeper side slopes, a lower floor, a retaining wall, or move the building. Only a licensed surveyor settles where the line is.",
+      at,
+    },
+  ];
+}
+
+function nearFeature(
+  worked: readonly number[],
+  building: readonly Point[],
+  feature: Feature,
+  words: Words,
+): Problem[] {
+  const box = boundsOf(feature.points);
+  let nearest = Math.max(feature.keepClear, 0.05);
+  let found = false;
+  const look = (x: number, y: number) => {
+    if (x < box.minX - nearest || x > box.maxX + nearest || y < box.minY - nearest || y > box.maxY + nearest)
+      return;
+    const distance = toFeature(feature, x, y);
+    if (distance >= nearest) return;
+    nearest = distance;
+    found = true;
+  };
+  for (let k = 0; k + 1 < worked.length; k += 2) look(worked[k] as number, worked[k + 1] as number);
+  for (const [x, y] of building) look(x, y);
+  const first = feature.points[0];
+  if (!found || !first) return [];
+  const name = feature.name || feature.kind.replace("-", " ");
+  return [
+    {
+      code: "grading-near-feature",
+      severity: "caution",
+      where: name,
+      what:
+        feature.keepClear > 0
+          ? `Work comes within ${words.length(nearest)} of it, where ${words.length(feature.keepClear)} is to stay clear.`
+          : "Work reaches it.",
+      how: advice[feature.kind] ?? "Keep the work away from it, or move it first.",
+      at: [...first],
+      ids: [feature.id],
+    },
+  ];
+}
+
+const advice: Partial<Record<Feature["kind"], string>> = {
+  "buried-line": "Have it located and marked before any digging, and dig by hand near the marks.",
+  "overhead-line": "Keep machines and raised truck bodies away from it; ask the utility for the distance.",
+  septic: "No cut, fill or wheels over tank and field; ask the health office.",
+  well: "Keep cut, fill and running water away from it.",
+  tree: "Cut or fill over its roots kills it slowly: keep the work out from under the crown.",
+};
+
+function toFeature({ points }: Feature, x: number, y: number): number {
+  const [first] = points;
+  if (!first) return Infinity;
+  if (points.length === 1) return Math.hypot(x - first[0], y - first[1]);
+  return points
+    .slice(1)
+    .reduce((least, end, i) => Math.min(least, distanceToSegment(points[i] as Point, end, x, y)), Infinity);
+}

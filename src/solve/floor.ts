@@ -1,0 +1,230 @@
+/** The stages that follow the floor height: cheap enough for every frame of a drag. */
+import { floorBand, floorRules } from "../advice";
+import type { Project } from "../document/schema";
+import { wallWater } from "../drainage";
+import {
+  type Concrete,
+  type CornerGround,
+  concrete,
+  cornerResults,
+  foundationLevels,
+  trenchCorners,
+} from "../foundation";
+import {
+  cornerName,
+  type DriveProfile,
+  driveProfile,
+  driveResult,
+  type FinishBuffers,
+  type Finished,
+  finish,
+  finishHeights,
+  type Places,
+  type Prepared,
+  placesAt,
+  prepare,
+} from "../grading";
+import { bill } from "../quantities";
+import { setout } from "../setout";
+import { groundAt } from "../terrain";
+import { pondNear, type StandingFacts, standingFacts } from "./advice-facts";
+import { earthworkResult, strippedEarth, volumeAgainstFloor } from "./earthwork";
+import type { StageMaker } from "./memo";
+import type { CurvePoint, GroundGrid, Pond, Results, SurveyResult, SwaleResult } from "./results";
+import { type SectionPlaces, sectionLine, sectionPlaces } from "./section";
+import { setoutHeights, setoutReference } from "./setout-heights";
+import type { BuildingSite } from "./site";
+import { swaleResults, type WallReadings, wallReadings } from "./water";
+import type { Words } from "./words";
+
+/** What every floor of a layout shares. */
+export interface Standing {
+  readonly corners: {
+    readonly places: Places;
+    readonly prepared: Prepared;
+    readonly guessed: readonly boolean[];
+  };
+  readonly drives: readonly DriveProfile[];
+  readonly walls: WallReadings;
+  readonly swales: readonly SwaleResult[];
+  readonly section: { readonly places: SectionPlaces; readonly prepared: Prepared };
+  readonly curve: readonly CurvePoint[];
+  readonly facts: StandingFacts;
+  readonly concrete: Concrete;
+}
+
+/** Parts of the results that follow the floor. */
+export type FloorResults = Pick<
+  Results,
+  | "floor"
+  | "topOfWall"
+  | "corners"
+  | "surface"
+  | "earthwork"
+  | "curve"
+  | "trench"
+  | "setout"
+  | "drives"
+  | "water"
+  | "band"
+  | "bill"
+  | "section"
+>;
+
+export function standingStages(
+  stage: StageMaker,
+): (site: BuildingSite, project: Project, words: Words) => Standing {
+  const corners = stage(
+    (
+      { ring }: BuildingSite["footprint"],
+      ground: BuildingSite["ground"],
+      height: BuildingSite["height"],
+      plan: BuildingSite["plan"],
+      range: BuildingSite["range"],
+    ) => {
+      const places = placesAt(ring, height);
+      const guessed = ring.map(([x, y]) => groundAt(ground, x, y)?.guessed ?? true);
+      return { places, prepared: prepare(places, plan, range), guessed };
+    },
+  );
+  const drives = stage((plan: BuildingSite["plan"], height: BuildingSite["height"]) =>
+    plan.drives.map((line) => driveProfile(line, height)),
+  );
+  const walls = stage(wallReadings);
+  const swales = stage(swaleResults);
+  const section = stage(
+    (
+      footprint: BuildingSite["footprint"],
+      ground: BuildingSite["ground"],
+      height: BuildingSite["height"],
+      plan: BuildingSite["plan"],
+      range: BuildingSite["range"],
+      reach: BuildingSite["reach"],
+    ) => {
+      const places = sectionPlaces(footprint, ground, height, reach.bounds);
+      return { places, prepared: prepare(places.places, plan, range) };
+    },
+  );
+  const curve = stage(volumeAgainstFloor);
+  const cast = stage(concrete);
+  return (site, project, words) => {
+    const { footprint, ground, height, plan, range, reach, building } = site;
+    const { foundation } = building;
+    const below = foundation.slabThickness + foundation.baseThickness;
+    return {
+      corners: corners(footprint, ground, height, plan, range),
+      drives: drives(plan, height),
+      walls: walls(plan, height, range),
+      swales: swales(plan, height, project.rules.leastSwaleFall, words),
+      section: section(footprint, ground, height, plan, range, reach),
+      curve: curve(site.coarse, site.curve, below, range.low, range.high),
+      facts: standingFacts(site, project, words),
+      concrete: cast(footprint.ring, foundation),
+    };
+  };
+}
+
+export interface FloorInput {
+  readonly site: BuildingSite;
+  readonly standing: Standing;
+  readonly project: Project;
+  readonly survey: SurveyResult;
+  readonly words: Words;
+  readonly finished: Finished;
+  readonly ponds: readonly Pond[];
+  readonly outsideError: number;
+}
+
+/** Clamps the layout at a floor height. */
+export function finishAt(
+  site: BuildingSite,
+  project: Project,
+  floor: number,
+  buffers?: FinishBuffers,
+): Finished {
+  return finish(site.layout, floor, project.materials.stripDepth, buffers);
+}
+
+export function floorResults(input: FloorInput): FloorResults {
+  const { site, standing, project, survey, words, finished, ponds } = input;
+  const { building, plan, curve, footprint } = site;
+  const { floor } = finished;
+  const levels = foundationLevels(floor, building.topOfWallAboveFloor, building.foundation);
+  const corners = cornerGrounds(standing.corners, floor);
+  const drives = standing.drives.map((profile) => driveResult(profile, floor));
+  const earthwork = earthworkResult({
+    levels,
+    curve,
+    finished,
+    buildingArea: footprint.area,
+    error: input.outsideError,
+  });
+  const rules = floorRules({
+    ...standing.facts,
+    rules: project.rules,
+    stripDepth: project.materials.stripDepth,
+    pondNear: pondNear(ponds, footprint, project.rules.uphillReach, words),
+  });
+  return {
+    floor,
+    topOfWall: levels.topOfWall,
+    corners: cornerResults(levels, corners),
+    surface: surfaceOf(site, finished),
+    earthwork,
+    curve: standing.curve,
+    trench: trenchCorners(levels, corners),
+    setout: setout(setoutReference(project, survey), setoutHeights(project, plan, levels, drives, words)),
+    drives,
+    water: {
+      ponds,
+      walls: wallWater(standing.walls.normals, standing.walls.prepared, floor),
+      swales: standing.swales,
+    },
+    band: floorBand(rules),
+    bill: bill({
+      ...strippedEarth(curve, levels, project.materials.stripDepth, finished.outside),
+      disturbedArea: earthwork.disturbedArea,
+      concrete: standing.concrete,
+      drives: plan.drives.map(({ drive, length }) => ({
+        id: drive.id,
+        name: drive.name,
+        gravel: length * drive.width * drive.gravel,
+      })),
+      materials: project.materials,
+      truckVolume: project.truck.volume,
+    }),
+    section: sectionLine(standing.section.places, standing.section.prepared, floor),
+  };
+}
+
+function cornerGrounds({ places, prepared, guessed }: Standing["corners"], floor: number): CornerGround[] {
+  const finished = finishHeights(prepared, floor, new Float64Array(guessed.length));
+  return guessed.map((guess, i) => ({
+    name: cornerName(i),
+    x: places.x[i] as number,
+    y: places.y[i] as number,
+    ground: places.existing[i] as number,
+    guessed: guess,
+    finished: finished[i] as number,
+  }));
+}
+
+function surfaceOf({ layout }: BuildingSite, finished: Finished): GroundGrid {
+  const { grid, cells, existing, guessed } = layout;
+  const { greatestCut, greatestFill } = finished.outside;
+  const placed = (found: { depth: number; cell: number } | null) =>
+    found && {
+      depth: found.depth,
+      at: [cells.x[found.cell] as number, cells.y[found.cell] as number] as [number, number],
+    };
+  return {
+    grid,
+    existing,
+    finished: finished.finished,
+    depth: finished.depth,
+    guessed,
+    inside: cells.inside,
+    greatestFill: placed(greatestFill),
+    greatestCut: placed(greatestCut),
+  };
+}

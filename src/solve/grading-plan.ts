@@ -1,0 +1,190 @@
+/** The document's building and grading → the plan that grading works from, and what doesn't fit, in words. */
+import type { Building, Door, Drive, Grading, Swale } from "../document/schema";
+import { cornerDistances, distance, type Point } from "../geometry";
+import {
+  type DriveLine,
+  doorGap,
+  type Footprint,
+  type GradingPlan,
+  layDrive,
+  laySwale,
+  onWall,
+  type SwaleLine,
+  withoutRepeats,
+} from "../grading";
+import type { Problem } from "./results";
+import type { Words } from "./words";
+
+/** A line shorter than this has no direction, m. */
+const shortestLine = 0.1;
+
+export type HeightAt = (at: Point) => number;
+
+export interface PlanInput {
+  readonly footprint: Footprint;
+  readonly doors: readonly Door[];
+  readonly topOfWallAboveFloor: Building["topOfWallAboveFloor"];
+  readonly grading: Grading;
+  readonly height: HeightAt;
+  readonly words: Words;
+}
+
+export function gradingPlan(input: PlanInput): {
+  readonly plan: GradingPlan;
+  readonly problems: readonly Problem[];
+} {
+  const { footprint, grading, topOfWallAboveFloor } = input;
+  const problems: Problem[] = [];
+  const doors = usableDoors(input, problems);
+  const { apron, slopes } = grading;
+  const leave = new Uint8Array(footprint.walls.length);
+  for (const wall of apron.leave) {
+    if (wall < leave.length) leave[wall] = 1;
+    else problems.push(missingSide(wall));
+  }
+  const plan: GradingPlan = {
+    footprint,
+    pad: {
+      edgeAboveFloor: topOfWallAboveFloor - apron.showing,
+      fall: apron.fall,
+      width: apron.width,
+      fillSlope: slopes.fill,
+      cutSlope: slopes.cut,
+      leave,
+    },
+    drives: grading.drives.flatMap((drive) => driveLine(drive, doors, input, problems)),
+    swales: grading.swales.flatMap((swale) => swaleLine(swale, input, problems)),
+  };
+  return { plan, problems };
+}
+
+/** Doors that stand on a wall. */
+function usableDoors({ doors, footprint, words }: PlanInput, problems: Problem[]): ReadonlyMap<string, Door> {
+  const usable = new Map<string, Door>();
+  for (const door of doors) {
+    const wall = footprint.walls[door.wall];
+    if (!wall) {
+      problems.push({
+        code: "door-without-wall",
+        severity: "error",
+        where: door.name,
+        what: "It stands on a wall that the building doesn't have.",
+        how: "Put the door on another wall.",
+        ids: [door.id],
+      });
+      continue;
+    }
+    usable.set(door.id, door);
+    if (door.offset + door.width <= wall.length + 1e-6) continue;
+    problems.push({
+      code: "door-past-wall",
+      severity: "error",
+      where: `${door.name}, wall ${wall.name}`,
+      what: `It reaches ${words.length(door.offset + door.width - wall.length)} past the end of the wall.`,
+      how: "Move it along the wall or make it narrower.",
+      at: [...wall.end],
+      ids: [door.id],
+    });
+  }
+  return usable;
+}
+
+function driveLine(
+  drive: Drive,
+  doors: ReadonlyMap<string, Door>,
+  { footprint, height, words }: PlanInput,
+  problems: Problem[],
+): DriveLine[] {
+  const line = usableLine(drive.id, drive.name, drive.line, problems);
+  if (!line) return [];
+  const door = drive.door === null ? undefined : doors.get(drive.door);
+  const [road, end] = [line[0] as Point, line[line.length - 1] as Point];
+  if (drive.door !== null && !door) problems.push(driveWithoutDoor(drive, end));
+  if (door) {
+    const wall = footprint.walls[door.wall];
+    const gap = wall ? distance(onWall(wall, door.offset + door.width / 2), end) - door.width / 2 : 0;
+    if (gap > doorGap) problems.push(driveOffDoor(drive, door, gap, end, words));
+    const length = cornerDistances(line)[line.length - 1] ?? 0;
+    if (drive.landing.length >= length) problems.push(driveShort(drive, length, end, words));
+  }
+  const site = {
+    roadHeight: drive.roadHeight ?? height(road),
+    endHeight: height(end),
+    sillBelowFloor: door ? door.sillBelowFloor : null,
+  };
+  return [layDrive(drive, site)];
+}
+
+function swaleLine(swale: Swale, { height }: PlanInput, problems: Problem[]): SwaleLine[] {
+  const line = usableLine(swale.id, swale.name, swale.line, problems);
+  if (!line) return [];
+  const [start, outlet] = [line[0] as Point, line[line.length - 1] as Point];
+  return [laySwale(swale, { startGround: height(start), outletGround: height(outlet) })];
+}
+
+function usableLine(
+  id: string,
+  name: string,
+  drawn: readonly Point[],
+  problems: Problem[],
+): readonly Point[] | null {
+  const line = withoutRepeats(drawn);
+  if (line.length >= 2 && (cornerDistances(line)[line.length - 1] ?? 0) >= shortestLine) return line;
+  const first = drawn[0];
+  problems.push({
+    code: "line-without-length",
+    severity: "error",
+    where: name,
+    what: "Its line has no length, so it is left out.",
+    how: "Draw it again with at least two points apart from each other.",
+    ...(first ? { at: [...first] as [number, number] } : {}),
+    ids: [id],
+  });
+  return null;
+}
+
+function missingSide(wall: number): Problem {
+  return {
+    code: "apron-side-missing",
+    severity: "note",
+    where: "the apron",
+    what: `Side ${wall + 1} is to be left as it is, but the building has no such side.`,
+    how: "Choose the sides to leave again.",
+  };
+}
+
+function driveWithoutDoor(drive: Drive, end: Point): Problem {
+  return {
+    code: "drive-without-door",
+    severity: "caution",
+    where: drive.name,
+    what: "The door it was to serve isn't there; it ends on the ground as it is.",
+    how: "Choose a door for it.",
+    at: [...end],
+    ids: [drive.id],
+  };
+}
+
+function driveOffDoor(drive: Drive, door: Door, gap: number, end: Point, words: Words): Problem {
+  return {
+    code: "drive-off-door",
+    severity: "caution",
+    where: drive.name,
+    what: `It ends ${words.length(gap)} away from ${door.name}.`,
+    how: "Drag its last point to the middle of the door's sill.",
+    at: [...end],
+    ids: [drive.id, door.id],
+  };
+}
+
+function driveShort(drive: Drive, length: number, end: Point, words: Words): Problem {
+  return {
+    code: "drive-shorter-than-landing",
+    severity: "caution",
+    where: drive.name,
+    what: `It is ${words.length(length)} long, no longer than its landing of ${words.length(drive.landing.length)}; it runs in one grade from the road to the door, without a landing.`,
+    how: "Make the drive longer or the landing shorter.",
+    at: [...end],
+    ids: [drive.id],
+  };
+}

@@ -1,0 +1,96 @@
+/** Levelled shots → the points of the ground, and the ground they make. */
+import type { Shot } from "../document/schema";
+import { type Triangulation, triangulate } from "../terrain";
+import type { LevelledPoint, Problem } from "./results";
+import type { Words } from "./words";
+
+export interface GroundPoints {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
+  readonly shots: readonly LevelledPoint[];
+}
+
+/**
+ * Shots that lie on the ground: ground shots, and marks and turning points whose own row has a place. A mark
+ * known only by its mark's place is left out, since it may be a nail in a tree; so is a second look at a turning point.
+ */
+export function groundPoints(points: readonly LevelledPoint[], shots: readonly Shot[]): GroundPoints {
+  const rows = new Map(shots.map((shot) => [shot.id, shot]));
+  const used = points.filter((point) => {
+    const row = rows.get(point.shot);
+    if (point.at === null || point.height === null || !row || row.place.kind === "none") return false;
+    if (!Number.isFinite(point.height)) return false;
+    return point.kind === "ground" || point.kind === "mark" || (point.kind === "turning" && row.of === null);
+  });
+  return {
+    x: Float64Array.from(used, ({ at }) => at?.[0] ?? Number.NaN),
+    y: Float64Array.from(used, ({ at }) => at?.[1] ?? Number.NaN),
+    z: Float64Array.from(used, ({ height }) => height ?? Number.NaN),
+    shots: used,
+  };
+}
+
+export function samePoints(a: GroundPoints, b: GroundPoints): boolean {
+  return (
+    sameNumbers(a.x, b.x) &&
+    sameNumbers(a.y, b.y) &&
+    sameNumbers(a.z, b.z) &&
+    a.shots.every((shot, i) => shot.shot === b.shots[i]?.shot && shot.name === b.shots[i]?.name)
+  );
+}
+
+function sameNumbers(a: Float64Array, b: Float64Array): boolean {
+  return a.length === b.length && a.every((value, i) => value === b[i]);
+}
+
+export function triangulatePoints({ x, y, z }: GroundPoints): Triangulation {
+  return triangulate(x, y, z);
+}
+
+/** What the person should know about the points: too few, all in line, or two at one place. */
+export function pointProblems(points: GroundPoints, surface: Triangulation, words: Words): Problem[] {
+  if (!surface.ok) return points.shots.length === 0 ? [] : [noSurface(surface.reason, points.shots.length)];
+  return surface.dropped.flatMap(({ index, sameAs }) => {
+    const one = points.shots[sameAs];
+    const other = points.shots[index];
+    if (!one || !other?.at) return [];
+    // A mark read again from another set-up is the same point, not a slip.
+    if (one.kind === "mark" && other.kind === "mark") return [];
+    const apart = (points.z[index] ?? 0) - (points.z[sameAs] ?? 0);
+    return [
+      {
+        code: "shots-at-one-place",
+        severity: "caution" as const,
+        where: `shots ${named(one)} and ${named(other)}`,
+        what: `They stand at one place with heights ${words.length(Math.abs(apart))} apart; ${named(one)} is used.`,
+        how: `Move one of them, or set ${named(other)} aside.`,
+        at: other.at,
+        ids: [one.shot, other.shot],
+      },
+    ];
+  });
+}
+
+function noSurface(reason: "too-few" | "in-line", count: number): Problem {
+  if (reason === "in-line") {
+    return {
+      code: "ground-in-line",
+      severity: "error",
+      where: "the ground shots",
+      what: "All placed shots lie in one line, so they don't make a surface.",
+      how: "Shoot at least one spot to the side of the line.",
+    };
+  }
+  return {
+    code: "ground-too-few",
+    severity: "error",
+    where: "the ground shots",
+    what: `Only ${count === 1 ? "one shot has" : `${count} shots have`} both a place and a height; a surface needs three.`,
+    how: "Give more shots a place on the plan and a reading.",
+  };
+}
+
+function named({ name, shot }: LevelledPoint): string {
+  return `“${name || shot}”`;
+}

@@ -1,0 +1,3 @@
+export { resultsToJson } from "./json";
+export { createSolver, type SolverOptions } from "./pipeline";
+export type * from "./results";

@@ -1,0 +1,84 @@
+/**
+ * Results as plain JSON for scripts: metres, square metres, cubic metres; slopes rise over run.
+ *
+ * Numbers that don't exist are null, never NaN; grids and triangulations are left out. Names that scripts may
+ * rely on stand here and nowhere else.
+ */
+import type { Project } from "../document/schema";
+import type { Contour, Results } from "./results";
+
+export function resultsToJson(results: Results, project: Project): Record<string, unknown> {
+  return plain({
+    name: project.name,
+    floor: results.floor,
+    topOfWall: results.topOfWall,
+    points: results.survey.points.map(({ shot, name, kind, at, height, aboveMark, shift }) => ({
+      shot,
+      name,
+      kind,
+      x: at?.[0] ?? null,
+      y: at?.[1] ?? null,
+      height,
+      aboveMark,
+      shift,
+    })),
+    setups: results.survey.setups,
+    corners: results.corners,
+    earthwork: results.earthwork,
+    curve: results.curve,
+    trench: results.trench,
+    setout: results.setout,
+    drives: results.drives,
+    water: {
+      ...results.water,
+      ponds: results.water.ponds.map(({ rings, ...pond }) => ({ ...pond, rings: rings.map(pairs) })),
+    },
+    band: results.band,
+    bill: results.bill,
+    ground: groundToJson(results),
+    daylight: results.daylight.map(pairs),
+    contours: {
+      interval: results.contourInterval,
+      existing: results.existingContours.map(contourToJson),
+      finished: results.finishedContours.map(contourToJson),
+    },
+    section: results.section && {
+      start: results.section.start,
+      end: results.section.end,
+      building: results.section.building,
+      existing: pairs(results.section.existing),
+      finished: pairs(results.section.finished),
+    },
+    problems: results.problems,
+  }) as Record<string, unknown>;
+}
+
+function groundToJson({ ground, surface }: Results) {
+  if (!ground) return null;
+  return {
+    points: ground.measuredPoints,
+    triangles: ground.guessed.reduce((sum, guessed) => sum + (guessed ? 0 : 1), 0),
+    hull: pairs(ground.hull),
+    grid: surface && surface.grid,
+    greatestFill: surface?.greatestFill ?? null,
+    greatestCut: surface?.greatestCut ?? null,
+  };
+}
+
+function contourToJson({ height, major, lines }: Contour) {
+  return { height, major, lines: lines.map(pairs) };
+}
+
+function pairs(flat: Float64Array): [number, number][] {
+  const points: [number, number][] = [];
+  for (let i = 0; i + 1 < flat.length; i += 2) points.push([flat[i] as number, flat[i + 1] as number]);
+  return points;
+}
+
+/** The same with null for every number that isn't one. */
+function plain(value: unknown): unknown {
+  if (typeof value === "number") return Number.isFinite(value) ? value : null;
+  if (Array.isArray(value)) return value.map(plain);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, plain(item)]));
+}

@@ -1,0 +1,145 @@
+/**
+ * From a project to everything computed from it. The stages in their order:
+ *
+ *   readings → levelled points → ground → contours           site.ts
+ *   building, drives, swales → layout                        site.ts
+ *   corners, stations, normals, section, volume curve        floor.ts, standing
+ *   floor → finished ground → earthwork → trench → set-out
+ *   → drives → walls → band → bill → section                 floor.ts
+ *   finished contours, daylight, ponds, arrows               trailing.ts: may lag behind a drag
+ *   cautions                                                 cautions.ts, clearances.ts
+ *
+ * Each stage is remembered on the document parts it reads. Bad geometry becomes a problem in words and the
+ * rest goes on; an exception here is our own mistake.
+ */
+import type { Project } from "../document/schema";
+import { type FinishBuffers, type Layout, newBuffers } from "../grading";
+import { setout } from "../setout";
+import { cautions } from "./cautions";
+import { clearances } from "./clearances";
+import { type FloorResults, finishAt, floorResults, standingStages } from "./floor";
+import { forgetful, remember } from "./memo";
+import type { Problem, Results, SolveOptions, Solver } from "./results";
+import { setoutReference } from "./setout-heights";
+import { type Site, siteStages } from "./site";
+import { type Trailing, trailingStages } from "./trailing";
+import { noWater, type StandingWater } from "./water";
+
+export interface SolverOptions {
+  /** False: every stage runs anew each time. For tests of the memory. */
+  readonly remember?: boolean;
+}
+
+/** The last full solve, for a drag to carry on from. */
+interface Settled {
+  readonly layout: Layout;
+  readonly floor: number;
+  readonly trailing: Trailing;
+  readonly problems: readonly Problem[];
+}
+
+export function createSolver(options: SolverOptions = {}): Solver {
+  const stage = options.remember === false ? forgetful : remember;
+  const siteOf = siteStages(stage);
+  const standingOf = standingStages(stage);
+  const trailing = trailingStages(stage);
+  const buffersFor = dragBuffers();
+  let settled: Settled | null = null;
+
+  function solve(project: Project, { floor: dragged, detail = "full" }: SolveOptions = {}): Results {
+    const floor = dragged ?? project.building?.floor ?? 0;
+    const dragging = detail === "drag";
+    const site = siteOf(project, floor, dragging);
+    const { built, terrain, words, survey, contours } = site;
+    if (!built) {
+      const water = terrain ? trailing.bare(terrain.ground, terrain.tin, project) : noWater;
+      return { ...whole(site, site.problems), ...withoutBuilding(project, site, water) };
+    }
+    const standing = standingOf(built, project, words);
+    const finished = finishAt(built, project, floor, dragging ? buffersFor(built.layout) : undefined);
+    const carried = dragging && settled?.layout === built.layout ? settled : null;
+    const late =
+      carried?.trailing ??
+      (dragging
+        ? trailing.quick(built, finished, contours, settled?.trailing ?? null)
+        : trailing.full(built, project, finished, contours));
+    const { ponds, outsideError } = late;
+    const results = floorResults({
+      site: built,
+      standing,
+      project,
+      survey,
+      words,
+      finished,
+      ponds,
+      outsideError,
+    });
+    const problems = carried?.problems ?? [
+      ...site.problems,
+      ...cautions(built, project, results, words),
+      ...clearances(built.layout, finished, project.lot, words),
+    ];
+    if (!dragging) settled = { layout: built.layout, floor, trailing: late, problems };
+    return {
+      ...whole(site, problems),
+      ...results,
+      finishedContours: late.finishedContours,
+      daylight: late.daylight,
+      arrows: late.arrows,
+      lagging: dragging && carried?.floor !== floor,
+    };
+  }
+  return { solve };
+}
+
+/** What doesn't depend on there being a building. */
+function whole(site: Site, problems: readonly Problem[]) {
+  const { survey, terrain, contours } = site;
+  return {
+    survey,
+    ground: terrain?.ground ?? null,
+    existingContours: contours.contours,
+    contourInterval: contours.interval,
+    problems,
+  };
+}
+
+/** Every later part empty, but water on the bare ground. */
+function withoutBuilding(
+  project: Project,
+  site: Site,
+  water: StandingWater,
+): FloorResults & Pick<Results, "finishedContours" | "daylight" | "arrows" | "lagging"> {
+  const { building } = project;
+  return {
+    floor: building?.floor ?? null,
+    topOfWall: building ? building.floor + building.topOfWallAboveFloor : null,
+    corners: [],
+    surface: null,
+    finishedContours: [],
+    daylight: [],
+    earthwork: null,
+    curve: [],
+    trench: [],
+    setout: setout(setoutReference(project, site.survey), []),
+    drives: [],
+    arrows: water.arrows,
+    water: { ponds: water.ponds, walls: [], swales: [] },
+    band: { low: null, high: null, empty: false, rules: [] },
+    bill: [],
+    section: null,
+    lagging: false,
+  };
+}
+
+/** Two pairs of buffers in turn: a frame's results stay as they are until the frame after the next. */
+function dragBuffers(): (layout: Layout) => FinishBuffers {
+  let made: { readonly layout: Layout; readonly pairs: readonly [FinishBuffers, FinishBuffers] } | null =
+    null;
+  let turn = 0;
+  return (layout) => {
+    if (made?.layout !== layout) made = { layout, pairs: [newBuffers(layout), newBuffers(layout)] };
+    turn = 1 - turn;
+    return made.pairs[turn as 0 | 1];
+  };
+}

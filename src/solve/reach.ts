@@ -1,0 +1,45 @@
+/** How far the ground must reach, and which floor heights and which piece of it are looked at. Metres. */
+import type { Building, Grading, Lot } from "../document/schema";
+import { type Bounds, boundsOf } from "../geometry";
+import { farthestLook, grown, union } from "../grading";
+import type { Tin } from "../terrain";
+import type { GroundSpots } from "./spots";
+
+/** The box is rounded out to whole steps, so that moving a thing a little doesn't make the ground anew. */
+const boxStep = 32;
+/** Floors looked at: from this far under the lowest ground inside to this far over the highest beside, m. */
+const rangeBelow = 0.5;
+const rangeAbove = 1.5;
+
+export function siteReach(
+  tin: Tin,
+  lot: Lot["outline"],
+  outline: Building["outline"],
+  grading: Grading,
+): readonly [minX: number, minY: number, maxX: number, maxY: number] {
+  const drawn = [
+    ...lot,
+    ...outline,
+    ...grading.drives.flatMap(({ line }) => line),
+    ...grading.swales.flatMap(({ line }) => line),
+  ];
+  const box = grown(union(boundsOf(drawn), measuredBox(tin)), farthestLook + 10);
+  const out = (value: number) => Math.ceil(value / boxStep) * boxStep;
+  return [-out(-box.minX), -out(-box.minY), out(box.maxX), out(box.maxY)];
+}
+
+/** Floor heights the layout is made for; a floor beyond the usual ones widens it by whole metres. */
+export function floorRange({ uphill, lowestInside }: GroundSpots, floor: number): readonly [number, number] {
+  const low = lowestInside.height - rangeBelow;
+  const high = uphill.height + rangeAbove;
+  return [floor < low ? Math.floor(floor - 0.5) : low, floor > high ? Math.ceil(floor + 0.5) : high];
+}
+
+/** The piece of ground where water is followed: the shots, the lot and all that grading changes. */
+export function waterBox(tin: Tin, lot: Lot["outline"], graded: Bounds): Bounds {
+  return union(union(measuredBox(tin), boundsOf(lot)), graded);
+}
+
+function measuredBox({ x, y, hull }: Tin): Bounds {
+  return boundsOf(Array.from(hull, (i) => [x[i] as number, y[i] as number] as const));
+}

@@ -1,0 +1,206 @@
+/**
+ * The stages that don't depend on the floor height, in their order: from readings to a layout.
+ *
+ * Each is remembered on just the parts of the document it reads, so an edit of one part leaves the rest alone.
+ */
+import type { Building, Project, Survey } from "../document/schema";
+import { volumeCurve } from "../earthwork";
+import type { Bounds } from "../geometry";
+import {
+  type FloorRange,
+  type Footprint,
+  footprint,
+  type GradingPlan,
+  gradingReach,
+  type Layout,
+  layOut,
+} from "../grading";
+import { levelSurvey } from "../survey";
+import { type Ground, groundAt, makeGround, type Tin, type Triangulation } from "../terrain";
+import { type ContourSet, existingContours, noContours } from "./contours";
+import { gradingPlan, type HeightAt } from "./grading-plan";
+import {
+  type GroundPoints,
+  groundPoints,
+  pointProblems,
+  samePoints,
+  triangulatePoints,
+} from "./ground-points";
+import { type StageMaker, steady } from "./memo";
+import { outlineProblem } from "./outline-problem";
+import { floorRange, siteReach } from "./reach";
+import type { Problem, SurveyResult } from "./results";
+import { type GroundSpots, groundSpots } from "./spots";
+import { type Words, wordsFor } from "./words";
+
+/** What is known once there are shots enough for a surface, whatever is built on it. */
+export interface Terrain {
+  readonly tin: Tin;
+  readonly ground: Ground;
+  readonly height: HeightAt;
+}
+
+/** What is known once a building stands on that ground. */
+export interface BuildingSite extends Terrain {
+  readonly building: Building;
+  readonly footprint: Footprint;
+  readonly plan: GradingPlan;
+  readonly curve: ReturnType<typeof volumeCurve>;
+  readonly spots: GroundSpots;
+  readonly range: FloorRange;
+  readonly reach: { readonly bounds: Bounds; readonly meets: boolean };
+  /** The full grid; in a drag that moves more than the floor, the coarse one. */
+  readonly layout: Layout;
+  readonly coarse: Layout;
+}
+
+export interface Site {
+  readonly survey: SurveyResult;
+  readonly words: Words;
+  readonly terrain: Terrain | null;
+  readonly contours: ContourSet;
+  readonly built: BuildingSite | null;
+  readonly problems: readonly Problem[];
+}
+
+/** Cells of the coarse grid: for the volume curve, the error estimate and drags that move the layout. */
+const coarseCells = 20_000;
+
+const noCorners: Building["outline"] = [];
+
+export function siteStages(stage: StageMaker): (project: Project, floor: number, quick: boolean) => Site {
+  const words = stage(wordsFor);
+  const readsCorners = stage((survey: Survey) => survey.shots.some(({ place }) => place.kind === "corner"));
+  const survey = stage(levelSurvey);
+  const points = stage(groundPoints);
+  const samePointsAsBefore = steady<GroundPoints>(samePoints);
+  const surface = stage(triangulatePoints);
+  const terrain = terrainStages(stage);
+  const contours = stage(existingContours);
+  const outline = stage(footprint);
+  const build = buildingStages(stage);
+
+  return (project, floor, quick) => {
+    const say = words(project.display);
+    const corners = project.building?.outline ?? noCorners;
+    const levelled = survey(project.survey, readsCorners(project.survey) ? corners : noCorners);
+    const placed = samePointsAsBefore(points(levelled.result.points, project.survey.shots));
+    const triangulated = surface(placed);
+    const shape = project.building ? outline(corners) : null;
+    const site = terrain(triangulated, project, corners);
+    const made =
+      site && project.building && shape?.ok
+        ? build(project, project.building, shape.footprint, site, say, floor, quick)
+        : null;
+    return {
+      survey: levelled.result,
+      words: say,
+      terrain: site,
+      contours: site
+        ? contours(site.tin, project.display.length.startsWith("ft") || project.display.length === "in")
+        : noContours,
+      built: made?.site ?? null,
+      problems: [
+        ...levelled.problems,
+        ...pointProblems(placed, triangulated, say),
+        ...(shape && !shape.ok ? [outlineProblem(shape.fault, corners)] : []),
+        ...(made?.problems ?? []),
+      ],
+    };
+  };
+}
+
+type TerrainStage = (
+  surface: Triangulation,
+  project: Project,
+  corners: Building["outline"],
+) => Terrain | null;
+
+function terrainStages(stage: StageMaker): TerrainStage {
+  const reach = stage(siteReach);
+  const ground = stage((tin: Tin, minX: number, minY: number, maxX: number, maxY: number) =>
+    makeGround(tin, { minX, minY, maxX, maxY }),
+  );
+  const terrain = stage((tin: Tin, made: Ground): Terrain => ({ tin, ground: made, height: heightOn(made) }));
+  return (surface, project, corners) => {
+    if (!surface.ok) return null;
+    const box = reach(surface.tin, project.lot.outline, corners, project.grading);
+    return terrain(surface.tin, ground(surface.tin, ...box));
+  };
+}
+
+/** Height of the ground at a place within its reach. */
+function heightOn(ground: Ground): HeightAt {
+  return ([x, y]) => {
+    const found = groundAt(ground, x, y);
+    if (!found) throw new RangeError(`the ground does not reach (${x}, ${y})`);
+    return found.z;
+  };
+}
+
+type BuildStage = (
+  project: Project,
+  building: Building,
+  footprint: Footprint,
+  terrain: Terrain,
+  words: Words,
+  floor: number,
+  quick: boolean,
+) => { readonly site: BuildingSite; readonly problems: readonly Problem[] };
+
+function buildingStages(stage: StageMaker): BuildStage {
+  const planned = stage(
+    (
+      shape: Footprint,
+      doors: Building["doors"],
+      topOfWallAboveFloor: number,
+      grading: Project["grading"],
+      height: HeightAt,
+      words: Words,
+    ) => gradingPlan({ footprint: shape, doors, topOfWallAboveFloor, grading, height, words }),
+  );
+  const curve = stage((ground: Ground, shape: Footprint) => volumeCurve(ground, shape.ring));
+  const spots = stage(groundSpots);
+  const range = stage((low: number, high: number): FloorRange => ({ low, high }));
+  const reach = stage(gradingReach);
+  const fine = stage(
+    (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
+      layOut(plan, ground, { bounds, range: floors }),
+  );
+  const coarse = stage(
+    (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
+      layOut(plan, ground, { bounds, range: floors, mostCells: coarseCells }),
+  );
+
+  return (project, building, shape, terrain, words, floor, quick) => {
+    const { ground, height } = terrain;
+    const { plan, problems } = planned(
+      shape,
+      building.doors,
+      building.topOfWallAboveFloor,
+      project.grading,
+      height,
+      words,
+    );
+    const volumes = curve(ground, shape);
+    const found = spots(shape, ground, volumes, height, project.rules.uphillReach);
+    const floors = range(...floorRange(found, floor));
+    const graded = reach(plan, ground, floors);
+    const args = [plan, ground, graded.bounds, floors] as const;
+    const rough = coarse(...args);
+    const layout = quick && !fine.knows(...args) ? rough : fine(...args);
+    const site = {
+      ...terrain,
+      building,
+      footprint: shape,
+      plan,
+      curve: volumes,
+      spots: found,
+      range: floors,
+      reach: graded,
+      layout,
+      coarse: rough,
+    };
+    return { site, problems };
+  };
+}

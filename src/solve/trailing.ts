@@ -1,0 +1,66 @@
+/** What may lag behind a drag: finished contours, daylight lines, standing water, arrows, the error outside. */
+import type { Project } from "../document/schema";
+import { daylightLines, type Finished } from "../grading";
+import type { Ground, Tin } from "../terrain";
+import { finishedContours } from "./contours";
+import { outsideError } from "./earthwork";
+import type { StageMaker } from "./memo";
+import type { Contour } from "./results";
+import type { BuildingSite, Site } from "./site";
+import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
+
+export interface Trailing extends StandingWater {
+  readonly finishedContours: readonly Contour[];
+  readonly daylight: readonly Float64Array[];
+  /** Error of cut and fill outside the walls, m3. */
+  readonly outsideError: number;
+}
+
+export interface TrailingStages {
+  /** All of it, for a layout and floor that stay. */
+  full(site: BuildingSite, project: Project, finished: Finished, contours: Site["contours"]): Trailing;
+  /** For a layout that is still under the hand: water and error stay as they were. */
+  quick(
+    site: BuildingSite,
+    finished: Finished,
+    contours: Site["contours"],
+    before: Trailing | null,
+  ): Trailing;
+  /** Water on a lot without a building. */
+  bare(ground: Ground, tin: Tin, project: Project): StandingWater;
+}
+
+export function trailingStages(stage: StageMaker): TrailingStages {
+  const wide = stage(waterLayout);
+  const water = stage(standingWater);
+  const untouched = stage(bareWater);
+  const lines = (site: BuildingSite, finished: Finished, contours: Site["contours"]) => ({
+    finishedContours: finishedContours(site.layout, finished, contours),
+    daylight: daylightLines(site.layout, finished.floor),
+  });
+  return {
+    full(site, project, finished, contours) {
+      const layout = wide(
+        site.plan,
+        site.ground,
+        site.tin,
+        project.lot.outline,
+        site.reach.bounds,
+        site.range,
+      );
+      return {
+        ...lines(site, finished, contours),
+        ...water(layout, finished.floor),
+        outsideError: outsideError(finished, site.coarse),
+      };
+    },
+    quick(site, finished, contours, before) {
+      return {
+        ...lines(site, finished, contours),
+        ...(before ? { ponds: before.ponds, arrows: before.arrows } : noWater),
+        outsideError: before?.outsideError ?? 0,
+      };
+    },
+    bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline),
+  };
+}

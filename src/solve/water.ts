@@ -1,0 +1,87 @@
+/** Stages of water: what depends on the layout, on the floor, and what may lag behind a drag. */
+import type { Lot, Rules } from "../document/schema";
+import {
+  downhillArrows,
+  findPonds,
+  swaleResult,
+  type WallNormals,
+  type WaterGround,
+  wallNormals,
+} from "../drainage";
+import { type Bounds, boundsOf } from "../geometry";
+import {
+  type FloorRange,
+  finishHeights,
+  type GradingPlan,
+  gridOver,
+  type Layout,
+  layOutOn,
+  type Prepared,
+  prepare,
+} from "../grading";
+import { type Ground, sampleGrid, type Tin } from "../terrain";
+import type { HeightAt } from "./grading-plan";
+import { waterBox } from "./reach";
+import type { Arrow, Pond, SwaleResult } from "./results";
+import type { Words } from "./words";
+
+/** Cells of the grid on which water is followed. */
+const waterCells = 80_000;
+const leastCell = 0.2;
+
+/** The grid for water over shots, lot and graded ground. On it a swale is at least a cell and a half wide. */
+export function waterLayout(
+  plan: GradingPlan,
+  ground: Ground,
+  tin: Tin,
+  lot: Lot["outline"],
+  graded: Bounds,
+  range: FloorRange,
+): Layout {
+  const grid = gridOver(waterBox(tin, lot, graded), waterCells, leastCell);
+  return layOutOn(grid, plan, ground, range, { leastSwaleHalfWidth: 0.75 * grid.cell });
+}
+
+export interface StandingWater {
+  readonly ponds: readonly Pond[];
+  readonly arrows: readonly Arrow[];
+}
+
+export function standingWater(layout: Layout, floor: number): StandingWater {
+  const ground: WaterGround = {
+    grid: layout.grid,
+    z: finishHeights(layout.prepared, floor, new Float64Array(layout.existing.length)),
+    guessed: layout.guessed,
+    blocked: layout.cells.inside,
+  };
+  return { ponds: findPonds(ground), arrows: downhillArrows(ground) };
+}
+
+export const noWater: StandingWater = { ponds: [], arrows: [] };
+
+/** Water on the ground as it is, before a building stands there. */
+export function bareWater(ground: Ground, tin: Tin, lot: Lot["outline"]): StandingWater {
+  const grid = gridOver(waterBox(tin, lot, boundsOf([])), waterCells, leastCell);
+  const { z, guessed } = sampleGrid(ground, grid);
+  const bare: WaterGround = { grid, z, guessed, blocked: new Uint8Array(z.length) };
+  return { ponds: findPonds(bare), arrows: downhillArrows(bare) };
+}
+
+export interface WallReadings {
+  readonly normals: WallNormals;
+  readonly prepared: Prepared;
+}
+
+export function wallReadings(plan: GradingPlan, height: HeightAt, range: FloorRange): WallReadings {
+  const normals = wallNormals(plan, height);
+  return { normals, prepared: prepare(normals.places, plan, range) };
+}
+
+export function swaleResults(
+  plan: GradingPlan,
+  height: HeightAt,
+  leastFall: Rules["leastSwaleFall"],
+  words: Words,
+): SwaleResult[] {
+  return plan.swales.map((line) => swaleResult(line, height, leastFall, words));
+}
