@@ -1,6 +1,7 @@
 export { daylightLines } from "./daylight";
 export {
   type DriveLine,
+  doorGap,
   driveHeight,
   floorForGrade,
   layDrive,

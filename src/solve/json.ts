@@ -59,7 +59,7 @@ function groundToJson({ ground, surface }: Results) {
     points: ground.measuredPoints,
     triangles: ground.guessed.reduce((sum, guessed) => sum + (guessed ? 0 : 1), 0),
     hull: pairs(ground.hull),
-    grid: surface && surface.grid,
+    grid: surface?.grid,
     greatestFill: surface?.greatestFill ?? null,
     greatestCut: surface?.greatestCut ?? null,
   };
