@@ -5,7 +5,7 @@ import { dirname, join } from "node:path";
 /** The acts on the file system that a save needs; a test puts a failing one in. */
 export type FileActs = Pick<
   typeof disk,
-  "access" | "chmod" | "chown" | "open" | "realpath" | "rename" | "stat" | "unlink"
+  "chmod" | "chown" | "open" | "realpath" | "rename" | "stat" | "unlink"
 >;
 
 /**
@@ -22,10 +22,10 @@ export async function saveAtomically(
   const target = await files.realpath(path).catch(() => path);
   const before = await files.stat(target).catch(() => null);
   // Renaming would replace a file that is marked read-only.
-  if (before) await files.access(target, disk.constants.W_OK);
+  if (before) await files.open(target, "r+").then((handle) => handle.close());
   const temporary = join(dirname(target), `.drysill-${randomBytes(6).toString("hex")}.part`);
   try {
-    await writeFlushed(temporary, content, files);
+    await writeFlushed(temporary, content, before?.mode ?? 0o666, files);
     if (before) {
       await files.chmod(temporary, before.mode);
       await files.chown(temporary, before.uid, before.gid).catch(() => undefined);
@@ -38,8 +38,8 @@ export async function saveAtomically(
   await flushFolder(dirname(target), files);
 }
 
-async function writeFlushed(path: string, content: string | Uint8Array, files: FileActs) {
-  const file = await files.open(path, "wx");
+async function writeFlushed(path: string, content: string | Uint8Array, mode: number, files: FileActs) {
+  const file = await files.open(path, "wx", mode);
   try {
     await file.writeFile(content);
     await file.sync();
