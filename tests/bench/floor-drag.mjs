@@ -1,0 +1,78 @@
+/** Times a scripted drag of the floor on the rod, by pointer events at the handle as a hand makes them. */
+
+const steps = 300;
+
+/**
+ * @param {import("@playwright/test").Page} page
+ * @param {string} address
+ * @param {string} text the project's file
+ * @returns {Promise<{ drag: number[], open: number[] }>} ms a step, waiting for the screen left out; and ms to open the file
+ */
+export async function timeFloorDrag(page, address, text) {
+  await page.goto(address);
+  const open = [];
+  for (let i = 0; i < 3; i++) open.push(await page.evaluate(dropFile, text));
+  await page.getByTestId("rod-handle").waitFor();
+  await page.waitForTimeout(1500);
+  return { drag: await page.evaluate(dragAndTime, steps), open };
+}
+
+/** Drops the file on the page and waits for the frame after the plan is there. Runs in the page. */
+async function dropFile(text) {
+  const data = new DataTransfer();
+  data.items.add(new File([text], "bench.drysill.json", { type: "application/json" }));
+  const start = performance.now();
+  document.body.dispatchEvent(new DragEvent("drop", { dataTransfer: data, bubbles: true, cancelable: true }));
+  const frame = () => new Promise((done) => requestAnimationFrame(done));
+  do await frame();
+  while (!document.querySelector('[data-testid="rod-handle"]') && performance.now() - start < 20_000);
+  return performance.now() - start;
+}
+
+/** Runs in the page. A step's time: the event's handlers and what they queue, and the next frame's drawing. */
+async function dragAndTime(count) {
+  const handle = document.querySelector('[data-testid="rod-handle"]');
+  if (!handle) throw new Error("the rod has no handle");
+  const box = handle.getBoundingClientRect();
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const send = (type, clientY) =>
+    handle.dispatchEvent(
+      new PointerEvent(type, {
+        pointerId: 1,
+        isPrimary: true,
+        button: 0,
+        buttons: 1,
+        clientX: x,
+        clientY,
+        bubbles: true,
+        cancelable: true,
+      }),
+    );
+  const times = [];
+  send("pointerdown", y);
+  for (let i = 1; i <= count; i++) {
+    times.push(await timeStep(() => send("pointermove", y + 40 * Math.sin(i / 15))));
+  }
+  send("pointerup", y);
+  return times;
+
+  function timeStep(act) {
+    return new Promise((done) => {
+      let frameStart = 0;
+      requestAnimationFrame(() => {
+        frameStart = performance.now();
+      });
+      const start = performance.now();
+      act();
+      queueMicrotask(() =>
+        queueMicrotask(() => {
+          const handled = performance.now() - start;
+          requestAnimationFrame(() => {
+            const drawn = performance.now() - frameStart;
+            setTimeout(() => done(handled + drawn));
+          });
+        }),
+      );
+    });
+  }
+}
