@@ -11,11 +11,13 @@ import {
   type Project,
 } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
+import { withFollowers } from "./follow";
 
 const noBuilding = "There is no building yet. Draw its outline first.";
 
 function withBuilding(project: Project, change: Partial<Building>): Project {
-  return project.building ? { ...project, building: { ...project.building, ...change } } : project;
+  if (!project.building) return project;
+  return withFollowers(project, { ...project, building: { ...project.building, ...change } });
 }
 
 function outlineFault(outline: readonly Point[]): string | null {
@@ -165,7 +167,8 @@ export const changeFoundation = command(
 export const removeBuilding = command("building.remove", (project, _args: Record<string, never>) => {
   if (!project.building) return refuse(noBuilding);
   const drives = project.grading.drives.map((drive) => ({ ...drive, door: null }));
-  return done({ ...project, building: null, grading: { ...project.grading, drives } }, "remove building");
+  const bare = { ...project, building: null, grading: { ...project.grading, drives } };
+  return done(withFollowers(project, bare), "remove building");
 });
 
 export const addDoor = command(

@@ -1,0 +1,57 @@
+/**
+ * What stays and what goes along when the building changes: ground that was read at a corner stays where it
+ * was read, a drive that ends at a door goes along with the door.
+ */
+import type { Building, Door, Drive, Point, Project, Shot } from "../schema";
+
+/** `after` with its shots left where `before` had them, and its drives' ends at their doors. */
+export function withFollowers(before: Project, after: Project): Project {
+  const shots = shotsLeftBehind(before.building, after.building, after.survey.shots);
+  const drives = drivesAtDoors(before.building, after.building, after.grading.drives);
+  if (shots === after.survey.shots && drives === after.grading.drives) return after;
+  return { ...after, survey: { ...after.survey, shots }, grading: { ...after.grading, drives } };
+}
+
+function same(a: Point | undefined, b: Point | undefined): boolean {
+  return a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
+}
+
+/** The ground doesn't move with the plan: a shot on a corner that moved keeps the place where it was read. */
+function shotsLeftBehind(before: Building | null, after: Building | null, shots: Shot[]): Shot[] {
+  if (!before || before.outline === after?.outline) return shots;
+  let changed = false;
+  const left = shots.map((shot): Shot => {
+    if (shot.place.kind !== "corner") return shot;
+    const was = before.outline[shot.place.corner];
+    if (!was || same(was, after?.outline[shot.place.corner])) return shot;
+    changed = true;
+    return { ...shot, place: { kind: "at", x: was[0], y: was[1] } };
+  });
+  return changed ? left : shots;
+}
+
+function drivesAtDoors(before: Building | null, after: Building | null, drives: Drive[]): Drive[] {
+  if (!before || !after || before === after) return drives;
+  let changed = false;
+  const moved = drives.map((drive): Drive => {
+    const was = before.doors.find(({ id }) => id === drive.door);
+    const is = after.doors.find(({ id }) => id === drive.door);
+    const from = was && doorMiddle(before.outline, was);
+    const to = is && doorMiddle(after.outline, is);
+    if (!from || !to || same(from, to)) return drive;
+    changed = true;
+    return { ...drive, line: [...drive.line.slice(0, -1), to] };
+  });
+  return changed ? moved : drives;
+}
+
+/** Middle of a door on the wall's outside face; null where its wall is gone. */
+export function doorMiddle(outline: readonly Point[], door: Door): Point | null {
+  const a = outline[door.wall];
+  const b = outline[(door.wall + 1) % outline.length];
+  if (!a || !b) return null;
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  if (length === 0) return null;
+  const share = (door.offset + door.width / 2) / length;
+  return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+}

@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { buildingEdits, newProject, type Project, siteEdits, surveyEdits } from "../../src/document";
+import { checkEdit } from "../support/checkEdit";
+
+/** A 10 by 6 building at the origin, a shot on its corner B (10, 6), a door in the south wall with a drive to it. */
+function site(): Project {
+  const outline = buildingEdits.rectangleOutline([0, 0], 10, 6);
+  let project = checkEdit(newProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+  project = checkEdit(project, surveyEdits.addShot, { reading: "60", place: { kind: "corner", corner: 1 } });
+  project = checkEdit(project, buildingEdits.addDoor, { wall: 2, offset: 3, width: 4 });
+  return checkEdit(project, siteEdits.addDrive, {
+    line: [
+      [5, -20],
+      [5, 0],
+    ],
+    door: "d1",
+  });
+}
+
+const shotPlace = (project: Project) => project.survey.shots[0]?.place;
+const driveEnd = (project: Project) => project.grading.drives[0]?.line.at(-1);
+
+describe("when the building changes", () => {
+  it("the ground read at a corner stays where it was read, the drive's end goes along", () => {
+    const moved = checkEdit(site(), buildingEdits.moveBuilding, { dx: 2, dy: 1 });
+    expect(shotPlace(moved)).toEqual({ kind: "at", x: 10, y: 6 });
+    expect(driveEnd(moved)).toEqual([7, 1]);
+  });
+
+  it("a shot on a corner that didn't move stays tied to it", () => {
+    // Resized about corner D: A goes up, B and C go right, D stays.
+    let project = checkEdit(site(), surveyEdits.addShot, {
+      reading: "61",
+      place: { kind: "corner", corner: 3 },
+    });
+    project = checkEdit(project, buildingEdits.resizeBuilding, { width: 12, depth: 7 });
+    expect(project.survey.shots.map(({ place }) => place)).toEqual([
+      { kind: "at", x: 10, y: 6 },
+      { kind: "corner", corner: 3 },
+    ]);
+  });
+
+  it("a removed building leaves its shots on the ground", () => {
+    expect(shotPlace(checkEdit(site(), buildingEdits.removeBuilding, {}))).toEqual({
+      kind: "at",
+      x: 10,
+      y: 6,
+    });
+  });
+
+  it("a door that is slid takes the drive's end along: wall C-D runs west, so 1 m more of offset is 1 m west", () => {
+    const slid = checkEdit(site(), buildingEdits.changeDoor, { id: "d1", patch: { offset: 4 } });
+    expect(driveEnd(slid)).toEqual([4, 0]);
+    expect(shotPlace(slid)).toEqual({ kind: "corner", corner: 1 });
+  });
+
+  it("a drive that isn't tied to a door stays", () => {
+    const loose = checkEdit(site(), siteEdits.changeDrive, { id: "v1", patch: { door: null } });
+    expect(driveEnd(checkEdit(loose, buildingEdits.moveBuilding, { dx: 2, dy: 1 }))).toEqual([5, 0]);
+  });
+});
