@@ -13,6 +13,9 @@ import {
 } from "../units";
 import { problemLines } from "./check";
 
+/** The error estimate is told as 0.1 m3 at least, m3. */
+const LEAST_ERROR = 0.1;
+
 export function summary(project: Project, results: Results): string {
   const page: Page = { project, results, words: wordsOf(project.display) };
   const parts = [
@@ -99,13 +102,20 @@ function corners({ results, words }: Page): string[] {
   const rows = results.corners.map((corner, i) => [
     corner.name,
     words.length(corner.ground) + (corner.guessed ? " (a guess)" : ""),
-    words.signed(corner.wallAboveGround),
-    words.signed(corner.wallAboveFinished),
+    words.aboveBelow(corner.wallAboveGround),
+    words.aboveBelow(corner.wallAboveFinished),
     words.length(results.trench[i]?.bottom ?? Number.NaN),
     words.length(results.trench[i]?.belowGround ?? Number.NaN),
   ]);
   return table([
-    ["Corner", "Ground now", "Wall out now", "Wall out finished", "Bottom of trench", "Dig from ground now"],
+    [
+      "Corner",
+      "Ground now",
+      "Top of wall, ground now",
+      "ground finished",
+      "Bottom of trench",
+      "Dig from ground now",
+    ],
     ...rows,
   ]);
 }
@@ -119,9 +129,9 @@ function earth({ results: { earthwork, surface }, words }: Page): string[] {
     ["outside the walls", words.volume(outside.cut), words.volume(outside.fill), words.area(outside.area)],
     ["together", words.volume(total.cut), words.volume(total.fill), ""],
   ]);
-  lines.push(
-    `Outside within ${words.volume(outside.error)}; ${Math.round(guessedShare * 100)} % of it rests on guessed ground.`,
-  );
+  const error = words.volume(Math.max(outside.error, LEAST_ERROR));
+  const guess = Math.round(guessedShare * 100);
+  lines.push(`Outside the walls to within ${error}; ${guess} % of all rests on guessed ground.`);
   const deepest = [surface?.greatestFill, surface?.greatestCut].flatMap((place) =>
     place ? [words.depth(place.depth)] : [],
   );
@@ -144,9 +154,8 @@ function water({ results: { water: found }, words }: Page): string[] {
       passes ? `enough (${words.length(needed)} wanted)` : `too little, ${words.length(needed)} wanted`,
     ]),
   );
-  const swales = found.swales.map(
-    ({ name, length, leastFall, drains, why }) =>
-      `  ${name}: ${words.length(length)} long, least fall ${words.slope(leastFall)}; ${drains ? "drains" : "does not drain"}${why === "" ? "" : `, ${why}`}`,
+  const swales = found.swales.map(({ name, length, leastFall, drains, why }) =>
+    `  ${name}: ${words.length(length)} long, least fall ${words.slope(leastFall)}; ${drains ? "drains" : "does not drain"}. ${why}`.trimEnd(),
   );
   const ponds = found.ponds.map(
     ({ depth, area, guessed }) =>
@@ -180,7 +189,9 @@ function bill({ results, words }: Page): string[] {
   const amount = ({ quantity, unit }: BillItem) => {
     if (unit === "m3") return words.volume(quantity);
     if (unit === "m2") return words.area(quantity);
-    return unit === "m" ? words.length(quantity) : `${quantity} ${unit}`;
+    return unit === "m"
+      ? words.length(quantity)
+      : `${quantity} ${quantity === 1 ? unit.replace(/s$/, "") : unit}`;
   };
   return ["Bill", ...table(results.bill.map((item) => [`  ${item.item}`, amount(item), item.how]))];
 }

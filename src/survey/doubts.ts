@@ -1,7 +1,7 @@
 /** Readings that are asked about, not refused: they look as if typed in another unit or with a slip. */
 import type { Shot } from "../document/schema";
 import type { Problem } from "../solve/results";
-import { LONGEST_ROD, MUCH_LARGER, MUCH_SMALLER } from "./limits";
+import { LARGER, LONGEST_ROD, MUCH_LARGER, MUCH_SMALLER } from "./limits";
 import { placeOf, type References, shotInWords } from "./references";
 
 /** Needed before one reading can be called out of line with the others of its set-up. */
@@ -34,7 +34,8 @@ function doubtAbout(reading: number, usual: number | null): string | null {
     return "is many times larger than the others from this set-up";
   if (usual !== null && reading < usual / MUCH_SMALLER)
     return "is many times smaller than the others from this set-up";
-  return reading > LONGEST_ROD ? "is longer than common rods are" : null;
+  const steep = usual !== null && reading <= usual * LARGER;
+  return reading > LONGEST_ROD && !steep ? "is longer than common rods are" : null;
 }
 
 function doubtProblem(shot: Shot, doubt: string, refs: References): Problem {

@@ -11,6 +11,8 @@ export const LONGEST_ROD = 7.62;
 export const MUCH_LARGER = 10;
 /** The same the other way; a point just below the beam has an honestly small reading, so this is looser. */
 export const MUCH_SMALLER = 50;
+/** Beyond a rod's length so many times the middle one is asked about; else the site is just steep. */
+export const LARGER = 3;
 
 /** Subtracting heights leaves rounding far below this, m; a difference of just a limit is still within it. */
 const ROUNDING = 1e-9;

@@ -87,15 +87,15 @@ function formatAmount(m: number, notation: LengthNotation, rounding: number): st
     const parts = Math.round((m / INCH) * places);
     const perFoot = 12 * places;
     const feet = notation === "ft-in" ? Math.floor(parts / perFoot) : 0;
-    const inches = `${inchParts(parts - feet * perFoot, places)}″`;
+    const inches = `${inchParts(parts - feet * perFoot, places, feet > 0)}″`;
     return feet > 0 ? `${feet}′ ${inches}` : inches;
   }
   const unit = DECIMAL_UNITS[notation];
   return fixed(m / unit.metres, places) + unit.sign;
 }
 
-/** Whole inches and a real fraction in lowest terms; the whole is left off where only a fraction is there. */
-function inchParts(parts: number, denominator: number): string {
+/** Whole inches and a real fraction in lowest terms; a fraction alone has no 0 before it unless feet stand there. */
+function inchParts(parts: number, denominator: number, besideFeet: boolean): string {
   const whole = Math.floor(parts / denominator);
   let num = parts - whole * denominator;
   if (num === 0) return String(whole);
@@ -104,7 +104,7 @@ function inchParts(parts: number, denominator: number): string {
     num /= 2;
     den /= 2;
   }
-  return (whole > 0 ? String(whole) : "") + fractionSign(num, den);
+  return (whole > 0 || besideFeet ? String(whole) : "") + fractionSign(num, den);
 }
 
 function fractionSign(num: number, den: number): string {

@@ -404,6 +404,13 @@ describe("readings that are asked about", () => {
     expect(heights.odd).toBe(Math.round((31 - reading / 1000) * 1e6) / 1e6);
   });
 
+  it("longer ones than rods are left alone where all are long", () => {
+    const shots = [7000, 8000, 9000, 10_000].map((reading, i) => ({ id: `${i}`, reading }));
+    const setups = [{ id: "1", name: "S1", assumedBeam: mm(90_000) }];
+    expect(level(survey(shots, { setups })).problems).toEqual([]);
+    expect(level(survey(shots.slice(1, 2), { setups })).codes).toEqual(["reading-doubtful"]);
+  });
+
   it.each([60, 500, 3000, 7000])("%d mm is left alone", (reading) => {
     expect(among(reading).problems).toEqual([]);
   });
