@@ -71,11 +71,11 @@ function build() {
 
 async function endToEndTests() {
   rmSync(endToEndReport, { force: true });
-  const browser = prepare("the browser tests", () => void (process.env.CHROMIUM = ensureChromium()));
-  const electron = prepare("the Electron tests", () => void (process.env.ELECTRON = ensureElectron()));
-  const projects = [...(browser ? ["browser"] : []), ...(electron ? ["electron"] : [])];
+  let endDisplay = () => {};
+  const projects = [];
+  if (await prepared("the browser tests", ensureBrowser)) projects.push("browser");
+  if (await prepared("the Electron tests", ensureWindow)) projects.push("electron");
   if (leftOut.length > 0 && (process.env.CI || projects.length === 0)) return false;
-  const endDisplay = await ensureDisplay();
   process.env.PLAYWRIGHT_JSON_OUTPUT_NAME = endToEndReport;
   const chosen = projects.map((project) => `--project=${project}`);
   const ok = node("@playwright/test/cli.js", "test", "--reporter=list,json", ...chosen);
@@ -83,15 +83,23 @@ async function endToEndTests() {
   const stats = readReport(endToEndReport)?.stats;
   const failed = (stats?.unexpected ?? 0) + (stats?.flaky ?? 0);
   return counted(ok, stats?.expected ?? 0, failed, stats?.skipped ?? 0);
+
+  function ensureBrowser() {
+    process.env.CHROMIUM = ensureChromium();
+  }
+  async function ensureWindow() {
+    process.env.ELECTRON = ensureElectron();
+    endDisplay = await ensureDisplay();
+  }
 }
 
 /**
  * @param {string} what
- * @param {() => void} ensure
+ * @param {() => void | Promise<void>} ensure
  */
-function prepare(what, ensure) {
+async function prepared(what, ensure) {
   try {
-    ensure();
+    await ensure();
     return true;
   } catch (error) {
     if (!(error instanceof MissingTool)) throw error;

@@ -44,7 +44,8 @@ async function fromBrowser(path) {
     const page = await browser.newPage({ viewport: size, colorScheme: theme });
     page.on("console", (message) => console.error(message.text()));
     page.on("pageerror", (error) => console.error(error));
-    await page.goto(demo ? `${server.address}/?demo=${demo}` : server.address);
+    const query = new URLSearchParams({ theme, ...(demo && { demo }) });
+    await page.goto(`${server.address}/?${query}`);
     await page.waitForTimeout(Number(values.wait));
     await page.screenshot({ path });
   } finally {
