@@ -6,10 +6,8 @@ import type { AreaMark, DrawingMark, LineMark, MarkLayer, SymbolMark, TextMark }
 import { type Style, type StyleName, styles } from "../../drawing/styles";
 import { symbolShapes } from "../../drawing/symbols";
 import { type Palette, typeface } from "../../look/tokens";
+import { pxPerMm } from "../screen";
 import type { View } from "../view/view";
-
-/** A millimetre of paper on a screen of 96 dots an inch, px. */
-export const pxPerMm = 96 / 25.4;
 
 export interface Painting {
   readonly context: CanvasRenderingContext2D;

@@ -6,8 +6,8 @@ import type { Edit, EditCommand, Point, Project } from "../../document";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Results } from "../../solve/results";
 import type { Selected, ToolName } from "../../store/state";
+import type { Handle } from "../select/handles";
 import type { Snap } from "../snap/snap";
-import type { Without } from "../snap/targets";
 import type { Field, TypedValues } from "../typed/typedEntry";
 import type { View, XY } from "../view/view";
 
@@ -37,8 +37,20 @@ export interface ToolContext {
   drop<Args>(command: EditCommand<Args>, args: Args): Edit;
   cancelPreview(): void;
   setTool(tool: ToolName): void;
+  /** Moves the view by screen pixels. */
+  pan(dx: number, dy: number): void;
+  /** Asks for a length beside a place of the plan; the answer is the act. */
+  ask(question: LengthQuestion): void;
   /** A refusal or a remark, in words. */
   say(text: string): void;
+}
+
+export interface LengthQuestion {
+  readonly at: Point;
+  /** What is asked for: "wall B–C". */
+  readonly label: string;
+  readonly m: number;
+  answer(m: number): Edit;
 }
 
 export type Cursor =
@@ -65,6 +77,11 @@ export interface ToolState {
   readonly marks?: readonly DrawingMark[];
   /** Word of the snap and where it is. */
   readonly snap?: Snap | null;
+  /** The handle and the thing under the pointer, to show that they would answer. */
+  readonly hot?: Handle | null;
+  readonly hovered?: Selected | null;
+  /** Handles of the selection are shown and can be pulled. */
+  readonly handles?: boolean;
   move?(pointer: PlanPointer): ToolState;
   press?(pointer: PlanPointer): ToolState;
   release?(pointer: PlanPointer): ToolState;
@@ -87,5 +104,3 @@ export interface ToolState {
 
 /** Starts a tool. */
 export type ToolStart = (context: ToolContext) => ToolState;
-
-export type { Without };

@@ -1,0 +1,63 @@
+/** Building, one corner down: the rectangle follows the hand; a second click, a release after a drag or Enter ends it. */
+import type { Point } from "../../../document";
+import { distance } from "../../../geometry";
+import type { Snap } from "../../snap/snap";
+import { handStep, roundTo } from "../../snap/step";
+import type { TypedValues } from "../../typed/typedEntry";
+import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import { aimCorner, sizeFields } from "./aimCorner";
+import { commitRectangle } from "./commit";
+import { rectangleMarks } from "./marks";
+import { bigEnough, draggedRectangle } from "./rectangle";
+
+interface Drawing {
+  readonly from: Point;
+  readonly to: Snap;
+  readonly typed: TypedValues;
+}
+
+/** A press that moved less than this, px, was a click. */
+const clickReach = 6;
+
+export function drawing(context: ToolContext, now: Drawing, home: ToolStart): ToolState {
+  const project = context.project();
+  const rectangle = draggedRectangle(now.from, now.to.at, now.typed);
+  const same = () => drawing(context, now, home);
+  const aimed = (pointer: PlanPointer): Drawing => ({ ...now, to: roundedTo(context, now.from, pointer) });
+  const commit = (at: Drawing): ToolState => {
+    const whole = draggedRectangle(at.from, at.to.at, at.typed);
+    return bigEnough(whole) ? commitRectangle(context, whole, home) : drawing(context, at, home);
+  };
+  return {
+    name: "drawing",
+    hint: "Click the opposite corner, or type the width, Tab, the depth, Enter",
+    cursor: "crosshair",
+    fields: sizeFields,
+    marks: rectangleMarks(rectangle, project),
+    snap: now.to,
+    move: (pointer) => drawing(context, aimed(pointer), home),
+    press: (pointer) => commit(aimed(pointer)),
+    release(pointer) {
+      const at = aimed(pointer);
+      const moved = distance(now.from, pointer.at) * context.view().scale;
+      return moved > clickReach ? commit(at) : drawing(context, at, home);
+    },
+    typed: (typed) => drawing(context, { ...now, typed }, home),
+    finish: () => (bigEnough(rectangle) ? commitRectangle(context, rectangle, home) : same()),
+    back: () => home(context),
+    cancel: () => home(context),
+    lost: () => home(context),
+  };
+}
+
+/** The opposite corner: snapped to a thing, else at round sides from the first corner. */
+function roundedTo(context: ToolContext, from: Point, pointer: PlanPointer): Snap {
+  const aimed = aimCorner(context, pointer);
+  if (aimed.word !== null || pointer.free) return aimed;
+  const step = handStep(context.project().display.length, context.view().scale);
+  const at: Point = [
+    from[0] + roundTo(pointer.at[0] - from[0], step),
+    from[1] + roundTo(pointer.at[1] - from[1], step),
+  ];
+  return { ...aimed, at };
+}

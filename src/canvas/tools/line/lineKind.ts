@@ -1,0 +1,27 @@
+/** What the drawing of a lot, a drive and a swale differ in. */
+import type { Edit, Point } from "../../../document";
+import type { DrawingMark } from "../../../drawing/marks";
+import type { SnapTie } from "../../snap/targets";
+import type { ToolContext } from "../tool";
+
+export interface LinePoint {
+  readonly at: Point;
+  readonly tie: SnapTie | null;
+}
+
+export interface LineKind {
+  /** Closes onto its first point. */
+  readonly closed: boolean;
+  /** Points it needs. */
+  readonly least: number;
+  hintFirst(context: ToolContext): string;
+  hintNext(context: ToolContext, points: readonly LinePoint[]): string;
+  /** What is written along a piece: its length, its fall. */
+  pieceText(context: ToolContext, from: Point, to: Point): string;
+  /** More to show, beside the line itself. */
+  extraMarks?(context: ToolContext, points: readonly Point[]): DrawingMark[];
+  /** A point that ends the line by itself. */
+  endsAt?(point: LinePoint): boolean;
+  /** Puts the line into the project and selects it. */
+  commit(context: ToolContext, points: readonly LinePoint[]): Edit;
+}

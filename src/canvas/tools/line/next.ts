@@ -1,0 +1,127 @@
+/** A line with at least one point: clicks add points, a typed length and angle place one exactly. */
+import type { Point } from "../../../document";
+import type { DrawingMark } from "../../../drawing/marks";
+import { distance } from "../../../geometry";
+import type { Snap } from "../../snap/snap";
+import { type SnapTargets, snapTargets } from "../../snap/targets";
+import type { Field, TypedValues } from "../../typed/typedEntry";
+import { aim, withTyped } from "../aim";
+import { alongPiece } from "../liveMarks";
+import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import type { LineKind, LinePoint } from "./lineKind";
+
+export interface LineNow {
+  readonly points: readonly LinePoint[];
+  /** Where the next point would be. */
+  readonly to: Snap;
+  readonly typed: TypedValues;
+  /** The press that set the last point is still held: a drag draws a piece. */
+  readonly held: boolean;
+}
+
+const pieceFields: readonly Field[] = [
+  { name: "length", kind: "length" },
+  { name: "angle", kind: "angle" },
+];
+/** Two points nearer than this, px, are one. */
+const samePixels = 5;
+const closes = "closes the line";
+
+export function next(context: ToolContext, kind: LineKind, now: LineNow, home: ToolStart): ToolState {
+  const last = now.points.at(-1) as LinePoint;
+  const to = withTyped(now.to, last.at, now.typed);
+  const again = (change: Partial<LineNow>) => next(context, kind, { ...now, ...change }, home);
+  const finish = (points: readonly LinePoint[]): ToolState => {
+    if (points.length < kind.least) return again({});
+    return kind.commit(context, points).ok ? home(context) : again({ points });
+  };
+  const add = (at: Snap): ToolState => {
+    if (at.word === closes) return finish(now.points);
+    if (isSame(context, last.at, at.at)) return again({ held: false });
+    const points = [...now.points, { at: at.at, tie: at.tie }];
+    if (kind.endsAt?.(points.at(-1) as LinePoint)) return finish(points);
+    return again({ points, to: at, typed: {}, held: true });
+  };
+  const aimed = (pointer: PlanPointer) => aimNext(context, kind, now.points, pointer);
+  return {
+    name: "next",
+    hint: kind.hintNext(context, now.points),
+    cursor: "crosshair",
+    fields: pieceFields,
+    marks: lineMarks(context, kind, now.points, to),
+    snap: to,
+    move: (pointer) => again({ to: aimed(pointer) }),
+    press: (pointer) => add(withTyped(aimed(pointer), last.at, now.typed)),
+    release(pointer) {
+      const at = withTyped(aimed(pointer), last.at, now.typed);
+      const dragged = now.held && distance(last.at, at.at) * context.view().scale > samePixels * 3;
+      return dragged ? add(at) : again({ held: false });
+    },
+    doublePress: () => finish(now.points),
+    typed: (typed) => again({ typed }),
+    finish: () => (now.typed.length === undefined ? finish(now.points) : add(to)),
+    back: () =>
+      now.points.length > 1 ? again({ points: now.points.slice(0, -1), typed: {} }) : home(context),
+    cancel: () =>
+      now.points.length > 1 ? again({ points: now.points.slice(0, -1), typed: {} }) : home(context),
+    lost: () => again({ held: false }),
+  };
+}
+
+function isSame(context: ToolContext, a: Point, b: Point): boolean {
+  return distance(a, b) * context.view().scale < samePixels;
+}
+
+/** Aims at the plan and at the line's own points: its first closes a ring. */
+function aimNext(
+  context: ToolContext,
+  kind: LineKind,
+  points: readonly LinePoint[],
+  pointer: PlanPointer,
+): Snap {
+  const [start] = points;
+  const targets = snapTargets(context.project());
+  const own: SnapTargets["points"] =
+    kind.closed && start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
+  return aim(context, pointer, {
+    from: points.at(-1)?.at,
+    targets: {
+      points: [...own, ...targets.points],
+      edges: targets.edges,
+      directions: [...ownDirections(points), ...targets.directions],
+    },
+  });
+}
+
+/** Along and square to the piece before. */
+function ownDirections(points: readonly LinePoint[]): SnapTargets["directions"] {
+  const [a, b] = points.slice(-2);
+  if (!a || !b) return [];
+  return [{ angle: Math.atan2(b.at[1] - a.at[1], b.at[0] - a.at[0]), of: "the piece before" }];
+}
+
+function lineMarks(
+  context: ToolContext,
+  kind: LineKind,
+  points: readonly LinePoint[],
+  to: Snap,
+): DrawingMark[] {
+  const places = [...points.map(({ at }) => at), to.at];
+  const texts = places.flatMap((a, i): DrawingMark[] => {
+    const b = places[i + 1];
+    return b && !isSame(context, a, b) ? [alongPiece(a, b, kind.pieceText(context, a, b))] : [];
+  });
+  const done = places.slice(0, -1);
+  const closing: DrawingMark[] =
+    kind.closed && places.length > 2
+      ? [{ kind: "line", points: [...to.at, ...(places[0] as Point)], style: "preview" }]
+      : [];
+  return [
+    { kind: "line", points: done.flat(), style: "preview-line" },
+    { kind: "line", points: [...(done.at(-1) as Point), ...to.at], style: "preview" },
+    ...closing,
+    ...done.map((at): DrawingMark => ({ kind: "symbol", at, symbol: "dot", size: 1.8, style: "handle" })),
+    ...(kind.extraMarks?.(context, places) ?? []),
+    ...texts,
+  ];
+}

@@ -1,0 +1,54 @@
+/** Marks that tools share while something is under the hand: measured pieces, snapped places, guides. */
+import type { Point, Project } from "../../document";
+import type { DrawingMark, TextMark } from "../../drawing/marks";
+import { formatLength, roundingFor } from "../../units";
+import type { Snap } from "../snap/snap";
+
+/** A length as the project writes it. */
+export function lengthWords(m: number, project: Project): string {
+  const { display } = project;
+  return formatLength(m, display.length, roundingFor(display.length, display));
+}
+
+/** A text that floats beside a place, clear of the pointer. */
+export function floating(at: Point, text: string, shift: readonly [number, number] = [4, 4]): TextMark {
+  return { kind: "text", at, text, style: "preview-label", shift, halo: true };
+}
+
+/** A text along the middle of a piece, readable from below or from the right. */
+export function alongPiece(a: Point, b: Point, text: string, side = 1): TextMark {
+  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
+  const flips = angle > Math.PI / 2 + 1e-6 || angle <= -Math.PI / 2 + 1e-6;
+  return {
+    kind: "text",
+    at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
+    text,
+    style: "preview-label",
+    angle: flips ? angle + Math.PI : angle,
+    anchor: "middle",
+    shift: [0, side > 0 !== flips ? 1.6 : -3.8],
+    halo: true,
+  };
+}
+
+/** The ring, the guide and the word of a snap. */
+export function snapMarks(snap: Snap | null | undefined): DrawingMark[] {
+  if (!snap?.word) return [];
+  const guide: DrawingMark[] = snap.guide
+    ? [{ kind: "line", points: [...snap.guide, ...snap.at], style: "snap-guide" }]
+    : [];
+  return [
+    ...guide,
+    { kind: "symbol", at: snap.at, symbol: "ring", size: 2.6, style: "snap-ring" },
+    { kind: "text", at: snap.at, text: snap.word, style: "snap-label", shift: [4, -5], halo: true },
+  ];
+}
+
+/** Diagonals, sides and a tint of a ring that is being drawn. */
+export function ringMarks(ring: readonly Point[]): DrawingMark[] {
+  const flat = ring.flat();
+  return [
+    { kind: "area", rings: [flat], style: "preview-area" },
+    { kind: "line", points: flat, closed: true, style: "preview-line" },
+  ];
+}

@@ -1,0 +1,96 @@
+/** A wall under the hand: pulled out or in, its neighbours keep their directions, so right angles stay. */
+import { buildingEdits, type Point, type Project } from "../../../document";
+import type { DrawingMark } from "../../../drawing/marks";
+import { formatSigned, roundingFor } from "../../../units";
+import { cornerName, wallEnds, wallName } from "../../select/places";
+import { pullForLength, pullWall, wallOutward } from "../../select/shape";
+import { handStep, roundTo } from "../../snap/step";
+import { snapTargets } from "../../snap/targets";
+import { aim } from "../aim";
+import { alongPiece, lengthWords } from "../liveMarks";
+import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import { startDrag } from "./dragging";
+
+export function pullingWall(
+  context: ToolContext,
+  wall: number,
+  pointer: PlanPointer,
+  home: ToolStart,
+): ToolState {
+  const project = context.project();
+  const outline = project.building?.outline ?? [];
+  const reach = pullReach(context, wall);
+  const nextWall = (wall + 1) % outline.length;
+  return startDrag(
+    context,
+    {
+      name: "pullingWall",
+      hint: `Pulls wall ${wallName(outline, wall)}; type the new length of wall ${wallName(outline, nextWall)}, hold Shift for any length`,
+      cursor: "move",
+      fields: [{ name: "length", kind: "length" }],
+      command: buildingEdits.setOutline,
+      at(now, typed) {
+        const by = typed.length === undefined ? reach(now) : pullForLength(outline, wall, typed.length);
+        const pulled = pullWall(outline, wall, by);
+        if (!pulled) return null;
+        return {
+          args: { outline: pulled, what: "pull a wall" },
+          marks: sideMarks(project, pulled, wall, by),
+        };
+      },
+    },
+    pointer,
+    home,
+  );
+}
+
+/** How far the pointer pulls a wall out, m: to a snapped place, else so that the neighbour's length is round. */
+function pullReach(context: ToolContext, wall: number): (pointer: PlanPointer) => number {
+  const project = context.project();
+  const outline = project.building?.outline ?? [];
+  const outward = wallOutward(outline, wall) ?? [0, 1];
+  const ends = wallEnds(outline, wall);
+  const next = wallEnds(outline, (wall + 1) % outline.length);
+  if (!ends || !next) return () => 0;
+  const length = Math.hypot(next[1][0] - next[0][0], next[1][1] - next[0][1]);
+  const targets = snapTargets(project, ({ kind }) => kind === "building");
+  const step = handStep(project.display.length, context.view().scale);
+  const off = ([x, y]: Point) => (x - ends[0][0]) * outward[0] + (y - ends[0][1]) * outward[1];
+  return (pointer) => {
+    const aimed = aim(context, pointer, { targets: { ...targets, directions: [] } });
+    if (pointer.free || aimed.word !== null) return off(aimed.at);
+    return roundTo(length + off(pointer.at), step) - length;
+  };
+}
+
+/** The new lengths of the two walls that grow or shrink, and by how much. */
+function sideMarks(project: Project, pulled: readonly Point[], wall: number, by: number): DrawingMark[] {
+  const n = pulled.length;
+  const { display } = project;
+  const change = formatSigned(by, display.length, roundingFor(display.length, display));
+  const sides = [(wall + 1) % n, (wall + n - 1) % n];
+  const pulledEnds = wallEnds(pulled, wall);
+  const texts = sides.flatMap((side, i): DrawingMark[] => {
+    const ends = wallEnds(pulled, side);
+    if (!ends) return [];
+    const length = lengthWords(Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]), project);
+    return [alongPiece(ends[0], ends[1], i === 0 ? `${length} (${change})` : length)];
+  });
+  return [
+    ...(pulledEnds
+      ? [{ kind: "line", points: pulledEnds.flat(), style: "preview-line" } satisfies DrawingMark]
+      : []),
+    ...texts,
+  ];
+}
+
+/** Length of the wall after this one: what a click on this wall's handle asks for. */
+export function neighbourLength(outline: readonly Point[], wall: number): { name: string; m: number } | null {
+  const next = (wall + 1) % outline.length;
+  const ends = wallEnds(outline, next);
+  if (!ends) return null;
+  return {
+    name: `wall ${cornerName(next)}–${cornerName((next + 1) % outline.length)}`,
+    m: Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]),
+  };
+}

@@ -1,0 +1,39 @@
+/** Delete: takes the selected things away as one step. */
+import { buildingEdits, type Edit, type Project, siteEdits, surveyEdits } from "../../../document";
+import type { Selected } from "../../../store/state";
+import type { ToolContext } from "../tool";
+
+function removal(thing: Selected): (project: Project) => Edit {
+  switch (thing.kind) {
+    case "building":
+      return (project) => buildingEdits.removeBuilding.run(project, {});
+    case "lot":
+      return (project) => siteEdits.setLotOutline.run(project, { outline: [] });
+    case "door":
+      return (project) => buildingEdits.removeDoor.run(project, { id: thing.id });
+    case "drive":
+      return (project) => siteEdits.removeDrive.run(project, { id: thing.id });
+    case "swale":
+      return (project) => siteEdits.removeSwale.run(project, { id: thing.id });
+    case "feature":
+      return (project) => siteEdits.removeFeature.run(project, { id: thing.id });
+    case "mark":
+      return (project) => surveyEdits.removeMark.run(project, { id: thing.id });
+    case "shot":
+      return (project) => surveyEdits.removeShots.run(project, { ids: [thing.id] });
+  }
+}
+
+export function removeSelected(context: ToolContext): void {
+  const selection = context.selection();
+  const [only] = selection;
+  if (!only) return;
+  const shots = selection.flatMap((thing) => (thing.kind === "shot" ? [thing.id] : []));
+  const others = selection.filter(({ kind }) => kind !== "shot").map(removal);
+  const edits = [
+    ...(shots.length > 0 ? [(project: Project) => surveyEdits.removeShots.run(project, { ids: shots })] : []),
+    ...others,
+  ];
+  const label = selection.length > 1 ? `remove ${selection.length} things` : `remove ${only.kind}`;
+  if (context.runTogether(label, edits).ok) context.select([]);
+}
