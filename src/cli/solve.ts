@@ -20,7 +20,7 @@ export const solve: Command = {
     const given = readArgs(args, { files: ["FILE"], values: { floor: "a height" }, flags: ["json"] });
     const [file = ""] = given.files;
     const { project, warnings } = openFile(file, io);
-    for (const warning of warnings) io.say(`${file}:${problemLine(warning)}`);
+    for (const warning of warnings) io.say(`${file}: ${problemLine(warning).trim()}`);
     const floor = floorHeight(given.value("floor"), project, file);
     const results = createSolver().solve(project, floor === undefined ? {} : { floor });
     io.out(
