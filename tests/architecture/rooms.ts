@@ -10,12 +10,12 @@ export type Sources = ReadonlyMap<string, string>;
 /** The rows `| room | answers | may import |`; a room's name stands in backquotes. */
 export function readRooms(markdown: string): Rooms {
   const rows = markdown.matchAll(/^\| `([a-z-]+)` \|.*\| ([^|]+) \|$/gm);
-  return new Map(
-    [...rows].map(([, room = "", list = ""]) => {
-      if (list === "all") return [room, "all"];
-      return [room, new Set(list === "–" ? [] : list.split(", "))];
-    }),
-  );
+  return new Map([...rows].map(([, room = "", list = ""]) => [room, listed(list)]));
+}
+
+function listed(list: string): ReadonlySet<string> | "all" {
+  if (list === "all") return "all";
+  return new Set(list === "–" ? [] : list.split(", "));
 }
 
 interface Import {
