@@ -7,7 +7,7 @@
  *         counts: Euler's relation, 2n - 2 - k triangles for n points of which k are on the rim.
  */
 import Delaunator from "delaunator";
-import { flipEdge, type Mesh, meshTurn, nextEdge, wantsFlip } from "./mesh";
+import { type Mesh, meshTurn, settleEdges, wantsFlip } from "./mesh";
 
 /**
  * Triangulates distinct points; null where they all lie in one line.
@@ -18,7 +18,8 @@ export function delaunayMesh(units: Float64Array): Mesh | null {
   const raw = new Delaunator(units);
   mirror(units);
   if (raw.triangles.length === 0) return null;
-  const mesh: Mesh = { units, triangles: raw.triangles, halfedges: raw.halfedges };
+  const { triangles, halfedges } = raw;
+  const mesh: Mesh = { units, triangles, halfedges, fixed: new Uint8Array(triangles.length) };
   const flat = flatTriangles(mesh);
   if (flat > 0) throw new Error(`${flat} of ${mesh.triangles.length / 3} triangles are flat or turned over`);
   settle(mesh);
@@ -39,19 +40,13 @@ function flatTriangles(mesh: Mesh): number {
   return flat;
 }
 
-/** Flips edges until none wants to be flipped. */
+/** Looks at every edge once; a flip looks again at those around it. */
 function settle(mesh: Mesh): void {
   const { halfedges } = mesh;
   const waiting: number[] = [];
-  for (let start = 0; start < halfedges.length; start++) {
-    if (start > (halfedges[start] as number) || !wantsFlip(mesh, start)) continue;
-    waiting.push(start);
-    while (waiting.length > 0) {
-      const e = waiting.pop() as number;
-      if (!wantsFlip(mesh, e)) continue;
-      const twin = halfedges[e] as number;
-      flipEdge(mesh, e);
-      waiting.push(e, nextEdge(e), twin, nextEdge(twin));
-    }
+  for (let e = 0; e < halfedges.length; e++) {
+    if (e > (halfedges[e] as number) || !wantsFlip(mesh, e)) continue;
+    waiting.push(e);
+    settleEdges(mesh, waiting);
   }
 }

@@ -1,3 +1,9 @@
+export {
+  type Breakline,
+  type HeightConflict,
+  type LinedTriangulation,
+  triangulateWithLines,
+} from "./breaklines";
 export { type ContourLevels, contourLevels } from "./contour-levels";
 export type { Grid } from "./grid";
 export { gridContours } from "./grid-contours";

@@ -9,6 +9,8 @@ export interface Mesh {
   readonly units: Float64Array;
   readonly triangles: Uint32Array;
   readonly halfedges: Int32Array;
+  /** 1 for a half-edge that must stay: it lies on a breakline. */
+  readonly fixed: Uint8Array;
 }
 
 export function nextEdge(e: number): number {
@@ -50,10 +52,14 @@ export function meshInCircle(units: Float64Array, a: number, b: number, c: numbe
  * half-edge previousEdge(e) with its twin previousEdge(twin).
  */
 export function flipEdge(mesh: Mesh, e: number): void {
-  const { triangles, halfedges } = mesh;
+  const { triangles, halfedges, fixed } = mesh;
   const twin = halfedges[e] as number;
   const ePrevious = previousEdge(e);
   const twinPrevious = previousEdge(twin);
+  fixed[e] = fixed[twinPrevious] as number;
+  fixed[twin] = fixed[ePrevious] as number;
+  fixed[ePrevious] = 0;
+  fixed[twinPrevious] = 0;
   triangles[e] = triangles[twinPrevious] as number;
   triangles[twin] = triangles[ePrevious] as number;
   linkEdges(halfedges, e, halfedges[twinPrevious] as number);
@@ -61,9 +67,23 @@ export function flipEdge(mesh: Mesh, e: number): void {
   linkEdges(halfedges, ePrevious, twinPrevious);
 }
 
-function linkEdges(halfedges: Int32Array, e: number, twin: number): void {
+/** Makes two half-edges each other's twins; -1 puts the first on the rim. */
+export function linkEdges(halfedges: Int32Array, e: number, twin: number): void {
   halfedges[e] = twin;
   if (twin >= 0) halfedges[twin] = e;
+}
+
+/**
+ * Flips edges until none wants to be flipped, starting from the given ones (the list is used up): Lawson's flips.
+ */
+export function settleEdges(mesh: Mesh, waiting: number[]): void {
+  while (waiting.length > 0) {
+    const e = waiting.pop() as number;
+    if (!wantsFlip(mesh, e)) continue;
+    const twin = mesh.halfedges[e] as number;
+    flipEdge(mesh, e);
+    waiting.push(e, nextEdge(e), twin, nextEdge(twin));
+  }
 }
 
 /**
@@ -74,7 +94,7 @@ function linkEdges(halfedges: Int32Array, e: number, twin: number): void {
 export function wantsFlip(mesh: Mesh, e: number): boolean {
   const { units, triangles, halfedges } = mesh;
   const twin = halfedges[e] as number;
-  if (twin < 0) return false;
+  if (twin < 0 || mesh.fixed[e]) return false;
   const from = triangles[e] as number;
   const to = triangles[nextEdge(e)] as number;
   const near = triangles[previousEdge(e)] as number;

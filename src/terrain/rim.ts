@@ -77,6 +77,7 @@ function withoutTriangles(mesh: Mesh, gone: Uint8Array, goneCount: number): Mesh
   const kept = mesh.triangles.length - 3 * goneCount;
   const triangles = new Uint32Array(kept);
   const halfedges = new Int32Array(kept);
+  const fixed = new Uint8Array(kept);
   const movedTo = new Int32Array(gone.length);
   for (let t = 0, to = 0; t < gone.length; t++) if (!gone[t]) movedTo[t] = to++;
   for (let e = 0; e < mesh.triangles.length; e++) {
@@ -85,7 +86,8 @@ function withoutTriangles(mesh: Mesh, gone: Uint8Array, goneCount: number): Mesh
     const at = 3 * (movedTo[t] as number) + (e % 3);
     const twin = mesh.halfedges[e] as number;
     triangles[at] = mesh.triangles[e] as number;
+    fixed[at] = mesh.fixed[e] as number;
     halfedges[at] = twin < 0 ? -1 : 3 * (movedTo[Math.floor(twin / 3)] as number) + (twin % 3);
   }
-  return { units: mesh.units, triangles, halfedges };
+  return { units: mesh.units, triangles, halfedges, fixed };
 }

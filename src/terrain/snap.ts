@@ -9,8 +9,17 @@ const GRID_CELL = 2 ** -14;
 /** A small site gets a finer grid: at least two million cells across it. */
 const CELLS_ACROSS_LOG2 = 21;
 
-/** Whole grid units from the lowest corner of all points, as x0, y0, x1, y1, ... */
-export function snapped(x: Float64Array, y: Float64Array): Float64Array {
+/** Points on the grid, and what it takes to get back to metres. */
+export interface SnappedPoints {
+  /** Whole grid units from the origin, as x0, y0, x1, y1, ... */
+  readonly units: Float64Array;
+  readonly originX: number;
+  readonly originY: number;
+  readonly cell: number;
+}
+
+/** Snaps points to the grid from the lowest corner of them all. Throws at a place that is not a finite number. */
+export function snapped(x: Float64Array, y: Float64Array): SnappedPoints {
   let minX = Infinity;
   let minY = Infinity;
   let maxX = -Infinity;
@@ -25,13 +34,14 @@ export function snapped(x: Float64Array, y: Float64Array): Float64Array {
     if (py < minY) minY = py;
     if (py > maxY) maxY = py;
   }
-  const perMetre = 1 / gridCell(Math.max(maxX - minX, maxY - minY));
+  const cell = gridCell(Math.max(maxX - minX, maxY - minY));
+  const perMetre = 1 / cell;
   const units = new Float64Array(2 * x.length);
   for (let i = 0; i < x.length; i++) {
     units[2 * i] = Math.round(((x[i] as number) - minX) * perMetre);
     units[2 * i + 1] = Math.round(((y[i] as number) - minY) * perMetre);
   }
-  return units;
+  return { units, originX: minX, originY: minY, cell };
 }
 
 function gridCell(extent: number): number {

@@ -29,7 +29,7 @@ export function triangulate(x: ArrayLike<number>, y: ArrayLike<number>, z: Array
   if (points.x.length !== points.y.length || points.x.length !== points.z.length) {
     throw new Error(`${points.x.length} x, ${points.y.length} y and ${points.z.length} z do not match`);
   }
-  const units = snapped(points.x, points.y);
+  const { units } = snapped(points.x, points.y);
   const first = firstAtPlace(units);
   const dropped = droppedPoints(first);
   if (points.x.length - dropped.length < 3) return { ok: false, reason: "too-few" };
@@ -39,7 +39,8 @@ export function triangulate(x: ArrayLike<number>, y: ArrayLike<number>, z: Array
   return { ok: true, tin: tinOf(points, sound, points.x.length - dropped.length), dropped };
 }
 
-function droppedPoints(first: Uint32Array): DroppedPoint[] {
+/** The points that an earlier one takes the place of. */
+export function droppedPoints(first: Uint32Array): DroppedPoint[] {
   const dropped: DroppedPoint[] = [];
   for (let index = 0; index < first.length; index++) {
     const sameAs = first[index] as number;
@@ -49,7 +50,7 @@ function droppedPoints(first: Uint32Array): DroppedPoint[] {
 }
 
 /** Triangles over the points that stand alone or first at their place, in indices of all points. */
-function distinctMesh(units: Float64Array, first: Uint32Array, droppedCount: number): Mesh | null {
+export function distinctMesh(units: Float64Array, first: Uint32Array, droppedCount: number): Mesh | null {
   if (droppedCount === 0) return delaunayMesh(units);
   const kept = first.filter((sameAs, index) => sameAs === index);
   const keptUnits = new Float64Array(2 * kept.length);
@@ -58,9 +59,7 @@ function distinctMesh(units: Float64Array, first: Uint32Array, droppedCount: num
     keptUnits[2 * at + 1] = units[2 * index + 1] as number;
   });
   const mesh = delaunayMesh(keptUnits);
-  return (
-    mesh && { units, halfedges: mesh.halfedges, triangles: mesh.triangles.map((at) => kept[at] as number) }
-  );
+  return mesh && { ...mesh, units, triangles: mesh.triangles.map((at) => kept[at] as number) };
 }
 
 /** Packs a mesh as a surface. Throws when points or triangles went missing: our own mistake. */
