@@ -37,6 +37,8 @@ interface Normal {
   /** First of its places and how many, from the wall outwards. */
   readonly first: number;
   readonly count: number;
+  /** How far from the wall each place lies, and the last of them. */
+  readonly outs: readonly number[];
   readonly reach: number;
   readonly driven: boolean;
 }
@@ -52,16 +54,18 @@ export function wallNormals(plan: GradingPlan, groundHeight: (at: Point) => numb
   const { walls, ring } = plan.footprint;
   const points: Point[] = [];
   const normals: Normal[] = [];
+  const outs = distancesOut(plan.pad.width);
   walls.forEach((wall, index) => {
     const count = Math.max(3, Math.ceil(wall.length));
     for (let k = 0; k < count; k++) {
       const offset = (wall.length * (k + 0.5)) / count;
-      const line = outwards(wall, offset, ring);
+      const line = outwards(wall, offset, outs, ring);
       normals.push({
         wall: index,
         first: points.length,
         count: line.length,
-        reach: (run * (line.length - 1)) / stepsOut,
+        outs,
+        reach: outs[line.length - 1] ?? 0,
         driven: onDrive(plan, onWall(wall, offset, 0.3)),
       });
       points.push(...line);
@@ -70,14 +74,21 @@ export function wallNormals(plan: GradingPlan, groundHeight: (at: Point) => numb
   return { places: placesAt(points, groundHeight), normals, walls };
 }
 
-/** Places from the wall outwards, up to 10 ft or to another wall of the building. */
-function outwards(wall: Wall, offset: number, ring: readonly Point[]): Point[] {
-  const line = [onWall(wall, offset)];
-  for (let step = 1; step <= stepsOut; step++) {
-    const out = (run * step) / stepsOut;
+/** Distances from the wall at which the ground is read: the apron's edge, where it turns up or down, among them. */
+function distancesOut(apron: number): number[] {
+  const even = Array.from({ length: stepsOut + 1 }, (_, step) => (run * step) / stepsOut);
+  return apron < run ? [...even, apron].sort((a, b) => a - b) : even;
+}
+
+/** Places from the wall outwards, up to 10 ft or to where another wall of the building is nearer. */
+function outwards(wall: Wall, offset: number, outs: readonly number[], ring: readonly Point[]): Point[] {
+  const line: Point[] = [];
+  for (const out of outs) {
     const at = onWall(wall, offset, out);
     // In an inner corner the other wall takes over: water there runs along the valley between the two.
-    if (containsPoint(ring, at[0], at[1]) || nearestOnRing(ring, at[0], at[1]).distance < out - 1e-6) break;
+    const taken =
+      containsPoint(ring, at[0], at[1]) || nearestOnRing(ring, at[0], at[1]).distance < out - 1e-6;
+    if (out > 0 && taken) break;
     line.push(at);
   }
   return line;
@@ -113,7 +124,8 @@ function readNormal(normal: Normal, z: Float64Array): typeof unread {
   const atWall = z[normal.first] as number;
   let lowest = atWall;
   for (let k = 1; k < normal.count; k++) lowest = Math.min(lowest, z[normal.first + k] as number);
-  const nearStep = Math.min(normal.count - 1, Math.round((near / run) * stepsOut));
+  const beyondNear = normal.outs.findIndex((out) => out >= near);
+  const nearStep = Math.min(normal.count - 1, beyondNear);
   return {
     fall: atWall - lowest,
     needed: (normal.driven ? drivenFall : earthFall) * normal.reach,

@@ -112,7 +112,7 @@ function loads(id: string, name: string, loose: number, truckVolume: number): Bi
   return item(
     id,
     name,
-    Math.ceil(loose / truckVolume - 1e-9),
+    Math.max(0, Math.ceil(loose / truckVolume - 1e-9)),
     "loads",
     "loose ÷ what a truck holds, rounded up",
   );

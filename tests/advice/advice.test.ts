@@ -1,0 +1,180 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type AdviceFacts, floorBand, floorRules, keepsRule } from "../../src/advice";
+import { apronSchema, foundationSchema, rulesSchema } from "../../src/document/schema";
+
+const spot = (height: number) => ({ height, place: "corner A", at: [0, 0] as const });
+
+const facts: AdviceFacts = {
+  topOfWallAboveFloor: 0.1,
+  foundation: foundationSchema.parse({
+    wallHeight: 1.2,
+    footingThickness: 0.2,
+    slabThickness: 0.1,
+    baseThickness: 0.1,
+  }),
+  apron: apronSchema.parse({ showing: 0.15 }),
+  rules: rulesSchema.parse({}),
+  stripDepth: 0.15,
+  uphill: spot(101),
+  lowestAtWalls: spot(99.5),
+  lowestInside: spot(99.6),
+  highestLeft: null,
+  anyGraded: true,
+  drives: [],
+  swaleNear: null,
+  pondNear: null,
+  length: (m) => `${m} m`,
+};
+
+const height = (id: string, part: Partial<AdviceFacts> = {}) =>
+  floorRules({ ...facts, ...part }).find((rule) => rule.id === id)?.height;
+
+describe("the floor's rules, worked by hand", () => {
+  it.each<[string, string, Partial<AdviceFacts>, number | null]>([
+    ["top of wall 0.1524 over 101: floor 0.1 lower", "aboveUphillGround", {}, 101.0524],
+    ["apron all round: no bearing", "leastShowing", {}, null],
+    [
+      "ground left at 100.9 against a wall",
+      "leastShowing",
+      { highestLeft: spot(100.9) },
+      100.9 + 0.1524 - 0.1,
+    ],
+    ["no drive", "steepestDrive", {}, null],
+    ["footing 12 in under a strip at 99.5", "intoUndisturbed", {}, 99.5 - 0.15 - 0.3048 + 0.2 + 1.2 - 0.1],
+    ["no frost depth typed", "frostCover", {}, null],
+    ["24 in of fill from a strip at 99.6 to the base", "fillUnderSlab", {}, 99.6 - 0.15 + 0.6096 + 0.2],
+    ["no limit typed", "mostShowing", {}, null],
+    [
+      "bed at 100.2, 6 in under the ground at the wall",
+      "swaleBelowWall",
+      { swaleNear: spot(100.2) },
+      100.2 + 0.1524 + 0.15 - 0.1,
+    ],
+    ["water at 100.4", "pondFreeboard", { pondNear: spot(100.4) }, 100.5524],
+  ])("%s: %s", (_why, id, part, want) => {
+    const got = height(id, part);
+    if (want === null) expect(got).toBeNull();
+    else expect(got).toBeCloseTo(want, 9);
+  });
+
+  it("measures frost from the ground as it is and tells the cover below the apron too", () => {
+    const foundation = { ...facts.foundation, frostDepth: 0.8 };
+    const rule = floorRules({ ...facts, foundation }).find(({ id }) => id === "frostCover");
+    expect(rule?.height).toBeCloseTo(99.5 - 0.8 + 1.4 - 0.1, 9);
+    expect(rule?.place).toContain("0.8 m");
+    expect(rule?.place).toContain("1.25 m");
+  });
+
+  it("takes the drive that limits most, each way", () => {
+    const drives = [
+      { name: "front", climbing: 101, falling: 99, at: [0, 0] as const },
+      { name: "back", climbing: 102, falling: 100, at: [0, 0] as const },
+    ];
+    expect(height("steepestDrive", { drives })).toBe(101);
+    expect(height("driveDown", { drives })).toBe(100);
+  });
+
+  it("says that an apron which shows too little can't be mended by the floor", () => {
+    const low = { ...facts.apron, showing: 0.1 };
+    const rule = floorRules({ ...facts, apron: low }).find(({ id }) => id === "leastShowing");
+    expect(rule?.height).toBeNull();
+    expect(rule?.place).toContain("not the floor");
+  });
+
+  it("names a source and a place for every rule", () => {
+    for (const rule of floorRules(facts)) {
+      expect(rule.source.length).toBeGreaterThan(5);
+      expect(rule.place.length).toBeGreaterThan(3);
+    }
+  });
+});
+
+describe("the band", () => {
+  const mm = (min: number, max: number) => fc.integer({ min, max }).map((value) => value / 1000);
+  const someFacts = fc.record({
+    uphill: mm(98_000, 102_000),
+    lowest: mm(97_000, 101_000),
+    left: fc.option(mm(98_000, 102_000)),
+    swale: fc.option(mm(98_000, 101_000)),
+    pond: fc.option(mm(98_000, 101_000)),
+    frost: fc.option(mm(0, 1500)),
+    most: fc.option(mm(200, 2000)),
+    road: fc.option(mm(96_000, 103_000)),
+    off: fc.subarray([
+      "aboveUphillGround",
+      "intoUndisturbed",
+      "fillUnderSlab",
+      "frostCover",
+      "steepestDrive",
+    ]),
+  });
+
+  /** Every rule said again as what is measured at one floor height. */
+  function kept(drawn: ReturnType<typeof read>, floor: number): boolean {
+    const { all, road } = drawn;
+    const { foundation, rules, apron } = all;
+    const top = floor + all.topOfWallAboveFloor;
+    const bottom = top - foundation.wallHeight - foundation.footingThickness;
+    const grade = road === null ? 0 : (floor - road) / 25;
+    const near = 1e-6;
+    const measured: Record<string, boolean> = {
+      aboveUphillGround: top - all.uphill.height >= rules.aboveUphillGround - near,
+      leastShowing: !all.highestLeft || top - all.highestLeft.height >= rules.leastShowing - near,
+      driveDown: grade >= -rules.steepestDrive - near / 25,
+      steepestDrive: grade <= rules.steepestDrive + near / 25,
+      swaleBelowWall: !all.swaleNear || top - apron.showing - all.swaleNear.height >= 0.1524 - near,
+      pondFreeboard: !all.pondNear || floor - all.pondNear.height >= 0.1524 - near,
+      intoUndisturbed: all.lowestAtWalls.height - all.stripDepth - bottom >= rules.intoUndisturbed - near,
+      frostCover:
+        foundation.frostDepth === null || all.lowestAtWalls.height - bottom >= foundation.frostDepth - near,
+      fillUnderSlab: floor - 0.2 - (all.lowestInside.height - all.stripDepth) <= 0.6096 + near,
+      mostShowing: rules.mostShowing === null || top - all.lowestAtWalls.height <= rules.mostShowing + near,
+    };
+    return Object.entries(measured).every(([id, ok]) => ok || rules.off.includes(id));
+  }
+
+  function read(drawn: typeof someFacts extends fc.Arbitrary<infer T> ? T : never) {
+    const spotOr = (value: number | null) => (value === null ? null : spot(value));
+    const road = drawn.road;
+    const all: AdviceFacts = {
+      ...facts,
+      uphill: spot(drawn.uphill),
+      lowestAtWalls: spot(drawn.lowest),
+      lowestInside: spot(drawn.lowest + 0.1),
+      highestLeft: spotOr(drawn.left),
+      swaleNear: spotOr(drawn.swale),
+      pondNear: spotOr(drawn.pond),
+      foundation: { ...facts.foundation, frostDepth: drawn.frost },
+      rules: rulesSchema.parse({ mostShowing: drawn.most || null, off: drawn.off }),
+      drives: road === null ? [] : [{ name: "drive", at: [0, 0], climbing: road + 3, falling: road - 3 }],
+    };
+    return { all, road };
+  }
+
+  it("is exactly the set of floors at which every rule that is on is kept", () =>
+    fc.assert(
+      fc.property(someFacts, (drawn) => {
+        const facts = read(drawn);
+        const band = floorBand(floorRules(facts.all));
+        for (let floor = 94; floor <= 106; floor += 0.0503) {
+          const within =
+            (band.low === null || floor >= band.low - 1e-6) &&
+            (band.high === null || floor <= band.high + 1e-6);
+          expect(within && !band.empty, `floor ${floor}`).toBe(kept(facts, floor));
+          expect(band.rules.every((rule) => keepsRule(rule, floor))).toBe(kept(facts, floor));
+        }
+      }),
+      { numRuns: 100 },
+    ));
+
+  it("is open where no rule bears, and empty where two conflict", () => {
+    const off = floorRules(facts).map(({ id }) => id);
+    expect(floorBand(floorRules({ ...facts, rules: rulesSchema.parse({ off }) }))).toMatchObject({
+      low: null,
+      high: null,
+      empty: false,
+    });
+    expect(floorBand(floorRules(facts)).empty).toBe(true);
+  });
+});

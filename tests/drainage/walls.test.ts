@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { driveSchema } from "../../src/document/schema";
+import { wallNormals, wallWater } from "../../src/drainage";
+import type { Point } from "../../src/geometry";
+import { type GradingPlan, layDrive, prepare } from "../../src/grading";
+import { planFor, rectangle } from "../grading/plans";
+
+const box = rectangle(10, 6);
+const range = { low: 95, high: 105 };
+
+function walls(plan: GradingPlan, ground: (at: Point) => number, floor = 101) {
+  const normals = wallNormals(plan, ground);
+  return wallWater(normals, prepare(normals.places, plan, range), floor);
+}
+
+describe("walls and water", () => {
+  it.each([
+    ["5 % over 10 ft falls 6 in: enough", 0.05, 3.048, 0.1524, true],
+    ["5 % over 3 m and up a cut slope: within an eighth of an inch", 0.05, 3, 0.15, true],
+    ["2 % falls 2.4 in: not enough", 0.02, 3.048, 0.06096, false],
+  ])("%s", (_why, fall, width, want, passes) => {
+    const plan = planFor(box, { fall, width });
+    for (const wall of walls(plan, () => 102)) {
+      expect(wall.fallAway).toBeCloseTo(want, 2);
+      expect(wall.needed).toBeCloseTo(0.1524, 9);
+      expect(wall.passes).toBe(passes);
+      expect(wall.runsTowards).toBe(0);
+    }
+  });
+
+  it("run towards a wall whose uphill side is left as it is", () => {
+    const plan = planFor(box, { leave: Uint8Array.from([0, 0, 1, 0]) });
+    const [low, , high] = walls(plan, ([, y]) => 100 + 0.1 * y);
+    expect(high).toMatchObject({ name: "C-D", passes: false, fallAway: 0 });
+    expect(high?.runsTowards).toBeGreaterThan(0.9);
+    expect(low).toMatchObject({ name: "A-B", passes: true, runsTowards: 0 });
+  });
+
+  it("ask 2 % where a drive meets the wall", () => {
+    const drive = driveSchema.parse({
+      id: "d",
+      line: [
+        [0, -30],
+        [0, -3],
+      ],
+      width: 9.9,
+      door: "door",
+      landing: { length: 5, fall: 0.021 },
+    });
+    const line = layDrive(drive, { roadHeight: 99, endHeight: 100, sillBelowFloor: 0 });
+    const [wall] = walls(planFor(box, {}, { drives: [line] }), () => 100);
+    expect(wall?.needed).toBeCloseTo(0.02 * 3.048, 9);
+    expect(wall?.passes).toBe(true);
+    expect(wall?.rule).toContain("2 %");
+  });
+
+  it("ask over a shorter way where another wall stands near", () => {
+    const ell: Point[] = [
+      [0, 0],
+      [8, 0],
+      [8, 4],
+      [4, 4],
+      [4, 8],
+      [0, 8],
+    ];
+    const inner = walls(planFor(ell, { width: 3.048 }), () => 100, 100.5)[2];
+    expect(inner?.name).toBe("C-D");
+    expect(inner?.needed).toBeLessThan(0.1524);
+    expect(inner?.passes).toBe(true);
+  });
+});
