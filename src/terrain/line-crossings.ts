@@ -115,13 +115,22 @@ function forEachCrossingPair(
   visit: (one: number, other: number) => void,
 ): void {
   const ends = pieces.map((piece) => endsOf(places, piece));
-  const west = ends.map(([a, b]) => Math.min(a[0], b[0]));
-  const east = ends.map(([a, b]) => Math.max(a[0], b[0]));
+  const west = Float64Array.from(ends, ([a, b]) => Math.min(a[0], b[0]));
+  const east = Float64Array.from(ends, ([a, b]) => Math.max(a[0], b[0]));
+  const south = Float64Array.from(ends, ([a, b]) => Math.min(a[1], b[1]));
+  const north = Float64Array.from(ends, ([a, b]) => Math.max(a[1], b[1]));
   const order = pieces.map((_, i) => i).sort((i, j) => (west[i] as number) - (west[j] as number));
-  let open: number[] = [];
+  const open: number[] = [];
   for (const i of order) {
-    open = open.filter((j) => (east[j] as number) >= (west[i] as number));
-    for (const j of open) if (cross(ends[j] as [Point, Point], ends[i] as [Point, Point])) visit(j, i);
+    const [from, low, high] = [west[i] as number, south[i] as number, north[i] as number];
+    let kept = 0;
+    for (const j of open) {
+      if ((east[j] as number) < from) continue;
+      open[kept++] = j;
+      if ((south[j] as number) > high || (north[j] as number) < low) continue;
+      if (cross(ends[j] as [Point, Point], ends[i] as [Point, Point])) visit(j, i);
+    }
+    open.length = kept;
     open.push(i);
   }
 }
