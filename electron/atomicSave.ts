@@ -38,6 +38,9 @@ export async function saveAtomically(
   await flushFolder(dirname(target), files);
 }
 
+/** Whether a file's name is that of a temporary one, which a program that died may leave behind. */
+export const isHalfWritten = (name: string): boolean => /^\.drysill-[0-9a-f]{12}\.part$/.test(name);
+
 async function writeFlushed(path: string, content: string | Uint8Array, mode: number, files: FileActs) {
   const file = await files.open(path, "wx", mode);
   try {

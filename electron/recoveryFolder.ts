@@ -1,6 +1,7 @@
 import { readdir, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { ShelfStore } from "../src/host/recoveryShelf";
+import { isHalfWritten } from "./atomicSave";
 import { readJson, writeJson } from "./jsonFile";
 
 /** Keeps unsaved work as one JSON file a session. The program runs once at a time, so every file is an orphan. */
@@ -9,6 +10,7 @@ export function recoveryFolder(folder: string): ShelfStore {
   return {
     async orphans() {
       const names = await readdir(folder).catch(() => []);
+      for (const name of names.filter(isHalfWritten)) await rm(join(folder, name), { force: true });
       return names
         .filter((name) => /^unsaved-.*\.json$/.test(name))
         .map((name) => name.slice(0, -".json".length));

@@ -1,3 +1,4 @@
+import type { ChildProcess } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,6 +9,8 @@ export { expect } from "@playwright/test";
 
 interface Launched {
   readonly app: ElectronApplication;
+  /** Its process, which outlives Playwright's hold on it. */
+  readonly child: ChildProcess;
   readonly page: Page;
   /** The folder of settings and recovered work, to start once more with. */
   readonly userData: string;
@@ -35,13 +38,14 @@ export const test = base.extend<Fixtures>({
   // biome-ignore lint/correctness/noEmptyPattern: as above
   baseURL: async ({}, use) => use(process.env.DRYSILL_PAGE),
   launchElectron: async ({ folder }, use) => {
-    const launched: ElectronApplication[] = [];
+    const launched: { app: ElectronApplication; child: ChildProcess }[] = [];
     await use(async ({ file, userData = join(folder, "user-data"), args } = {}) => {
       const { app, page } = await startElectron({ file, userData, args });
-      launched.push(app);
-      return { app, page, userData };
+      const child = app.process();
+      launched.push({ app, child });
+      return { app, child, page, userData };
     });
-    for (const app of launched) await endElectron(app);
+    for (const { app, child } of launched) await endElectron(app, child);
   },
   openPage: async ({ baseURL }, use) => {
     await use(async (page, { demo, pickers = false } = {}) => {
@@ -56,12 +60,18 @@ export const test = base.extend<Fixtures>({
 });
 
 /** Ends the program without asking it, and waits until it is gone. */
-export async function endElectron(app: ElectronApplication): Promise<void> {
-  const { exitCode, signalCode } = app.process();
-  if (exitCode !== null || signalCode !== null) return;
-  const gone = new Promise((resolve) => app.process().once("exit", resolve));
-  await app.evaluate(({ app }) => app.exit(0)).catch(() => undefined);
-  const late = setTimeout(() => app.process().kill("SIGKILL"), 5000);
+async function endElectron(app: ElectronApplication, child: ChildProcess): Promise<void> {
+  const late = setTimeout(() => child.kill("SIGKILL"), 5000);
+  const gone = ended(child);
+  if (child.exitCode === null && child.signalCode === null) {
+    await app.evaluate(({ app }) => app.exit(0)).catch(() => undefined);
+  }
   await gone;
   clearTimeout(late);
+}
+
+/** Resolves to the exit code once the program is gone; null where a signal ended it. */
+export function ended(child: ChildProcess): Promise<number | null> {
+  if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve(child.exitCode);
+  return new Promise((resolve) => child.once("exit", resolve));
 }

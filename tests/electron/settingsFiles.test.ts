@@ -107,9 +107,11 @@ describe("the recovery journal on disk", () => {
     expect(await readdir(folder)).toEqual(["unsaved-1.json", "unsaved-2.damaged"]);
   });
 
-  it("passes over other files in its folder", async () => {
+  it("passes over other files in its folder, and clears what was half written", async () => {
     await writeFile(join(folder, "notes.json"), "{}");
+    await writeFile(join(folder, ".drysill-0123456789ab.part"), '{"name":"st');
     expect(await recoveryFolder(folder).orphans()).toEqual([]);
+    expect(await readdir(folder)).toEqual(["notes.json"]);
     expect(await recoveryFolder(join(folder, "none")).orphans()).toEqual([]);
   });
 });
