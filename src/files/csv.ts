@@ -21,11 +21,17 @@ export interface ColumnType<T> {
 export type DecimalSign = "." | ",";
 export type Columns = Readonly<Record<string, ColumnType<unknown>>>;
 type Values<C extends Columns> = { readonly [K in keyof C]: C[K] extends ColumnType<infer T> ? T : never };
-/** One row: its values by column name, and the line it starts on. */
-export type Row<C extends Columns> = Values<C> & { readonly line: number };
+/** One row: its values by column name, and the line it starts on (unless a column has that name: see Table). */
+export type Row<C extends Columns> = Values<C> & Omit<{ readonly line: number }, keyof C>;
 
 export type Table<C extends Columns> =
-  | { readonly ok: true; readonly rows: readonly Row<C>[]; readonly notes: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly rows: readonly Row<C>[];
+      /** The line of the file that each row starts on. */
+      readonly lines: readonly number[];
+      readonly notes: readonly string[];
+    }
   | { readonly ok: false; readonly message: string };
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
@@ -92,7 +98,7 @@ export function readTable<C extends Columns>(source: string, file: string, colum
   const faults: string[] = [];
   const rows = records.map((record) => readRow(record, reader, faults)) as Row<C>[];
   if (faults.length > 0) return { ok: false, message: shorten(faults) };
-  return { ok: true, rows, notes: head.notes };
+  return { ok: true, rows, lines: records.map((record) => record.line), notes: head.notes };
 }
 
 interface CsvRecord {
