@@ -1,0 +1,118 @@
+/** Foundations, set-out readings, fill and loads against published figures. */
+import { describe, expect, it } from "vitest";
+import { type AdviceFacts, floorRules } from "../../src/advice";
+import { apronSchema, foundationSchema, materialsSchema, rulesSchema } from "../../src/document/schema";
+import { concrete } from "../../src/foundation";
+import type { Point } from "../../src/geometry";
+import { bill } from "../../src/quantities";
+import { setout } from "../../src/setout";
+
+const inch = 0.0254;
+const foot = 0.3048;
+
+describe("concrete of a 20 × 32 ft building", () => {
+  // NAVEDTRA 14070, Engineering Aid Advanced (US Navy), chapter 5, worked example: wall 0.67 ft thick and 2 ft
+  // high, footing 2 × 1 ft, slab 0.33 ft; in cubic feet.
+  it("is 135.8 in the wall, 202.64 in the footing, 188.96 in the slab", () => {
+    const outline: Point[] = [
+      [0, 0],
+      [32 * foot, 0],
+      [32 * foot, 20 * foot],
+      [0, 20 * foot],
+    ];
+    const part = {
+      wallHeight: 2 * foot,
+      footingWidth: 2 * foot,
+      footingThickness: 1 * foot,
+      slabThickness: 0.33 * foot,
+    };
+    const cast = concrete(outline, foundationSchema.parse({ ...part, wallThickness: 0.67 * foot }));
+    // The page rounds the room inside to 18.67 × 30.67 ft, as with walls of 0.665 ft.
+    const { slab } = concrete(outline, foundationSchema.parse({ ...part, wallThickness: 0.665 * foot }));
+    const cubicFeet = (m3: number) => m3 / foot ** 3;
+    expect(Math.abs(cubicFeet(cast.wall) - 135.8)).toBeLessThan(0.05);
+    expect(Math.abs(cubicFeet(cast.footing) - 202.64)).toBeLessThan(0.05);
+    expect(Math.abs(cubicFeet(slab) - 188.96)).toBeLessThan(0.05);
+  });
+});
+
+describe("readings to look for", () => {
+  // NAVEDTRA 14081, Equipment Operator (US Navy), p. 15-30: from the reading on a hub and what its stake says.
+  it.each([
+    ["C 7.5 with 5.0 on the hub", 5, -7.5, 12.5],
+    ["F 7.0 with 12.0 on the hub", 12, 7, 5],
+  ])("%s", (_why, onHub, rise, reading) => {
+    const hub = { name: "hub", height: 100 };
+    const [row] = setout({ mark: hub, beam: hub.height + onHub }, [
+      { what: "grade", where: "stake", height: 100 + rise },
+    ]).rows;
+    expect(row?.reading).toBeCloseTo(reading, 9);
+    expect(row?.fromMark).toBeCloseTo(rise, 9);
+  });
+});
+
+describe("limits on the floor from the International Residential Code (2012)", () => {
+  const spot = (height: number) => ({ height, place: "corner A", at: [0, 0] as const });
+  const facts: AdviceFacts = {
+    topOfWallAboveFloor: 0,
+    foundation: foundationSchema.parse({
+      wallHeight: 48 * inch,
+      footingThickness: 8 * inch,
+      slabThickness: 4 * inch,
+      baseThickness: 4 * inch,
+    }),
+    apron: apronSchema.parse({}),
+    rules: rulesSchema.parse({}),
+    stripDepth: 0,
+    uphill: spot(0),
+    lowestAtWalls: spot(0),
+    lowestInside: spot(0),
+    highestLeft: spot(0),
+    anyGraded: false,
+    drives: [],
+    swaleNear: null,
+    pondNear: null,
+    length: String,
+  };
+  const floorInInches = (id: string) =>
+    (floorRules(facts).find((rule) => rule.id === id)?.height ?? Number.NaN) / inch;
+
+  it.each([
+    ["R404.1.6: 6 in of wall above finished ground", "leastShowing", 6],
+    ["R403.1.4: footing 12 in into undisturbed ground, 48 + 8 − 12", "intoUndisturbed", 44],
+    ["R506.2.1: 24 in of sand or gravel under base and slab of 4 in each", "fillUnderSlab", 32],
+  ])("%s", (_why, id, inches) => {
+    expect(floorInInches(id)).toBeCloseTo(inches, 9);
+  });
+});
+
+describe("fill in its three states", () => {
+  const items = (fill: number, materials: Record<string, number>, truckVolume: number) => {
+    const list = bill({
+      cut: 0,
+      fill,
+      disturbedArea: 0,
+      concrete: { wall: 0, footing: 0, slab: 0, base: 0 },
+      drives: [],
+      materials: materialsSchema.parse(materials),
+      truckVolume,
+    });
+    return (id: string) => list.find((item) => item.id === id)?.quantity ?? Number.NaN;
+  };
+
+  // Solved problem of a construction engineering course: 3500 lb/yd3 compacted, 2750 in the bank, 2200 loose;
+  // 30 000 yd3 of fill.
+  it("takes 38 181.8 yd3 from the bank and 47 727.3 on trucks", () => {
+    const of = items(30_000, { shrink: 2750 / 3500, swell: 2750 / 2200 }, 1e9);
+    expect(Math.abs(of("short") - 38_181.8)).toBeLessThan(0.1);
+    expect(Math.abs(of("fill-loose") - 47_727.3)).toBeLessThan(0.1);
+  });
+
+  // Rule of a gravel supplier (compaction 1.25) worked for a drive 150 × 12 ft × 6 in and trucks of 10 yd3.
+  it("of a drive is 33.33 yd3 in place, 41.67 loose, 5 loads", () => {
+    const of = items((150 * 12 * 0.5) / 27, { shrink: 1, swell: 1.25 }, 10);
+    expect(of("fill")).toBeCloseTo(33.33, 2);
+    expect(of("fill-loose")).toBeCloseTo(41.67, 2);
+    expect(of("fill-loads")).toBe(5);
+  });
+});
