@@ -1,7 +1,6 @@
 /** Places for a label beside a point: the usual eight, best first. */
 
-import type { LabelTexts } from "./context";
-import { capHeight } from "./context";
+import { capHeight, type LabelTexts, textMargin } from "./context";
 import type { TextMark, XY } from "./marks";
 import { type StyleName, styles } from "./styles";
 
@@ -20,25 +19,26 @@ export function capOf(style: StyleName): number {
 
 type Side = readonly [anchor: "start" | "middle" | "end", right: number, up: number];
 
-/** Up-right first, as a reader looks for a spot height; straight left and right last. */
+/** Up-right first, as a reader looks for a spot height; straight above and below last. */
 const sides: readonly Side[] = [
-  ["start", 0.75, 0.6],
-  ["start", 0.75, -0.6],
-  ["end", -0.75, 0.6],
-  ["end", -0.75, -0.6],
-  ["middle", 0, 1],
-  ["middle", 0, -1],
+  ["start", 1, 0.5],
+  ["start", 1, -0.5],
+  ["end", -1, 0.5],
+  ["end", -1, -0.5],
   ["start", 1, 0],
   ["end", -1, 0],
+  ["middle", 0, 1],
+  ["middle", 0, -1],
 ];
 
-/** One line of text at each of eight places round a point, `gap` mm away from it. */
-export function besidePoint(at: XY, text: string, style: StyleName, gap: number): readonly LabelTexts[] {
+/** One line of text at each of eight places round a symbol of `size` mm, clear of it. */
+export function besidePoint(at: XY, text: string, style: StyleName, size: number): readonly LabelTexts[] {
   const cap = capOf(style);
+  const reach = size / 2 + textMargin + 0.15;
   return sides.map(([anchor, right, up]) => {
-    // Above, the baseline keeps the gap; below, the top of the capitals does.
-    const baseline = up > 0 ? up * gap : up < 0 ? up * gap - cap : -cap / 2;
-    return [{ kind: "text", at, text, style, anchor, shift: [right * gap, baseline], halo: true }];
+    // Above, the baseline keeps clear of the symbol; below, the top of the capitals does; beside, half-way up.
+    const baseline = Math.abs(up) === 1 ? (up > 0 ? reach + 0.3 * cap : -reach - cap) : up * cap - cap / 2;
+    return [{ kind: "text", at, text, style, anchor, shift: [right * reach, baseline], halo: true }];
   });
 }
 

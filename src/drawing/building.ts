@@ -4,8 +4,9 @@ import { between, centroid, distance, type Point, signedArea } from "../geometry
 import type { Results } from "../solve/results";
 import { formatArea, formatSigned } from "../units";
 import { capOf, sizeOf, stacked } from "./beside";
-import { type DrawContext, onPaper, placeLabel, readable, toldFromMark } from "./context";
+import { type DrawContext, placeLabel, readable, toldFromMark } from "./context";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
+import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
 import { textWidth } from "./text-width";
 import { innerOutline, rectangleOf, type Wall, wallsOf } from "./walls";
@@ -126,8 +127,7 @@ export function drawBuilding(project: Project, results: Results, context: DrawCo
   if (!building) return { id: "building", marks: [] };
   const { outline, foundation } = building;
   const points = outline.flat();
-  const closed = [...points, ...(outline[0] ?? [])];
-  context.labels.takeLine("building", onPaper(closed, context.metresPerMm), 0.9);
+  reserveLines(project, results, context);
   const marks: DrawingMark[] = [{ kind: "area", rings: [points], style: "floor" }];
   if (rectangleOf(outline)) {
     for (const i of [0, 1]) {

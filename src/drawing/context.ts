@@ -49,10 +49,10 @@ export function toldFromMark(results: Results, context: DrawContext): boolean {
 export const capHeight = 0.66;
 const descent = 0.2;
 /** Free paper kept round a text, mm. */
-const margin = 0.45;
+export const textMargin = 0.45;
 
 /** Paper that a text takes, mm. */
-export function textBox(mark: TextMark, metresPerMm: number, room = margin): Box {
+export function textBox(mark: TextMark, metresPerMm: number, room = textMargin): Box {
   const { size = 2.6, weight = 400 } = styles[mark.style];
   const width = textWidth(mark.text, size, weight);
   const angle = mark.angle ?? 0;
@@ -75,10 +75,10 @@ export function textBox(mark: TextMark, metresPerMm: number, room = margin): Box
 export type LabelTexts = readonly TextMark[];
 
 /**
- * Puts a label at the first of its possible places that is free, and takes the paper.
+ * Puts a label at the first of its possible places that is free of texts and of lines, and takes the paper.
  *
- * A place free of texts and lines is preferred; then one free of texts only. When none is free, a label
- * that must be shown takes its first place, any other is left out (the answer is empty).
+ * Where none is free the label is left out (the answer is empty). One that `must` be shown may then cross a line,
+ * and in the worst case takes its first place.
  */
 export function placeLabel(
   context: DrawContext,
@@ -86,27 +86,29 @@ export function placeLabel(
   candidates: readonly LabelTexts[],
   must = false,
 ): LabelTexts {
-  const boxes = candidates.map((texts) => texts.map((text) => textBox(text, context.metresPerMm)));
-  for (const textsOnly of [false, true]) {
-    for (const [i, texts] of candidates.entries()) {
-      const own = boxes[i] ?? [];
-      if (!own.every((box) => context.labels.fits(box, textsOnly))) continue;
-      for (const box of own) context.labels.take(group, box);
-      return texts;
-    }
+  for (const textsOnly of must ? [false, true] : [false]) {
+    const free = candidates.find((texts) =>
+      texts.every((text) => context.labels.fits(textBox(text, context.metresPerMm), textsOnly)),
+    );
+    if (free) return taken(context, group, free);
   }
   const [first] = candidates;
-  if (!must || !first) return [];
-  for (const box of boxes[0] ?? []) context.labels.take(group, box);
-  return first;
+  return must && first ? taken(context, group, first) : [];
 }
+
+function taken(context: DrawContext, group: string, texts: LabelTexts): LabelTexts {
+  for (const text of texts) context.labels.take(group, textBox(text, context.metresPerMm));
+  return texts;
+}
+
+/** Lines this near to straight up, radians, are all read from the right, so that neighbours read alike. */
+const upright = 0.1;
 
 /** Turns an angle by half a turn where needed, so that text along it can be read from below or from the right. */
 export function readable(angle: number): number {
   const turned = Math.atan2(Math.sin(angle), Math.cos(angle));
-  // A hair of tolerance, so that a text straight up always reads from the right.
-  if (turned > Math.PI / 2 + 1e-6) return turned - Math.PI;
-  if (turned <= -Math.PI / 2 + 1e-6) return turned + Math.PI;
+  if (turned > Math.PI / 2 + upright) return turned - Math.PI;
+  if (turned <= -Math.PI / 2 + upright) return turned + Math.PI;
   return turned;
 }
 

@@ -177,6 +177,7 @@ export function labelContour(
         angle: one.angle,
         anchor: "middle",
         shift: [0, (-capHeight * size) / 2],
+        halo: true,
         rank: 3,
       },
     ]);

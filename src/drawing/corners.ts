@@ -2,40 +2,41 @@
 import type { Project } from "../document/schema";
 import type { CornerResult, Results } from "../solve/results";
 import { sizeOf, stacked } from "./beside";
-import { type DrawContext, type LabelTexts, placeLabel, takeSymbol } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel } from "./context";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
+import { reserveLines } from "./reserve";
+import { cornerRing } from "./sizes";
 import { textWidth } from "./text-width";
 import { cornerDirections } from "./walls";
 import { outText } from "./words";
 
-const ring = 2.4;
 /** Free paper between ring and label, mm. */
-const gap = 1.2;
+const gap = 0.9;
+const lead = 1.15;
+/** A direction leans to a side from here on (sine). */
+const aside = 0.35;
 /** Directions tried, turned from straight out of the corner, radians. */
 const turns = [0, 0.35, -0.35, 0.7, -0.7];
 const reaches = [0, 2, 4, 7];
 
 /**
- * Name and value about a place, so that their box just clears the ring. `roomFor` is the width kept for the
- * value: while the floor is dragged the figures change, and the label must not jump.
+ * Name and value in the quarter that a direction points to, clear of the ring and of the dimension lines that
+ * leave the corner square to its walls.
  */
-function labelAt(
-  at: XY,
-  direction: XY,
-  reach: number,
-  corner: { name: string; value: string },
-  room: number,
-): LabelTexts {
+function labelAt(at: XY, direction: XY, reach: number, corner: { name: string; value: string }): LabelTexts {
   const lines = [
     { text: corner.name, style: "corner-label" },
     { text: corner.value, style: "corner-value" },
   ] as const;
-  const height = (sizeOf("corner-label") + sizeOf("corner-value")) * 1.15;
+  const height = (sizeOf("corner-label") + sizeOf("corner-value")) * lead;
+  const [right, up] = direction;
+  const off = cornerRing / 2 + gap + reach;
+  const anchor = right > aside ? "start" : right < -aside ? "end" : "middle";
   const shift: XY = [
-    direction[0] * (ring / 2 + gap + reach + room / 2),
-    direction[1] * (ring / 2 + gap + reach + height / 2),
+    anchor === "middle" ? 0 : Math.sign(right) * off,
+    Math.abs(up) < aside ? 0 : Math.sign(up) * (off + height / 2 - gap),
   ];
-  return stacked(at, lines, shift, "middle", 1.15);
+  return stacked(at, lines, shift, anchor, lead);
 }
 
 /** The same label with its value as wide as it may get. */
@@ -61,7 +62,7 @@ function cornerLabel(
   const candidates = reaches.flatMap((reach) =>
     turns.map((turn) => {
       const angle = Math.atan2(direction[1], direction[0]) + turn;
-      return labelAt(at, [Math.cos(angle), Math.sin(angle)], reach, { name: corner.name, value }, room);
+      return labelAt(at, [Math.cos(angle), Math.sin(angle)], reach, { name: corner.name, value });
     }),
   );
   const wide = candidates.map((texts) => widened(texts, room));
@@ -75,9 +76,9 @@ export function drawCorners(project: Project, results: Results, context: DrawCon
   const { building } = project;
   if (!building) return { id: "corners", marks: [] };
   const directions = cornerDirections(building.outline);
-  for (const { x, y } of results.corners) takeSymbol(context, "corners", [x, y], ring);
+  reserveLines(project, results, context);
   const marks = results.corners.flatMap((corner, i): DrawingMark[] => [
-    { kind: "symbol", at: [corner.x, corner.y], symbol: "ring", size: ring, style: "corner-ring" },
+    { kind: "symbol", at: [corner.x, corner.y], symbol: "ring", size: cornerRing, style: "corner-ring" },
     ...cornerLabel(corner, directions[i] ?? [0, 1], project, context),
   ]);
   return { id: "corners", marks };

@@ -7,6 +7,7 @@ import { besidePoint } from "./beside";
 import { type DrawContext, placeLabel, takeSymbol } from "./context";
 import { depthClasses } from "./depth-classes";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
+import { reserveLines } from "./reserve";
 
 /** Size of the dot at the deepest place, mm. */
 const dot = 1.1;
@@ -67,6 +68,7 @@ export function drawDepth(project: Project, results: Results): MarkLayer {
 /** The deepest cut and the deepest fill outside the walls, as dots with words. */
 export function drawDepthSpots(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("depth");
+  reserveLines(project, results, context);
   const { surface } = results;
   const least = depthClasses(project.display).find((one) => one.id === "fill0")?.from ?? 0;
   const spots = [surface?.greatestCut, surface?.greatestFill].flatMap((deepest) =>

@@ -1,12 +1,14 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
 import type { Project } from "../document/schema";
 import { between, distance, nearestShare, type Point, signedArea } from "../geometry";
+import type { Results } from "../solve/results";
 import { along, capOf, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
+import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
 import { type Wall, wallsOf } from "./walls";
-import { lengthText } from "./words";
+import { dimensionText } from "./words";
 
 /** Distance of a dimension line from its wall, mm, best first. */
 const offsets = [7.5, 11, 5];
@@ -68,7 +70,7 @@ function extensions(wall: Wall, offset: number, context: DrawContext): DrawingMa
 }
 
 function sideDimension(wall: Wall, project: Project, context: DrawContext): DrawingMark[] {
-  const text = lengthText(wall.length, project.display);
+  const text = dimensionText(wall.length, project.display, context);
   const wide = textWidth(text, sizeOf("dimension-label")) + 3;
   if (wall.length / context.metresPerMm < wide) return [];
   const choices = offsets.map((offset) => {
@@ -119,6 +121,7 @@ function possibleTies(outline: readonly Point[], lot: readonly Point[]): Tie[] {
   return ties.filter((tie) => tie.length > 0).sort((a, b) => a.length - b.length);
 }
 
+const mostTieTries = 8;
 /** Two lot lines count as different directions from here on, radians. */
 const leastTurn = 0.5;
 
@@ -133,21 +136,21 @@ function turnBetween(a: number, b: number): number {
 }
 
 /**
- * The ties that place the building on the lot: two to the nearest line (so that it can't be turned) unless they
- * are equal, and one to the nearest line that runs another way.
+ * The ties that place the building on the lot, each as a list to take the first drawable of: two to the nearest line
+ * (so that it can't be turned) unless they are equal, and one to a line that runs another way.
  */
-export function chooseTies(outline: readonly Point[], lot: readonly Point[]): readonly Tie[] {
+export function chooseTies(outline: readonly Point[], lot: readonly Point[]): readonly (readonly Tie[])[] {
   const ties = possibleTies(outline, lot);
   const [first] = ties;
   if (!first) return [];
-  const twin = ties.find(
+  const twins = ties.filter(
     (tie) =>
       tie.lotSide === first.lotSide &&
       distance(tie.foot, first.foot) > 1 &&
       Math.abs(tie.length - first.length) > 0.005,
   );
-  const other = ties.find((tie) => turnBetween(tieDirection(tie), tieDirection(first)) > leastTurn);
-  return [first, ...(twin ? [twin] : []), ...(other ? [other] : [])];
+  const others = ties.filter((tie) => turnBetween(tieDirection(tie), tieDirection(first)) > leastTurn);
+  return [[first], twins, others];
 }
 
 function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark[] {
@@ -157,24 +160,42 @@ function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark
   const out = signedArea(lot) > 0 ? 1 : -1;
   const outward: Point = [out * (b[1] - a[1]), -out * (b[0] - a[0])];
   const name = `${compass(outward, project.lot.north)} line`;
-  const length = lengthText(tie.length, project.display);
-  const lines = [`${length} to ${name}`, length].map(
-    (text): DimensionLine => ({ from: tie.corner, to: tie.foot, text, style: "tie" }),
-  );
+  const length = dimensionText(tie.length, project.display, context);
   const room = tie.length / context.metresPerMm - 4;
-  const usable = lines.filter((line) => textWidth(line.text, sizeOf("dimension-label")) <= room);
-  const [line] = usable.length > 0 ? usable : lines.slice(-1);
-  if (!line) return [];
-  const label = placeLabel(context, "dimensions", labelPlaces(line, context));
-  return label.length > 0 ? dimensionMarks(line, label, context) : [];
+  const choices = [`${length} to ${name}`, length]
+    .filter((text) => textWidth(text, sizeOf("dimension-label")) <= room)
+    .map((text) => {
+      const line: DimensionLine = { from: tie.corner, to: tie.foot, text, style: "tie" };
+      return { line, places: labelPlaces(line, context) };
+    });
+  const label = placeLabel(
+    context,
+    "dimensions",
+    choices.flatMap(({ places }) => places),
+  );
+  const chosen = choices.find(({ places }) => places.includes(label));
+  return chosen ? dimensionMarks(chosen.line, label, context) : [];
+}
+
+/** The first of the ties that has room for its figures. */
+function firstTie(choices: readonly Tie[], project: Project, context: DrawContext): DrawingMark[] {
+  for (const tie of choices.slice(0, mostTieTries)) {
+    const marks = tieMarks(tie, project, context);
+    if (marks.length > 0) return marks;
+  }
+  return [];
 }
 
 /** Lengths of the walls outside the building, and ties to the lot. */
-export function drawDimensions(project: Project, context: DrawContext): MarkLayer {
+export function drawDimensions(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("dimensions");
+  reserveLines(project, results, context);
   const { building, lot } = project;
   if (!building) return { id: "dimensions", marks: [] };
   const sides = wallsOf(building.outline).flatMap((wall) => sideDimension(wall, project, context));
   const ties = lot.outline.length >= 3 ? chooseTies(building.outline, lot.outline) : [];
-  return { id: "dimensions", marks: [...sides, ...ties.flatMap((tie) => tieMarks(tie, project, context))] };
+  return {
+    id: "dimensions",
+    marks: [...sides, ...ties.flatMap((choices) => firstTie(choices, project, context))],
+  };
 }

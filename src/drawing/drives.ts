@@ -3,9 +3,10 @@ import type { Drive, Project } from "../document/schema";
 import { type Point, pointAlong, polylineLength } from "../geometry";
 import type { DriveResult, DriveStation, Results } from "../solve/results";
 import { along, capOf } from "./beside";
-import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
+import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
 import { gradeText, lengthText } from "./words";
 
@@ -63,7 +64,7 @@ export function partOf(line: readonly Point[], from: number, to: number): readon
   return points;
 }
 
-/** Label places along a stretch: at its middle on the centreline, then nearer its ends, then beside it. */
+/** Label places along a stretch: by the middle of its centreline, then nearer its ends, then beside the drive. */
 function placesAlong(
   line: readonly Point[],
   run: { readonly from: number; readonly to: number },
@@ -72,7 +73,9 @@ function placesAlong(
   halfWidth: number,
 ): readonly LabelTexts[] {
   const beside = capOf(style) / 2 + 0.9;
-  const offs = [0, beside, -beside, halfWidth + beside, -halfWidth - beside];
+  // A wide drive has room beside its centreline; a narrow one is written on it.
+  const within = halfWidth > 2 * beside ? [beside, -beside] : [0];
+  const offs = [...within, halfWidth + beside, -halfWidth - beside];
   return offs.flatMap((off) =>
     [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => {
       const { at, direction } = pointAlong(line, run.from + (run.to - run.from) * t);
@@ -115,10 +118,11 @@ function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {
   const back = Array.from({ length: right.length / 2 }, (_, i) =>
     right.slice(right.length - 2 * i - 2, right.length - 2 * i),
   ).flat();
-  for (const edge of [left, right])
-    context.labels.takeLine("drives", onPaper(edge, context.metresPerMm), 0.3);
+  // On paper the cut and fill below must show through.
+  const tone: DrawingMark[] =
+    context.medium === "screen" ? [{ kind: "area", rings: [[...left, ...back]], style: "drive" }] : [];
   return [
-    { kind: "area", rings: [[...left, ...back]], style: "drive" },
+    ...tone,
     { kind: "line", points: left, style: "drive-edge" },
     { kind: "line", points: right, style: "drive-edge" },
     { kind: "line", points: drive.line.flat(), style: "drive-centre" },
@@ -135,6 +139,7 @@ function nameLabel(drive: Drive, project: Project, context: DrawContext): LabelT
 /** All drives. The grades change with the floor: redrawn on every frame of a floor drag. */
 export function drawDrives(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("drives");
+  reserveLines(project, results, context);
   const { drives } = project.grading;
   const shapes = drives.flatMap((drive) => driveShape(drive, context));
   const labels = drives.flatMap((drive) => {

@@ -16,4 +16,4 @@ export { drawSwales, swaleText } from "./swales";
 export { type SymbolShape, symbolShapes } from "./symbols";
 export { ellipsize, textWidth } from "./text-width";
 export { drawArrows, drawPonds } from "./water";
-export { gradeText, heightText, lengthText, outText } from "./words";
+export { gradeText, heightText, lengthText, outText, withoutUnit } from "./words";

@@ -1,10 +1,13 @@
 /** The lot's lines with bearing and length, and what stands on it. */
 import type { Feature, Project } from "../document/schema";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
+import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
 import { along, besidePoint, capOf } from "./beside";
-import { type DrawContext, onPaper, placeLabel, readable, takeSymbol } from "./context";
+import { type DrawContext, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
+import { reserveLines } from "./reserve";
+import { featureSymbol } from "./sizes";
 import type { StyleName } from "./styles";
 import { lengthText } from "./words";
 
@@ -32,20 +35,19 @@ function lineLabel(
   // The text's own "up" may point into the lot; outside is then below the line.
   const outside = (Math.cos(upright - angle) > 0 ? 1 : -1) * outward;
   const off = 1.4 + capOf("lot-label") / 2;
-  const candidates = [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((t) =>
-    [outside, -outside].map((side) => along(between(a, b, t), text, "lot-label", upright, side * off)),
+  const candidates = [outside, -outside].flatMap((side) =>
+    [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => along(between(a, b, t), text, "lot-label", upright, side * off)),
   );
   return placeLabel(context, "lot", candidates);
 }
 
 /** The lot outline with bearing and length along each side. */
-export function drawLot(project: Project, context: DrawContext): MarkLayer {
+export function drawLot(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("lot");
   const { outline } = project.lot;
   if (outline.length < 3) return { id: "lot", marks: [] };
   const points = Float64Array.from(outline.flat());
-  const closed = Float64Array.from([...outline.flat(), ...(outline[0] ?? [])]);
-  context.labels.takeLine("lot", onPaper(closed, context.metresPerMm), 0.5);
+  reserveLines(project, results, context);
   const outward = signedArea(outline) > 0 ? -1 : 1;
   const labels = outline.flatMap((_, i) => lineLabel(project, context, i, outward));
   return { id: "lot", marks: [{ kind: "line", points, closed: true, style: "lot-line" }, ...labels] };
@@ -79,7 +81,7 @@ function featureShape(feature: Feature): DrawingMark {
   const [first] = feature.points;
   if (feature.points.length === 1 && first) {
     const symbol = feature.kind === "tree" || feature.kind === "well" ? "ring" : "plus";
-    return { kind: "symbol", at: first, symbol, size: 2.4, style };
+    return { kind: "symbol", at: first, symbol, size: featureSymbol, style };
   }
   const points = Float64Array.from(feature.points.flat());
   const closed = feature.points.length >= 3 && areas.includes(feature.kind);
@@ -107,7 +109,7 @@ function featureLabel(feature: Feature, context: DrawContext): readonly DrawingM
   const { points } = feature;
   const [first, second] = points;
   if (!first) return [];
-  if (!second) return placeLabel(context, "features", besidePoint(first, text, style, 1.8));
+  if (!second) return placeLabel(context, "features", besidePoint(first, text, style, featureSymbol));
   if (points.length >= 3 && areas.includes(feature.kind)) {
     return placeLabel(context, "features", [along(centroid(points), text, style, 0)]);
   }
@@ -121,14 +123,10 @@ function featureLabel(feature: Feature, context: DrawContext): readonly DrawingM
 }
 
 /** Trees, wells, lines in the ground and overhead, fences, roads and water, with their names. */
-export function drawFeatures(project: Project, context: DrawContext): MarkLayer {
+export function drawFeatures(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("features");
   const { features } = project.lot;
-  for (const feature of features) {
-    const [first] = feature.points;
-    if (feature.points.length === 1 && first) takeSymbol(context, "features", first, 2.4);
-    else context.labels.takeLine("features", onPaper(feature.points.flat(), context.metresPerMm), 0.4);
-  }
+  reserveLines(project, results, context);
   const shapes = features.flatMap((feature) => [...keepClear(feature), featureShape(feature)]);
   return {
     id: "features",

@@ -30,18 +30,18 @@ export function drawPlan(
   const building = drawBuilding(project, results, context);
   const corners = drawCorners(project, results, context);
   const marks = drawMarks(project, results, context);
-  const dimensions = drawDimensions(project, context);
+  const dimensions = drawDimensions(project, results, context);
   const drives = drawDrives(project, results, context);
   const swales = drawSwales(project, results, context);
   const ponds = drawPonds(project, results, context);
   const paper = context.medium === "paper";
   const spots = paper ? [drawDepthSpots(project, results, context)] : [];
-  const lot = drawLot(project, context);
-  const features = drawFeatures(project, context);
+  const lot = drawLot(project, results, context);
+  const features = drawFeatures(project, results, context);
   const shots = drawShots(project, results, context);
   const finished = drawFinished(project, results, context);
   const existing = drawExisting(project, results, context);
-  const arrows = drawArrows(results, context);
+  const arrows = drawArrows(project, results, context);
   return [
     ...(paper ? [drawDepth(project, results)] : []),
     drawGuessed(project, results),

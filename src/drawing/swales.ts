@@ -3,13 +3,14 @@ import type { Project, Swale } from "../document/schema";
 import { between, type Point, pointAlong, polylineLength } from "../geometry";
 import type { Results, SwaleResult } from "../solve/results";
 import { along, besidePoint, capOf } from "./beside";
-import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
+import { reserveLines } from "./reserve";
+import { swaleChevron } from "./sizes";
 import { gradeText } from "./words";
 
 /** One chevron every so many mm. */
 const pitch = 15;
-const chevron = 2.2;
 
 /** Chevrons point the way the bed falls at their place; against the line where it runs backwards. */
 function chevrons(swale: Swale, result: SwaleResult | undefined, context: DrawContext): DrawingMark[] {
@@ -21,7 +22,7 @@ function chevrons(swale: Swale, result: SwaleResult | undefined, context: DrawCo
     const piece = result?.stations.filter((station) => station.distance <= distance).at(-1);
     const backwards = (piece?.fall ?? 0) < 0;
     const angle = Math.atan2(direction[1], direction[0]) + (backwards ? Math.PI : 0);
-    return { kind: "symbol", at, symbol: "chevron", size: chevron, angle, style: "swale-mark" };
+    return { kind: "symbol", at, symbol: "chevron", size: swaleChevron, angle, style: "swale-mark" };
   });
 }
 
@@ -60,9 +61,7 @@ function placesBeside(swale: Swale, text: string): readonly LabelTexts[] {
 export function drawSwales(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("swales");
   const { swales } = project.grading;
-  for (const swale of swales) {
-    context.labels.takeLine("swales", onPaper(swale.line.flat(), context.metresPerMm), chevron);
-  }
+  reserveLines(project, results, context);
   const marks = swales.flatMap((swale): DrawingMark[] => {
     const result = results.water.swales.find((one) => one.id === swale.id);
     const end = swale.line[swale.line.length - 1] as Point;
@@ -70,7 +69,7 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
       { kind: "line", points: swale.line.flat(), style: "swale" },
       ...chevrons(swale, result, context),
       ...placeLabel(context, "swales", placesBeside(swale, swaleText(swale, result, project))),
-      ...placeLabel(context, "swales", besidePoint(end, "outlet", "swale-label", 1.6)),
+      ...placeLabel(context, "swales", besidePoint(end, "outlet", "swale-label", swaleChevron)),
     ];
   });
   return { id: "swales", marks };

@@ -1,16 +1,17 @@
 /** Water on the finished ground: which way it runs, where it stands, and the walls it runs towards. */
 import type { Project } from "../document/schema";
-import { centroid, type Point } from "../geometry";
+import { centroid, containsPoint, type Point } from "../geometry";
 import type { Arrow, Pond, Results } from "../solve/results";
-import { along } from "./beside";
+import { along, besidePoint } from "./beside";
 import { type DrawContext, placeLabel } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
+import { reserveLines } from "./reserve";
 import { wallsOf } from "./walls";
 import { lengthText } from "./words";
 
 /** Length of an arrow and least distance between two, mm. */
 const arrowLength = 4.2;
-const arrowPitch = 9;
+const arrowPitch = 12;
 /** A wet wall's line lies this far outside the wall, mm. */
 const wetOffset = 1.3;
 /** Shares of a wall below this are a splash at its end, not a wall that water runs towards. */
@@ -45,12 +46,15 @@ function pondMarks(pond: Pond, project: Project, context: DrawContext): DrawingM
   const places = middles.flatMap((middle) =>
     [0, 3.4, -3.4, 6.8, -6.8].map((up) => along(middle, text, "pond-label", 0, up)),
   );
-  return [{ kind: "area", rings: pond.rings, style: "pond" }, ...placeLabel(context, "ponds", places, true)];
+  const beside = [2, 8, 16].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
+  const label = placeLabel(context, "ponds", [...places, ...beside], true);
+  return [{ kind: "area", rings: pond.rings, style: "pond" }, ...label];
 }
 
 /** Ponds with their depth, and a line along each wall that water runs towards. */
 export function drawPonds(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("ponds");
+  reserveLines(project, results, context);
   const walls = project.building ? wallsOf(project.building.outline) : [];
   const wet = results.water.walls.flatMap((water): DrawingMark[] => {
     const wall = walls.find((one) => one.index === water.wall);
@@ -63,8 +67,12 @@ export function drawPonds(project: Project, results: Results, context: DrawConte
   return { id: "water", marks: [...ponds, ...wet] };
 }
 
-/** Downhill arrows on what paper is left: draw them after every label. */
-export function drawArrows(results: Results, context: DrawContext): MarkLayer {
+/** Downhill arrows on the lot, on what paper is left: draw them after every label. */
+export function drawArrows(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("water");
-  return { id: "water", marks: arrowMarks(results.arrows, context) };
+  reserveLines(project, results, context);
+  const { outline } = project.lot;
+  const shown =
+    outline.length < 3 ? results.arrows : results.arrows.filter(({ x, y }) => containsPoint(outline, x, y));
+  return { id: "water", marks: arrowMarks(shown, context) };
 }

@@ -9,11 +9,23 @@ export function lengthText(m: number, display: Display): string {
   return formatLength(m, display.length, display.rounding);
 }
 
-/** A height told from the mark, with its sign, or in the datum when there is no mark. */
+/** Metric figures on paper go without their unit, which the title block names; feet and inches keep theirs. */
+export function withoutUnit(text: string): string {
+  return text.replace(/ (m|cm|mm)$/, "");
+}
+
+/** A dimension: on metric paper a bare number. */
+export function dimensionText(m: number, display: Display, context: DrawContext): string {
+  const text = lengthText(m, display);
+  return context.medium === "paper" ? withoutUnit(text) : text;
+}
+
+/** A height told from the mark, with its sign, or in the datum when there is no mark; a bare number on metric paper. */
 export function heightText(z: number, display: Display, results: Results, context: DrawContext): string {
-  return toldFromMark(results, context)
+  const text = toldFromMark(results, context)
     ? formatSigned(z - heightOrigin(results, context), display.length, display.rounding)
     : lengthText(z, display);
+  return context.medium === "paper" ? withoutUnit(text) : text;
 }
 
 /** How far the wall or floor stands out of the ground: "10¾″ out", "3″ below ground". */

@@ -48,16 +48,16 @@ const drawn: readonly Entry[] = [
   line("finished ground", "contour-finished-major"),
   line("cut or fill ends", "daylight"),
   line("swale", "swale"),
-  line("drive, steepest piece", "drive-steep"),
-  line("wall that water runs towards", "wall-wet"),
-  line("buried or overhead line", "feature-danger"),
+  line("steepest of drive", "drive-steep"),
+  line("water runs to this wall", "wall-wet"),
+  line("buried, overhead line", "feature-danger"),
   line("tie to a lot line", "tie"),
   symbol("water runs this way", "arrow", 4.2, "arrow"),
-  symbol("shot, with its height", "cross", 1.8, "shot"),
+  symbol("shot and its height", "cross", 1.8, "shot"),
   symbol("mark", "triangle", 3.2, "mark-symbol"),
   symbol("deepest cut or fill", "dot", 1.1, "depth-spot"),
   area("water stands", "pond", "pond"),
-  area("guessed ground: no shots", "guessed-hatch", "guessed-hatch"),
+  area("guessed, no shots", "guessed-hatch", "guessed-hatch"),
 ];
 
 /** Classes of cut and fill that occur, deepest cut first: tint and hatch together. */
@@ -75,8 +75,10 @@ export function keyEntries(layers: readonly MarkLayer[], display: Display): read
   return [...drawn, ...depthEntries(display)].filter((entry) => used.has(entry.when));
 }
 
-const sampleWidth = 10;
-const sampleGap = 2.4;
+/** Width of a sample and the gap after it, over the text size; width that a sample and its words need. */
+const sampleScale = 2.7;
+const gapScale = 0.75;
+const entryScale = 11.4;
 const rowPitch = 1.62;
 
 function strokeOf(style: Style) {
@@ -84,7 +86,16 @@ function strokeOf(style: Style) {
   return style.dash ? { ...stroke, dash: style.dash } : stroke;
 }
 
-function drawSample(pen: Pen, sample: Sample, x: number, middle: number, height: number): void {
+/** In a small sample a wide hatch would hardly show. */
+function closer(style: Style): Style {
+  return style.hatch
+    ? { ...style, hatch: { ...style.hatch, spacing: Math.min(style.hatch.spacing, 1.2) } }
+    : style;
+}
+
+function drawSample(pen: Pen, sample: Sample, x: number, middle: number, size: number): void {
+  const sampleWidth = sampleScale * size;
+  const height = size * 1.15;
   if (sample.kind === "line") {
     pen.line([x, middle, x + sampleWidth, middle], strokeOf(styles[sample.style]));
     return;
@@ -95,7 +106,7 @@ function drawSample(pen: Pen, sample: Sample, x: number, middle: number, height:
   }
   const [top, bottom] = [middle - height / 2, middle + height / 2];
   const box = [x, top, x + sampleWidth, top, x + sampleWidth, bottom, x, bottom];
-  for (const style of sample.fills) paintRings(pen, [box], styles[style]);
+  for (const style of sample.fills) paintRings(pen, [box], closer(styles[style]));
   pen.line(box, { colour: inks.soft, width: 0.12 }, true);
 }
 
@@ -103,7 +114,7 @@ function drawSample(pen: Pen, sample: Sample, x: number, middle: number, height:
 export function keyBlock(layers: readonly MarkLayer[], display: Display): Block {
   const entries = keyEntries(layers, display);
   const columnsFor = (width: number, size: number) =>
-    Math.max(1, Math.floor((width - 2 * paddingX) / (size * 17)));
+    Math.max(1, Math.floor((width - 2 * paddingX) / (size * entryScale)));
   return {
     name: "key",
     height(width, size) {
@@ -120,10 +131,11 @@ export function keyBlock(layers: readonly MarkLayer[], display: Display): Block 
       for (const [i, entry] of entries.entries()) {
         const left = x + Math.floor(i / rows) * each;
         const middle = y0 + paddingY + headingPitch * size + ((i % rows) + 0.5) * rowPitch * size;
-        drawSample(pen, entry.sample, left, middle, size * 1.15);
-        const room = each - sampleWidth - sampleGap - 1;
+        drawSample(pen, entry.sample, left, middle, size);
+        const start = (sampleScale + gapScale) * size;
+        const room = each - start - 1;
         const words = ellipsize(entry.words, room, size * 0.95);
-        pen.text(words, left + sampleWidth + sampleGap, middle + size * 0.31, {
+        pen.text(words, left + start, middle + size * 0.31, {
           size: size * 0.95,
           colour: inks.ink,
         });

@@ -79,15 +79,17 @@ export function earthBlock(project: Project, results: Results): Block | null {
   const deepest = [surface?.greatestCut, surface?.greatestFill]
     .flatMap((one) => (one ? [depthInWords(one.depth, display.length, display.rounding)] : []))
     .join(", ");
+  const none = volume(0);
+  const error = volume(outside.error) === none ? "" : ` (each within ${volume(outside.error)})`;
   const lines = [
     `Under the floor: cut ${volume(inside.cut)}, fill ${volume(inside.fill)}.`,
-    `Outside the walls: cut ${volume(outside.cut)}, fill ${volume(outside.fill)} (each within ${volume(outside.error)})${deepest ? `; deepest ${deepest}` : ""}.`,
+    `Outside the walls: cut ${volume(outside.cut)}, fill ${volume(outside.fill)}${error}${deepest ? `; deepest ${deepest}` : ""}.`,
   ];
   const share = Math.round(guessedShare * 100);
   if (share > 0) lines.push(`${share} % of this rests on guessed ground.`);
   const loads = results.bill.filter((item) => item.unit === "loads" && item.quantity > 0);
   if (loads.length > 0) {
-    lines.push(`${loads.map((item) => `${item.item}: ${item.quantity.toFixed(0)} loads`).join("; ")}.`);
+    lines.push(`${loads.map((item) => `${item.item}: ${item.quantity.toFixed(0)}`).join("; ")}.`);
   }
   return proseBlock("earth", "Earth to move, in place", [
     {

@@ -48,7 +48,7 @@ export interface SheetLayout {
 const border = 9;
 const stripHeight = 17;
 /** Height of the title block below a column, and of the strip that it becomes along the foot of a page. */
-const titleHeight = 35;
+const titleHeight = 41;
 const titleStrip = 12;
 
 const isLarge = (paper: PaperName) => paper === "a3" || paper === "tabloid";

@@ -14,15 +14,17 @@ const architect = [
   [48, "¼″ = 1′"],
   [64, "³⁄₁₆″ = 1′"],
   [96, "⅛″ = 1′"],
+  [128, "³⁄₃₂″ = 1′"],
+  [192, "¹⁄₁₆″ = 1′"],
 ] as const;
 /** Feet to the inch. */
-const engineer = [10, 15, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500];
+const engineer = [10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500];
 const metric = [50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 1250, 1500, 2000, 2500, 5000];
 
 const footScales: readonly Scale[] = [
   ...architect.map(([ratio, words]) => ({ ratio, words })),
   ...engineer.map((feet) => ({ ratio: feet * 12, words: `1″ = ${feet}′` })),
-];
+].sort((a, b) => a.ratio - b.ratio);
 const metricScales: readonly Scale[] = metric.map((ratio) => ({ ratio, words: `1:${ratio}` }));
 
 export function usesFeet(display: Display): boolean {

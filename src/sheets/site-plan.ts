@@ -28,8 +28,10 @@ export interface SitePlanOptions {
   readonly compress?: boolean;
 }
 
-/** Text sizes, mm: a column on large paper, a column on small paper, further pages. */
-const textSizes = { large: 2.9, small: 2.65, further: 3.1 } as const;
+/** Text sizes, mm: in a column on large and on small paper. */
+const textSizes = { large: 2.9, small: 2.65 } as const;
+/** On further pages: the largest at which everything fits on one page, else the last. */
+const furtherSizes = [4.2, 3.9, 3.6, 3.3, 3.1] as const;
 
 /** An empty project is drawn as a plot of 20 m, so that the sheet has a scale. */
 const emptyBounds = { minX: -10, minY: -10, maxX: 10, maxY: 10 };
@@ -91,14 +93,36 @@ function blocksFor(project: Project, results: Results, layers: readonly MarkLaye
   ].filter((block): block is Block => block !== null);
 }
 
-const importance = ["heights", "corners", "key", "cautions", "open points", "setout", "routes", "earth"];
+const importance = ["heights", "corners", "key", "open points", "cautions", "setout", "routes", "earth"];
 
-/** Further pages: what didn't fit on the first, poured column by column. */
-function furtherPages(
-  rest: readonly Block[],
-  columns: readonly Rect[],
-  size: number,
-): readonly (readonly Placed[])[] {
+/** How the title block names what is on further pages. */
+const pageWords: Readonly<Record<string, string>> = {
+  cautions: "cautions (read before work)",
+  "open points": "points still open",
+  setout: "set-out",
+  routes: "drive and swale",
+  corners: "corners and trench",
+  earth: "earth to move",
+  key: "key",
+  heights: "heights",
+};
+
+/** "Next sheet: cautions to read before work, set-out." */
+function nextSheet(rest: readonly Block[]): string {
+  if (rest.length === 0) return "";
+  const names = importance.filter((name) => rest.some((block) => block.name === name));
+  return `Next sheet: ${names.map((name) => pageWords[name] ?? name).join(", ")}.`;
+}
+
+interface Further {
+  readonly size: number;
+  readonly pages: readonly (readonly Placed[])[];
+}
+
+/** Further pages: what didn't fit on the first, in text as large as one page allows. */
+function furtherPages(rest: readonly Block[], columns: readonly Rect[]): Further {
+  const least = furtherSizes[furtherSizes.length - 1] as number;
+  const size = furtherSizes.find((one) => pour(rest, columns, one).rest.length === 0) ?? least;
   const pages: (readonly Placed[])[] = [];
   let left = rest;
   while (left.length > 0) {
@@ -106,15 +130,12 @@ function furtherPages(
     // A block too tall for an empty page and not to be broken is shown as far as it goes.
     const [first] = left;
     const [column] = columns;
-    if (page.placed.length === 0 && first && column) {
-      pages.push([{ block: first, x: column.x, y: column.y, width: column.width }]);
-      left = left.slice(1);
-      continue;
-    }
-    pages.push(page.placed);
-    left = page.rest;
+    const alone = first && column ? [{ block: first, x: column.x, y: column.y, width: column.width }] : [];
+    const stuck = page.placed.length === 0;
+    pages.push(stuck ? alone : page.placed);
+    left = stuck ? left.slice(1) : page.rest;
   }
-  return pages;
+  return { size, pages };
 }
 
 function drawFrame(pen: Pen, frame: Rect): void {
@@ -176,17 +197,17 @@ export async function sitePlan(
   const large = paper === "a3" || paper === "tabloid";
   const size = large ? textSizes.large : textSizes.small;
   const first = chooseFirst(blocks, importance, layout.columns, size);
-  const further = furtherPages(first.rest, layout.furtherColumns, textSizes.further);
+  const further = furtherPages(first.rest, layout.furtherColumns);
   const titleOn = (page: number) => {
     const facts: TitleFacts = {
       scale: scale.words,
       paper: paperWords[paper],
       date: `${year}-${twoDigits(month)}-${twoDigits(day)}`,
       page,
-      pages: 1 + further.length,
+      pages: 1 + further.pages.length,
       heightsFrom: results.survey.mark ? "the mark" : "the datum",
     };
-    return titleFor(project, facts, notASurvey(results));
+    return titleFor(project, facts, { note: notASurvey(results), next: nextSheet(first.rest) });
   };
 
   pen.page(layout.page.width, layout.page.height);
@@ -195,10 +216,10 @@ export async function sitePlan(
   drawBlocks(pen, first.placed, size);
   drawTitle(pen, titleOn(1), layout.title);
   drawFrame(pen, layout.frame);
-  for (const [i, placed] of further.entries()) {
+  for (const [i, placed] of further.pages.entries()) {
     pen.page(layout.page.width, layout.page.height);
     drawColumns(pen, layout.furtherColumns, layout.furtherTitle);
-    drawBlocks(pen, placed, textSizes.further);
+    drawBlocks(pen, placed, further.size);
     drawTitleStrip(pen, titleOn(i + 2), layout.furtherTitle);
     drawFrame(pen, layout.frame);
   }

@@ -8,6 +8,8 @@ import { wrap } from "./text";
 
 /** Row height and header line over the text size. */
 const rowPitch = 1.62;
+/** Second line of words in a row. */
+const cellPitch = 1.12;
 const headScale = 0.9;
 const headPitch = 1.12;
 const leastGap = 1.6;
@@ -77,39 +79,67 @@ function drawHead(pen: Pen, table: Table, widths: Widths, x: number, y: number, 
   }
 }
 
-function drawRow(
-  pen: Pen,
-  table: Table,
-  row: readonly string[],
-  widths: Widths,
-  place: { x: number; y: number; width: number; size: number },
-): void {
+/** A cell's lines: figures stay on one, words may take two before they are cut short. */
+function cellLines(text: string, column: Column, width: number, size: number): readonly string[] {
+  const weight = column.strong ? 600 : 400;
+  if (column.align === "right") return [ellipsize(text, width + 0.05, size, weight)];
+  const lines = wrap([{ text, strong: column.strong ?? false }], width + 0.05, size).map((line) =>
+    line.words.map((word) => word.text).join(" "),
+  );
+  const [first = "", ...rest] = lines;
+  return rest.length === 0
+    ? [ellipsize(first, width + 0.05, size, weight)]
+    : [ellipsize(first, width + 0.05, size, weight), ellipsize(rest.join(" "), width + 0.05, size, weight)];
+}
+
+function rowHeight(table: Table, row: readonly string[], widths: Widths, size: number): number {
+  if (row.length === 1) return rowPitch * size;
+  const lines = table.columns.map((column, i) =>
+    cellLines(row[i] ?? "", column, widths.columns[i] ?? 0, size),
+  );
+  return (rowPitch + (Math.max(...lines.map((list) => list.length)) - 1) * cellPitch) * size;
+}
+
+interface RowPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly size: number;
+}
+
+function drawRow(pen: Pen, table: Table, row: readonly string[], widths: Widths, place: RowPlace): number {
   const { x, y, width, size } = place;
-  const baseline = y + rowPitch * size * 0.7;
-  pen.line([x, y + rowPitch * size, x + width, y + rowPitch * size], { colour: inks.rule, width: 0.12 });
+  const height = rowHeight(table, row, widths, size);
+  pen.line([x, y + height, x + width, y + height], { colour: inks.rule, width: 0.12 });
   if (row.length === 1) {
     const text = ellipsize(row[0] ?? "", width, size, 600);
-    pen.text(text, x, baseline, { size, weight: 600, colour: inks.ink });
-    return;
+    pen.text(text, x, y + rowPitch * size * 0.7, { size, weight: 600, colour: inks.ink });
+    return height;
   }
   let left = x;
   for (const [i, column] of table.columns.entries()) {
     const own = widths.columns[i] ?? 0;
-    if (column.blank !== undefined) {
-      const box = [left, y + 0.6, own, rowPitch * size - 1.2] as const;
-      pen.rectangle(...box, null, { colour: inks.soft, width: 0.12 });
-    } else {
-      const weight = column.strong ? 600 : 400;
-      const text = ellipsize(row[i] ?? "", own + 0.05, size, weight);
-      const anchor = column.align === "right" ? "end" : "start";
-      pen.text(text, anchor === "end" ? left + own : left, baseline, {
-        size,
-        weight,
-        colour: inks.ink,
-        anchor,
-      });
-    }
+    drawCell(pen, row[i] ?? "", column, { x: left, y, width: own, size }, height);
     left += own + widths.gap;
+  }
+  return height;
+}
+
+function drawCell(
+  pen: Pen,
+  text: string,
+  column: Column,
+  { x, y, width, size }: RowPlace,
+  height: number,
+): void {
+  if (column.blank !== undefined) {
+    pen.rectangle(x, y + 0.6, width, height - 1.2, null, { colour: inks.soft, width: 0.12 });
+    return;
+  }
+  const anchor = column.align === "right" ? "end" : "start";
+  const look = { size, weight: column.strong ? 600 : 400, colour: inks.ink, anchor } as const;
+  for (const [k, line] of cellLines(text, column, width, size).entries()) {
+    pen.text(line, anchor === "end" ? x + width : x, y + (rowPitch * 0.7 + k * cellPitch) * size, look);
   }
 }
 
@@ -128,8 +158,7 @@ function drawTable(pen: Pen, table: Table, x0: number, y0: number, outer: number
   y += topHeight(table, widths, size);
   pen.line([x, y, x + width, y], { colour: inks.ink, width: 0.18 });
   for (const row of table.rows) {
-    drawRow(pen, table, row, widths, { x, y, width, size });
-    y += rowPitch * size;
+    y += drawRow(pen, table, row, widths, { x, y, width, size });
   }
   for (const line of noteLines(table, width, size)) {
     y += pitch * size * headScale;
@@ -140,25 +169,39 @@ function drawTable(pen: Pen, table: Table, x0: number, y0: number, outer: number
 
 /** Turns a table into a block of a column. It may be broken between rows, its head repeated. */
 export function tableBlock(name: string, table: Table): Block {
-  const height = (outer: number, size: number) => {
+  const heights = (outer: number, size: number) => {
     const width = outer - 2 * paddingX;
     const widths = columnWidths(table, width, size);
     const notes = noteLines(table, width, size).length * pitch * size * headScale;
-    return 2 * paddingY + topHeight(table, widths, size) + table.rows.length * rowPitch * size + notes;
+    return {
+      around: 2 * paddingY + topHeight(table, widths, size) + notes,
+      rows: table.rows.map((row) => rowHeight(table, row, widths, size)),
+    };
   };
   return {
     name,
-    height,
+    height(width, size) {
+      const { around, rows } = heights(width, size);
+      return rows.reduce((sum, row) => sum + row, around);
+    },
     draw: (pen, x, y, width, size) => drawTable(pen, table, x, y, width, size),
     split(width, size, room) {
-      const spare = room - height(width, size) + table.rows.length * rowPitch * size;
-      const count = Math.floor(spare / (rowPitch * size));
+      const { around, rows } = heights(width, size);
+      let used = around;
+      const count = rows.findIndex((row) => {
+        used += row;
+        return used > room;
+      });
       // A part of fewer than three rows helps nobody.
-      if (count < 3 || table.rows.length - count < 1) return null;
+      if (count < 3) return null;
       const { note: _note, ...unnoted } = table;
       const first = { ...unnoted, rows: table.rows.slice(0, count) };
-      const rest = { ...table, title: `${table.title}, continued`, rows: table.rows.slice(count) };
-      return [tableBlock(name, first), tableBlock(`${name}, continued`, rest)];
+      const rest = { ...table, title: continued(table.title), rows: table.rows.slice(count) };
+      return [tableBlock(name, first), tableBlock(name, rest)];
     },
   };
+}
+
+function continued(title: string): string {
+  return title.endsWith(", continued") ? title : `${title}, continued`;
 }

@@ -1,8 +1,9 @@
 /** The sheet's tables as words and figures, straight from the results. */
 import type { Project } from "../document/schema";
-import { climbText, gradeRuns, swaleText } from "../drawing";
+import { climbText, gradeRuns, swaleText, withoutUnit } from "../drawing";
 import type { CornerResult, DriveResult, Results, SwaleResult } from "../solve/results";
 import { formatLength, formatSigned, roundingFor } from "../units";
+import { usesFeet } from "./scales";
 
 export interface Column {
   readonly head: string;
@@ -25,18 +26,28 @@ export interface Figures {
   readonly length: (m: number) => string;
   readonly height: (z: number) => string;
   readonly reading: (m: number) => string;
+  /** A reading in a table: its unit stands in the title where it is the lengths' own. */
+  readonly readingCell: (m: number) => string;
   readonly fromMark: boolean;
+  /** A table's cell: metric figures without the unit, which stands in the table's title. */
+  readonly cell: (text: string) => string;
+  /** ", m" after a table's title in metric units, else empty. */
+  readonly unit: string;
 }
 
 export function figuresFor(project: Project, results: Results): Figures {
   const { display } = project;
   const { mark } = results.survey;
   const length = (m: number) => formatLength(m, display.length, display.rounding);
+  const reading = (m: number) => formatLength(m, display.reading, roundingFor(display.reading, display));
   return {
     length,
     height: (z) => (mark ? formatSigned(z - mark.height, display.length, display.rounding) : length(z)),
-    reading: (m) => formatLength(m, display.reading, roundingFor(display.reading, display)),
+    reading,
+    readingCell: (m) => (display.reading === display.length ? withoutUnit(reading(m)) : reading(m)),
     fromMark: mark !== null,
+    cell: withoutUnit,
+    unit: usesFeet(display) ? "" : `, ${display.length}`,
   };
 }
 
@@ -71,7 +82,7 @@ export function cornerTable(results: Results, figures: Figures): Table | null {
   if (results.corners.length === 0) return null;
   const guessed = results.corners.some((corner) => corner.guessed);
   return {
-    title: "Corners and trench",
+    title: `Corners and trench${figures.unit}`,
     columns: [
       { head: "corner", align: "left", strong: true },
       { head: "ground now", align: "right" },
@@ -80,7 +91,7 @@ export function cornerTable(results: Results, figures: Figures): Table | null {
       { head: "bottom of trench", align: "right", strong: true },
       { head: "dig from ground now", align: "right" },
     ],
-    rows: results.corners.map((corner) => cornerRow(corner, results, figures)),
+    rows: results.corners.map((corner) => cornerRow(corner, results, figures).map(figures.cell)),
     ...(guessed ? { note: "≈ rests on guessed ground: no shots around it." } : {}),
   };
 }
@@ -91,7 +102,7 @@ export function setoutTable(results: Results, figures: Figures): Table | null {
   if (rows.length === 0) return null;
   const reads: Column[] = beam === null ? [] : [{ head: "reads at the survey's beam", align: "right" }];
   return {
-    title: mark === null ? "Heights to set out" : `Set out from ${mark}`,
+    title: `${mark === null ? "Heights to set out" : `Set out from ${mark}`}${figures.unit}`,
     columns: [
       { head: "what", align: "left", strong: true },
       { head: "where", align: "left" },
@@ -102,8 +113,8 @@ export function setoutTable(results: Results, figures: Figures): Table | null {
     rows: rows.map((row) => [
       row.what,
       row.where,
-      figures.height(row.height),
-      ...(beam === null ? [] : [row.reading === null ? "" : figures.reading(row.reading)]),
+      figures.cell(figures.height(row.height)),
+      ...(beam === null ? [] : [row.reading === null ? "" : figures.readingCell(row.reading)]),
       "",
     ]),
   };
@@ -140,9 +151,9 @@ function driveRows(drive: DriveResult, project: Project, figures: Figures): stri
       : i === all.length - 1
         ? "end at the building"
         : `${figures.length(station.distance)} on`,
-    figures.height(station.existing),
-    figures.height(station.finished),
-    workText(station.existing, station.finished, figures),
+    figures.cell(figures.height(station.existing)),
+    figures.cell(figures.height(station.finished)),
+    figures.cell(workText(station.existing, station.finished, figures)),
     station.grade === null ? "" : climbText(station.grade, project),
   ]);
   const head = `${drive.name}, ${figures.length(drive.length)} long, steepest ${climbText(steepest, project)}`;
@@ -153,9 +164,9 @@ function swaleRows(swale: SwaleResult, project: Project, figures: Figures): stri
   const drawn = project.grading.swales.find((one) => one.id === swale.id);
   const rows = worthTelling(swale.stations, (station) => station.fall, pegSpacing).map((station, i, all) => [
     i === 0 ? "high end" : i === all.length - 1 ? "outlet" : `${figures.length(station.distance)} on`,
-    figures.height(station.existing),
-    figures.height(station.bed),
-    workText(station.existing, station.bed, figures),
+    figures.cell(figures.height(station.existing)),
+    figures.cell(figures.height(station.bed)),
+    figures.cell(workText(station.existing, station.bed, figures)),
     station.fall === null ? "" : climbText(-station.fall, project),
   ]);
   const head = drawn ? swaleText(drawn, swale, project) : swale.name;
@@ -170,7 +181,7 @@ export function routeTable(project: Project, results: Results, figures: Figures)
   ];
   if (rows.length === 0) return null;
   return {
-    title: "Along the drive and the swale",
+    title: `Along the drive and the swale${figures.unit}`,
     columns: [
       { head: "place", align: "left" },
       { head: "ground now", align: "right" },

@@ -16,7 +16,7 @@ export function wrap(runs: readonly Run[], width: number, size: number): readonl
   const lines: { text: string; strong: boolean; x: number }[][] = [[]];
   let x = 0;
   for (const { text, strong = false } of runs) {
-    for (const word of text.split(" ").filter((part) => part !== "")) {
+    for (const word of unbroken(text)) {
       const wide = textWidth(word, size, strong ? 600 : 400);
       let line = lines[lines.length - 1] ?? [];
       if (line.length > 0 && x + wide > width) {
@@ -29,6 +29,22 @@ export function wrap(runs: readonly Run[], width: number, size: number): readonl
     }
   }
   return lines.map((words) => ({ words: joined(words) }));
+}
+
+const inchPart = /^[\d½¼¾⅛⅜⅝⅞⁰¹²³⁴-⁹⁄₀-₉]+″/;
+const unit = /^(%|mm|cm|m|m²|m³|ft²|yd³|yd|loads?)([.,;:)]|$)/;
+
+/** Words, with feet and inches, and a number and its unit, kept together. */
+function unbroken(text: string): readonly string[] {
+  const words: string[] = [];
+  for (const word of text.split(" ")) {
+    const before = words[words.length - 1];
+    const measure = before?.endsWith("′") && inchPart.test(word);
+    const amount = before !== undefined && /\d$/.test(before) && unit.test(word);
+    if (measure || amount) words[words.length - 1] = `${before} ${word}`;
+    else if (word !== "") words.push(word);
+  }
+  return words;
 }
 
 /** Neighbouring words of one weight become one piece of text, so that a reader finds whole phrases. */

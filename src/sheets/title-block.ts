@@ -10,6 +10,8 @@ export interface Title {
   readonly place: string;
   readonly sheet: string;
   readonly note: string;
+  /** What is on further sheets; empty when there is none. */
+  readonly next: string;
   /** Label and value. */
   readonly fields: readonly (readonly [string, string])[];
 }
@@ -33,13 +35,17 @@ export interface TitleFacts {
 }
 
 /** Gathers the title block's words. */
-export function titleFor(project: Project, facts: TitleFacts, note: string): Title {
+export function titleFor(
+  project: Project,
+  facts: TitleFacts,
+  notes: { readonly note: string; readonly next: string },
+): Title {
   const { owner, place, drawnBy, revision } = project.title;
   return {
     project: project.name,
     place: [owner, place].filter((part) => part !== "").join(" · "),
     sheet: "Site plan",
-    note,
+    ...notes,
     fields: [
       [`scale on ${facts.paper}`, facts.scale],
       ["drawn", facts.date],
@@ -84,20 +90,28 @@ export function drawTitle(pen: Pen, title: Title, rect: Rect): void {
   }
   pen.line([x, rect.y + 12, x + width, rect.y + 12], { colour: inks.rule, width: 0.18 });
   drawFields(pen, title, { x, y: rect.y + 12.6, width, height: 14.6 }, 3);
-  const lines = noteLines(title.note, width);
-  for (const [i, line] of lines.entries()) {
-    pen.text(line, x, rect.y + 29.6 + i * 2.9, { size: 2.35, colour: inks.soft });
-  }
+  let y = rect.y + 30;
+  const tell = (text: string, weight: 400 | 600, colour: string) => {
+    for (const line of twoLines(text, width, weight)) {
+      pen.text(line, x, y, { size: noteSize, weight, colour });
+      y += 2.9;
+    }
+    y += 0.4;
+  };
+  if (title.next) tell(title.next, 600, inks.ink);
+  tell(title.note, 400, inks.soft);
 }
 
+const noteSize = 2.35;
+
 /** At most two lines; what doesn't fit is cut short. */
-function noteLines(note: string, width: number): readonly string[] {
+function twoLines(note: string, width: number, weight: 400 | 600): readonly string[] {
   const words = note.split(" ");
   let first = "";
-  while (words.length > 0 && textWidth(`${first} ${words[0]}`, 2.35) <= width) {
+  while (words.length > 0 && textWidth(`${first} ${words[0]}`, noteSize, weight) <= width) {
     first = `${first} ${words.shift()}`.trim();
   }
-  return words.length > 0 ? [first, ellipsize(words.join(" "), width, 2.35)] : [first];
+  return words.length > 0 ? [first, ellipsize(words.join(" "), width, noteSize, weight)] : [first];
 }
 
 /** Along the foot of a further page. */

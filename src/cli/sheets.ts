@@ -1,0 +1,76 @@
+import { readFileSync } from "node:fs";
+import { openProject, type Project } from "../document";
+import { displaySchema } from "../document/schema";
+import type { PaperName, SheetFonts, SitePlanOptions } from "../sheets";
+import { createSolver } from "../solve/pipeline";
+import { readArgs } from "./args";
+import { type Command, InputError, type Io } from "./command";
+
+const papers = displaySchema.shape.paper.unwrap().options;
+
+export const sheets: Command = {
+  name: "sheets",
+  usage: `sheets FILE --out DIR [--paper ${papers.join("|")}] [--date YYYY-MM-DD]`,
+  about: [
+    "Draws the project's sheets as PDF files and prints their paths.",
+    "",
+    "  site-plan.pdf   the plan at a true scale with corners, trench, set-out and cautions",
+    "",
+    "DIR is made where it is missing. The paper is the project's own unless --paper names another; --date is the",
+    "day in the title block, today unless given: the same project and day give the same bytes.",
+  ].join("\n"),
+  async run(args, io) {
+    const words = readArgs(args, {
+      files: ["FILE"],
+      values: { out: "a folder", paper: `one of ${papers.join(", ")}`, date: "a day like 2026-11-25" },
+    });
+    const [file = ""] = words.files;
+    const out = words.value("out");
+    if (out === undefined) throw new InputError("Expected --out and the folder that the sheets go to.");
+    const date = readDate(words.value("date"));
+    const paper = readPaper(words.value("paper"));
+    const project = readProject(file, io);
+    const { sitePlan } = await import("../sheets");
+    const options: SitePlanOptions = { fonts: readFonts(), date, ...(paper ? { paper } : {}) };
+    const bytes = await sitePlan(project, createSolver().solve(project), options);
+    const path = `${out.replace(/[/\\]+$/, "") || out}/site-plan.pdf`;
+    io.writeBytes(path, bytes);
+    io.out(path);
+    return 0;
+  },
+};
+
+function readProject(file: string, io: Io): Project {
+  const opened = openProject(io.readText(file));
+  if (opened.ok) return opened.project;
+  const faults = opened.problems.map(({ path, message }) => `  ${path === "" ? "" : `${path}: `}${message}`);
+  throw new InputError([`${file} can't be opened:`, ...faults].join("\n"));
+}
+
+function readPaper(text: string | undefined): PaperName | undefined {
+  if (text === undefined) return undefined;
+  const paper = papers.find((one) => one === text.toLowerCase());
+  if (!paper) throw new InputError(`--paper ${text}: expected one of ${papers.join(", ")}.`);
+  return paper;
+}
+
+/** A day that exists; today where none is given. */
+function readDate(text: string | undefined): SitePlanOptions["date"] {
+  if (text === undefined) {
+    const now = new Date();
+    return { year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() };
+  }
+  const [, year = 0, month = 0, day = 0] = (/^(\d{4})-(\d\d)-(\d\d)$/.exec(text) ?? []).map(Number);
+  const day0 = new Date(Date.UTC(year, month - 1, day));
+  const exists =
+    day0.getUTCFullYear() === year && day0.getUTCMonth() === month - 1 && day0.getUTCDate() === day;
+  if (!exists || year < 1) throw new InputError(`--date ${text}: expected a day like 2026-11-25.`);
+  return { year, month, day };
+}
+
+/** The typeface lies two folders up, from the sources and from the built command line alike. */
+function readFonts(): SheetFonts {
+  const font = (name: string) =>
+    new Uint8Array(readFileSync(new URL(`../../assets/fonts/SourceSans3-${name}.ttf`, import.meta.url)));
+  return { regular: font("Regular"), semibold: font("SemiBold") };
+}
