@@ -1,6 +1,43 @@
-/** The plan: ground, design and tools on one sheet, with its legend, read-out and tool bar. */
+/** The plan: ground, design and tools on one sheet, with its key, its read-out and its tools around it. */
+import { EmptyPlan } from "./overlays/EmptyPlan";
+import { HintStrip } from "./overlays/HintStrip";
+import { LayerMenu } from "./overlays/LayerMenu";
+import { Legend } from "./overlays/Legend";
+import { LengthAsk } from "./overlays/LengthAsk";
+import { NorthArrow } from "./overlays/NorthArrow";
+import { ReadOut } from "./overlays/ReadOut";
+import { ScaleBar } from "./overlays/ScaleBar";
+import { ToolBar } from "./overlays/ToolBar";
+import { TypedChip } from "./overlays/TypedChip";
+import { ViewButtons } from "./overlays/ViewButtons";
+import { PlanStage } from "./stage/PlanStage";
 import "./canvas.css";
 
 export function PlanCanvas() {
-  return <section className="plan-canvas" aria-label="Plan" />;
+  return (
+    <section className="plan-canvas" aria-label="Plan">
+      <PlanStage />
+      <div className="plan-left">
+        <ToolBar />
+      </div>
+      <div className="plan-top">
+        <HintStrip />
+      </div>
+      <div className="plan-right">
+        <NorthArrow />
+        <ViewButtons />
+        <LayerMenu />
+      </div>
+      <div className="plan-bottom">
+        <div className="plan-bottom-left">
+          <ScaleBar />
+          <Legend />
+        </div>
+        <ReadOut />
+      </div>
+      <EmptyPlan />
+      <TypedChip />
+      <LengthAsk />
+    </section>
+  );
 }

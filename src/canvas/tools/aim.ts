@@ -1,5 +1,5 @@
 /** Aiming: the pointer, snapped and measured the way every tool does it. */
-import type { Point } from "../../document";
+import type { Point, Project } from "../../document";
 import { type Snap, snap, unsnapped } from "../snap/snap";
 import { handStep } from "../snap/step";
 import { type SnapTargets, snapTargets, type Without } from "../snap/targets";
@@ -23,11 +23,20 @@ export function aim(context: ToolContext, pointer: PlanPointer, options: AimOpti
   const project = context.project();
   return snap({
     at: pointer.at,
-    targets: options.targets ?? snapTargets(project, options.without),
+    targets:
+      options.targets ?? (options.without ? snapTargets(project, options.without) : allTargets(project)),
     reach: (pointer.touch ? snapPixels.touch : snapPixels.mouse) / scale,
     from: options.from,
     step: handStep(project.display.length, scale),
   });
+}
+
+let gathered: { readonly project: Project; readonly targets: SnapTargets } | null = null;
+
+/** Targets of the whole plan; gathered once for each project, not for each move of the pointer. */
+export function allTargets(project: Project): SnapTargets {
+  if (gathered?.project !== project) gathered = { project, targets: snapTargets(project) };
+  return gathered.targets;
 }
 
 /** The aimed place with a typed length and angle laid over it. */

@@ -3,9 +3,9 @@ import type { Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
-import { type SnapTargets, snapTargets } from "../../snap/targets";
+import type { SnapTargets } from "../../snap/targets";
 import type { Field, TypedValues } from "../../typed/typedEntry";
-import { aim, withTyped } from "../aim";
+import { aim, allTargets, withTyped } from "../aim";
 import { alongPiece } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { LineKind, LinePoint } from "./lineKind";
@@ -80,7 +80,7 @@ function aimNext(
   pointer: PlanPointer,
 ): Snap {
   const [start] = points;
-  const targets = snapTargets(context.project());
+  const targets = allTargets(context.project());
   const own: SnapTargets["points"] =
     kind.closed && start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
   return aim(context, pointer, {

@@ -1,0 +1,39 @@
+/** What an empty plan says, and what an unfinished one still needs. */
+import { setStep, setTool } from "../../store/actions";
+import { shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { isEmpty, planNote } from "./planNote";
+
+export function EmptyPlan() {
+  const empty = useApp((state) => state.tool === "select" && isEmpty(shownProject(state)));
+  if (!empty) return null;
+  return (
+    <div className="plan-card empty-plan">
+      <h2>Nothing on the plan yet</h2>
+      <p>Type your readings in the level book, or click the plan to place a shot.</p>
+      <p className="soft">A bigger reading is lower ground. Three placed shots make the ground.</p>
+      <div className="empty-acts">
+        <button
+          type="button"
+          onClick={() => {
+            setStep("shots");
+            setTool("shot");
+          }}
+        >
+          Place shots
+        </button>
+        <button type="button" onClick={() => setTool("building")}>
+          Draw the building
+        </button>
+        <button type="button" onClick={() => setTool("lot")}>
+          Draw the lot
+        </button>
+      </div>
+    </div>
+  );
+}
+
+export function PlanNote() {
+  const note = useApp((state) => planNote(shownProject(state), state.results));
+  return note === null ? null : <p className="plan-note">{note}</p>;
+}

@@ -1,0 +1,66 @@
+/** A length that is asked for beside its place on the plan: typed over, Enter takes it, Esc leaves it. */
+import { type FormEvent, useEffect, useRef, useState } from "react";
+import { useStore } from "zustand";
+import { shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { formatLength, parseLength, roundingFor } from "../../units";
+import { dropQuestion, toolRun } from "../stage/toolRun";
+import type { LengthQuestion } from "../tools/tool";
+import { planView } from "../view/planView";
+import { toScreen } from "../view/view";
+
+export function LengthAsk() {
+  const question = useStore(toolRun, (run) => run.question);
+  return question ? <Asked key={`${question.label} ${question.m}`} question={question} /> : null;
+}
+
+function Asked({ question }: { question: LengthQuestion }) {
+  const view = useStore(planView, (state) => state.view);
+  const display = useApp((state) => shownProject(state).display);
+  const [text, setText] = useState(() =>
+    formatLength(question.m, display.length, roundingFor(display.length, display)),
+  );
+  const [fault, setFault] = useState<string | null>(null);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => input.current?.select(), []);
+  const [x, y] = toScreen(view, question.at);
+
+  function take(event: FormEvent): void {
+    event.preventDefault();
+    const typed = parseLength(text, display.length);
+    if (!typed.ok) {
+      setFault(typed.message);
+      return;
+    }
+    const edit = question.answer(typed.m);
+    if (edit.ok) dropQuestion();
+    else setFault(edit.why);
+  }
+
+  return (
+    <form
+      className="plan-card length-ask"
+      style={{ left: Math.max(8, Math.min(x + 14, view.width - 250)), top: Math.max(8, y + 14) }}
+      onSubmit={take}
+      onBlur={(event) => {
+        if (!event.currentTarget.contains(event.relatedTarget)) dropQuestion();
+      }}
+      onKeyDown={(event) => {
+        if (event.key === "Escape") dropQuestion();
+      }}
+    >
+      <label>
+        <span className="soft">{question.label}</span>
+        <input
+          ref={input}
+          value={text}
+          // biome-ignore lint/a11y/noAutofocus: it appears because the person clicked to type
+          autoFocus
+          aria-invalid={fault !== null}
+          onChange={(event) => setText(event.target.value)}
+        />
+      </label>
+      {fault ? <p role="alert">{fault}</p> : null}
+    </form>
+  );
+}

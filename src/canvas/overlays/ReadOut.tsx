@@ -1,0 +1,27 @@
+/** What is under the pointer, in words. */
+import { appStore, shownFloor, shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { placeWords, readPlace } from "./readPlace";
+
+export function ReadOut() {
+  // The pointer moves often, the results only with an edit: both are read here and nowhere above.
+  const pointer = useApp((state) => state.pointer);
+  useApp((state) => state.results);
+  if (!pointer) return null;
+  const state = appStore.getState();
+  const project = shownProject(state);
+  const at: [number, number] = [pointer[0], pointer[1]];
+  const reading = readPlace(state.results, project, at, shownFloor(state));
+  if (!reading) return null;
+  const { lead, falls, heights, from } = placeWords(reading, project, at);
+  return (
+    <output className="plan-card read-out" aria-live="off">
+      <p>
+        <b>{lead}</b>
+        {falls === "" ? "" : ` here · ${falls}`}
+      </p>
+      {heights === "" ? null : <p className="soft">{heights}</p>}
+      <p className={reading.guessed ? "guessed" : "soft"}>{from}</p>
+    </output>
+  );
+}

@@ -1,0 +1,39 @@
+/** What is being typed while drawing, beside the pointer. */
+import { useStore } from "zustand";
+import { shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { toolRun } from "../stage/toolRun";
+import { entryFault, isTyping } from "../typed/typedEntry";
+import { planView } from "../view/planView";
+import { toScreen } from "../view/view";
+
+export function TypedChip() {
+  const entry = useStore(toolRun, (run) => run.entry);
+  const view = useStore(planView, (state) => state.view);
+  const pointer = useApp((state) => state.pointer);
+  const notation = useApp((state) => shownProject(state).display.length);
+  if (!isTyping(entry)) return null;
+  const [x, y] = pointer ? toScreen(view, pointer) : [view.width / 2, view.height / 2];
+  const fault = entryFault(entry, notation);
+  return (
+    <output
+      className="plan-card typed-chip"
+      aria-live="polite"
+      style={{
+        left: Math.max(8, Math.min(x + 18, view.width - 230)),
+        top: Math.max(8, Math.min(y + 20, view.height - 60)),
+      }}
+    >
+      {entry.fields.map(({ name }, i) => (
+        <span key={name} className={i === entry.active ? "typed-field active" : "typed-field"}>
+          <span className="soft">{name}</span> <b>{entry.texts[i]}</b>
+          {i === entry.active ? <i className="typed-caret" /> : null}
+        </span>
+      ))}
+      <span className={fault ? "typed-key soft" : "typed-key"}>
+        {entry.fields.length > 1 ? "Tab " : ""}
+        {fault ? "" : "Enter"}
+      </span>
+    </output>
+  );
+}

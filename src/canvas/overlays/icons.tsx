@@ -1,0 +1,70 @@
+/** Icons of the plan, drawn for this program: lines of one weight on a grid of twenty. */
+import type { ReactNode } from "react";
+import type { ToolName } from "../../store/state";
+
+export type IconName = ToolName | "zoom-in" | "zoom-out" | "fit" | "fit-building" | "layers";
+
+const strokes: Readonly<Record<IconName, ReactNode>> = {
+  select: <path d="M5 3 L15.5 10.5 L10.6 11.3 L8 16.2 Z" />,
+  shot: (
+    <>
+      <path d="M6 14.5 h8 M10 10.5 v8" />
+      <path d="M10 10 V2 M8.2 3.5 h1.8 M8.2 6 h1.8 M8.2 8.5 h1.8" />
+    </>
+  ),
+  mark: (
+    <>
+      <path d="M10 3.5 L15 11 H5 Z" className="icon-full" />
+      <path d="M3 15.5 h14" />
+    </>
+  ),
+  lot: <path d="M3.5 5 L16 3.5 L17 15 L4.5 16.5 Z" strokeDasharray="4.5 1.7 1 1.7" />,
+  building: (
+    <>
+      <path d="M3 5 h14 v10 h-14 Z" />
+      <path d="M3 5 L17 15 M17 5 L3 15" className="icon-thin" />
+    </>
+  ),
+  door: (
+    <>
+      <path d="M2 13 h3.5 M14.5 13 H18" />
+      <path d="M5.5 13 h9" className="icon-heavy" />
+      <path d="M5.5 13 A9 9 0 0 1 12 4.2" className="icon-thin" />
+    </>
+  ),
+  drive: (
+    <>
+      <path d="M4 18 C4 12 8.5 9 8 2.5 M13.5 18 C13.5 12.5 15.6 9 15.2 2.5" />
+      <path d="M8.9 17 C9 12 12 9 11.6 3.5" strokeDasharray="2.4 2" className="icon-thin" />
+    </>
+  ),
+  swale: (
+    <>
+      <path d="M2 5 C6 5 6.5 13.5 10 13.5 C13.5 13.5 14 5 18 5" />
+      <path d="M7 17 h6 M11 15.2 L13.2 17 L11 18.8" className="icon-thin" />
+    </>
+  ),
+  "zoom-in": <path d="M10 4 v12 M4 10 h12" />,
+  "zoom-out": <path d="M4 10 h12" />,
+  fit: <path d="M3 7 V3 h4 M13 3 h4 v4 M17 13 v4 h-4 M7 17 H3 v-4" />,
+  "fit-building": (
+    <>
+      <path d="M3 6 V3 h3 M14 3 h3 v3 M17 14 v3 h-3 M6 17 H3 v-3" />
+      <path d="M6.5 7.5 h7 v5 h-7 Z" />
+    </>
+  ),
+  layers: (
+    <>
+      <path d="M10 3 L17 7 L10 11 L3 7 Z" />
+      <path d="M4.2 10.2 L10 13.6 L15.8 10.2 M4.2 13.4 L10 16.8 L15.8 13.4" className="icon-thin" />
+    </>
+  ),
+};
+
+export function Icon({ name }: { name: IconName }) {
+  return (
+    <svg className="icon" width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
+      {strokes[name]}
+    </svg>
+  );
+}

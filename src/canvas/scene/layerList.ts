@@ -1,0 +1,177 @@
+/** Which layers of marks the plan has, what each is made from, and on which canvas it lies. */
+import type { Project } from "../../document";
+import {
+  type DrawContext,
+  drawArrows,
+  drawBuilding,
+  drawCorners,
+  drawDimensions,
+  drawDrives,
+  drawExisting,
+  drawFeatures,
+  drawFinished,
+  drawGuessed,
+  drawLot,
+  drawMarks,
+  drawPonds,
+  drawShots,
+  drawSwales,
+  type MarkLayer,
+} from "../../drawing";
+import type { Results } from "../../solve/results";
+import type { PlanLayer } from "../../store/state";
+
+/** Canvases by their rhythm: the ground changes with the survey, the design with each edit and floor. */
+export type CanvasName = "ground" | "design" | "shots";
+
+export interface LayerSpec {
+  /** Also the name by which its label places are given back. */
+  readonly name: string;
+  readonly canvas: CanvasName;
+  /** Switched off with this part of the plan; none: always shown. */
+  readonly part?: PlanLayer;
+  /** Drawn again when one of these is another object. */
+  inputs(project: Project, results: Results): readonly unknown[];
+  draw(project: Project, results: Results, context: DrawContext): MarkLayer;
+}
+
+/** In order of rank: the first place their labels first. */
+export const layersByRank: readonly LayerSpec[] = [
+  {
+    name: "building",
+    canvas: "design",
+    inputs: ({ building, display }) => [building?.outline, building?.doors, building?.foundation, display],
+    draw: drawBuilding,
+  },
+  {
+    name: "corners",
+    canvas: "design",
+    inputs: ({ building, display }, { corners }) => [corners, building?.outline, display],
+    draw: drawCorners,
+  },
+  {
+    name: "marks",
+    canvas: "shots",
+    inputs: ({ survey, display }, results) => [survey.marks, results.survey.mark, display],
+    draw: drawMarks,
+  },
+  {
+    name: "dimensions",
+    canvas: "design",
+    part: "dimensions",
+    inputs: ({ building, lot, display }) => [building?.outline, lot.outline, lot.north, display],
+    draw: drawDimensions,
+  },
+  {
+    name: "drives",
+    canvas: "design",
+    inputs: ({ grading, display }, { drives }) => [grading.drives, drives, display],
+    draw: drawDrives,
+  },
+  {
+    name: "swales",
+    canvas: "design",
+    inputs: ({ grading, display }, { water }) => [grading.swales, water.swales, display],
+    draw: drawSwales,
+  },
+  {
+    name: "ponds",
+    canvas: "design",
+    part: "ponds",
+    inputs: ({ building, display }, { water }) => [water.ponds, water.walls, building?.outline, display],
+    draw: drawPonds,
+  },
+  {
+    name: "lot",
+    canvas: "design",
+    part: "lot",
+    inputs: ({ lot, display }) => [lot.outline, lot.north, display],
+    draw: drawLot,
+  },
+  {
+    name: "features",
+    canvas: "design",
+    part: "lot",
+    inputs: ({ lot, display }) => [lot.features, display],
+    draw: drawFeatures,
+  },
+  {
+    name: "shots",
+    canvas: "shots",
+    part: "shots",
+    inputs: ({ survey, building, display }, results) => [
+      results.survey.points,
+      results.survey.mark,
+      survey.marks,
+      building?.outline,
+      display,
+    ],
+    draw: drawShots,
+  },
+  {
+    name: "finished",
+    canvas: "design",
+    part: "finished",
+    inputs: ({ display }, results) => [
+      results.finishedContours,
+      results.daylight,
+      results.survey.mark,
+      display,
+    ],
+    draw: drawFinished,
+  },
+  {
+    name: "existing",
+    canvas: "ground",
+    part: "existing",
+    inputs: ({ display }, results) => [
+      results.existingContours,
+      results.ground,
+      results.survey.mark,
+      display,
+    ],
+    draw: drawExisting,
+  },
+  {
+    name: "water",
+    canvas: "design",
+    part: "arrows",
+    inputs: ({ lot }, { arrows }) => [arrows, lot.outline],
+    draw: drawArrows,
+  },
+  {
+    name: "guessed",
+    canvas: "ground",
+    part: "existing",
+    inputs: ({ lot }, { ground }) => [ground, lot.outline],
+    draw: drawGuessed,
+  },
+];
+
+/** In order of painting: the last lies on top. */
+export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
+  ground: ["guessed", "existing"],
+  design: [
+    "finished",
+    "drives",
+    "lot",
+    "features",
+    "ponds",
+    "swales",
+    "water",
+    "building",
+    "dimensions",
+    "corners",
+  ],
+  shots: ["shots", "marks"],
+};
+
+/** These follow the floor under the hand, or trail behind it; the others change only with an edit. */
+export const followsFloor: ReadonlySet<string> = new Set([
+  "corners",
+  "drives",
+  "swales",
+  "ponds",
+  "finished",
+  "water",
+]);

@@ -1,0 +1,76 @@
+/** The plan's marks, drawn again only where what they are made from has changed. */
+import type { Project } from "../../document";
+import { createDrawContext, type DrawContext, type MarkLayer } from "../../drawing";
+import type { Results } from "../../solve/results";
+import type { PlanLayer } from "../../store/state";
+import { type CanvasName, followsFloor, layersByRank, paintingOrder } from "./layerList";
+
+export interface SceneInput {
+  readonly project: Project;
+  readonly results: Results;
+  readonly hidden: ReadonlySet<PlanLayer>;
+  readonly metresPerMm: number;
+  /** Something is under the hand: labels that are placed stay where they are. */
+  readonly dragging: boolean;
+}
+
+export interface PlanScene {
+  /** Brings the marks up to date; the canvases that look different now. */
+  update(input: SceneInput): ReadonlySet<CanvasName>;
+  layers(canvas: CanvasName): readonly MarkLayer[];
+}
+
+interface Drawn {
+  readonly inputs: readonly unknown[];
+  readonly layer: MarkLayer | null;
+}
+
+export function createPlanScene(): PlanScene {
+  const drawn = new Map<string, Drawn>();
+  let context: DrawContext | null = null;
+  /** Labels were placed round things that have moved since: everything is placed anew when the hand rests. */
+  let crowded = false;
+
+  function staleNames({ project, results, hidden }: SceneInput): Set<string> {
+    const stale = new Set<string>();
+    for (const spec of layersByRank) {
+      const inputs = [spec.part !== undefined && hidden.has(spec.part), ...spec.inputs(project, results)];
+      const before = drawn.get(spec.name);
+      if (before && sameItems(before.inputs, inputs)) continue;
+      drawn.set(spec.name, { inputs, layer: before?.layer ?? null });
+      stale.add(spec.name);
+    }
+    return stale;
+  }
+
+  return {
+    update(input) {
+      const stale = staleNames(input);
+      const rescaled = context?.metresPerMm !== input.metresPerMm;
+      if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
+      const anew = rescaled || (crowded && !input.dragging);
+      if (anew) crowded = false;
+      if (anew || !context) context = createDrawContext({ metresPerMm: input.metresPerMm });
+      const changed = new Set<CanvasName>();
+      for (const spec of layersByRank) {
+        if (!anew && !stale.has(spec.name)) continue;
+        const off = spec.part !== undefined && input.hidden.has(spec.part);
+        if (off) context.labels.forget(spec.name);
+        const layer = off ? null : spec.draw(input.project, input.results, context);
+        drawn.set(spec.name, { inputs: drawn.get(spec.name)?.inputs ?? [], layer });
+        changed.add(spec.canvas);
+      }
+      return changed;
+    },
+    layers(canvas) {
+      return paintingOrder[canvas].flatMap((name) => {
+        const layer = drawn.get(name)?.layer;
+        return layer ? [layer] : [];
+      });
+    },
+  };
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((item, i) => item === b[i]);
+}

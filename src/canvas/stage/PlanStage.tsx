@@ -1,0 +1,137 @@
+/** The canvases of the plan, and the hand on them. */
+import type Konva from "konva";
+import { useEffect, useRef } from "react";
+import { Layer, Shape, Stage } from "react-konva";
+import { useStore } from "zustand";
+import { appStore } from "../../store/store";
+import { fitPlan, planView, resizePlan, showPlace } from "../view/planView";
+import { interactionMarks } from "./interactionMarks";
+import { listenToKeys } from "./keys";
+import {
+  createPlanPainter,
+  type Layers,
+  type PlanPainter,
+  type StageLayer,
+  stageLayers,
+} from "./planPainter";
+import { listenToPointer } from "./pointer";
+import { machine, toolRun } from "./toolRun";
+
+export function PlanStage() {
+  const box = useRef<HTMLDivElement>(null);
+  const layers = useRef<Partial<Record<StageLayer, Konva.Layer | null>>>({});
+  const painter = useRef<PlanPainter | null>(null);
+  const width = useStore(planView, ({ view }) => view.width);
+  const height = useStore(planView, ({ view }) => view.height);
+  const cursor = useStore(toolRun, ({ state }) => state.cursor);
+
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const made = createPlanPainter(layers.current as Layers, interactionMarks);
+    painter.current = made;
+    const stops = [
+      followSize(element, made),
+      followStores(made),
+      followLook(made),
+      listenToHand(element),
+      made.stop,
+    ];
+    made.lookChanged();
+    return () => {
+      painter.current = null;
+      for (const stop of stops) stop();
+    };
+  }, []);
+
+  // Konva clears a canvas whose size changes.
+  useEffect(() => {
+    if (width > 0 && height > 0) painter.current?.lookChanged();
+  }, [width, height]);
+
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: tools work by keys while the plan has the focus
+    <div className="plan-stage" ref={box} tabIndex={0} style={{ cursor }} data-testid="plan">
+      <Stage width={width} height={height} listening={false}>
+        {stageLayers.map((name) => (
+          <Layer
+            key={name}
+            listening={false}
+            ref={(layer) => {
+              layers.current[name] = layer;
+            }}
+          >
+            <Shape
+              listening={false}
+              perfectDrawEnabled={false}
+              sceneFunc={(context) => painter.current?.paint(name, context._context)}
+            />
+          </Layer>
+        ))}
+      </Stage>
+    </div>
+  );
+}
+
+function followSize(element: HTMLElement, painter: PlanPainter): () => void {
+  const measure = () => resizePlan(element.clientWidth, element.clientHeight);
+  const observer = new ResizeObserver(measure);
+  observer.observe(element);
+  measure();
+  painter.viewChanged();
+  return () => observer.disconnect();
+}
+
+function followStores(painter: PlanPainter): () => void {
+  const stops = [
+    appStore.subscribe((state, before) => {
+      const fresh = state.history !== before.history && state.history.steps.length === 1;
+      if (fresh) fitPlan();
+      if (state.goTo && state.goTo !== before.goTo) showPlace(state.goTo.at);
+      const drawn =
+        state.history !== before.history ||
+        state.preview !== before.preview ||
+        state.results !== before.results ||
+        state.hidden !== before.hidden;
+      if (drawn) painter.stateChanged();
+      if (drawn ? state.floorDrag === null : state.selection !== before.selection)
+        painter.interactionChanged();
+    }),
+    planView.subscribe((state, before) => {
+      if (state.view !== before.view || state.moving !== before.moving) painter.viewChanged();
+    }),
+    toolRun.subscribe(painter.interactionChanged),
+  ];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}
+
+/** Theme, font and the screen's pixels. */
+function followLook(painter: PlanPainter): () => void {
+  const observer = new MutationObserver(painter.lookChanged);
+  observer.observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
+  let stopped = false;
+  const faces = ["12px", "600 12px"].map((face) => document.fonts.load(`${face} "Source Sans 3"`));
+  void Promise.all(faces).then(() => {
+    if (!stopped) painter.lookChanged();
+  });
+  return () => {
+    stopped = true;
+    observer.disconnect();
+  };
+}
+
+function listenToHand(element: HTMLElement): () => void {
+  const keys = listenToKeys(element);
+  const stop = listenToPointer({
+    element,
+    machine,
+    spaceHeld: keys.spaceHeld,
+    panning: (active) => element.classList.toggle("panning", active),
+  });
+  return () => {
+    keys.stop();
+    stop();
+  };
+}
