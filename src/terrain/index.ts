@@ -1,3 +1,4 @@
+export { planArea, surfaceArea } from "./areas";
 export {
   type Breakline,
   type HeightConflict,
