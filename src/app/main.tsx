@@ -1,4 +1,39 @@
+import "../look/fonts.css";
+import "../look/base.css";
 import { createRoot } from "react-dom/client";
+import { chooseHost } from "../host";
+import { showStart } from "../store/actions";
+import { App } from "./App";
+import { Boundary } from "./Boundary";
+import { appCommands } from "./commands";
+import { tellCrashes } from "./crashes";
+import { demos } from "./demos";
+import { filesThrough } from "./files";
+import { keepRecovery, keepTitle } from "./recovery";
+import { answerHost } from "./requests";
+import { listenToKeys } from "./shortcuts";
+import { startTheme } from "./theme";
+
+const host = chooseHost();
+const files = filesThrough(host);
+const commands = appCommands(files);
+const address = new URLSearchParams(window.location.search);
+
+tellCrashes();
+startTheme(address.get("theme"));
+keepRecovery(host);
+keepTitle(host);
+answerHost(host, files, commands);
+listenToKeys(commands);
+
+const wanted = demos.find(({ id }) => id === address.get("demo"));
+if (wanted) await files.openDemo(wanted);
+else showStart();
 
 const root = document.getElementById("root");
-if (root) createRoot(root).render(<h1>Drysill</h1>);
+if (root)
+  createRoot(root).render(
+    <Boundary files={files}>
+      <App host={host} files={files} commands={commands} />
+    </Boundary>,
+  );

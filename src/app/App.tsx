@@ -1,0 +1,47 @@
+/** The window: the start screen or the plan, with whatever dialog is open above it. */
+import { useCallback } from "react";
+import type { Host } from "../host";
+import type { AppCommand } from "../panels/command";
+import { CommandFinder } from "../panels/dialogs/CommandFinder";
+import { NewPlanDialog } from "../panels/dialogs/NewPlanDialog";
+import { SettingsDialog } from "../panels/dialogs/SettingsDialog";
+import { ShortcutsDialog } from "../panels/dialogs/ShortcutsDialog";
+import { Messages } from "../panels/Messages";
+import { useApp } from "../store/useApp";
+import { AskingDialog } from "./AskingDialog";
+import { ExportDialog } from "./ExportDialog";
+import type { Files } from "./files";
+import { PlanScreen } from "./PlanScreen";
+import { runCommand } from "./requests";
+import { Start } from "./Start";
+import "../panels/shell.css";
+import "../panels/controls.css";
+import "../panels/panels.css";
+import "../panels/dialogs.css";
+
+export interface AppProps {
+  readonly host: Host;
+  readonly files: Files;
+  readonly commands: readonly AppCommand[];
+}
+
+export function App({ host, files, commands }: AppProps) {
+  const screen = useApp((state) => state.screen);
+  const run = useCallback((id: string) => runCommand(commands, id), [commands]);
+  return (
+    <>
+      {screen === "start" ? (
+        <Start host={host} files={files} run={run} />
+      ) : (
+        <PlanScreen commands={commands} run={run} />
+      )}
+      <Messages />
+      <CommandFinder commands={commands} run={run} />
+      <ShortcutsDialog commands={commands} />
+      <SettingsDialog />
+      <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
+      <ExportDialog files={files} />
+      <AskingDialog />
+    </>
+  );
+}

@@ -1,0 +1,271 @@
+/** Every act of the window, once: the menu, the keys, the finder, the header and the native menu read this list. */
+
+import { planTools } from "../canvas/tools/toolList";
+import { fitBuilding, fitPlan, zoomByStep, zoomStep } from "../canvas/view/planView";
+import { redoLabel, undoLabel } from "../document";
+import type { AppCommand } from "../panels/command";
+import { floorStep } from "../panels/floorStep";
+import { stepTitles } from "../panels/steps";
+import {
+  nudgeFloor,
+  openDialog,
+  redoEdit,
+  setStep,
+  setTheme,
+  setTool,
+  toggleLayer,
+  undoEdit,
+} from "../store/actions";
+import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/state";
+import { appStore, shownProject } from "../store/store";
+import type { Files } from "./files";
+
+const onPlan = (state: AppState) => state.screen === "plan";
+const withBuilding = (state: AppState) => onPlan(state) && shownProject(state).building !== null;
+
+export function appCommands(files: Files): readonly AppCommand[] {
+  return [
+    ...planCommands(files),
+    ...editCommands,
+    ...viewCommands,
+    ...drawCommands,
+    ...stepCommands,
+    ...helpCommands,
+  ];
+}
+
+function planCommands(files: Files): AppCommand[] {
+  return [
+    {
+      id: "plan.new",
+      name: "New plan…",
+      place: "Plan",
+      keys: ["Mod+N"],
+      also: "empty start fresh",
+      run: () => openDialog("new"),
+    },
+    {
+      id: "plan.open",
+      name: "Open…",
+      place: "Plan",
+      keys: ["Mod+O"],
+      also: "file load project",
+      run: () => void files.open(),
+    },
+    {
+      id: "plan.save",
+      name: "Save",
+      place: "Plan",
+      keys: ["Mod+S"],
+      also: "file keep",
+      enabled: onPlan,
+      run: () => void files.save(),
+    },
+    {
+      id: "plan.saveAs",
+      name: "Save as…",
+      place: "Plan",
+      keys: ["Shift+Mod+S"],
+      also: "copy file",
+      enabled: onPlan,
+      run: () => void files.saveAs(),
+    },
+    {
+      id: "plan.exportSitePlan",
+      name: "Export site plan…",
+      place: "Plan",
+      keys: ["Mod+P"],
+      also: "pdf print sheet paper drawing",
+      enabled: withBuilding,
+      run: () => openDialog("export"),
+    },
+    {
+      id: "plan.start",
+      name: "Start screen",
+      place: "Plan",
+      also: "demos recent home",
+      enabled: onPlan,
+      run: () => void files.toStart(),
+    },
+  ];
+}
+
+const editCommands: readonly AppCommand[] = [
+  {
+    id: "edit.undo",
+    name: "Undo",
+    place: "Edit",
+    keys: ["Mod+Z"],
+    also: "back",
+    enabled: (state) => undoLabel(state.history) !== null,
+    run: undoEdit,
+  },
+  {
+    id: "edit.redo",
+    name: "Redo",
+    place: "Edit",
+    keys: ["Shift+Mod+Z", "Mod+Y"],
+    also: "again",
+    enabled: (state) => redoLabel(state.history) !== null,
+    run: redoEdit,
+  },
+  {
+    id: "edit.floorUp",
+    name: "Floor up one step",
+    place: "Edit",
+    keys: ["Alt+ArrowUp"],
+    also: "raise height",
+    enabled: withBuilding,
+    run: () => moveFloor(1),
+  },
+  {
+    id: "edit.floorDown",
+    name: "Floor down one step",
+    place: "Edit",
+    keys: ["Alt+ArrowDown"],
+    also: "lower height",
+    enabled: withBuilding,
+    run: () => moveFloor(-1),
+  },
+];
+
+function moveFloor(direction: 1 | -1): void {
+  const { step, words } = floorStep(shownProject(appStore.getState()).display);
+  nudgeFloor(direction * step, `floor ${direction > 0 ? "up" : "down"} ${words}`);
+}
+
+const themes = ["system", "light", "dark"] as const;
+
+function nextTheme(): void {
+  const { theme } = appStore.getState();
+  setTheme(themes[(themes.indexOf(theme) + 1) % themes.length] ?? "system");
+}
+
+export const layerWords: Readonly<Record<PlanLayer, string>> = {
+  existing: "contours of the ground as it is",
+  finished: "contours of the finished ground",
+  depth: "depth map of cut and fill",
+  arrows: "downhill arrows",
+  ponds: "low places that hold water",
+  shots: "shots",
+  dimensions: "dimensions",
+  lot: "lot lines and features",
+};
+
+const viewCommands: readonly AppCommand[] = [
+  {
+    id: "view.fit",
+    name: "Fit everything",
+    place: "View",
+    keys: ["F"],
+    also: "zoom all show",
+    enabled: onPlan,
+    run: fitPlan,
+  },
+  {
+    id: "view.fitBuilding",
+    name: "Fit the building",
+    place: "View",
+    keys: ["Shift+F"],
+    also: "zoom",
+    enabled: withBuilding,
+    run: fitBuilding,
+  },
+  {
+    id: "view.zoomIn",
+    name: "Zoom in",
+    place: "View",
+    keys: ["+", "="],
+    enabled: onPlan,
+    run: () => zoomByStep(zoomStep),
+  },
+  {
+    id: "view.zoomOut",
+    name: "Zoom out",
+    place: "View",
+    keys: ["-"],
+    enabled: onPlan,
+    run: () => zoomByStep(1 / zoomStep),
+  },
+  {
+    id: "view.theme",
+    name: "Change the theme",
+    place: "View",
+    also: "dark light system colours",
+    run: nextTheme,
+  },
+  {
+    id: "view.settings",
+    name: "Units and notation…",
+    place: "View",
+    also: "settings preferences feet metres rounding",
+    enabled: onPlan,
+    run: () => openDialog("settings"),
+  },
+  ...planLayers.map(
+    (layer): AppCommand => ({
+      id: `view.layer.${layer}`,
+      name: `Show or hide the ${layerWords[layer]}`,
+      place: "View",
+      also: "layer",
+      enabled: onPlan,
+      run: () => toggleLayer(layer),
+    }),
+  ),
+];
+
+const drawCommands: readonly AppCommand[] = planTools.map((tool) => ({
+  id: `draw.${tool.name}`,
+  name: tool.name === "select" ? "Select" : `${tool.label}: ${tool.what}`,
+  place: "Draw",
+  keys: [tool.key],
+  also: "tool",
+  enabled: onPlan,
+  run: () => setTool(tool.name),
+}));
+
+const stepCommands: readonly AppCommand[] = [
+  ...stepNames.map(
+    (name): AppCommand => ({
+      id: `step.${name}`,
+      name: `Go to ${stepTitles[name].toLowerCase()}`,
+      place: "Steps",
+      also: "step panel",
+      enabled: onPlan,
+      run: () => setStep(name),
+    }),
+  ),
+  { id: "step.next", name: "Next step", place: "Steps", keys: ["]"], enabled: onPlan, run: () => stepBy(1) },
+  {
+    id: "step.previous",
+    name: "Previous step",
+    place: "Steps",
+    keys: ["["],
+    enabled: onPlan,
+    run: () => stepBy(-1),
+  },
+];
+
+function stepBy(by: number): void {
+  const next = stepNames[stepNames.indexOf(appStore.getState().step) + by];
+  if (next) setStep(next);
+}
+
+const helpCommands: readonly AppCommand[] = [
+  {
+    id: "help.find",
+    name: "Find a command…",
+    place: "Help",
+    keys: ["Mod+K"],
+    also: "search palette",
+    run: () => openDialog("commands"),
+  },
+  {
+    id: "help.shortcuts",
+    name: "Keyboard shortcuts",
+    place: "Help",
+    keys: ["?"],
+    also: "keys help",
+    run: () => openDialog("shortcuts"),
+  },
+];

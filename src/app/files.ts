@@ -1,0 +1,168 @@
+/** Opening, saving and exporting, through whichever host runs the page. Every failure becomes a message that stays. */
+import {
+  type Display,
+  fileEnding,
+  newProject,
+  openProject,
+  type Project,
+  present,
+  projectText,
+} from "../document";
+import type { Host, HostFailure, OpenedFile, RecoveredWork, SavedFile } from "../host";
+import { clearDrafts } from "../panels/levelbook/drafts";
+import { markSaved, openDialog, showProject, showStart, showUnsavedProject, tell } from "../store/actions";
+import { appStore, isDirty } from "../store/store";
+import { ask } from "./asking";
+import type { Demo } from "./demos";
+
+export interface Files {
+  newPlan(name: string, display: Partial<Display>): Promise<void>;
+  open(): Promise<void>;
+  openFile(file: OpenedFile): Promise<void>;
+  openRecent(token: string): Promise<void>;
+  openDemo(demo: Demo): Promise<void>;
+  openRecovered(work: RecoveredWork): Promise<void>;
+  /** Both resolve to whether the project is saved now. */
+  save(): Promise<boolean>;
+  saveAs(): Promise<boolean>;
+  exportBytes(suggestedName: string, bytes: Uint8Array<ArrayBuffer>): Promise<void>;
+  toStart(): Promise<void>;
+  /** Whether the project may go: saved, given up on purpose, or without changes. */
+  mayLeave(): Promise<boolean>;
+}
+
+export function filesThrough(host: Host): Files {
+  const mayLeave = async (): Promise<boolean> => {
+    const state = appStore.getState();
+    if (state.screen === "start" || !isDirty(state)) return true;
+    const answer = await ask({
+      title: `Save "${present(state.history).name}" first?`,
+      text: "It has changes that are not in a file yet.",
+      choices: [
+        { id: "save", words: "Save", look: "accent" },
+        { id: "discard", words: "Don't save" },
+        { id: "cancel", words: "Cancel", look: "quiet" },
+      ],
+    });
+    return answer === "discard" || (answer === "save" && (await save()));
+  };
+
+  const save = async (): Promise<boolean> => {
+    const { file, history } = appStore.getState();
+    if (file.token === null) return saveAs();
+    const project = present(history);
+    return saved(await host.saveProject(file.token, projectText(project)), project);
+  };
+
+  const saveAs = async (): Promise<boolean> => {
+    const project = present(appStore.getState().history);
+    return saved(await host.saveProjectAs(suggestedName(project), projectText(project)), project);
+  };
+
+  const openFile = async (file: OpenedFile): Promise<void> => {
+    if (await mayLeave()) showOpened(file);
+  };
+
+  const opened = async (answer: OpenedFile | HostFailure | null): Promise<void> => {
+    if (answer === null) return;
+    if ("failed" in answer) tell({ tone: "error", text: answer.failed });
+    else await openFile(answer);
+  };
+
+  return {
+    async newPlan(name, display) {
+      if (!(await mayLeave())) return;
+      const project = newProject(name.trim() || "Untitled plan");
+      clearDrafts();
+      showProject({ ...project, display: { ...project.display, ...display } }, { name: null, token: null });
+    },
+    open: async () => opened(await host.openProject()),
+    openFile,
+    openRecent: async (token) => opened(await host.openRecent(token)),
+    async openDemo(demo) {
+      if (await mayLeave()) showOpened({ name: demo.file, text: await demo.text(), token: null }, null);
+    },
+    async openRecovered(work) {
+      const read = openProject(work.text);
+      if (!read.ok) {
+        tellUnreadable(work.name, read.problems);
+        return;
+      }
+      clearDrafts();
+      showUnsavedProject(
+        read.project,
+        { name: work.token ? work.name : null, token: work.token },
+        newProject(),
+      );
+    },
+    save,
+    saveAs,
+    async exportBytes(suggested, bytes) {
+      const answer = await host.exportFile(suggested, bytes);
+      if (answer === null) return;
+      if ("failed" in answer) tell({ tone: "error", text: answer.failed });
+      else tell({ tone: "done", text: `Exported ${answer.name}.` });
+    },
+    async toStart() {
+      if (!(await mayLeave())) return;
+      const { saved: asSaved, file } = appStore.getState();
+      showProject(asSaved, file);
+      showStart();
+    },
+    mayLeave,
+  };
+}
+
+/** Shows a file's project, or says what is wrong with the file; `named` null: it can't be saved back. */
+function showOpened(file: OpenedFile, named: string | null = file.name): void {
+  const read = openProject(file.text);
+  if (!read.ok) {
+    tellUnreadable(file.name, read.problems);
+    return;
+  }
+  clearDrafts();
+  showProject(read.project, { name: named, token: file.token });
+  openDialog(null);
+  if (read.warnings.length > 0)
+    tell({
+      tone: "caution",
+      text: `${file.name} holds ${read.warnings.length} field${read.warnings.length > 1 ? "s" : ""} that this Drysill doesn't know. They are kept when you save.`,
+      more: read.warnings.map((warning) => warning.path).join("\n"),
+    });
+}
+
+function tellUnreadable(
+  name: string,
+  problems: readonly { readonly path: string; readonly message: string }[],
+): void {
+  const [first] = problems;
+  const where = first?.path ? ` At ${first.path}:` : "";
+  tell({
+    tone: "error",
+    text: `${name} can't be opened.${where} ${first?.message ?? ""} The file was left as it is.`,
+    more: problems
+      .slice(1)
+      .map(({ path, message }) => (path ? `${path}: ${message}` : message))
+      .join("\n"),
+  });
+}
+
+function saved(answer: SavedFile | HostFailure | null, project: Project): boolean {
+  if (answer === null) return false;
+  if ("failed" in answer) {
+    tell({ tone: "error", text: answer.failed });
+    return false;
+  }
+  markSaved(project, answer);
+  return true;
+}
+
+export function suggestedName(project: Project, ending = fileEnding): string {
+  const base = project.name
+    .normalize("NFC")
+    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, " ")
+    .trim()
+    .replace(/\s+/g, "-")
+    .toLowerCase();
+  return `${base || "plan"}${ending}`;
+}

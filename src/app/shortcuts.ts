@@ -1,0 +1,30 @@
+/** Keyboard shortcuts of the whole window, from the list of commands. */
+import type { AppCommand } from "../panels/command";
+import { isPlainKey, isPressed, onMac } from "../panels/keys";
+import { appStore } from "../store/store";
+
+export function listenToKeys(commands: readonly AppCommand[]): () => void {
+  const mac = onMac();
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.defaultPrevented || event.isComposing) return;
+    const command = commands.find(({ keys = [] }) =>
+      keys.some((key) => isPressed(key, event, mac) && mayFire(key, event)),
+    );
+    if (!command) return;
+    event.preventDefault();
+    if (command.enabled?.(appStore.getState()) ?? true) command.run();
+  };
+  window.addEventListener("keydown", onKeyDown);
+  return () => window.removeEventListener("keydown", onKeyDown);
+}
+
+/** A plain key belongs to whoever is being typed into; an open dialog keeps all but the shortcuts with Mod. */
+function mayFire(key: string, event: KeyboardEvent): boolean {
+  const target = event.target instanceof Element ? event.target : null;
+  const typing = target?.closest(
+    "input, textarea, select, [contenteditable], [role=grid], [role=menu], [role=listbox]",
+  );
+  if (isPlainKey(key)) return !typing && !target?.closest("[role=dialog], [role=alertdialog]");
+  const ownUndo = typing instanceof HTMLInputElement && /^(Shift\+)?Mod\+[ZY]$/.test(key);
+  return !(ownUndo && typing.dataset.typed === "true");
+}

@@ -1,0 +1,88 @@
+/** The part below the plan; its height follows the hand, and is remembered for each of its contents. */
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState } from "react";
+
+export type DockKind = "section" | "levelbook";
+
+const usual: Readonly<Record<DockKind, number>> = { section: 176, levelbook: 300 };
+const least = 96;
+/** The plan keeps at least this much. */
+const planKeeps = 280;
+
+export interface DockProps {
+  readonly kind: DockKind;
+  readonly label: string;
+  readonly children: ReactNode;
+}
+
+export function Dock({ kind, label, children }: DockProps) {
+  const [heights, setHeights] = useState(() => ({ section: read("section"), levelbook: read("levelbook") }));
+  const grip = useRef<{ readonly y: number; readonly height: number } | null>(null);
+  const height = heights[kind];
+  const most = () => Math.max(least, window.innerHeight - planKeeps);
+  const resize = (px: number) => {
+    const next = Math.round(Math.min(most(), Math.max(least, px)));
+    setHeights({ ...heights, [kind]: next });
+    remember(kind, next);
+  };
+  const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    grip.current = { y: event.clientY, height };
+    event.currentTarget.setPointerCapture(event.pointerId);
+  };
+  const onPointerMove = (event: PointerEvent) => {
+    if (grip.current) resize(grip.current.height + grip.current.y - event.clientY);
+  };
+  const letGo = () => {
+    grip.current = null;
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = event.key === "ArrowUp" ? 16 : event.key === "ArrowDown" ? -16 : 0;
+    if (by === 0) return;
+    event.preventDefault();
+    resize(height + by);
+  };
+  return (
+    <section
+      className="dock"
+      style={{ height: `min(${height}px, calc(100vh - ${planKeeps}px))` }}
+      aria-label={label}
+    >
+      {/* biome-ignore lint/a11y/useSemanticElements: a splitter that moves is not a rule */}
+      <div
+        className="dock-grip"
+        role="separator"
+        tabIndex={0}
+        aria-orientation="horizontal"
+        aria-label={`Height of the ${label}`}
+        aria-valuenow={height}
+        aria-valuemin={least}
+        aria-valuemax={most()}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={letGo}
+        onPointerCancel={letGo}
+        onKeyDown={onKeyDown}
+        onDoubleClick={() => resize(usual[kind])}
+      />
+      {children}
+    </section>
+  );
+}
+
+const keyOf = (kind: DockKind) => `drysill.dock.${kind}`;
+
+function read(kind: DockKind): number {
+  try {
+    const px = Number(localStorage.getItem(keyOf(kind)));
+    return Number.isFinite(px) && px >= least ? px : usual[kind];
+  } catch {
+    return usual[kind];
+  }
+}
+
+function remember(kind: DockKind, px: number): void {
+  try {
+    localStorage.setItem(keyOf(kind), String(px));
+  } catch {
+    // The height holds for this window.
+  }
+}

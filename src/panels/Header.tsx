@@ -1,0 +1,142 @@
+/** The window's head: which plan this is, whether it is saved, and the acts of every moment. */
+import { Button, Menu, MenuItem, MenuTrigger, Popover, Separator } from "react-aria-components";
+import { redoLabel, siteEdits, undoLabel } from "../document";
+import { tryRun } from "../store/actions";
+import { isDirty } from "../store/store";
+import { useApp } from "../store/useApp";
+import type { AppCommand, RunCommand } from "./command";
+import { IconAction } from "./fields/Choice";
+import { refusal } from "./fields/LengthField";
+import { TypedField } from "./fields/TypedField";
+import { Icon, Logo } from "./icons";
+import { keysText, onMac } from "./keys";
+import { UnitsMenu } from "./UnitsMenu";
+import { useProject } from "./useProject";
+
+export interface HeaderProps {
+  readonly commands: readonly AppCommand[];
+  readonly run: RunCommand;
+}
+
+export function Header({ commands, run }: HeaderProps) {
+  return (
+    <header className="head">
+      <PlanMenu commands={commands} run={run} />
+      <PlanName />
+      <SavedState />
+      <span className="head-gap" />
+      <UndoButtons run={run} />
+      <UnitsMenu run={run} />
+      <Button className="button button-plain" onPress={() => run("help.find")}>
+        <Icon name="find" />
+        <span>Find a command</span>
+        <kbd>{keysText("Mod+K", onMac())}</kbd>
+      </Button>
+      <ThemeButton run={run} />
+      <Button className="button button-accent" onPress={() => run("plan.exportSitePlan")}>
+        <Icon name="sheet" />
+        <span>Site plan…</span>
+      </Button>
+    </header>
+  );
+}
+
+function PlanMenu({ commands, run }: HeaderProps) {
+  const items = commands.filter((command) => command.place === "Plan");
+  return (
+    <MenuTrigger>
+      <Button className="logo-button" aria-label="Plan menu: new, open, save, export">
+        <Logo />
+        <Icon name="down" />
+      </Button>
+      <Popover className="popover" placement="bottom start">
+        <Menu className="list" onAction={(key) => run(String(key))} aria-label="Plan">
+          {items.map((command) => (
+            <PlanMenuItem key={command.id} command={command} />
+          ))}
+        </Menu>
+      </Popover>
+    </MenuTrigger>
+  );
+}
+
+function PlanMenuItem({ command }: { command: AppCommand }) {
+  const enabled = useApp((state) => command.enabled?.(state) ?? true);
+  const first = command.keys?.[0];
+  return (
+    <>
+      {command.id === "plan.start" ? <Separator className="list-rule" /> : null}
+      <MenuItem className="list-item" id={command.id} isDisabled={!enabled} textValue={command.name}>
+        <span>{command.name}</span>
+        {first ? <kbd>{keysText(first, onMac())}</kbd> : null}
+      </MenuItem>
+    </>
+  );
+}
+
+function PlanName() {
+  const name = useProject((project) => project.name);
+  return (
+    <div className="plan-name">
+      <TypedField
+        label="Name of the plan"
+        layout="bare"
+        shown={name}
+        commit={(typed) => refusal(tryRun(siteEdits.renameProject, { name: typed }))}
+      />
+    </div>
+  );
+}
+
+function SavedState() {
+  const dirty = useApp(isDirty);
+  const file = useApp((state) => state.file.name);
+  const words = dirty ? "not saved yet" : file ? "saved" : "nothing to save yet";
+  return (
+    <span
+      className={`saved${dirty ? " saved-not" : ""}`}
+      title={file ?? "This plan has no file yet."}
+      aria-live="polite"
+    >
+      {words}
+    </span>
+  );
+}
+
+function UndoButtons({ run }: { run: RunCommand }) {
+  const undo = useApp((state) => undoLabel(state.history));
+  const redo = useApp((state) => redoLabel(state.history));
+  return (
+    <div className="undo">
+      <Button
+        className="button button-plain undo-button"
+        isDisabled={undo === null}
+        onPress={() => run("edit.undo")}
+      >
+        <Icon name="undo" />
+        <span className="undo-words">{undo === null ? "Undo" : `Undo: ${undo}`}</span>
+      </Button>
+      <Button
+        className="button button-plain redo-button"
+        isDisabled={redo === null}
+        onPress={() => run("edit.redo")}
+        aria-label={redo === null ? "Redo" : `Redo: ${redo}`}
+      >
+        <Icon name="redo" />
+        {redo === null ? null : <span className="undo-words">{`Redo: ${redo}`}</span>}
+      </Button>
+    </div>
+  );
+}
+
+function ThemeButton({ run }: { run: RunCommand }) {
+  const theme = useApp((state) => state.theme);
+  const icon = ({ light: "sun", dark: "moon", system: "system" } as const)[theme];
+  return (
+    <IconAction
+      icon={icon}
+      label={`Theme: ${theme === "system" ? "as the system" : theme}. Change it`}
+      onPress={() => run("view.theme")}
+    />
+  );
+}

@@ -1,0 +1,131 @@
+/** What the person should know or mend: the whole list by the rail, and each step's own in its panel. */
+import { memo, useDeferredValue } from "react";
+import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
+import type { Problem } from "../solve/results";
+import { goTo, select, setStep } from "../store/actions";
+import type { Selected, StepName } from "../store/state";
+import { appStore, shownProject } from "../store/store";
+import { Icon, type IconName } from "./icons";
+import { stepOfProblem, stepTitles } from "./steps";
+import { useResults } from "./useProject";
+import { counted } from "./words";
+
+const signs: Readonly<Record<Problem["severity"], IconName>> = {
+  error: "stop",
+  caution: "warn",
+  note: "note",
+};
+const order = ["error", "caution", "note"] as const;
+
+/** Problems of settled results; during a drag the last list stays. */
+function useSettledProblems(): readonly Problem[] {
+  return useDeferredValue(useResults((results) => results.problems));
+}
+
+export function ProblemsButton() {
+  const problems = useSettledProblems();
+  const pressing = problems.filter(({ severity }) => severity !== "note").length;
+  const worst = order.find((severity) => problems.some((problem) => problem.severity === severity));
+  if (!worst) return <p className="rail-problems rail-no-problems soft small">Nothing to mend.</p>;
+  const words = pressing > 0 ? `${pressing} to look at` : counted(problems.length, "note");
+  return (
+    <DialogTrigger>
+      <Button className={`rail-problems problems-${worst}`}>
+        <Icon name={signs[worst]} />
+        <span>{words}</span>
+      </Button>
+      <Popover className="popover problems-popover" placement="right bottom">
+        <Dialog className="problems-dialog">
+          {({ close }) => (
+            <>
+              <Heading slot="title" className="section-title">
+                What to look at
+              </Heading>
+              <ProblemList problems={problems} withStep onJump={close} />
+            </>
+          )}
+        </Dialog>
+      </Popover>
+    </DialogTrigger>
+  );
+}
+
+/** The problems that are mended in this step. */
+export function StepProblems({ step }: { step: StepName }) {
+  const problems = useSettledProblems().filter((problem) => stepOfProblem(problem) === step);
+  return problems.length === 0 ? null : <ProblemList problems={problems} />;
+}
+
+interface ProblemListProps {
+  readonly problems: readonly Problem[];
+  readonly withStep?: boolean;
+  readonly onJump?: () => void;
+}
+
+const mostShown = 40;
+
+const ProblemList = memo(function ProblemList({ problems, withStep, onJump }: ProblemListProps) {
+  const sorted = [...problems].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
+  return (
+    <ul className="problems">
+      {sorted.slice(0, mostShown).map((problem) => (
+        <li
+          key={`${problem.code} ${problem.where} ${problem.what}`}
+          className={`problem problem-${problem.severity}`}
+        >
+          <Icon name={signs[problem.severity]} />
+          <div>
+            <p>
+              <b>{problem.where}</b> {problem.what}
+            </p>
+            {problem.how ? <p className="soft small">{problem.how}</p> : null}
+            <ProblemLinks problem={problem} withStep={withStep ?? false} onJump={onJump} />
+          </div>
+        </li>
+      ))}
+      {sorted.length > mostShown ? (
+        <li className="soft small">{`and ${sorted.length - mostShown} more`}</li>
+      ) : null}
+    </ul>
+  );
+});
+
+interface ProblemLinksProps {
+  readonly problem: Problem;
+  readonly withStep: boolean;
+  readonly onJump?: (() => void) | undefined;
+}
+
+function ProblemLinks({ problem, withStep, onJump }: ProblemLinksProps) {
+  const step = stepOfProblem(problem);
+  const selected = things(problem.ids ?? []);
+  const jump = () => {
+    if (withStep) setStep(step);
+    if (selected.length > 0) select(selected);
+    if (problem.at) goTo(problem.at);
+    onJump?.();
+  };
+  if (!withStep && !problem.at && selected.length === 0) return null;
+  return (
+    <Button className="link" onPress={jump}>
+      {problem.at || selected.length > 0 ? "Show it" : `Go to ${stepTitles[step].toLowerCase()}`}
+    </Button>
+  );
+}
+
+/** Document ids as things that can be selected. */
+function things(ids: readonly string[]): Selected[] {
+  const { survey, building, grading, lot } = shownProject(appStore.getState());
+  const kinds = [
+    ["shot", survey.shots],
+    ["mark", survey.marks],
+    ["door", building?.doors ?? []],
+    ["drive", grading.drives],
+    ["swale", grading.swales],
+    ["feature", lot.features],
+  ] as const;
+  return ids.flatMap((id) => {
+    const kind = kinds.find(([, list]) => list.some((thing) => thing.id === id))?.[0];
+    return kind ? [{ kind, id }] : [];
+  });
+}

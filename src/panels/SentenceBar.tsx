@@ -1,0 +1,23 @@
+import { memo } from "react";
+import { type SentencePart, sentence } from "./sentence";
+import { useNotation, useProject, useResults } from "./useProject";
+
+/** How things stand, in one sentence above the plan. */
+export function SentenceBar() {
+  const project = useProject((present) => present);
+  const results = useResults((present) => present);
+  const notation = useNotation();
+  const parts = sentence(project, results, notation);
+  return (
+    <p className="say">
+      {parts.map((part, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the parts have no name but their order
+        <Part key={index} {...part} />
+      ))}
+    </p>
+  );
+}
+
+const Part = memo(function Part({ text, strong }: SentencePart) {
+  return strong ? <b>{text}</b> : <span>{text}</span>;
+});

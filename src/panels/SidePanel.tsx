@@ -1,0 +1,42 @@
+/** The panel on the right: what the present step asks for and what it answers. */
+import type { ComponentType } from "react";
+import type { StepName } from "../store/state";
+import { useApp } from "../store/useApp";
+import type { RunCommand } from "./command";
+import { BuildingPanel } from "./steps/BuildingPanel";
+import { DrivePanel } from "./steps/DrivePanel";
+import { FloorPanel } from "./steps/FloorPanel";
+import { FoundationPanel } from "./steps/FoundationPanel";
+import { LotPanel } from "./steps/LotPanel";
+import { QuantitiesPanel } from "./steps/QuantitiesPanel";
+import { SetoutPanel } from "./steps/SetoutPanel";
+import { SheetsPanel } from "./steps/SheetsPanel";
+import { ShotsPanel } from "./steps/ShotsPanel";
+import { WaterPanel } from "./steps/WaterPanel";
+
+export interface StepPanelProps {
+  readonly run: RunCommand;
+}
+
+const panels: Readonly<Record<StepName, ComponentType<StepPanelProps>>> = {
+  lot: LotPanel,
+  shots: ShotsPanel,
+  building: BuildingPanel,
+  drive: DrivePanel,
+  water: WaterPanel,
+  floor: FloorPanel,
+  foundation: FoundationPanel,
+  quantities: QuantitiesPanel,
+  setout: SetoutPanel,
+  sheets: SheetsPanel,
+};
+
+export function SidePanel({ run }: StepPanelProps) {
+  const step = useApp((state) => state.step);
+  const Panel = panels[step];
+  return (
+    <aside className="side" aria-label="This step" key={step}>
+      <Panel run={run} />
+    </aside>
+  );
+}

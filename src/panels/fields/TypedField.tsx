@@ -1,0 +1,105 @@
+/**
+ * A field that keeps what was typed until it is understood: Enter or leaving it commits, Esc takes the typing back,
+ * and a refusal stays beside the text that caused it.
+ */
+import { type KeyboardEvent, type ReactNode, useId, useRef, useState } from "react";
+
+export interface TypedFieldProps {
+  readonly label: string;
+  /** The present value as text. */
+  readonly shown: string;
+  /** Takes what was typed; answers with a message where it can't. */
+  readonly commit: (text: string) => string | null;
+  readonly help?: ReactNode;
+  readonly unit?: string;
+  readonly placeholder?: string;
+  readonly disabled?: boolean;
+  /** "row": label left, field right. "stack": label above. "bare": the label is only heard. */
+  readonly layout?: "row" | "stack" | "bare";
+  readonly wide?: boolean;
+  readonly figure?: boolean;
+}
+
+export function TypedField(props: TypedFieldProps) {
+  const { label, shown, help, unit, layout = "row" } = props;
+  const id = useId();
+  const typing = useTyping(shown, props.commit);
+  const described = [help ? `${id}-help` : "", typing.fault ? `${id}-fault` : ""].filter(Boolean).join(" ");
+  return (
+    <div className={`field field-${layout}${typing.fault ? " field-faulty" : ""}`}>
+      <label className={layout === "bare" ? "visually-hidden" : "field-label"} htmlFor={id}>
+        {label}
+      </label>
+      <span className="field-box">
+        <input
+          id={id}
+          className={`field-input${props.figure ? " field-figure" : ""}${props.wide ? " field-wide" : ""}`}
+          value={typing.text}
+          placeholder={props.placeholder}
+          disabled={props.disabled}
+          spellCheck={false}
+          autoComplete="off"
+          aria-invalid={typing.fault !== null}
+          aria-describedby={described || undefined}
+          data-typed={typing.typed}
+          {...typing.handlers}
+        />
+        {unit ? <span className="field-unit">{unit}</span> : null}
+      </span>
+      {help ? (
+        <p id={`${id}-help`} className="field-help">
+          {help}
+        </p>
+      ) : null}
+      {typing.fault ? (
+        <p id={`${id}-fault`} className="field-fault" role="alert">
+          {typing.fault}
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+/** The draft and its life: what was typed, whether it was refused, and when it is handed on. */
+function useTyping(shown: string, commit: (text: string) => string | null) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const escaped = useRef(false);
+
+  const handOn = (): boolean => {
+    if (draft === null) return true;
+    const refusal = draft.trim() === shown.trim() ? null : commit(draft);
+    setFault(refusal);
+    if (refusal === null) setDraft(null);
+    return refusal === null;
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key === "Enter") {
+      const field = event.currentTarget;
+      if (handOn()) requestAnimationFrame(() => field.select());
+    } else if (event.key === "Escape" && (draft !== null || fault !== null)) {
+      event.stopPropagation();
+      escaped.current = true;
+      setDraft(null);
+      setFault(null);
+    }
+  };
+  return {
+    text: draft ?? shown,
+    /** While there is typing to take back, Ctrl+Z takes back typing. */
+    typed: draft !== null && draft !== shown,
+    fault,
+    handlers: {
+      onChange: (event: { currentTarget: HTMLInputElement }) => {
+        escaped.current = false;
+        setDraft(event.currentTarget.value);
+      },
+      onFocus: (event: { currentTarget: HTMLInputElement }) => event.currentTarget.select(),
+      onBlur: () => {
+        if (!escaped.current) handOn();
+        escaped.current = false;
+      },
+      onKeyDown,
+    },
+  };
+}

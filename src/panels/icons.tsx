@@ -1,0 +1,45 @@
+/** Our own icons: 20 × 20, one stroke, drawn in the colour of the text beside them. */
+
+const drawings = {
+  undo: "M7 4 3 8l4 4M3.5 8H12a4.5 4.5 0 0 1 0 9H8",
+  redo: "m13 4 4 4-4 4M16.5 8H8a4.5 4.5 0 0 0 0 9h4",
+  find: "m13 13 4 4M8.5 14a5.5 5.5 0 1 1 0-11 5.5 5.5 0 0 1 0 11Z",
+  sun: "M10 13.5a3.5 3.5 0 1 0 0-7 3.5 3.5 0 0 0 0 7ZM10 1.5v2M10 16.5v2M1.5 10h2M16.5 10h2M4 4l1.4 1.4M14.6 14.6 16 16M4 16l1.4-1.4M14.6 5.4 16 4",
+  moon: "M16.5 12A7 7 0 0 1 8 3.5a7 7 0 1 0 8.5 8.5Z",
+  system:
+    "M10 17.5a7.5 7.5 0 1 0 0-15 7.5 7.5 0 0 0 0 15ZM10 2.5v15M10 5.5h5.9M10 8.5h7.3M10 11.5h7.3M10 14.5h5.9",
+  down: "m5.5 8 4.5 4.5L14.5 8",
+  right: "m8 5.5 4.5 4.5L8 14.5",
+  close: "m5 5 10 10M15 5 5 15",
+  plus: "M10 4v12M4 10h12",
+  trash: "M4 6h12M8 6V3.5h4V6M5.5 6l.8 10.5h7.4L14.5 6M8.5 9v4.5M11.5 9v4.5",
+  place: "M10 17.5S4.5 12 4.5 8a5.5 5.5 0 0 1 11 0c0 4-5.5 9.5-5.5 9.5ZM10 10a2 2 0 1 0 0-4 2 2 0 0 0 0 4Z",
+  warn: "M10 3 18 16.5H2L10 3ZM10 8v4M10 14.3v.2",
+  stop: "M7 2.5h6L17.5 7v6L13 17.5H7L2.5 13V7L7 2.5ZM10 6v5M10 13.5v.2",
+  note: "M10 17.5a7.5 7.5 0 1 0 0-15 7.5 7.5 0 0 0 0 15ZM10 9v5M10 6.2v.2",
+  check: "m4 10.5 4 4 8-9",
+  sheet: "M4 2.5h8l4 4v11H4v-15ZM12 2.5v4h4M7 10h6M7 13h6",
+  folder: "M2.5 5v11h15V7H10L8 5H2.5Z",
+  draw: "m3 17 1-4 9.5-9.5 3 3L7 16l-4 1ZM12 5l3 3",
+} as const;
+
+export type IconName = keyof typeof drawings;
+
+export function Icon({ name }: { name: IconName }) {
+  return (
+    <svg className="icon" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+      <path d={drawings[name]} />
+    </svg>
+  );
+}
+
+/** The product's sign: a building's outline standing out of ground that falls. */
+export function Logo() {
+  return (
+    <svg className="logo" viewBox="0 0 26 26" aria-hidden="true" focusable="false">
+      <path className="logo-building" d="M5 19V9.5L13 4l8 5.5v5.5" />
+      <path className="logo-floor" d="M5 15h16" />
+      <path className="logo-ground" d="M1.5 21c6 .6 9-.8 12-2.6 3.4-2 6-3.2 11-3.4" />
+    </svg>
+  );
+}

@@ -1,0 +1,187 @@
+/** The table drawn. What keys mean lies in `cursor.ts` and `useBook.ts`, what text means in `typing.ts`. */
+import type { ReactNode } from "react";
+import { useId } from "react";
+import type { Project } from "../../document";
+import type { LevelledPoint, SetupResult } from "../../solve/results";
+import type { Notation } from "../notation";
+import { bookActs } from "./acts";
+import { CellChoice, CellEditor } from "./CellEditor";
+import { choiceOf, columns, optionsOf } from "./columns";
+import { chosenRows, moved } from "./cursor";
+import { draftKey } from "./drafts";
+import { NewRow } from "./NewRow";
+import { SetupLine } from "./SetupLine";
+import { ShotRow } from "./ShotRow";
+import { StatusLine } from "./StatusLine";
+import { type Book, cellOf, lineHeight, useBook } from "./useBook";
+
+export interface BookTableProps {
+  readonly project: Project;
+  readonly points: ReadonlyMap<string, LevelledPoint>;
+  readonly setups: readonly SetupResult[];
+  readonly notation: Notation;
+}
+
+export function BookTable(props: BookTableProps) {
+  const { project, notation } = props;
+  const gridId = useId();
+  const book = useBook(project, notation);
+  const { at, column, shot, editing, drafts } = book;
+  const [first, last] = chosenRows(at);
+  return (
+    <>
+      <div className="book-scroll" onScroll={book.sight.onScroll}>
+        <table
+          ref={book.table}
+          className="book-table"
+          // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table whose cells are typed in is a grid
+          role="grid"
+          tabIndex={0}
+          aria-label="Level book"
+          aria-rowcount={book.shots.length + 2}
+          aria-colcount={columns.length}
+          aria-multiselectable="true"
+          aria-activedescendant={editing ? undefined : `${gridId}-${at.row}-${at.column}`}
+          onKeyDown={book.onKeyDown}
+          onClick={book.onClick}
+          onDoubleClick={(event) => {
+            if (cellOf(event)) book.edit(book.shown(), true);
+          }}
+          onPaste={(event) => {
+            if (editing) return;
+            event.preventDefault();
+            book.paste(event.clipboardData.getData("text"));
+          }}
+          onCopy={(event) => {
+            if (editing) return;
+            event.preventDefault();
+            event.clipboardData.setData("text/plain", bookActs.copied(first, last, column, notation));
+          }}
+        >
+          <Heads />
+          <tbody>
+            <Lines {...props} book={book} gridId={gridId} editor={<Editor book={book} project={project} />} />
+          </tbody>
+        </table>
+      </div>
+      <StatusLine
+        column={columns[at.column]}
+        typing={book.typing}
+        draft={drafts.get(draftKey(shot?.id ?? "", column)) ?? null}
+        notation={notation}
+      />
+    </>
+  );
+}
+
+function Heads() {
+  return (
+    <>
+      <colgroup>
+        {columns.map(({ id, width }) => (
+          <col key={id} style={id === "note" ? undefined : { width }} />
+        ))}
+      </colgroup>
+      <thead>
+        <tr>
+          {columns.map(({ id, title }) => (
+            <th key={id} className={`book-${id}`} scope="col">
+              {title}
+            </th>
+          ))}
+        </tr>
+      </thead>
+    </>
+  );
+}
+
+interface LinesProps extends BookTableProps {
+  readonly book: Book;
+  readonly gridId: string;
+  readonly editor: ReactNode;
+}
+
+/** The lines in sight, between two empty rows as high as what is not drawn. */
+function Lines({ book, gridId, editor, project, points, setups, notation }: LinesProps) {
+  const { at, lines, shots, editing } = book;
+  const { first } = book.sight;
+  const last = Math.min(lines.length, book.sight.last);
+  const [chosenFirst, chosenLast] = chosenRows(at);
+  return (
+    <>
+      {first > 0 ? <tr style={{ height: first * lineHeight }} /> : null}
+      {lines.slice(first, last).map((line) => {
+        if (line.kind === "setup") {
+          const setup = project.survey.setups.find(({ id }) => id === line.setup);
+          const result = setups.find(({ id }) => id === line.setup);
+          return (
+            <SetupLine
+              key={`setup ${line.before}`}
+              name={setup?.name ?? "no set-up"}
+              result={result}
+              notation={notation}
+            />
+          );
+        }
+        const here = line.row === at.row;
+        const shared = {
+          row: line.row,
+          gridId,
+          cursor: here ? at.column : -1,
+          editor: here && editing ? editor : null,
+        };
+        const shot = shots[line.row];
+        if (!shot) return <NewRow key="new" {...shared} />;
+        return (
+          <ShotRow
+            key={shot.id}
+            {...shared}
+            shot={shot}
+            point={points.get(shot.id)}
+            project={project}
+            notation={notation}
+            drafts={book.drafts}
+            chosen={line.row >= chosenFirst && line.row <= chosenLast}
+          />
+        );
+      })}
+      {last < lines.length ? <tr style={{ height: (lines.length - last) * lineHeight }} /> : null}
+    </>
+  );
+}
+
+function Editor({ book, project }: { book: Book; project: Project }) {
+  const { at, column, shot, editing, shots } = book;
+  const title = columns[at.column]?.title ?? "";
+  if (!editing) return null;
+  if (columns[at.column]?.entry === "choice" && shot)
+    return (
+      <CellChoice
+        label={title}
+        value={choiceOf(column, shot)}
+        options={optionsOf(column, shot, project)}
+        onChoose={(value) => {
+          bookActs.choose(at.row, column, value);
+          book.stop();
+        }}
+        onDone={(event) => {
+          const extent = { rows: shots.length + 1, columns: columns.length, page: 1 };
+          const next = event ? moved(at, event, extent) : null;
+          if (next) book.go(next);
+          else book.stop(event !== null);
+        }}
+      />
+    );
+  return (
+    <CellEditor
+      key={`${at.row} ${at.column}`}
+      label={title}
+      start={editing.start}
+      selectAll={editing.selectAll}
+      onTyping={book.setTyping}
+      onDone={book.finish}
+      onCancel={book.stop}
+      onPasteBlock={book.paste}
+    />
+  );
+}

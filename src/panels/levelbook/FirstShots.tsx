@@ -1,0 +1,106 @@
+import { type FormEvent, useState } from "react";
+import { surveyEdits } from "../../document";
+import { runTogether, tell } from "../../store/actions";
+import { parseLength } from "../../units";
+import { Action } from "../fields/Choice";
+import { useNotation } from "../useProject";
+import { understood } from "./understood";
+
+/** The first two things on site: a mark that stays, and the reading on it. Then the table opens. */
+export function FirstShots() {
+  const notation = useNotation();
+  const metric = notation.display.area === "m2";
+  const [name, setName] = useState("");
+  const [height, setHeight] = useState(metric ? "100 m" : "100'");
+  const [reading, setReading] = useState("");
+  const [fault, setFault] = useState<string | null>(null);
+  const read = reading.trim() === "" ? null : parseLength(reading, notation.display.reading);
+  const start = (event: FormEvent) => {
+    event.preventDefault();
+    if (read && !read.ok) {
+      setFault(read.message);
+      return;
+    }
+    const checked = parseLength(height, notation.display.length);
+    if (!checked.ok) {
+      setFault(checked.message);
+      return;
+    }
+    openBook(name.trim() || "mark", height, reading);
+  };
+  return (
+    <form className="first-shots" onSubmit={start}>
+      <p className="first-lead">
+        Two things first: <b>a mark that will outlast the job</b> and what the rod reads on it. Every height
+        is told from that mark.
+      </p>
+      <div className="first-fields">
+        <First
+          label="The mark"
+          hint="bolt in a ledge, spike in a pole"
+          value={name}
+          onType={setName}
+          placeholder="bolt"
+        />
+        <First label="Call its height" hint="any round figure will do" value={height} onType={setHeight} />
+        <First
+          label="Reading on it"
+          hint={read?.ok ? understood(read.m, notation).join(" ") : "may wait: type it later"}
+          value={reading}
+          onType={(text) => {
+            setFault(null);
+            setReading(text);
+          }}
+          placeholder={metric ? "1.591" : '62 5/8"'}
+        />
+        <Action look="accent" type="submit">
+          Open the level book
+        </Action>
+      </div>
+      {fault ? (
+        <p className="field-fault" role="alert">
+          {fault}
+        </p>
+      ) : null}
+    </form>
+  );
+}
+
+interface FirstProps {
+  readonly label: string;
+  readonly hint: string;
+  readonly value: string;
+  readonly placeholder?: string;
+  readonly onType: (text: string) => void;
+}
+
+function First({ label, hint, value, placeholder, onType }: FirstProps) {
+  return (
+    <label className="first-field">
+      <span className="field-label">{label}</span>
+      <input
+        className="field-input field-wide"
+        value={value}
+        placeholder={placeholder}
+        spellCheck={false}
+        onChange={(event) => onType(event.currentTarget.value)}
+      />
+      <span className="field-help">{hint}</span>
+    </label>
+  );
+}
+
+/** Mark, first set-up and the reading on the mark, as one step to undo. */
+function openBook(name: string, height: string, reading: string): void {
+  const edit = runTogether("start the level book", [
+    (project) =>
+      project.survey.marks.length > 0
+        ? { ok: true, project, label: "" }
+        : surveyEdits.addMark.run(project, { name, height }),
+    (project) => {
+      const mark = project.survey.marks[0];
+      return surveyEdits.addShot.run(project, { name, reading, kind: "mark", of: mark?.id ?? null });
+    },
+  ]);
+  if (!edit.ok) tell({ tone: "caution", text: edit.why });
+}

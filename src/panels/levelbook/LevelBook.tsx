@@ -1,0 +1,53 @@
+/** The level book: a table that is typed into like a spreadsheet. Only the rows in sight are drawn. */
+import { useMemo } from "react";
+import { surveyEdits } from "../../document";
+import { run as runEdit, setTool } from "../../store/actions";
+import { Action } from "../fields/Choice";
+import { useNotation, useProject, useResults } from "../useProject";
+import { BookTable } from "./BookTable";
+import { FirstShots } from "./FirstShots";
+import "./levelbook.css";
+
+export function LevelBook() {
+  const empty = useProject(
+    ({ survey }) => survey.shots.length === 0 && (survey.marks.length === 0 || survey.setups.length === 0),
+  );
+  return (
+    <div className="book">
+      <BookHead />
+      {empty ? <FirstShots /> : <Book />}
+    </div>
+  );
+}
+
+function BookHead() {
+  const unplaced = useProject(
+    ({ survey }) =>
+      survey.shots.filter((shot) => shot.place.kind === "none" && shot.kind === "ground" && !shot.aside)
+        .length,
+  );
+  return (
+    <div className="book-head">
+      <h2 className="book-title">Level book</h2>
+      <p className="book-rule">A bigger reading is lower ground.</p>
+      <span className="head-gap" />
+      {unplaced > 0 ? (
+        <Action icon="place" look="quiet" onPress={() => setTool("shot")}>
+          {`Place ${unplaced} on the plan`}
+        </Action>
+      ) : null}
+      <Action icon="plus" look="quiet" onPress={() => runEdit(surveyEdits.addSetup, {})}>
+        Set-up
+      </Action>
+    </div>
+  );
+}
+
+function Book() {
+  const project = useProject((present) => present);
+  const points = useResults(({ survey }) => survey.points);
+  const setups = useResults(({ survey }) => survey.setups);
+  const notation = useNotation();
+  const byShot = useMemo(() => new Map(points.map((point) => [point.shot, point])), [points]);
+  return <BookTable project={project} points={byShot} setups={setups} notation={notation} />;
+}

@@ -1,0 +1,30 @@
+import { memo } from "react";
+import type { SetupResult } from "../../solve/results";
+import { Icon } from "../icons";
+import type { Notation } from "../notation";
+import { columns } from "./columns";
+
+interface SetupLineProps {
+  readonly name: string;
+  readonly result: SetupResult | undefined;
+  readonly notation: Notation;
+}
+
+/** Where another set-up begins: its name and how its beam got its height. */
+export const SetupLine = memo(function SetupLine({ name, result, notation }: SetupLineProps) {
+  return (
+    <tr className="book-setup">
+      <td colSpan={columns.length}>
+        <b>{name}</b>
+        {result?.tied && result.beam !== null ? (
+          <span className="soft">{`beam at ${notation.length(result.beam)}, ${result.tie}`}</span>
+        ) : (
+          <span className="book-untied">
+            <Icon name="warn" />
+            no height yet: add a row of kind “mark”, or assume a beam height in the panel
+          </span>
+        )}
+      </td>
+    </tr>
+  );
+});

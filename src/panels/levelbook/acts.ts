@@ -1,0 +1,130 @@
+/** What a person's acts in the level book do to the project, the selection and the cells that were not understood. */
+import { type Edit, type Project, present, type Shot, surveyEdits } from "../../document";
+import { runTogether, select, tell } from "../../store/actions";
+import { appStore } from "../../store/store";
+import type { Notation } from "../notation";
+import { type ColumnId, cellText } from "./columns";
+import { type Cursor, chosenRows } from "./cursor";
+import { draftKey, dropDraft, keepDraft } from "./drafts";
+import { pasteBlock, splitBlock } from "./paste";
+import { choiceByLetter, chooseCell, editCell } from "./typing";
+
+const project = (): Project => present(appStore.getState().history);
+
+/** An edit as one undo step. */
+function record(edit: Edit): void {
+  if (edit.ok && edit.project !== project()) runTogether(edit.label, [() => edit]);
+}
+
+/** The shot of a row; the row at the end becomes one, which joins the edit that is made with it. */
+function withRow(
+  row: number,
+): { readonly project: Project; readonly shot: Shot; readonly isNew: boolean } | null {
+  const now = project();
+  const shot = now.survey.shots[row];
+  if (shot) return { project: now, shot, isNew: false };
+  const last = now.survey.shots.at(-1);
+  const added = surveyEdits.addShot.run(now, last ? { setup: last.setup } : {});
+  const made = added.ok ? added.project.survey.shots.at(-1) : undefined;
+  return added.ok && made ? { project: added.project, shot: made, isNew: true } : null;
+}
+
+function type(row: number, column: ColumnId, text: string): void {
+  if (row >= project().survey.shots.length && text.trim() === "") return;
+  const target = withRow(row);
+  if (!target) return;
+  const key = draftKey(target.shot.id, column);
+  const edit = editCell(target.project, target.shot, column, text);
+  if (edit.ok) {
+    dropDraft(key);
+    record(target.isNew ? { ...edit, label: "add shot" } : edit);
+    return;
+  }
+  if (target.isNew) record({ ok: true, project: target.project, label: "add shot" });
+  keepDraft(key, { text, why: edit.why });
+}
+
+function choose(row: number, column: ColumnId, value: string): void {
+  const shot = project().survey.shots[row];
+  if (!shot) return;
+  const edit = chooseCell(project(), shot, column, value);
+  if (edit.ok) record(edit);
+  else tell({ tone: "caution", text: edit.why });
+}
+
+function pickByLetter(row: number, column: ColumnId, letter: string): void {
+  const shot = project().survey.shots[row];
+  const value = shot ? choiceByLetter(project(), shot, column, letter) : null;
+  if (value !== null) choose(row, column, value);
+}
+
+/** Empties a column of the chosen rows; what was not understood goes too. */
+function clear(first: number, last: number, column: ColumnId): void {
+  const shots = project().survey.shots.slice(first, last + 1);
+  const clearable = ["name", "reading", "place", "note", "of"].includes(column);
+  for (const shot of shots) dropDraft(draftKey(shot.id, column));
+  if (!clearable || shots.length === 0) return;
+  let next = project();
+  for (const shot of shots) {
+    const edit = editCell(next, shot, column, "");
+    if (edit.ok) next = edit.project;
+  }
+  record({ ok: true, project: next, label: `clear ${column === "of" ? "what was read" : column}` });
+}
+
+function remove(first: number, last: number): void {
+  const ids = project()
+    .survey.shots.slice(first, last + 1)
+    .map(({ id }) => id);
+  if (ids.length === 0) return;
+  const edit = surveyEdits.removeShots.run(project(), { ids });
+  if (edit.ok) record(edit);
+  else tell({ tone: "caution", text: edit.why });
+}
+
+function paste(text: string, row: number, column: ColumnId): void {
+  const block = splitBlock(text);
+  const single = block.length === 1 && block[0]?.length === 1;
+  if (single) {
+    type(row, column, block[0]?.[0] ?? "");
+    return;
+  }
+  const { edit, refused, rows } = pasteBlock(project(), block, row, column);
+  record(edit);
+  for (const cell of refused) keepDraft(draftKey(cell.shot, cell.column), cell);
+  if (refused.length > 0)
+    tell({
+      tone: "caution",
+      text: `${rows} rows pasted; ${refused.length} cell${refused.length === 1 ? "" : "s"} could not be read and keep their text, marked in the table.`,
+    });
+}
+
+/** Rows as a spreadsheet takes them: name, reading and place; one row alone gives its cell. */
+function copied(first: number, last: number, column: ColumnId, notation: Notation): string {
+  const now = project();
+  const shots = now.survey.shots.slice(first, last + 1);
+  const cell = (id: ColumnId, shot: Shot) => cellText(id, shot, now, notation);
+  if (first === last) return shots[0] ? cell(column, shots[0]) : "";
+  return shots
+    .map((shot) => {
+      const place =
+        shot.place.kind === "at" ? [notation.length(shot.place.x), notation.length(shot.place.y)] : [];
+      return [cell("name", shot), cell("reading", shot), ...place].join("\t");
+    })
+    .join("\n");
+}
+
+export const bookActs = {
+  type,
+  choose,
+  pickByLetter,
+  clear,
+  remove,
+  paste,
+  copied,
+  forget: (shot: string, column: ColumnId) => dropDraft(draftKey(shot, column)),
+  select(shots: readonly Shot[], cursor: Cursor): void {
+    const [first, last] = chosenRows(cursor);
+    select(shots.slice(first, last + 1).map(({ id }) => ({ kind: "shot", id })));
+  },
+};

@@ -1,0 +1,90 @@
+/** Where the cursor of a table stands and how keys move it. Pure: positions in, positions out. */
+
+export interface Cursor {
+  readonly row: number;
+  readonly column: number;
+  /** The other end of a choice of rows; the same as `row` where only one is chosen. */
+  readonly anchor: number;
+  /** Column in which a run of Tabs began: Enter goes back to it. */
+  readonly tabbedFrom: number | null;
+}
+
+export interface Extent {
+  readonly rows: number;
+  readonly columns: number;
+  /** Rows that fit on the screen. */
+  readonly page: number;
+}
+
+export const firstCursor: Cursor = { row: 0, column: 1, anchor: 0, tabbedFrom: null };
+
+export interface MoveKey {
+  readonly key: string;
+  readonly shiftKey: boolean;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+}
+
+/** The cursor after a key, or null where the key doesn't move it. */
+export function moved(cursor: Cursor, press: MoveKey, extent: Extent): Cursor | null {
+  const far = press.ctrlKey || press.metaKey;
+  const { row, column } = cursor;
+  switch (press.key) {
+    case "ArrowDown":
+      return toRow(cursor, far ? extent.rows - 1 : row + 1, press.shiftKey, extent);
+    case "ArrowUp":
+      return toRow(cursor, far ? 0 : row - 1, press.shiftKey, extent);
+    case "PageDown":
+      return toRow(cursor, row + extent.page, press.shiftKey, extent);
+    case "PageUp":
+      return toRow(cursor, row - extent.page, press.shiftKey, extent);
+    case "ArrowRight":
+      return toColumn(cursor, far ? extent.columns - 1 : column + 1, extent);
+    case "ArrowLeft":
+      return toColumn(cursor, far ? 0 : column - 1, extent);
+    case "Home":
+      return far ? toRow({ ...cursor, column: 0 }, 0, false, extent) : toColumn(cursor, 0, extent);
+    case "End":
+      return far
+        ? toRow(cursor, extent.rows - 1, false, extent)
+        : toColumn(cursor, extent.columns - 1, extent);
+    case "Enter":
+      return entered(cursor, press.shiftKey ? -1 : 1, extent);
+    case "Tab":
+      return tabbed(cursor, press.shiftKey ? -1 : 1, extent);
+    default:
+      return null;
+  }
+}
+
+function toRow(cursor: Cursor, row: number, extend: boolean, extent: Extent): Cursor {
+  const next = clamp(row, extent.rows);
+  return { ...cursor, row: next, anchor: extend ? cursor.anchor : next, tabbedFrom: null };
+}
+
+function toColumn(cursor: Cursor, column: number, extent: Extent): Cursor {
+  return { ...cursor, column: clamp(column, extent.columns), anchor: cursor.row, tabbedFrom: null };
+}
+
+function entered(cursor: Cursor, by: number, extent: Extent): Cursor {
+  const row = clamp(cursor.row + by, extent.rows);
+  return { row, column: cursor.tabbedFrom ?? cursor.column, anchor: row, tabbedFrom: null };
+}
+
+/** Null at the table's two ends, so that Tab can leave it. */
+function tabbed(cursor: Cursor, by: number, extent: Extent): Cursor | null {
+  const cell = cursor.row * extent.columns + cursor.column + by;
+  if (cell < 0 || cell >= extent.rows * extent.columns) return null;
+  const row = Math.floor(cell / extent.columns);
+  const tabbedFrom = row === cursor.row ? (cursor.tabbedFrom ?? cursor.column) : null;
+  return { row, column: cell % extent.columns, anchor: row, tabbedFrom };
+}
+
+function clamp(index: number, count: number): number {
+  return Math.max(0, Math.min(count - 1, index));
+}
+
+/** First and last chosen row. */
+export function chosenRows({ row, anchor }: Cursor): readonly [number, number] {
+  return [Math.min(row, anchor), Math.max(row, anchor)];
+}

@@ -1,0 +1,31 @@
+/** The lines of the table: shots in their order, with a heading wherever another set-up begins. */
+import type { Setup, Shot } from "../../document";
+
+export type Line =
+  | { readonly kind: "setup"; readonly setup: string /** Row that follows. */; readonly before: number }
+  | { readonly kind: "shot"; readonly row: number }
+  /** The empty row at the end, where the next shot is typed. */
+  | { readonly kind: "new"; readonly row: number };
+
+export function linesOf(shots: readonly Shot[], setups: readonly Setup[]): readonly Line[] {
+  const lines: Line[] = [];
+  let last: string | null = null;
+  shots.forEach((shot, row) => {
+    if (shot.setup !== last) lines.push({ kind: "setup", setup: shot.setup, before: row });
+    last = shot.setup;
+    lines.push({ kind: "shot", row });
+  });
+  if (last === null && setups[0]) lines.push({ kind: "setup", setup: setups[0].id, before: 0 });
+  lines.push({ kind: "new", row: shots.length });
+  return lines;
+}
+
+/** Line on which a row stands. */
+export function lineOfRow(lines: readonly Line[], row: number): number {
+  // Headings only add lines, so the search can start at the row itself.
+  for (let line = row; line < lines.length; line++) {
+    const each = lines[line];
+    if (each && each.kind !== "setup" && each.row === row) return line;
+  }
+  return lines.length - 1;
+}

@@ -1,0 +1,117 @@
+/** Rows copied from a spreadsheet: name, reading[, east, north]; or one column, that fills down. */
+import { type Edit, type Project, surveyEdits } from "../../document";
+import type { ColumnId } from "./columns";
+import { readPlace } from "./typing";
+
+/** A block of texts, rows by columns. */
+export type Block = readonly (readonly string[])[];
+
+/**
+ * Splits copied text into cells: tabs, else semicolons, else commas. Quoted cells are unquoted as spreadsheets
+ * quote them; an inch mark inside or at the end of a cell is left alone.
+ */
+export function splitBlock(text: string): Block {
+  const lines = text.replace(/\r\n?/g, "\n").replace(/\n+$/, "").split("\n");
+  const between = ["\t", ";", ","].find((sign) => text.includes(sign)) ?? "\t";
+  return lines.map((line) => splitLine(line, between));
+}
+
+function splitLine(line: string, between: string): string[] {
+  const cells: string[] = [];
+  let rest = line;
+  while (rest.length > 0 || cells.length === 0) {
+    const quoted = /^"((?:[^"]|"")*)"(?:$|(?=[\t;,]))/.exec(rest);
+    if (quoted && (rest.length === quoted[0].length || rest[quoted[0].length] === between)) {
+      cells.push((quoted[1] ?? "").replaceAll('""', '"').trim());
+      rest = rest.slice(quoted[0].length + 1);
+      continue;
+    }
+    const end = rest.indexOf(between);
+    cells.push((end < 0 ? rest : rest.slice(0, end)).trim());
+    if (end < 0) break;
+    rest = rest.slice(end + 1);
+    if (rest === "") cells.push("");
+  }
+  return cells;
+}
+
+export interface Pasted {
+  readonly edit: Edit;
+  /** Cells that were not understood: they keep their text and the message. */
+  readonly refused: readonly {
+    readonly shot: string;
+    readonly column: ColumnId;
+    readonly text: string;
+    readonly why: string;
+  }[];
+  /** How many rows were written. */
+  readonly rows: number;
+}
+
+/** Columns of a pasted block, by how wide it is; a single column goes where the cursor stands. */
+function columnsFor(block: Block, at: ColumnId): readonly (ColumnId | "x" | "y")[] {
+  const width = Math.max(...block.map((row) => row.length));
+  if (width === 1) return [at];
+  return ["name", "reading", "x", "y"];
+}
+
+/** Writes the block over the rows from `start` on; rows beyond the last are added. One edit, or none. */
+export function pasteBlock(project: Project, block: Block, start: number, at: ColumnId): Pasted {
+  const into = columnsFor(block, at);
+  const body = dropHeading(block, into);
+  const refused: Pasted["refused"][number][] = [];
+  let next = project;
+  for (const [index, cells] of body.entries()) {
+    const row = pasteRow(next, cells, into, start + index);
+    next = row.project;
+    refused.push(...row.refused);
+  }
+  const label = `paste ${body.length} row${body.length === 1 ? "" : "s"}`;
+  return { edit: { ok: true, project: next, label }, refused, rows: body.length };
+}
+
+/** A first row of words over columns of figures is a heading. */
+function dropHeading(block: Block, into: readonly string[]): Block {
+  const reading = into.indexOf("reading");
+  const isHeading = reading >= 0 && block.length > 1 && /^[a-z() ]+$/i.test(block[0]?.[reading] ?? "");
+  return isHeading ? block.slice(1) : block;
+}
+
+interface PastedRow {
+  readonly project: Project;
+  readonly refused: Pasted["refused"];
+}
+
+function pasteRow(
+  project: Project,
+  cells: readonly string[],
+  into: readonly string[],
+  index: number,
+): PastedRow {
+  const shot = project.survey.shots[index];
+  const added = shot ? null : surveyEdits.addShot.run(project, {});
+  const id = shot?.id ?? (added?.ok ? added.made : undefined);
+  if (id === undefined) return { project, refused: [] };
+  let next = added?.ok ? added.project : project;
+  const refused: Pasted["refused"][number][] = [];
+  const cell = (column: string): string | undefined => cells[into.indexOf(column)];
+  const write = (column: ColumnId, text: string | undefined, edit: (text: string) => Edit) => {
+    if (text === undefined) return;
+    const done = edit(text);
+    if (done.ok) next = done.project;
+    else refused.push({ shot: id, column, text, why: done.why });
+  };
+  const change = (patch: { name: string } | { note: string }) =>
+    surveyEdits.changeShot.run(next, { id, patch });
+  write("name", cell("name"), (name) => change({ name }));
+  write("note", cell("note"), (note) => change({ note }));
+  write("reading", cell("reading"), (text) => surveyEdits.setReading.run(next, { id, text }));
+  const [x, y] = [cell("x"), cell("y")];
+  write("place", cell("place") ?? (x && y ? `${x}; ${y}` : undefined), (text) => {
+    const read = readPlace(text, next);
+    return read.ok
+      ? surveyEdits.placeShot.run(next, { id, place: read.place })
+      : { ok: false, why: read.message };
+  });
+  return { project: next, refused };
+}

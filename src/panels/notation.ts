@@ -1,0 +1,52 @@
+/** Figures as this project writes them: one formatter a kind, from the project's display settings. */
+import type { Display } from "../document";
+import {
+  depthInWords,
+  formatAboveBelow,
+  formatArea,
+  formatLength,
+  formatSigned,
+  formatSlope,
+  formatVolume,
+  roundingFor,
+} from "../units";
+
+export interface Notation {
+  readonly display: Display;
+  /** Lengths and heights. */
+  length(m: number): string;
+  signed(m: number): string;
+  aboveBelow(m: number): string;
+  /** Laser readings, in the notation of the readings column. */
+  reading(m: number): string;
+  depth(m: number): string;
+  area(m2: number): string;
+  volume(m3: number): string;
+  slope(ratio: number): string;
+}
+
+const made = new WeakMap<Display, Notation>();
+
+/** The same object for the same settings, so that memoised components stay still. */
+export function notationOf(display: Display): Notation {
+  const known = made.get(display);
+  if (known) return known;
+  const notation = makeNotation(display);
+  made.set(display, notation);
+  return notation;
+}
+
+function makeNotation(display: Display): Notation {
+  const { length, rounding, reading } = display;
+  return {
+    display,
+    length: (m) => formatLength(m, length, rounding),
+    signed: (m) => formatSigned(m, length, rounding),
+    aboveBelow: (m) => formatAboveBelow(m, length, rounding),
+    reading: (m) => formatLength(m, reading, roundingFor(reading, display)),
+    depth: (m) => depthInWords(m, length, rounding),
+    area: (m2) => formatArea(m2, display.area),
+    volume: (m3) => formatVolume(m3, display.volume),
+    slope: (ratio) => formatSlope(ratio, display.slope),
+  };
+}

@@ -1,0 +1,127 @@
+/** What panels are built of: the head, sections, rows of facts, tables of figures. */
+import { memo, type ReactNode } from "react";
+import type { StepName } from "../store/state";
+import { StepProblems } from "./Problems";
+import { stepTitles } from "./steps";
+
+export interface PanelProps {
+  readonly step: StepName;
+  /** What this step settles, in one line. */
+  readonly purpose: string;
+  readonly children: ReactNode;
+}
+
+export function Panel({ step, purpose, children }: PanelProps) {
+  return (
+    <>
+      <div className="panel-head">
+        <h2 className="panel-title">{stepTitles[step]}</h2>
+        <p className="panel-purpose">{purpose}</p>
+      </div>
+      <StepProblems step={step} />
+      {children}
+    </>
+  );
+}
+
+export interface SectionProps {
+  readonly title: string;
+  /** Beside the title, on the right. */
+  readonly aside?: ReactNode;
+  readonly children: ReactNode;
+}
+
+export function Section({ title, aside, children }: SectionProps) {
+  return (
+    <section className="section">
+      <div className="section-head">
+        <h3 className="section-title">{title}</h3>
+        {aside ? <span className="section-aside">{aside}</span> : null}
+      </div>
+      {children}
+    </section>
+  );
+}
+
+export interface Fact {
+  readonly name: string;
+  readonly figure: string;
+  readonly note?: string;
+}
+
+/** Named figures, one a row. */
+export const Facts = memo(function Facts({ facts }: { facts: readonly Fact[] }) {
+  return (
+    <dl className="facts">
+      {facts.map((fact) => (
+        <div className="fact" key={fact.name}>
+          <dt>
+            {fact.name}
+            {fact.note ? <span className="fact-note">{fact.note}</span> : null}
+          </dt>
+          <dd>{fact.figure}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+});
+
+export interface FigureTableProps {
+  readonly label: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly ReactNode[])[];
+  /** Rows that need a look, by index. */
+  readonly marked?: ReadonlySet<number>;
+}
+
+/** A table of figures: the first column names the row, the others are figures. */
+export function FigureTable({ label, heads, rows, marked }: FigureTableProps) {
+  return (
+    <table className="figures" aria-label={label}>
+      <thead>
+        <tr>
+          {heads.map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((cells, row) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its order
+          <tr key={row} className={marked?.has(row) ? "figures-marked" : undefined}>
+            {cells.map((cell, column) =>
+              column === 0 ? (
+                <th key={heads[column]} scope="row">
+                  {cell}
+                </th>
+              ) : (
+                <td key={heads[column]}>{cell}</td>
+              ),
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** What to do next where there is nothing yet. */
+export function Guide({ title, children }: { title: string; children: ReactNode }) {
+  return (
+    <div className="guide">
+      <p className="guide-title">{title}</p>
+      {children}
+    </div>
+  );
+}
+
+/** A usual caution, where work can hurt someone. */
+export function Caution({ children }: { children: ReactNode }) {
+  return (
+    <div className="caution" role="note">
+      {children}
+    </div>
+  );
+}

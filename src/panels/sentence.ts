@@ -1,0 +1,172 @@
+/** One sentence that says how things stand, in parts so that the figures can be set bold. */
+import type { Project } from "../document";
+import type { CornerResult, Results } from "../solve/results";
+import type { Notation } from "./notation";
+import { capital, compassWord, counted, listed, wallSide } from "./words";
+
+export interface SentencePart {
+  readonly text: string;
+  readonly strong?: boolean;
+}
+
+const plain = (text: string): SentencePart => ({ text });
+const strong = (text: string): SentencePart => ({ text, strong: true });
+
+export function sentence(project: Project, results: Results, notation: Notation): SentencePart[] {
+  if (results.ground === null) return beforeTheGround(project, results);
+  if (project.building === null) return beforeTheBuilding(results, project, notation);
+  const clauses = [
+    standing(results.corners, notation),
+    loads(results),
+    drive(results, notation),
+    water(project, results),
+    limits(results, notation),
+  ].filter((clause) => clause.length > 0);
+  const parts: SentencePart[] = [];
+  clauses.forEach((clause, index) => {
+    parts.push(...(index > 0 ? [plain("; ")] : []), ...clause);
+  });
+  return parts.length === 0 ? [] : [...parts, plain(".")];
+}
+
+/** The sentence as plain text, for people who listen to it. */
+export function sentenceText(parts: readonly SentencePart[]): string {
+  return parts.map(({ text }) => text).join("");
+}
+
+function beforeTheGround(project: Project, results: Results): SentencePart[] {
+  const { marks, shots } = project.survey;
+  if (marks.length === 0 && shots.length === 0)
+    return [
+      plain("Nothing is measured yet. "),
+      strong("Add a mark that stays"),
+      plain(", read it at the laser, then shoot the ground."),
+    ];
+  const known = results.survey.points.filter(
+    (point) => point.kind !== "check" && point.at !== null && point.height !== null,
+  ).length;
+  const untied = results.survey.setups.find((setup) => !setup.tied);
+  if (shots.length > 0 && untied)
+    return [
+      strong(untied.name),
+      plain(" has no height yet: read a mark from it, or say how high its beam is."),
+    ];
+  const missing = Math.max(1, 3 - known);
+  return [
+    plain(
+      `${capital(counted(known, "shot"))} ${known === 1 ? "has" : "have"} a height and a place; the ground needs `,
+    ),
+    strong(known < 3 ? `${missing} more` : "places that are not all in one line"),
+    plain("."),
+  ];
+}
+
+function beforeTheBuilding(results: Results, project: Project, notation: Notation): SentencePart[] {
+  const ground = results.ground;
+  if (!ground) return [];
+  const drop = spread(ground.tin.z.subarray(0, ground.measuredPoints));
+  const { gx, gy } = ground.plane;
+  return [
+    plain("The shots lie within "),
+    strong(notation.length(drop)),
+    plain(" of height and the ground falls to the "),
+    strong(compassWord(-gx, -gy, project.lot.north)),
+    plain(". Draw the building next."),
+  ];
+}
+
+function spread(heights: Float64Array): number {
+  let [low, high] = [Infinity, -Infinity];
+  for (const z of heights) {
+    if (z < low) low = z;
+    if (z > high) high = z;
+  }
+  return high - low;
+}
+
+function standing(corners: readonly CornerResult[], notation: Notation): SentencePart[] {
+  const byGround = [...corners].sort((a, b) => b.ground - a.ground);
+  const high = byGround[0];
+  const low = byGround.at(-1);
+  if (!high || !low) return [];
+  const level = Math.abs(high.floorAboveGround - low.floorAboveGround) < 1e-3;
+  if (level) return [plain("The floor stands "), ...outAt(high, notation, false), plain(" at every corner")];
+  return [
+    plain("The floor stands "),
+    ...outAt(high, notation, true),
+    plain(" and "),
+    ...outAt(low, notation, true),
+  ];
+}
+
+function outAt(corner: CornerResult, notation: Notation, named: boolean): SentencePart[] {
+  const out = corner.floorAboveGround;
+  const place = named ? ` at ${corner.name}` : "";
+  return [
+    strong(notation.length(Math.abs(out))),
+    plain(out < 0 ? ` below the ground${place}` : ` out of the ground${place}`),
+  ];
+}
+
+/** Truck loads that the bill counts. */
+function loads({ bill }: Results): SentencePart[] {
+  const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
+  const [fill, cut] = [quantity("fill-loads"), quantity("cut-loads")];
+  if (fill > 0 && cut > 0)
+    return [strong(counted(fill, "load")), plain(" of fill and "), strong(String(cut)), plain(" of cut")];
+  if (fill > 0) return [strong(counted(fill, "load")), plain(" of fill")];
+  return cut > 0 ? [strong(counted(cut, "load")), plain(" of cut")] : [];
+}
+
+function drive(results: Results, notation: Notation): SentencePart[] {
+  const steepest = [...results.drives].sort((a, b) => b.steepest - a.steepest)[0];
+  if (!steepest) return [];
+  return [
+    plain(`the drive ${steepest.climbs ? "climbs" : "falls"} `),
+    strong(notation.slope(steepest.steepest)),
+    plain(" at its steepest"),
+  ];
+}
+
+function water(project: Project, results: Results): SentencePart[] {
+  const { walls, swales, ponds } = results.water;
+  const outline = project.building?.outline ?? [];
+  const wet = walls.filter((wall) => !wall.passes);
+  const parts: SentencePart[] = [];
+  if (walls.length > 0 && wet.length === 0) parts.push(plain("water leaves every wall"));
+  if (wet.length > 0) {
+    const sides = [...new Set(wet.map((wall) => wallSide(outline, wall.wall, project.lot.north)))];
+    const where =
+      wet.length === walls.length ? "every wall" : `the ${listed(sides)} wall${sides.length > 1 ? "s" : ""}`;
+    parts.push(plain("water doesn't leave "), strong(where));
+  }
+  const stuck = swales.filter((swale) => !swale.drains);
+  if (stuck.length > 0)
+    parts.push(
+      plain(parts.length ? ", and " : ""),
+      strong(listed(stuck.map(({ name }) => `the ${name}`))),
+      plain(" doesn't drain"),
+    );
+  else if (ponds.length > 0)
+    parts.push(
+      plain(parts.length ? ", but stands in " : "water stands in "),
+      strong(counted(ponds.length, "low place")),
+    );
+  return parts;
+}
+
+/** Said only where the floor breaks a limit. */
+function limits({ band, floor }: Results, notation: Notation): SentencePart[] {
+  if (floor === null) return [];
+  if (band.empty) return [strong("no floor height meets every limit")];
+  const over = band.high !== null && floor > band.high + 1e-6;
+  const under = band.low !== null && floor < band.low - 1e-6;
+  if (!over && !under) return [];
+  const limit = over ? band.high : band.low;
+  const rule = band.rules.find((each) => each.on && each.height !== null && each.height === limit);
+  return [
+    plain("the floor is "),
+    strong(`${notation.length(Math.abs(floor - (limit ?? floor)))} too ${over ? "high" : "low"}`),
+    plain(rule ? ` for this limit: ${rule.name}` : ""),
+  ];
+}

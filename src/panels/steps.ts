@@ -1,0 +1,189 @@
+/** The steps of the job: how far each has come, in a word and a figure. */
+import type { Project } from "../document";
+import type { Problem, Results } from "../solve/results";
+import { type StepName, stepNames } from "../store/state";
+import { FOOT } from "../units";
+import type { Notation } from "./notation";
+
+export type StepState = "empty" | "work" | "complete" | "attention";
+
+export interface Step {
+  readonly name: StepName;
+  readonly title: string;
+  readonly state: StepState;
+  /** Short figure beside the title: "17", "32×24", "11.1 %". */
+  readonly figure: string;
+  /** What the state means here, for the tooltip and for people who listen. */
+  readonly words: string;
+}
+
+export const stepTitles: Readonly<Record<StepName, string>> = {
+  lot: "Lot",
+  shots: "Shots",
+  building: "Building",
+  drive: "Drive",
+  water: "Water",
+  floor: "Floor",
+  foundation: "Foundation",
+  quantities: "Quantities",
+  setout: "Set-out",
+  sheets: "Sheets",
+};
+
+type Standing = Pick<Step, "state" | "figure" | "words">;
+
+export function steps(project: Project, results: Results, notation: Notation): Step[] {
+  const standing: Record<StepName, Standing> = {
+    lot: lot(project),
+    shots: shots(project, results),
+    building: building(project),
+    drive: drive(project, results, notation),
+    water: water(project, results),
+    floor: floor(results, notation),
+    foundation: foundation(project, results),
+    quantities: quantities(results),
+    setout: setout(project),
+    sheets: sheets(project, results),
+  };
+  const wrong = new Set(
+    results.problems.filter(({ severity }) => severity === "error").map((problem) => stepOfProblem(problem)),
+  );
+  return stepNames.map((name) => {
+    const own = standing[name];
+    const state = wrong.has(name) && own.state !== "empty" ? "attention" : own.state;
+    return { name, title: stepTitles[name], ...own, state };
+  });
+}
+
+/** The step in which a problem is mended, by its code. */
+export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
+  return stepsOfCodes.find(([pattern]) => pattern.test(code))?.[1] ?? "floor";
+}
+
+const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
+  [/^(lot|feature|keep-clear)/, "lot"],
+  [/^(reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
+  [/^(door|outline|building)\b/, "building"],
+  [/^(drive|line|landing)\b/, "drive"],
+  [/^(apron|swale|pond|wall|water|slope|fill-slope|daylight|grading)\b/, "water"],
+  [/^(floor|band|rule)\b/, "floor"],
+  [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
+  [/^(bill|quantit|truck)/, "quantities"],
+  [/^(setout|worksheet)/, "setout"],
+];
+
+function lot(project: Project): Standing {
+  const { outline } = project.lot;
+  if (outline.length < 3) return { state: "empty", figure: "", words: "no lot drawn yet" };
+  return { state: "complete", figure: `${outline.length} corners`, words: "the lot is drawn" };
+}
+
+function shots(project: Project, results: Results): Standing {
+  const count = project.survey.shots.length;
+  const figure = count === 0 ? "" : String(count);
+  if (count === 0) return { state: "empty", figure, words: "no shots yet" };
+  if (results.survey.setups.some((setup) => !setup.tied))
+    return { state: "attention", figure, words: "a set-up has no height yet" };
+  if (results.ground === null) return { state: "work", figure, words: "three placed shots make a ground" };
+  const loose = results.survey.points.filter(
+    (point) => point.height === null || (point.at === null && point.kind === "ground"),
+  ).length;
+  return loose > 0
+    ? { state: "work", figure, words: `${loose} without a reading or a place` }
+    : { state: "complete", figure, words: "every shot has a height and a place" };
+}
+
+function building(project: Project): Standing {
+  const { building: built } = project;
+  if (!built) return { state: "empty", figure: "", words: "no building yet" };
+  const figure = sizeFigure(project);
+  return built.doors.length === 0
+    ? { state: "work", figure, words: "it has no door yet" }
+    : { state: "complete", figure, words: "the building is drawn" };
+}
+
+/** "32×24" in whole feet or metres to the decimetre; how many walls where it isn't a rectangle. */
+function sizeFigure({ building: built, display }: Project): string {
+  const outline = built?.outline ?? [];
+  const [a, b, c] = outline;
+  if (outline.length !== 4 || !a || !b || !c) return `${outline.length} walls`;
+  const metric = display.length === "m" || display.length === "cm" || display.length === "mm";
+  const side = (from: readonly number[], to: readonly number[]) => {
+    const m = Math.hypot((to[0] ?? 0) - (from[0] ?? 0), (to[1] ?? 0) - (from[1] ?? 0));
+    return String(Number((metric ? m : m / FOOT).toFixed(1)));
+  };
+  return `${side(a, b)}×${side(b, c)}`;
+}
+
+function drive(project: Project, results: Results, notation: Notation): Standing {
+  if (project.grading.drives.length === 0) return { state: "empty", figure: "", words: "no drive yet" };
+  const steepest = Math.max(0, ...results.drives.map((each) => each.steepest));
+  if (results.drives.length === 0)
+    return { state: "work", figure: "", words: "the drive waits for the ground" };
+  const figure = notation.slope(steepest);
+  return steepest > project.rules.steepestDrive + 1e-9
+    ? { state: "attention", figure, words: `steeper than ${notation.slope(project.rules.steepestDrive)}` }
+    : { state: "complete", figure, words: "within its steepest grade" };
+}
+
+function water(project: Project, results: Results): Standing {
+  if (!project.building || !results.ground)
+    return { state: "empty", figure: "", words: "nothing to check yet" };
+  const { walls, swales, ponds } = results.water;
+  const wet = walls.filter((wall) => !wall.passes).length;
+  const stuck = swales.filter((swale) => !swale.drains).length;
+  const count = wet + stuck + ponds.length;
+  if (count === 0) return { state: "complete", figure: "", words: "water leaves every wall" };
+  const words = [
+    wet > 0 ? `${wet} of ${walls.length} walls without enough fall` : "",
+    stuck > 0 ? `${stuck} swale that doesn't drain` : "",
+    ponds.length > 0 ? `${ponds.length} low place${ponds.length > 1 ? "s" : ""} that hold water` : "",
+  ].filter((word) => word !== "");
+  return { state: "attention", figure: `${count} to see`, words: words.join(", ") };
+}
+
+function floor(results: Results, notation: Notation): Standing {
+  const { band, floor: height } = results;
+  if (height === null) return { state: "empty", figure: "", words: "no building yet" };
+  const figure = notation.length(height);
+  if (results.ground === null) return { state: "work", figure, words: "the ground isn't known yet" };
+  const outside =
+    band.empty ||
+    (band.low !== null && height < band.low - 1e-6) ||
+    (band.high !== null && height > band.high + 1e-6);
+  return outside
+    ? { state: "attention", figure, words: "the floor breaks a limit" }
+    : { state: "complete", figure, words: "within every limit that is on" };
+}
+
+function foundation(project: Project, results: Results): Standing {
+  if (!project.building) return { state: "empty", figure: "", words: "no building yet" };
+  const deepest = Math.max(0, ...results.trench.map((corner) => corner.belowGround));
+  if (project.building.foundation.frostDepth === null)
+    return { state: "work", figure: "", words: "the frost depth isn't typed yet" };
+  const worried = results.problems.some((problem) => stepOfProblem(problem) === "foundation");
+  return worried
+    ? { state: "attention", figure: "", words: "there is something to look at" }
+    : { state: "complete", figure: "", words: deepest > 0 ? "trench known at every corner" : "typed" };
+}
+
+function quantities(results: Results): Standing {
+  return results.bill.length === 0
+    ? { state: "empty", figure: "", words: "nothing to count yet" }
+    : { state: "complete", figure: "", words: "counted from the present floor" };
+}
+
+function setout(project: Project): Standing {
+  if (project.survey.marks.length === 0) return { state: "empty", figure: "", words: "no mark yet" };
+  return project.worksheet.markReading === null
+    ? { state: "work", figure: "", words: "today's reading on the mark isn't typed yet" }
+    : { state: "complete", figure: "", words: "readings to look for are ready" };
+}
+
+function sheets(project: Project, results: Results): Standing {
+  const figure = paperNames[project.display.paper];
+  if (!project.building || !results.ground) return { state: "empty", figure, words: "nothing to print yet" };
+  return { state: "work", figure, words: "ready to export" };
+}
+
+export const paperNames = { letter: "Letter", tabloid: "Tabloid", a4: "A4", a3: "A3" } as const;

@@ -1,0 +1,234 @@
+import { memo } from "react";
+import { type Building, buildingEdits, type Door, type Point } from "../../document";
+import { centroid, signedArea } from "../../geometry";
+import { cornerName } from "../../grading";
+import { run as runEdit, setTool, tryRun } from "../../store/actions";
+import { appStore, shownProject } from "../../store/store";
+import { FOOT } from "../../units";
+import { Action, Choice, IconAction } from "../fields/Choice";
+import { AngleField, WordsField } from "../fields/fields";
+import { LengthField } from "../fields/LengthField";
+import { Facts, Guide, Panel, Section } from "../parts";
+import { startingBuilding } from "../startingBuilding";
+import { useNotation, useProject } from "../useProject";
+import { wallName } from "../words";
+
+export function BuildingPanel() {
+  const building = useProject((project) => project.building);
+  return (
+    <Panel step="building" purpose="The outside of the foundation wall, and where its doors are.">
+      {building ? (
+        <>
+          <Size building={building} />
+          <Corners outline={building.outline} />
+          <Doors building={building} />
+          <Section title="Top of wall">
+            <LengthField
+              label="Above the floor"
+              m={building.topOfWallAboveFloor}
+              help="0 where the floor is level with the top of the wall; with a minus where the wall stops below it."
+              onCommit={(m) =>
+                tryRun(buildingEdits.changeBuilding, {
+                  patch: { topOfWallAboveFloor: m },
+                  what: "change top of wall",
+                })
+              }
+            />
+          </Section>
+          <Action icon="trash" look="quiet" onPress={() => runEdit(buildingEdits.removeBuilding, {})}>
+            Remove the building
+          </Action>
+        </>
+      ) : (
+        <NoBuilding />
+      )}
+    </Panel>
+  );
+}
+
+function NoBuilding() {
+  const metric = useProject(({ display }) => display.area === "m2");
+  const put = () => {
+    const state = appStore.getState();
+    runEdit(buildingEdits.drawBuilding, startingBuilding(shownProject(state), state.results.ground));
+  };
+  return (
+    <Guide title="Put the building on the plan">
+      <p>
+        Press at one corner on the plan and pull to the opposite one, or type its two sides while you draw.
+        Nothing is final: it can be moved, turned and resized by hand or by figures.
+      </p>
+      <Action icon="draw" look="accent" onPress={() => setTool("building")}>
+        Draw the building
+      </Action>
+      <Action look="quiet" onPress={put}>
+        {`Or start with ${metric ? "9.6 × 7.2 m" : "32′ × 24′"} amid the shots`}
+      </Action>
+    </Guide>
+  );
+}
+
+function Size({ building }: { building: Building }) {
+  const notation = useNotation();
+  const [a, b, c, d] = building.outline;
+  const area = Math.abs(signedArea(building.outline));
+  const facts = [{ name: "Area on the ground", figure: notation.area(area) }];
+  if (building.outline.length !== 4 || !a || !b || !c || !d)
+    return (
+      <Section title="Size">
+        <Facts facts={facts} />
+      </Section>
+    );
+  const [width, depth] = [between(a, b), between(b, c)];
+  const resize = (size: { width?: number; depth?: number }) =>
+    tryRun(buildingEdits.resizeBuilding, { width, depth, ...size });
+  const turn = Math.atan2(c[1] - d[1], c[0] - d[0]);
+  const [ac, bd] = [between(a, c), between(b, d)];
+  const square = Math.abs(ac - bd) < 0.0005;
+  facts.push(
+    { name: "Diagonal A–C", figure: notation.length(ac) },
+    { name: "Diagonal B–D", figure: notation.length(bd) },
+  );
+  return (
+    <Section
+      title="Size"
+      aside={
+        square ? "square: both diagonals alike" : `out of square by ${notation.length(Math.abs(ac - bd))}`
+      }
+    >
+      <WordsField
+        label="Name"
+        text={building.name}
+        onCommit={(name) =>
+          tryRun(buildingEdits.changeBuilding, { patch: { name }, what: "rename building" })
+        }
+      />
+      <LengthField label="Wall A–B" m={width} onCommit={(m) => resize({ width: m })} />
+      <LengthField label="Wall B–C" m={depth} onCommit={(m) => resize({ depth: m })} />
+      <AngleField
+        label="Turned by"
+        radians={turn}
+        help="Counter-clockwise about its middle."
+        onCommit={(angle) =>
+          tryRun(buildingEdits.turnBuilding, { angle: angle - turn, about: centroid(building.outline) })
+        }
+      />
+      <Facts facts={facts} />
+    </Section>
+  );
+}
+
+function between([ax, ay]: Point, [bx, by]: Point): number {
+  return Math.hypot(bx - ax, by - ay);
+}
+
+function Corners({ outline }: { outline: readonly Point[] }) {
+  const change = (index: number, corner: Point) =>
+    tryRun(buildingEdits.setOutline, {
+      outline: outline.map((old, i) => (i === index ? corner : old)),
+      what: `move corner ${cornerName(index)}`,
+    });
+  return (
+    <Section title="Corners" aside="east and north, on the plan">
+      <ol className="coordinates">
+        {outline.map(([x, y], index) => (
+          <li key={cornerName(index)} className="coordinate">
+            <span className="coordinate-name">{cornerName(index)}</span>
+            <LengthField
+              layout="bare"
+              label={`Corner ${cornerName(index)}, east`}
+              m={x}
+              onCommit={(m) => change(index, [m, y])}
+            />
+            <LengthField
+              layout="bare"
+              label={`Corner ${cornerName(index)}, north`}
+              m={y}
+              onCommit={(m) => change(index, [x, m])}
+            />
+          </li>
+        ))}
+      </ol>
+    </Section>
+  );
+}
+
+function Doors({ building }: { building: Building }) {
+  const walls = building.outline.map((_, wall) => ({
+    value: String(wall),
+    words: wallName(building.outline.length, wall),
+  }));
+  const lastWall = building.outline.length - 2;
+  const length = buildingEdits.wallLength(building.outline, lastWall);
+  const add = () => {
+    const width = Math.min(9 * FOOT, length * 0.8);
+    runEdit(buildingEdits.addDoor, { wall: lastWall, offset: (length - width) / 2, width });
+  };
+  return (
+    <Section title="Doors">
+      {building.doors.map((door) => (
+        <DoorCard key={door.id} door={door} walls={walls} />
+      ))}
+      <div className="card-acts">
+        <Action icon="draw" look="quiet" onPress={() => setTool("door")}>
+          Put a door on a wall
+        </Action>
+        <Action icon="plus" look="quiet" onPress={add}>
+          Add one here
+        </Action>
+      </div>
+    </Section>
+  );
+}
+
+const kinds = [
+  { value: "overhead", words: "overhead door" },
+  { value: "walk", words: "walk door" },
+] as const;
+
+interface DoorCardProps {
+  readonly door: Door;
+  readonly walls: readonly { readonly value: string; readonly words: string }[];
+}
+
+const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
+  const { id, wall, offset, width, sillBelowFloor, kind, name } = door;
+  const change = (patch: Partial<Omit<Door, "id">>) => tryRun(buildingEdits.changeDoor, { id, patch });
+  return (
+    <div className="card">
+      <div className="card-head">
+        <Choice
+          layout="bare"
+          label="Kind of door"
+          value={kind}
+          options={kinds}
+          onChoose={(chosen) => change({ kind: chosen })}
+        />
+        <IconAction
+          icon="trash"
+          label={`Remove ${name}`}
+          onPress={() => runEdit(buildingEdits.removeDoor, { id })}
+        />
+      </div>
+      <Choice
+        label="On wall"
+        value={String(wall)}
+        options={walls}
+        onChoose={(chosen) => runEdit(buildingEdits.changeDoor, { id, patch: { wall: Number(chosen) } })}
+      />
+      <LengthField
+        label="From its first corner"
+        m={offset}
+        least={0}
+        onCommit={(m) => change({ offset: m })}
+      />
+      <LengthField label="Width" m={width} onCommit={(m) => change({ width: m })} />
+      <LengthField
+        label="Sill below the floor"
+        m={sillBelowFloor}
+        least={0}
+        onCommit={(m) => change({ sillBelowFloor: m })}
+      />
+    </div>
+  );
+});

@@ -1,0 +1,174 @@
+import { memo } from "react";
+import { buildingEdits } from "../../document";
+import type { CornerResult } from "../../solve/results";
+import { setStep, tryRun } from "../../store/actions";
+import { shownFloor } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { moreForOneStep } from "../curve";
+import { Action } from "../fields/Choice";
+import { LengthField } from "../fields/LengthField";
+import { floorStep } from "../floorStep";
+import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+import { CurveChart } from "./CurveChart";
+import { LimitList } from "./LimitList";
+import { billFigure } from "./QuantitiesPanel";
+
+export function FloorPanel() {
+  const built = useProject(({ building }) => building !== null);
+  return (
+    <Panel step="floor" purpose="The one height that everything else follows.">
+      {built ? (
+        <>
+          <BigFloor />
+          <Corners />
+          <Limits />
+          <Curve />
+          <Order />
+        </>
+      ) : (
+        <Guide title="Draw the building first">
+          <p>Its floor can be dragged, typed and stepped once it stands on the plan.</p>
+          <Action look="accent" onPress={() => setStep("building")}>
+            Go to the building
+          </Action>
+        </Guide>
+      )}
+    </Panel>
+  );
+}
+
+function BigFloor() {
+  const floor = useApp(shownFloor);
+  const mark = useResults(({ survey }) => survey.mark);
+  const notation = useNotation();
+  const step = floorStep(notation.display).words;
+  return (
+    <div className="big-floor">
+      <LengthField
+        label="Height of the finished floor"
+        layout="bare"
+        figure
+        m={floor}
+        onCommit={(m) =>
+          tryRun(buildingEdits.setFloor, { floor: m, label: `floor to ${notation.length(m)}` })
+        }
+      />
+      <p className="big-floor-mark">
+        {mark && floor !== null
+          ? `${notation.aboveBelow(floor - mark.height)} the mark`
+          : "no mark to tell it from"}
+      </p>
+      <p className="soft small big-floor-how">{`Drag it on the rod, type it here, or step it by ${step} with Alt and the arrows.`}</p>
+    </div>
+  );
+}
+
+function Corners() {
+  const corners = useResults((results) => results.corners);
+  const beam = useBeam();
+  const notation = useNotation();
+  if (corners.length === 0) return null;
+  const heads = ["corner", "ground", "floor above it", ...(beam === null ? [] : ["read at laser"])];
+  const rows = corners.map((corner) => cornerCells(corner, beam, notation));
+  const marked = new Set(corners.flatMap((corner, index) => (corner.floorAboveGround < 0 ? [index] : [])));
+  return (
+    <Section title="Corners">
+      <FigureTable label="The floor at each corner" heads={heads} rows={rows} marked={marked} />
+      {corners.some((corner) => corner.guessed) ? (
+        <p className="soft small">~ the ground there is guessed: it lies outside the shots.</p>
+      ) : null}
+    </Section>
+  );
+}
+
+function cornerCells(corner: CornerResult, beam: number | null, notation: ReturnType<typeof useNotation>) {
+  const out = corner.floorAboveGround;
+  return [
+    corner.name,
+    `${corner.guessed ? "~ " : ""}${notation.length(corner.ground)}`,
+    out < 0 ? `${notation.length(-out)} below` : notation.length(out),
+    ...(beam === null ? [] : [notation.reading(beam - corner.ground)]),
+  ];
+}
+
+/** Today's beam, or that of the only set-up. */
+function useBeam(): number | null {
+  return useResults(
+    ({ setout, survey }) =>
+      setout.beam ?? (survey.setups.length === 1 ? (survey.setups[0]?.beam ?? null) : null),
+  );
+}
+
+function Limits() {
+  const band = useResults((results) => results.band);
+  const floor = useApp(shownFloor);
+  const notation = useNotation();
+  if (floor === null || band.rules.length === 0) return null;
+  const from = band.low === null ? null : notation.length(band.low);
+  const to = band.high === null ? null : notation.length(band.high);
+  const range = band.empty
+    ? "no height meets them all"
+    : from && to
+      ? `${from} to ${to}`
+      : from
+        ? `${from} or more`
+        : to
+          ? `${to} or less`
+          : "";
+  return (
+    <Section title="What limits the floor" aside={range}>
+      <LimitList rules={band.rules} floor={floor} />
+    </Section>
+  );
+}
+
+function Curve() {
+  const curve = useResults((results) => results.curve);
+  const low = useResults(({ band }) => band.low);
+  const high = useResults(({ band }) => band.high);
+  const floor = useApp(shownFloor);
+  const display = useProject((project) => project.display);
+  if (curve.length < 2 || floor === null) return null;
+  return (
+    <Section title="Fill and cut as the floor moves">
+      <CurveChart curve={curve} floor={floor} low={low} high={high} display={display} />
+    </Section>
+  );
+}
+
+const ordered = ["fill", "fill-loads", "cut", "cut-loads", "base"];
+
+const Order = memo(function Order() {
+  const bill = useResults((results) => results.bill);
+  const notation = useNotation();
+  const inch = useOneStep();
+  const items = ordered.flatMap((id) => bill.find((item) => item.id === id && item.quantity > 0) ?? []);
+  if (items.length === 0) return null;
+  const facts = items.map((item) => ({ name: item.item, figure: billFigure(item, notation) }));
+  return (
+    <Section title="To order at this floor">
+      <Facts facts={inch ? [...facts, inch] : facts} />
+    </Section>
+  );
+});
+
+/** What one step of the floor costs in loads, from the curve and what the bill makes of a volume of fill. */
+function useOneStep() {
+  const floor = useApp(shownFloor);
+  const curve = useResults((results) => results.curve);
+  const fill = useResults(({ bill }) => bill.find(({ id }) => id === "fill")?.quantity ?? 0);
+  const loose = useResults(({ bill }) => bill.find(({ id }) => id === "fill-loose")?.quantity ?? 0);
+  const truck = useProject((project) => project.truck.volume);
+  const notation = useNotation();
+  if (floor === null || fill <= 0) return null;
+  const step = notation.display.area === "ft2" ? 0.0254 : 0.01;
+  const more = moreForOneStep(curve, floor, step);
+  if (!more) return null;
+  const loads = (more.fill * (loose / fill)) / truck;
+  return {
+    name: `${notation.display.area === "ft2" ? "One inch" : "One centimetre"} higher`,
+    figure: `${notation.volume(more.fill)} more`,
+    note: `${loads < 0.05 ? "less than a tenth of a load" : `about ${loads.toFixed(1)} loads`}`,
+  };
+}

@@ -1,0 +1,122 @@
+import { buildingEdits, type Foundation } from "../../document";
+import { tryRun } from "../../store/actions";
+import { LengthField } from "../fields/LengthField";
+import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+
+export function FoundationPanel() {
+  const foundation = useProject(({ building }) => building?.foundation ?? null);
+  return (
+    <Panel step="foundation" purpose="How deep to dig, told from the ground and from the mark.">
+      {foundation ? (
+        <>
+          <Trench />
+          <Dimensions foundation={foundation} />
+        </>
+      ) : (
+        <Guide title="Draw the building first">
+          <p>The trench follows its walls.</p>
+        </Guide>
+      )}
+      <Caution>
+        <p>
+          Protect trench walls at 5 ft (1.5 m) or deeper, and shallower where the soil is bad (OSHA 29 CFR
+          1926.652). Ladder from 4 ft. Keep spoil at least 2 ft back from the edge (1926.651).
+        </p>
+        <p>
+          Don't backfill against a wall before it is braced or cured, nor on one side only. Local code and
+          licensed people decide on footings, soils and walls that hold back earth.
+        </p>
+      </Caution>
+    </Panel>
+  );
+}
+
+function Trench() {
+  const trench = useResults((results) => results.trench);
+  const setout = useResults((results) => results.setout);
+  const notation = useNotation();
+  if (trench.length === 0)
+    return (
+      <Section title="Bottom of trench">
+        <p className="soft small">Known once there is ground under the building.</p>
+      </Section>
+    );
+  const beam = setout.beam;
+  const bottom = trench[0]?.bottom ?? 0;
+  const heads = ["corner", "below ground", "below finished", ...(beam === null ? [] : ["to read"])];
+  const rows = trench.map((corner) => [
+    corner.corner,
+    notation.length(corner.belowGround),
+    notation.length(corner.belowFinished),
+    ...(beam === null ? [] : [notation.reading(beam - corner.bottom)]),
+  ]);
+  return (
+    <Section title="Bottom of trench">
+      <p className="answer">
+        <span className="answer-figure">{notation.length(bottom)}</span>
+        <span>
+          {setout.markHeight === null
+            ? "level all round"
+            : `${notation.aboveBelow(bottom - setout.markHeight)} the mark, level all round`}
+        </span>
+      </p>
+      <FigureTable label="Trench at each corner" heads={heads} rows={rows} />
+      {beam === null ? (
+        <p className="soft small">
+          Type today's reading on the mark in the set-out step to see the readings to look for.
+        </p>
+      ) : null}
+    </Section>
+  );
+}
+
+function Dimensions({ foundation }: { foundation: Foundation }) {
+  const change = (patch: Partial<Foundation>) => tryRun(buildingEdits.changeFoundation, { patch });
+  return (
+    <Section title="Dimensions">
+      <LengthField
+        label="Wall height"
+        m={foundation.wallHeight}
+        help="From the top of the footing to the top of the wall."
+        onCommit={(wallHeight) => change({ wallHeight })}
+      />
+      <LengthField
+        label="Wall thickness"
+        m={foundation.wallThickness}
+        onCommit={(wallThickness) => change({ wallThickness })}
+      />
+      <LengthField
+        label="Footing width"
+        m={foundation.footingWidth}
+        onCommit={(footingWidth) => change({ footingWidth })}
+      />
+      <LengthField
+        label="Footing thickness"
+        m={foundation.footingThickness}
+        onCommit={(footingThickness) => change({ footingThickness })}
+      />
+      <LengthField
+        label="Slab"
+        m={foundation.slabThickness}
+        least={0}
+        onCommit={(slabThickness) => change({ slabThickness })}
+      />
+      <LengthField
+        label="Base stone under it"
+        m={foundation.baseThickness}
+        least={0}
+        onCommit={(baseThickness) => change({ baseThickness })}
+      />
+      <LengthField
+        label="Frost depth"
+        m={foundation.frostDepth}
+        least={0}
+        placeholder="ask locally"
+        help="As your building office gives it. Empty: the floor isn't limited by frost yet."
+        onEmpty={() => change({ frostDepth: null })}
+        onCommit={(frostDepth) => change({ frostDepth })}
+      />
+    </Section>
+  );
+}

@@ -1,0 +1,184 @@
+import { memo, useState } from "react";
+import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
+import { buildingEdits, type Rules, siteEdits } from "../../document";
+import type { BandRule } from "../../solve/results";
+import { goTo, run as runEdit, tryRun } from "../../store/actions";
+import { Action, Toggle } from "../fields/Choice";
+import { SlopeField } from "../fields/fields";
+import { LengthField } from "../fields/LengthField";
+import { Icon } from "../icons";
+import { byTightness, type LimitState, limitOf } from "../limits";
+import { useNotation, useProject } from "../useProject";
+import { capital } from "../words";
+
+/** The rules of the floor band, the tightest first; each opens to show its source, its value and its switch. */
+export function LimitList({ rules, floor }: { rules: readonly BandRule[]; floor: number }) {
+  const notation = useNotation();
+  const [all, setAll] = useState(false);
+  const sorted = byTightness(rules, floor, notation);
+  const bearing = sorted.filter((rule) => rule.on && rule.height !== null);
+  const shown = all ? sorted : bearing;
+  const hidden = sorted.length - bearing.length;
+  return (
+    <>
+      <ul className="limits">
+        {shown.map((rule) => {
+          const { state, margin } = limitOf(rule, floor, notation);
+          return <LimitRow key={rule.id} rule={rule} state={state} margin={margin} />;
+        })}
+      </ul>
+      {hidden > 0 ? (
+        <Action look="quiet" onPress={() => setAll(!all)}>
+          {all ? "Only those that bear on it" : `${hidden} more without bearing now`}
+        </Action>
+      ) : null}
+    </>
+  );
+}
+
+interface LimitRowProps {
+  readonly rule: BandRule;
+  readonly state: LimitState;
+  readonly margin: string;
+}
+
+const stateWords: Readonly<Record<LimitState, string>> = {
+  kept: "kept",
+  near: "kept, with little to spare",
+  broken: "not kept",
+  silent: "no bearing yet",
+  off: "off",
+};
+
+const LimitRow = memo(function LimitRow({ rule, state, margin }: LimitRowProps) {
+  return (
+    <li>
+      <Disclosure className={`limit limit-${state}`}>
+        <Button slot="trigger" className="limit-head">
+          <LimitSign state={state} />
+          <span className="limit-words">
+            <span>
+              <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
+              {rule.name}
+            </span>
+            <span className="limit-place">{rule.place}</span>
+          </span>
+          <span className="limit-margin">{margin}</span>
+          <span className="visually-hidden">{stateWords[state]}</span>
+          <Icon name="down" />
+        </Button>
+        <DisclosurePanel className="limit-more">
+          <LimitMore rule={rule} />
+        </DisclosurePanel>
+      </Disclosure>
+    </li>
+  );
+});
+
+function LimitSign({ state }: { state: LimitState }) {
+  return (
+    <svg className={`limit-sign limit-sign-${state}`} viewBox="0 0 12 12" aria-hidden="true">
+      {state === "broken" ? <path d="M6 .8 11.5 11H.5z" /> : null}
+      {state === "near" ? <path d="M6 .8 11.2 6 6 11.2.8 6z" /> : null}
+      {state !== "broken" && state !== "near" ? <circle cx="6" cy="6" r="4" /> : null}
+    </svg>
+  );
+}
+
+function LimitMore({ rule }: { rule: BandRule }) {
+  const notation = useNotation();
+  const off = useProject(({ rules }) => rules.off);
+  const toggle = (on: boolean) =>
+    runEdit(siteEdits.changeRules, {
+      patch: { off: on ? off.filter((id) => id !== rule.id) : [...off, rule.id] },
+    });
+  return (
+    <>
+      {rule.height === null ? null : (
+        <p>{`${rule.kind === "notBelow" ? "Lowest" : "Highest"} floor it allows: ${notation.length(rule.height)}.`}</p>
+      )}
+      <LimitValue rule={rule} />
+      <p className="soft small">{`Source: ${capital(rule.source)}.`}</p>
+      <div className="card-acts">
+        <Toggle label="Counts" on={rule.on} onToggle={toggle} />
+        {rule.at ? (
+          <Action look="quiet" icon="place" onPress={() => rule.at && goTo(rule.at)}>
+            Show the place
+          </Action>
+        ) : null}
+      </div>
+    </>
+  );
+}
+
+/** The figure behind a rule, where it is the person's to set. */
+function LimitValue({ rule }: { rule: BandRule }) {
+  const rules = useProject((project) => project.rules);
+  const change = (patch: Partial<Rules>) => tryRun(siteEdits.changeRules, { patch });
+  switch (rule.id) {
+    case "aboveUphillGround":
+      return (
+        <LengthField
+          label="At least"
+          m={rules.aboveUphillGround}
+          least={0}
+          onCommit={(m) => change({ aboveUphillGround: m })}
+        />
+      );
+    case "leastShowing":
+      return (
+        <LengthField
+          label="At least"
+          m={rules.leastShowing}
+          least={0}
+          onCommit={(m) => change({ leastShowing: m })}
+        />
+      );
+    case "intoUndisturbed":
+      return (
+        <LengthField
+          label="At least"
+          m={rules.intoUndisturbed}
+          least={0}
+          onCommit={(m) => change({ intoUndisturbed: m })}
+        />
+      );
+    case "mostShowing":
+      return (
+        <LengthField
+          label="At most"
+          m={rules.mostShowing}
+          placeholder="no limit"
+          onEmpty={() => change({ mostShowing: null })}
+          onCommit={(m) => change({ mostShowing: m })}
+        />
+      );
+    case "steepestDrive":
+    case "driveDown":
+      return (
+        <SlopeField
+          label="At most"
+          ratio={rules.steepestDrive}
+          onCommit={(ratio) => change({ steepestDrive: ratio })}
+        />
+      );
+    case "frostCover":
+      return <FrostDepth />;
+    default:
+      return null;
+  }
+}
+
+function FrostDepth() {
+  const frost = useProject(({ building }) => building?.foundation.frostDepth ?? null);
+  return (
+    <LengthField
+      label="Frost depth"
+      m={frost}
+      least={0}
+      placeholder="ask locally"
+      onEmpty={() => tryRun(buildingEdits.changeFoundation, { patch: { frostDepth: null } })}
+      onCommit={(m) => tryRun(buildingEdits.changeFoundation, { patch: { frostDepth: m } })}
+    />
+  );
+}

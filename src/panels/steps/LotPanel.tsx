@@ -1,0 +1,167 @@
+import { type Feature, type Point, siteEdits } from "../../document";
+import { perimeter, signedArea } from "../../geometry";
+import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { Action, Choice, IconAction } from "../fields/Choice";
+import { AngleField, WordsField } from "../fields/fields";
+import { LengthField } from "../fields/LengthField";
+import { Caution, Facts, Guide, Panel, Section } from "../parts";
+import { useNotation, useProject } from "../useProject";
+
+export function LotPanel() {
+  const lot = useProject((project) => project.lot);
+  const drawn = lot.outline.length >= 3;
+  return (
+    <Panel step="lot" purpose="The lines you may not cross, and what must stay clear.">
+      {drawn ? (
+        <LotCorners outline={lot.outline} />
+      ) : (
+        <Guide title="Draw the lot's lines">
+          <p>
+            Click its corners in order on the plan, or type each distance from the last one. Come back to the
+            first corner, or press Enter, to close it. A rough lot will do to begin with.
+          </p>
+          <Action icon="draw" look="accent" onPress={() => setTool("lot")}>
+            Draw the lot
+          </Action>
+        </Guide>
+      )}
+      <Section title="North">
+        <AngleField
+          label="True north"
+          radians={lot.north}
+          help="Clockwise from the top of the plan."
+          onCommit={(north) => tryRun(siteEdits.setNorth, { north })}
+        />
+      </Section>
+      <Features features={lot.features} />
+      <Caution>
+        Only a licensed surveyor settles where a lot line runs. Have buried and overhead lines located before
+        any digging; private lines are not marked by the locating service.
+      </Caution>
+    </Panel>
+  );
+}
+
+function LotCorners({ outline }: { outline: readonly Point[] }) {
+  const notation = useNotation();
+  const change = (index: number, corner: Point) =>
+    tryRun(siteEdits.setLotOutline, { outline: outline.map((old, i) => (i === index ? corner : old)) });
+  const remove = (index: number) =>
+    runEdit(siteEdits.setLotOutline, { outline: outline.filter((_, i) => i !== index) });
+  const facts = [
+    { name: "Area", figure: notation.area(Math.abs(signedArea(outline))) },
+    { name: "Round it", figure: notation.length(perimeter(outline)) },
+  ];
+  return (
+    <Section title="Corners" aside="east and north, on the plan">
+      <ol className="coordinates">
+        {outline.map(([x, y], index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a corner is known by its order
+          <li key={index} className="coordinate">
+            <span className="coordinate-name">{index + 1}</span>
+            <LengthField
+              layout="bare"
+              label={`Corner ${index + 1}, east`}
+              m={x}
+              onCommit={(m) => change(index, [m, y])}
+            />
+            <LengthField
+              layout="bare"
+              label={`Corner ${index + 1}, north`}
+              m={y}
+              onCommit={(m) => change(index, [x, m])}
+            />
+            <IconAction
+              icon="trash"
+              label={`Remove corner ${index + 1}`}
+              isDisabled={outline.length <= 3}
+              onPress={() => remove(index)}
+            />
+          </li>
+        ))}
+      </ol>
+      <Facts facts={facts} />
+      <Action icon="draw" look="quiet" onPress={() => setTool("lot")}>
+        Draw it again
+      </Action>
+    </Section>
+  );
+}
+
+const kindWords: Readonly<Record<Feature["kind"], string>> = {
+  tree: "tree",
+  stump: "stump",
+  well: "well",
+  septic: "septic field",
+  "buried-line": "buried line",
+  "overhead-line": "overhead line",
+  house: "house",
+  fence: "fence",
+  road: "road",
+  water: "water",
+  other: "other",
+};
+const kindOptions = Object.entries(kindWords).map(([value, words]) => ({
+  value: value as Feature["kind"],
+  words,
+}));
+
+function Features({ features }: { features: readonly Feature[] }) {
+  const outline = useProject((project) => project.lot.outline);
+  const add = () => {
+    const [x, y] = outline[0] ?? [0, 0];
+    runEdit(siteEdits.addFeature, { kind: "tree", points: [[x, y]] });
+  };
+  return (
+    <Section title="What stands on it">
+      {features.length === 0 ? (
+        <p className="soft small">
+          Trees to keep, a well, a septic field, buried lines: what the work must stay clear of.
+        </p>
+      ) : null}
+      {features.map((feature) => (
+        <FeatureCard key={feature.id} feature={feature} />
+      ))}
+      <Action icon="plus" look="quiet" onPress={add}>
+        Add a thing to keep clear of
+      </Action>
+    </Section>
+  );
+}
+
+function FeatureCard({ feature }: { feature: Feature }) {
+  const { id, kind, name, points, keepClear } = feature;
+  const change = (patch: Partial<Omit<Feature, "id">>) => tryRun(siteEdits.changeFeature, { id, patch });
+  const [first, ...others] = points;
+  const [x, y] = first ?? [0, 0];
+  const move = (to: Point) => change({ points: [to, ...others] });
+  return (
+    <div className="card">
+      <div className="card-head">
+        <Choice
+          layout="bare"
+          label="Kind"
+          value={kind}
+          options={kindOptions}
+          onChoose={(chosen) => change({ kind: chosen })}
+        />
+        <IconAction icon="place" label="Show it on the plan" onPress={() => goTo([x, y])} />
+        <IconAction
+          icon="trash"
+          label={`Remove ${name || kindWords[kind]}`}
+          onPress={() => runEdit(siteEdits.removeFeature, { id })}
+        />
+      </div>
+      <WordsField label="Name" text={name} onCommit={(text) => change({ name: text })} />
+      {others.length === 0 ? (
+        <>
+          <LengthField label="East" m={x} onCommit={(m) => move([m, y])} />
+          <LengthField label="North" m={y} onCommit={(m) => move([x, m])} />
+        </>
+      ) : (
+        <p className="soft small">{`A line through ${points.length} places.`}</p>
+      )}
+      <LengthField label="Keep clear by" m={keepClear} least={0} onCommit={(m) => change({ keepClear: m })} />
+    </div>
+  );
+}

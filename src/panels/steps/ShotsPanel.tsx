@@ -1,0 +1,213 @@
+import { memo } from "react";
+import { type LengthNotation, type Mark, type Setup, siteEdits, surveyEdits } from "../../document";
+import type { SetupResult } from "../../solve/results";
+import { run as runEdit, select, setTool, tryRun } from "../../store/actions";
+import { Action, Choice, IconAction } from "../fields/Choice";
+import { WordsField } from "../fields/fields";
+import { LengthField, refusal } from "../fields/LengthField";
+import { TypedField } from "../fields/TypedField";
+import { Icon } from "../icons";
+import { Caution, Facts, Panel, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+
+export function ShotsPanel() {
+  return (
+    <Panel step="shots" purpose="The ground as the laser saw it, told from a mark that stays.">
+      <Marks />
+      <Setups />
+      <ReadingsNotation />
+      <Standing />
+      <Caution>Don't look into the beam.</Caution>
+    </Panel>
+  );
+}
+
+function Marks() {
+  const marks = useProject((project) => project.survey.marks);
+  const add = () =>
+    runEdit(surveyEdits.addMark, {
+      name: marks.length === 0 ? "Mark" : `Mark ${marks.length + 1}`,
+      height: "100",
+    });
+  return (
+    <Section title="Marks" aside={marks.length > 1 ? "the first is the reference" : undefined}>
+      {marks.length === 0 ? (
+        <p className="soft small">
+          Choose a thing that will outlast the job: a bolt in a ledge, a spike in a pole, a corner of an old
+          slab, at least twice the trench's depth away from the dig.
+        </p>
+      ) : null}
+      {marks.map((mark) => (
+        <MarkCard key={mark.id} mark={mark} />
+      ))}
+      <Action icon="plus" look={marks.length === 0 ? "accent" : "quiet"} onPress={add}>
+        {marks.length === 0 ? "Add the mark" : "Add a spare mark"}
+      </Action>
+    </Section>
+  );
+}
+
+const MarkCard = memo(function MarkCard({ mark }: { mark: Mark }) {
+  const { id, name, at, height, note } = mark;
+  const notation = useNotation();
+  const change = (patch: Partial<Omit<Mark, "id">>) => tryRun(surveyEdits.changeMark, { id, patch });
+  const placed = at !== null;
+  const place = () => {
+    setTool("mark");
+    select([{ kind: "mark", id }]);
+  };
+  return (
+    <div className="card">
+      <WordsField label="Name" text={name} onCommit={(text) => change({ name: text })} />
+      <TypedField
+        label="Height"
+        shown={notation.length(height.m)}
+        help={`Typed as ${height.text}. Any round figure will do: every other height is told from it.`}
+        commit={(text) => refusal(tryRun(surveyEdits.setMarkHeight, { id, text }))}
+      />
+      <WordsField
+        label="Where to find it"
+        layout="stack"
+        text={note}
+        onCommit={(text) => change({ note: text })}
+      />
+      {placed ? (
+        <>
+          <LengthField label="East" m={at[0]} onCommit={(m) => change({ at: [m, at[1]] })} />
+          <LengthField label="North" m={at[1]} onCommit={(m) => change({ at: [at[0], m] })} />
+        </>
+      ) : null}
+      <div className="card-acts">
+        <Action icon="place" look="quiet" onPress={place}>
+          {placed ? "Place it anew" : "Place it on the plan"}
+        </Action>
+        <IconAction
+          icon="trash"
+          label={`Remove ${name}`}
+          onPress={() => runEdit(surveyEdits.removeMark, { id })}
+        />
+      </div>
+    </div>
+  );
+});
+
+function Setups() {
+  const setups = useProject((project) => project.survey.setups);
+  const results = useResults(({ survey }) => survey.setups);
+  return (
+    <Section title="Set-ups of the laser" aside="one each time it is moved">
+      {setups.map((setup) => (
+        <SetupCard key={setup.id} setup={setup} result={results.find(({ id }) => id === setup.id) ?? null} />
+      ))}
+      <Action icon="plus" look="quiet" onPress={() => runEdit(surveyEdits.addSetup, {})}>
+        Add a set-up
+      </Action>
+    </Section>
+  );
+}
+
+const SetupCard = memo(function SetupCard({ setup, result }: { setup: Setup; result: SetupResult | null }) {
+  const { id, name, assumedBeam } = setup;
+  const notation = useNotation();
+  const tied = result?.tied ?? false;
+  return (
+    <div className="card">
+      <WordsField
+        label="Name"
+        text={name}
+        onCommit={(text) => tryRun(surveyEdits.changeSetup, { id, patch: { name: text } })}
+      />
+      {tied && result?.beam !== null && result ? (
+        <Facts
+          facts={[{ name: "Height of the beam", figure: notation.length(result.beam), note: result.tie }]}
+        />
+      ) : (
+        <p className="untied">
+          <Icon name="warn" />
+          <span>
+            This set-up has no height yet. Add a row of kind “mark” with its reading, tie it to a turning
+            point, or assume a beam height below.
+          </span>
+        </p>
+      )}
+      {result && result.spread > 0 ? (
+        <p className="soft small">{`Its ties differ by ${notation.length(result.spread)}.`}</p>
+      ) : null}
+      <TypedField
+        label="Assumed beam"
+        shown={assumedBeam === null ? "" : notation.length(assumedBeam.m)}
+        placeholder="none"
+        help={
+          tied && assumedBeam === null
+            ? undefined
+            : "Used only where no reading ties this set-up. Leave it empty otherwise."
+        }
+        commit={(text) => refusal(tryRun(surveyEdits.setAssumedBeam, { id, text }))}
+      />
+      <div className="card-acts">
+        <span />
+        <IconAction
+          icon="trash"
+          label={`Remove ${name}`}
+          onPress={() => runEdit(surveyEdits.removeSetup, { id })}
+        />
+      </div>
+    </div>
+  );
+});
+
+const readingOptions: readonly { value: LengthNotation; words: string }[] = [
+  { value: "in", words: "inches, 62⅝″" },
+  { value: "ft-in", words: "feet and inches, 5′ 2⅝″" },
+  { value: "ft", words: "feet and hundredths, 5.22′" },
+  { value: "m", words: "metres, 1.591 m" },
+  { value: "cm", words: "centimetres, 159.1 cm" },
+  { value: "mm", words: "millimetres, 1591 mm" },
+];
+
+function ReadingsNotation() {
+  const reading = useProject((project) => project.display.reading);
+  return (
+    <Section title="How readings are typed">
+      <Choice
+        label="A bare number is"
+        value={reading}
+        options={readingOptions}
+        onChoose={(chosen) => runEdit(siteEdits.changeDisplay, { patch: { reading: chosen } })}
+        help="A reading with its own unit is always understood as written."
+      />
+    </Section>
+  );
+}
+
+function Standing() {
+  const points = useResults(({ survey }) => survey.points);
+  const shots = useProject(({ survey }) => survey.shots);
+  const notation = useNotation();
+  const known = points.filter((point) => point.height !== null && point.kind !== "check");
+  const heights = known.map((point) => point.height ?? 0);
+  const placed = known.filter((point) => point.at !== null).length;
+  const aside = shots.filter((shot) => shot.aside).length;
+  if (shots.length === 0) return null;
+  const facts = [
+    {
+      name: "Shots in the book",
+      figure: String(shots.length),
+      ...(aside > 0 ? { note: `${aside} set aside` } : {}),
+    },
+    { name: "With a height and a place", figure: String(placed) },
+    ...(known.length > 0
+      ? [{ name: "From highest to lowest", figure: notation.length(spread(heights)) }]
+      : []),
+  ];
+  return (
+    <Section title="So far">
+      <Facts facts={facts} />
+    </Section>
+  );
+}
+
+function spread(heights: readonly number[]): number {
+  const low = heights.reduce((least, z) => Math.min(least, z), Infinity);
+  return heights.reduce((most, z) => Math.max(most, z), -Infinity) - low;
+}

@@ -1,0 +1,245 @@
+import { memo } from "react";
+import { type Apron, type Swale, siteEdits } from "../../document";
+import type { Pond, SwaleResult, WallWater } from "../../solve/results";
+import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { Action, IconAction, Toggle } from "../fields/Choice";
+import { NumberField, SlopeField, WordsField } from "../fields/fields";
+import { LengthField } from "../fields/LengthField";
+import { Icon } from "../icons";
+import { Caution, Facts, Panel, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+import { wallName, wallSide } from "../words";
+
+export function WaterPanel() {
+  return (
+    <Panel step="water" purpose="Rain must leave every wall, and the hill's water must go round.">
+      <Walls />
+      <Swales />
+      <Ponds />
+      <RoundTheWalls />
+      <Caution>
+        Don't send water to a neighbour, a road or a septic field. Wet land and streams may need a permit.
+      </Caution>
+    </Panel>
+  );
+}
+
+function Walls() {
+  const walls = useResults(({ water }) => water.walls);
+  const outline = useProject(({ building }) => building?.outline ?? null);
+  const north = useProject(({ lot }) => lot.north);
+  if (!outline || walls.length === 0)
+    return (
+      <Section title="Walls">
+        <p className="soft small">Each wall is checked once there is ground and a building.</p>
+      </Section>
+    );
+  return (
+    <Section title="Walls" aside={walls[0] ? walls[0].rule : undefined}>
+      <ul className="checks">
+        {walls.map((wall) => (
+          <WallRow key={wall.wall} wall={wall} side={wallSide(outline, wall.wall, north)} />
+        ))}
+      </ul>
+      {walls[0] ? <p className="soft small">{walls[0].source}</p> : null}
+    </Section>
+  );
+}
+
+const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: string }) {
+  const notation = useNotation();
+  const towards = Math.round(wall.runsTowards * 100);
+  const fall =
+    wall.fallAway >= 0
+      ? `falls away ${notation.length(wall.fallAway)}`
+      : `rises ${notation.length(-wall.fallAway)}`;
+  return (
+    <li className={`check check-${wall.passes ? "ok" : "bad"}`}>
+      <Icon name={wall.passes ? "check" : "warn"} />
+      <div>
+        <p>
+          <b>{`${wall.name.replace("-", "–")}, ${side}`}</b> {fall}
+          {wall.passes ? "" : `; it wants ${notation.length(wall.needed)}`}
+        </p>
+        {towards > 0 ? <p className="soft small">{`Water runs towards ${towards} % of it.`}</p> : null}
+      </div>
+    </li>
+  );
+});
+
+function Swales() {
+  const swales = useProject(({ grading }) => grading.swales);
+  const results = useResults(({ water }) => water.swales);
+  return (
+    <Section title="Swales">
+      {swales.length === 0 ? (
+        <p className="soft small">
+          A shallow ditch on the uphill side that leads the hill's water round. Draw it from its high end to
+          where it comes out at the surface.
+        </p>
+      ) : null}
+      {swales.map((swale) => (
+        <SwaleCard key={swale.id} swale={swale} result={results.find(({ id }) => id === swale.id) ?? null} />
+      ))}
+      <Action icon="draw" look={swales.length === 0 ? "accent" : "quiet"} onPress={() => setTool("swale")}>
+        {swales.length === 0 ? "Draw a swale" : "Draw another"}
+      </Action>
+      <LeastFall />
+    </Section>
+  );
+}
+
+function LeastFall() {
+  const fall = useProject(({ rules }) => rules.leastSwaleFall);
+  return (
+    <SlopeField
+      label="Least bed fall"
+      ratio={fall}
+      help="1 % is the least that works in grass, 2 % is better."
+      onCommit={(ratio) => tryRun(siteEdits.changeRules, { patch: { leastSwaleFall: ratio } })}
+    />
+  );
+}
+
+const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; result: SwaleResult | null }) {
+  const { id } = swale;
+  const notation = useNotation();
+  const change = (patch: Partial<Omit<Swale, "id">>) => tryRun(siteEdits.changeSwale, { id, patch });
+  return (
+    <div className="card">
+      <WordsField label="Name" text={swale.name} onCommit={(name) => change({ name })} />
+      {result ? (
+        <>
+          <p className={`check check-${result.drains ? "ok" : "bad"}`}>
+            <Icon name={result.drains ? "check" : "warn"} />
+            <span>
+              <b>{result.drains ? "It drains" : "It doesn't drain"}</b> {result.why}
+            </span>
+          </p>
+          <Facts
+            facts={[
+              { name: "Length", figure: notation.length(result.length) },
+              { name: "Least fall of its bed", figure: notation.slope(result.leastFall) },
+            ]}
+          />
+        </>
+      ) : null}
+      <LengthField
+        label="Depth at its high end"
+        m={swale.depth}
+        least={0}
+        onCommit={(depth) => change({ depth })}
+      />
+      <SlopeField
+        label="Bed falls"
+        ratio={swale.fall}
+        placeholder="evenly"
+        help="Empty: an even fall to the ground at its outlet."
+        onEmpty={() => change({ fall: null })}
+        onCommit={(fall) => change({ fall })}
+      />
+      <LengthField
+        label="Bottom width"
+        m={swale.bottomWidth}
+        least={0}
+        onCommit={(bottomWidth) => change({ bottomWidth })}
+      />
+      <NumberField
+        label="Side slopes"
+        unit=": 1"
+        value={swale.sideSlope}
+        onCommit={(sideSlope) => change({ sideSlope })}
+      />
+      <div className="card-acts">
+        <Action icon="place" look="quiet" onPress={() => goTo(swale.line[0] ?? [0, 0])}>
+          Show it
+        </Action>
+        <IconAction
+          icon="trash"
+          label={`Remove ${swale.name}`}
+          onPress={() => runEdit(siteEdits.removeSwale, { id })}
+        />
+      </div>
+    </div>
+  );
+});
+
+function Ponds() {
+  const ponds = useResults(({ water }) => water.ponds);
+  return (
+    <Section title="Low places that hold water" aside={ponds.length === 0 ? "none" : String(ponds.length)}>
+      {ponds.length > 0 ? (
+        <ul className="checks">
+          {ponds.map((pond) => (
+            <PondRow key={pond.at.join(" ")} pond={pond} />
+          ))}
+        </ul>
+      ) : null}
+    </Section>
+  );
+}
+
+const PondRow = memo(function PondRow({ pond }: { pond: Pond }) {
+  const notation = useNotation();
+  return (
+    <li className="check check-note">
+      <Icon name="note" />
+      <div>
+        <p>
+          <b>{`${notation.length(pond.depth)} deep`}</b>
+          {`, ${notation.area(pond.area)}${pond.guessed ? ", partly on guessed ground" : ""}`}
+        </p>
+      </div>
+      <IconAction icon="place" label="Show it on the plan" onPress={() => goTo(pond.at)} />
+    </li>
+  );
+});
+
+function RoundTheWalls() {
+  const apron = useProject(({ grading }) => grading.apron);
+  const slopes = useProject(({ grading }) => grading.slopes);
+  const corners = useProject(({ building }) => building?.outline.length ?? 0);
+  const change = (patch: Partial<Apron>) => tryRun(siteEdits.changeApron, { patch });
+  const leave = (wall: number, as: boolean) =>
+    runEdit(siteEdits.changeApron, {
+      patch: { leave: as ? [...apron.leave, wall] : apron.leave.filter((other) => other !== wall) },
+    });
+  return (
+    <Section title="Ground round the walls">
+      <SlopeField label="Falls away by" ratio={apron.fall} onCommit={(fall) => change({ fall })} />
+      <LengthField label="Over a width of" m={apron.width} onCommit={(width) => change({ width })} />
+      <LengthField
+        label="Wall left showing"
+        m={apron.showing}
+        least={0}
+        onCommit={(showing) => change({ showing })}
+      />
+      <NumberField
+        label="Fill slopes"
+        unit=": 1"
+        value={slopes.fill}
+        help="Run for one of rise: 2 is the steepest for earth, 3 can be mown, 4 is gentle."
+        onCommit={(fill) => tryRun(siteEdits.changeSlopes, { patch: { fill } })}
+      />
+      <NumberField
+        label="Cut slopes"
+        unit=": 1"
+        value={slopes.cut}
+        onCommit={(cut) => tryRun(siteEdits.changeSlopes, { patch: { cut } })}
+      />
+      {corners > 0 ? (
+        <fieldset className="toggles">
+          <legend className="field-label">Leave the ground as it is along</legend>
+          {Array.from({ length: corners }, (_, wall) => (
+            <Toggle
+              key={wallName(corners, wall)}
+              label={wallName(corners, wall)}
+              on={apron.leave.includes(wall)}
+              onToggle={(on) => leave(wall, on)}
+            />
+          ))}
+        </fieldset>
+      ) : null}
+    </Section>
+  );
+}

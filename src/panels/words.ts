@@ -1,0 +1,42 @@
+/** Directions, walls and counts in words. */
+import type { Point } from "../document";
+import { signedArea } from "../geometry";
+import { cornerName } from "../grading";
+
+const compass = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+
+/** "south-east": where a plan direction points, told from true north (radians clockwise from the y axis). */
+export function compassWord(dx: number, dy: number, north: number): string {
+  const clockwise = Math.atan2(dx, dy) - north;
+  const eighth = Math.round(clockwise / (Math.PI / 4));
+  return compass[((eighth % 8) + 8) % 8] ?? "north";
+}
+
+/** The side of the building that wall `wall` closes: "north". */
+export function wallSide(outline: readonly Point[], wall: number, north: number): string {
+  const a = outline[wall];
+  const b = outline[(wall + 1) % outline.length];
+  if (!a || !b) return "";
+  const side = signedArea(outline) > 0 ? 1 : -1;
+  return compassWord(side * (b[1] - a[1]), side * (a[0] - b[0]), north);
+}
+
+/** "A–B" */
+export function wallName(corners: number, wall: number): string {
+  return `${cornerName(wall)}–${cornerName((wall + 1) % corners)}`;
+}
+
+/** "1 load", "11 loads" */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** "A", "A and B", "A, B and C" */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? "";
+  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
