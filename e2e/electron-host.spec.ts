@@ -2,6 +2,8 @@
 import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
 import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
 import { basename, join } from "node:path";
 import type { ElectronApplication, Page } from "@playwright/test";
 import type { Bridge } from "../src/host/bridge";
@@ -265,29 +267,45 @@ test.describe("the bridge", () => {
 });
 
 test.describe("refused to the page", () => {
+  /** Something to reach on the network, which any page may read; it notes who comes. */
+  const visits: string[] = [];
+  const elsewhere = createServer((request, response) => {
+    visits.push(request.url ?? "");
+    response.writeHead(200, { "access-control-allow-origin": "*", "content-type": "text/javascript" });
+    response.end("window.remoteRan = true");
+  });
+  let address: string;
+  test.beforeAll(async () => {
+    await new Promise<void>((resolve) => elsewhere.listen(0, "127.0.0.1", resolve));
+    address = `http://127.0.0.1:${(elsewhere.address() as AddressInfo).port}`;
+  });
+  test.beforeEach(() => visits.splice(0));
+  test.afterAll(() => void elsewhere.close());
+
   test("going elsewhere, and new windows", async ({ launchElectron }) => {
     const { app, page } = await launchElectron();
     const before = page.url();
-    const opened = await page.evaluate(async () => {
+    const opened = await page.evaluate(async (address) => {
       const link = document.createElement("a");
-      link.href = "https://example.com/";
+      link.href = `${address}/link`;
       document.body.append(link);
       link.click();
       link.target = "_blank";
       link.click();
-      location.href = "file:///etc/passwd";
-      const window_ = window.open("https://example.com/");
-      await new Promise((resolve) => setTimeout(resolve, 300));
-      return window_ !== null;
-    });
+      location.href = `${address}/location`;
+      const second = window.open(`${address}/window`);
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      return second !== null;
+    }, address);
     expect(opened).toBe(false);
     expect(page.url()).toBe(before);
     expect(await app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows().length)).toBe(1);
+    expect(visits).toEqual([]);
   });
 
   test("scripts that are not its own files", async ({ launchElectron }) => {
     const { page } = await launchElectron();
-    const ran = await page.evaluate(async () => {
+    const ran = await page.evaluate(async (address) => {
       const violations: string[] = [];
       document.addEventListener("securitypolicyviolation", (event) =>
         violations.push(event.effectiveDirective),
@@ -300,10 +318,10 @@ test.describe("refused to the page", () => {
       document.body.append(button);
       button.click();
       const remote = document.createElement("script");
-      remote.src = "https://example.com/a.js";
+      remote.src = `${address}/remote.js`;
       document.head.append(remote);
       // The developer tools' own call may evaluate; what runs after it may not.
-      await new Promise((resolve) => setTimeout(resolve, 200));
+      await new Promise((resolve) => setTimeout(resolve, 300));
       const evaluated = (() => {
         try {
           return new Function("return true")();
@@ -311,28 +329,38 @@ test.describe("refused to the page", () => {
           return false;
         }
       })();
-      return { inline: "inlineRan" in window, handler: "handlerRan" in window, evaluated, violations };
-    });
-    expect(ran).toMatchObject({ inline: false, handler: false, evaluated: false });
+      const marks = ["inlineRan", "handlerRan", "remoteRan"].filter((mark) => mark in window);
+      return { marks, evaluated, violations };
+    }, address);
+    expect(ran).toMatchObject({ marks: [], evaluated: false });
     expect(ran.violations).toEqual(expect.arrayContaining(["script-src-elem", "script-src-attr"]));
+    expect(visits).toEqual([]);
   });
 
   test("the network, other files, and folders beside the page", async ({ launchElectron }) => {
-    const { page } = await launchElectron();
-    const reached = await page.evaluate(async () => {
-      const tries = ["https://example.com/", "http://127.0.0.1:9/", "file:///etc/passwd"].map((url) =>
-        fetch(url).then(
-          () => true,
-          () => false,
-        ),
+    const { app, page } = await launchElectron();
+    const beside = await page.evaluate(async (address) => {
+      const picture = document.createElement("img");
+      picture.src = `${address}/picture`;
+      document.body.append(picture);
+      navigator.sendBeacon(`${address}/beacon`);
+      await fetch(`${address}/fetch`).catch(() => undefined);
+      const paths = ["/../package.json", "/%2e%2e/package.json", "/..%2fpackage.json", "/gone.js"];
+      return Promise.all(paths.map(async (path) => (await fetch(path)).status));
+    }, address);
+    expect(beside).toEqual([404, 404, 404, 404]);
+    // Behind the page's own policy stands the session's: it lets nothing out even where no policy asks.
+    const reached = await app.evaluate(async ({ BrowserWindow }, address) => {
+      const hidden = new BrowserWindow({ show: false });
+      const loaded = await hidden.loadURL(`${address}/window`).then(
+        () => true,
+        () => false,
       );
-      const beside = ["/../package.json", "/%2e%2e/package.json", "/..%2fpackage.json", "/gone.js"].map(
-        async (path) => (await fetch(path)).status,
-      );
-      return { tries: await Promise.all(tries), beside: await Promise.all(beside) };
-    });
-    expect(reached.tries).toEqual([false, false, false]);
-    expect(reached.beside).toEqual([404, 404, 404, 404]);
+      hidden.destroy();
+      return loaded;
+    }, address);
+    expect(reached).toBe(false);
+    expect(visits).toEqual([]);
   });
 
   test("permissions, whether asked for or only looked up", async ({ launchElectron }) => {

@@ -14,7 +14,7 @@ function refuseLeaving(contents: WebContents, pageAddress: string): void {
   });
 }
 
-/** Copying to the clipboard needs no permission; everything that does is refused. */
+/** Copying and pasting by keys and menu need no permission; everything that does is refused. */
 export function refusePermissions(session: Session): void {
   session.setPermissionRequestHandler((_contents, _permission, reply) => reply(false));
   session.setPermissionCheckHandler(() => false);
