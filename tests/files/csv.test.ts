@@ -61,6 +61,14 @@ describe("what a table may look like", () => {
     ]);
   });
 
+  it("looks only at numbers for the decimal sign", () => {
+    const columns = { name: label, z: numberOrBlank };
+    const table = readTable("name;z\nroad 1.2, edge;\nst. 5;2,5\n;", "a.csv", columns);
+    expect(table.ok && table.rows.map((row) => row.z)).toEqual([null, 2.5]);
+    const points = readTable("name;z\na, b;1.5", "a.csv", columns);
+    expect(points.ok && points.rows[0]?.z).toBe(1.5);
+  });
+
   it("does without an optional column", () => {
     const columns = { x: number, z: optional(numberOrBlank) };
     const without = readTable("x\n1", "a.csv", columns);

@@ -111,6 +111,17 @@ describe("a run closed on a second known elevation", () => {
     expect(book.points.map((point) => point.adjusted)).toEqual([50, 48.99, 47.98]);
   });
 
+  it("holds the turning point rather than the side shot where one set-up read two known heights", () => {
+    const sideFirst: Sight[] = [
+      ["BM1", 1, _, _, 50],
+      ["BM2", _, 2, _, 48.9],
+      ["BM3", _, _, 3, 47.98],
+    ];
+    const book = reduce(sideFirst);
+    expect(book.closings.map((closing) => closing.misclosure)).toEqual([0.1, 0.02]);
+    expect(book.points.map((point) => point.adjusted)).toEqual([50, 48.98, 47.98]);
+  });
+
   it("keeps each of several known elevations, and reports every closing", () => {
     const book = reduce([
       ["BM1", 1, _, _, 50],
@@ -186,6 +197,15 @@ describe("books that are kept in other ways", () => {
 });
 
 describe("rows that can't be reduced are named", () => {
+  it("a book that starts with no bs has one fault, not one a row", () => {
+    const sights: Sight[] = [
+      ["a", _, 1, _],
+      ["b", _, 2, _],
+      ["c", _, _, 3],
+    ];
+    expect(faults(sights)).toHaveLength(1);
+  });
+
   it.each<[string, Sight[], number, string, string]>([
     ["an is before any bs", [["a", _, 1, _]], 2, "is", "before any set-up has a bs"],
     ["an fs before any bs", [["a", _, _, 1, 50]], 2, "fs", "before any set-up has a bs"],

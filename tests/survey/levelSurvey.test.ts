@@ -112,6 +112,9 @@ describe("one set-up", () => {
     expect(heights).toEqual({ a: null, b: null });
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatchObject({ code: "setup-not-tied", severity: "error", where: 'set-up "S1"' });
+    expect(problems[0]?.what).toBe(
+      "No reading ties it to a known height. The 2 readings taken from it give no height.",
+    );
     expect(problems[0]?.how).toContain("Add a reading on a mark");
   });
 
@@ -374,6 +377,20 @@ describe("broken references never stop the rest", () => {
     ]);
     const nameless = { ...drawn, shots: drawn.shots.map((shot) => ({ ...shot, name: "" })) };
     expect(level(nameless).problems[0]?.where).toBe("shot in row 2");
+    const tied = survey([
+      { id: "m", reading: 1000, kind: "mark", of: "bolt" },
+      { id: "t", reading: 1500, kind: "turning" },
+      { id: "u", setup: "2", reading: 900, kind: "turning", of: "t" },
+    ]);
+    const unnamed = {
+      ...tied,
+      marks: tied.marks.map((mark) => ({ ...mark, name: "" })),
+      shots: tied.shots.map((shot) => ({ ...shot, name: "" })),
+    };
+    expect(level(unnamed).result.setups.map((setup) => setup.tie)).toEqual([
+      "reading on bolt",
+      "turning point in row 2",
+    ]);
   });
 });
 

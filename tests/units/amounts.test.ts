@@ -85,9 +85,11 @@ describe("parseSlope", () => {
     ["-2 %", "percent", -0.02],
     ["−1 in 50", "percent", -0.02],
     ["0", "percent", 0],
+    ["-0 %", "percent", 0],
   ])("%s in a field of %s", (text, kind, ratio) => {
     const parsed = parseSlope(text, kind);
     expect(parsed.ok && parsed.ratio).toBeCloseTo(ratio, 12);
+    expect(parsed.ok && Object.is(parsed.ratio, -0)).toBe(false);
   });
 
   it.each(["", "steep", "5 % up", "1 in", "NaN", "1 in 0", "0:0", "1:2:3", "6\" in 0'", "6 in", "5 ft"])(
@@ -124,13 +126,17 @@ describe("angles", () => {
   ])("reads %s", (text, degrees) => {
     const parsed = parseAngle(text);
     expect(parsed.ok && parsed.radians).toBeCloseTo((degrees * Math.PI) / 180, 12);
+    expect(parsed.ok && Object.is(parsed.radians, -0)).toBe(false);
   });
 
-  it.each(["", "north", "15° 75'", "400", "15 30", "15°x", "NaN"])("refuses %j", (text) => {
-    const parsed = parseAngle(text);
-    expect(parsed.ok).toBe(false);
-    if (!parsed.ok) expect(parsed.message).toContain("Write an angle like 15");
-  });
+  it.each(["", "north", "15° 75'", "15° 60'", "15° 0' 60\"", "400", "15 30", "15°x", "NaN"])(
+    "refuses %j",
+    (text) => {
+      const parsed = parseAngle(text);
+      expect(parsed.ok).toBe(false);
+      if (!parsed.ok) expect(parsed.message).toContain("Write an angle like 15");
+    },
+  );
 
   it("prints degrees", () => {
     expect(formatAngle(Math.PI / 2)).toBe("90.0°");
