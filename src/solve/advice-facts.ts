@@ -79,7 +79,7 @@ export function pondNear(
 }
 
 /** The place of a pond's edge nearest to the walls, if that is within the reach. */
-function shoreNear(pond: Pond, footprint: Footprint, reach: number): Point | null {
+export function shoreNear(pond: Pond, footprint: Footprint, reach: number): Point | null {
   let nearest = reach;
   let found: Point | null = null;
   for (const ring of pond.rings) {

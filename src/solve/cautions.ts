@@ -6,9 +6,10 @@
  */
 import { keepsRule } from "../advice";
 import type { Project } from "../document/schema";
-import { nearestOnRing } from "../geometry";
 import { farthestLook, onWall } from "../grading";
+import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
+import { placeName } from "./place-names";
 import type { Problem } from "./results";
 import type { BuildingSite } from "./site";
 import type { Words } from "./words";
@@ -110,18 +111,20 @@ function waterCautions({ water }: FloorResults, { footprint }: BuildingSite, wor
         ids: [swale.id],
       };
     });
-  const ponds = water.ponds
-    .filter(({ at }) => nearestOnRing(footprint.ring, at[0], at[1]).distance <= pondReach)
-    .map(
-      (pond): Problem => ({
+  const ponds = water.ponds.flatMap((pond): Problem[] => {
+    const at = shoreNear(pond, footprint, pondReach);
+    if (!at) return [];
+    return [
+      {
         code: "pond-at-wall",
         severity: "caution",
-        where: "beside the building",
-        what: `Water stands ${words.length(pond.depth)} deep there before it runs off${pond.guessed ? ", if the guessed ground is right" : ""}.`,
+        where: `beside the building, ${placeName(footprint, at, words)}`,
+        what: `Water stands up to ${words.length(pond.depth)} deep there before it runs off${pond.guessed ? ", if the guessed ground is right" : ""}.`,
         how: "Raise the floor, draw a swale that leads it away, or shoot more ground there.",
         at: pond.at,
-      }),
-    );
+      },
+    ];
+  });
   return [...swales, ...ponds];
 }
 

@@ -1,6 +1,13 @@
 /** Where graded ground comes too near to something: the lot line, a well, a buried line, a tree to keep. */
 import type { Feature, Lot } from "../document/schema";
-import { boundsOf, containsPoint, distanceToSegment, nearestOnRing, type Point } from "../geometry";
+import {
+  boundsOf,
+  containsPoint,
+  distanceToSegment,
+  nearestOnRing,
+  type Point,
+  segmentsMeet,
+} from "../geometry";
 import type { Finished, Layout } from "../grading";
 import type { Problem } from "./results";
 import type { Words } from "./words";
@@ -70,7 +77,11 @@ function nearFeature(
     found = true;
   };
   for (let k = 0; k + 1 < worked.length; k += 2) look(worked[k] as number, worked[k + 1] as number);
-  for (const [x, y] of building) look(x, y);
+  const toBuilding = betweenFeatureAndBuilding(feature, building);
+  if (toBuilding < nearest) {
+    nearest = toBuilding;
+    found = true;
+  }
   const first = feature.points[0];
   if (!found || !first) return [];
   const name = feature.name || feature.kind.replace("-", " ");
@@ -105,4 +116,19 @@ function toFeature({ points }: Feature, x: number, y: number): number {
   return points
     .slice(1)
     .reduce((least, end, i) => Math.min(least, distanceToSegment(points[i] as Point, end, x, y)), Infinity);
+}
+
+/** 0 where the building stands over it. */
+function betweenFeatureAndBuilding(feature: Feature, building: readonly Point[]): number {
+  const { points } = feature;
+  const over = points.some(([x, y]) => containsPoint(building, x, y));
+  const crossed = points.slice(1).some((end, i) => crossesRing(points[i] as Point, end, building));
+  if (over || crossed) return 0;
+  const fromPoints = points.map(([x, y]) => nearestOnRing(building, x, y).distance);
+  const fromCorners = building.map(([x, y]) => toFeature(feature, x, y));
+  return Math.min(...fromPoints, ...fromCorners);
+}
+
+function crossesRing(a: Point, b: Point, ring: readonly Point[]): boolean {
+  return ring.some((corner, i) => segmentsMeet(a, b, corner, ring[(i + 1) % ring.length] as Point));
 }

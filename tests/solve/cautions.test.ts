@@ -1,0 +1,136 @@
+import { describe, expect, it } from "vitest";
+import type { Project } from "../../src/document/schema";
+import { createSolver } from "../../src/solve/pipeline";
+import type { Problem } from "../../src/solve/results";
+import { plane, shed, site } from "./sites";
+
+type Part = Record<string, unknown>;
+const problem = (project: Project, code: string, floor?: number): Problem | undefined =>
+  createSolver()
+    .solve(project, floor === undefined ? {} : { floor })
+    .problems.find((found) => found.code === code);
+
+const built = (part: Part, rest: Part = {}, surface = plane(100)) =>
+  site({ surface, building: { ...shed, ...part }, rest });
+
+describe("cautions", () => {
+  it.each([
+    ["from 4 ft a ladder", 100.15, "trench-ladder", "trench-deep"],
+    ["from 5 ft protected sides", 99.8, "trench-deep", "trench-ladder"],
+  ])("trench: %s", (_why, floor, wanted, other) => {
+    const project = built({});
+    expect(problem(project, wanted, floor)?.where).toMatch(/^trench at corner [A-D]$/);
+    expect(problem(project, other, floor)).toBeUndefined();
+  });
+
+  it("none for a trench of three and a half feet", () => {
+    const project = built({});
+    expect(problem(project, "trench-ladder", 100.5)).toBeUndefined();
+  });
+
+  it("a wall free at its top that holds more than 48 in", () => {
+    const rest = { grading: { apron: { leave: [0, 1, 2, 3] } } };
+    expect(problem(built({ floor: 101.3 }, rest), "wall-holds-fill")?.what).toContain("1.300 m");
+    expect(problem(built({ floor: 101.2 }, rest), "wall-holds-fill")).toBeUndefined();
+  });
+
+  it("a wall from which the ground doesn't fall away", () => {
+    const rest = { grading: { apron: { fall: 0.02 } } };
+    expect(problem(built({}, rest), "wall-fall-away")?.what).toContain("0.061 m");
+    expect(problem(built({}), "wall-fall-away")).toBeUndefined();
+  });
+
+  it("water that stands beside the building", () => {
+    const rest = { grading: { apron: { leave: [0, 1, 2, 3] } } };
+    const hollow = (x: number, y: number) => 100 + Math.min(0.3, 0.003 * ((x - 10) ** 2 + (y - 20) ** 2));
+    const found = problem(built({}, rest, hollow), "pond-at-wall");
+    expect(found?.what).toMatch(/0\.29\d m deep/);
+    expect(problem(built({}, rest, plane(100, 0.03, 0.01)), "pond-at-wall")).toBeUndefined();
+  });
+
+  it("a drive that falls to the door", () => {
+    const doors = [{ id: "door", wall: 2, offset: 4.5, width: 3 }];
+    const drives = [
+      {
+        id: "d",
+        name: "lane",
+        line: [
+          [6, 40],
+          [6, 8],
+        ],
+        door: "door",
+      },
+    ];
+    const project = built({ doors }, { grading: { drives } }, plane(100, 0, 0.05));
+    expect(problem(project, "drive-falls-to-door")?.where).toBe("lane");
+  });
+
+  it("side slopes steeper than 2 : 1", () => {
+    expect(problem(built({}, { grading: { slopes: { fill: 1.5, cut: 2 } } }), "slopes-steep")).toBeDefined();
+    expect(problem(built({}), "slopes-steep")).toBeUndefined();
+  });
+
+  it("rules that leave no floor, by name", () => {
+    const project = built({}, { rules: { mostShowing: 0.1 } });
+    expect(problem(project, "band-empty")?.what).toMatch(
+      /top of wall above the high ground.*wall out of the ground as it is/,
+    );
+  });
+
+  it("a height above the beam", () => {
+    const project = built({}, { worksheet: { markReading: { text: "0.2", m: 0.2 } } });
+    expect(problem(project, "reading-above-beam")?.what).toContain("0.300 m");
+  });
+});
+
+describe("clearances", () => {
+  const lot = (outline: number[][], features: Part[] = []) => built({}, { lot: { outline, features } });
+  const wide = [
+    [-30, -30],
+    [40, -30],
+    [40, 40],
+    [-30, 40],
+  ];
+
+  it("grading past the lot line", () => {
+    const narrow = [
+      [-30, -3],
+      [40, -3],
+      [40, 40],
+      [-30, 40],
+    ];
+    // 0.3476 m of fill at the wall: 3.048 m of apron, then 0.1952 × 3 = 0.586 m of slope to where 0.01 m is left.
+    const found = problem(lot(narrow), "grading-past-lot");
+    expect(found?.what).toMatch(/0\.5\d\d m past it|0\.6\d\d m past it/);
+    expect(problem(lot(wide), "grading-past-lot")).toBeUndefined();
+  });
+
+  it.each([
+    ["a well too near", "well", [[6, -6]], 3, true],
+    ["a well far enough", "well", [[6, -9]], 3, false],
+    [
+      "a buried line under the fill",
+      "buried-line",
+      [
+        [-20, -2],
+        [40, -2],
+      ],
+      0,
+      true,
+    ],
+    [
+      "a buried line under the floor",
+      "buried-line",
+      [
+        [4, 4],
+        [8, 4],
+      ],
+      0,
+      true,
+    ],
+    ["a tree by the corner", "tree", [[-5, -5]], 4, true],
+  ])("%s", (_why, kind, points, keepClear, found) => {
+    const project = lot(wide, [{ id: "f", kind, name: "it", points, keepClear }]);
+    expect(problem(project, "grading-near-feature") !== undefined).toBe(found);
+  });
+});
