@@ -8,15 +8,18 @@
  */
 import type { Point } from "./point";
 import { turn } from "./predicates";
-import { counterClockwise } from "./ring";
+import { counterClockwise, selfCrossing } from "./ring";
 
 /**
  * Convex rings, counter-clockwise, that together cover the ring without overlap, on its own corners.
- * The ring must not cross itself; corners in line with their neighbours, and doubled ones, are left out.
+ * Corners in line with their neighbours, and doubled ones, are left out. Throws if the ring crosses itself: ask
+ * selfCrossing first where that may be.
  */
 export function convexPieces(ring: readonly Point[]): Point[][] {
   const corners = withoutFlatCorners(counterClockwise(ring));
   if (corners.length < 3) return [];
+  const crossing = selfCrossing(corners);
+  if (crossing) throw new Error(`sides ${crossing[0]} and ${crossing[1]} meet: the ring crosses itself`);
   const pieces = earTriangles(corners);
   for (let i = 0; i < pieces.length; i++) {
     for (let j = i + 1; j < pieces.length; j++) {
@@ -35,7 +38,7 @@ function earTriangles(corners: readonly Point[]): number[][] {
   const triangles: number[][] = [];
   while (left.length > 3) {
     const at = left.findIndex((_, i) => isEar(corners, left, i));
-    if (at < 0) throw new Error(`no ear among ${left.length} corners: the ring crosses itself`);
+    if (at < 0) throw new Error(`no ear among ${left.length} corners of a simple ring`);
     const [before, ear, after] = around(left, at);
     if (turnAt(corners, before, ear, after) > 0) triangles.push([before, ear, after]);
     left.splice(at, 1);
