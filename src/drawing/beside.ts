@@ -12,6 +12,9 @@ export function sizeOf(style: StyleName): number {
   return styles[style].size ?? usualSize;
 }
 
+/** A name longer than this on the plan, mm, is cut short; tables and panels show it whole. */
+export const longestName = 40;
+
 /** Height of the capitals of a style, mm. */
 export function capOf(style: StyleName): number {
   return sizeOf(style) * capHeight;

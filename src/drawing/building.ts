@@ -3,12 +3,12 @@ import type { Building, Display, Door, Project } from "../document/schema";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatArea, formatSigned } from "../units";
-import { capOf, sizeOf, stacked } from "./beside";
+import { capOf, longestName, sizeOf, stacked } from "./beside";
 import { type DrawContext, placeLabel, readable, toldFromMark } from "./context";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
-import { textWidth } from "./text-width";
+import { ellipsize } from "./text-width";
 import { innerOutline, rectangleOf, type Wall, wallsOf } from "./walls";
 import { lengthText } from "./words";
 
@@ -54,12 +54,11 @@ function labelLines(project: Project, building: Building, results: Results, cont
   ];
 }
 
-function fitting(lines: readonly Line[], room: readonly [number, number]): readonly Line[] {
-  const fits = (line: Line) => textWidth(line.text, sizeOf(line.style), 600) <= room[0];
-  const heights = (list: readonly Line[]) => list.reduce((sum, line) => sum + sizeOf(line.style) * 1.25, 0);
-  let kept = lines.filter(fits);
-  while (kept.length > 1 && heights(kept) > room[1]) kept = kept.slice(0, -1);
-  return kept;
+/** Lines to leave out where there is no room, one after another: the height (or the size) stays to the last. */
+function shorter(lines: readonly Line[]): readonly (readonly Line[])[] {
+  const main = lines.findIndex((line) => line.style === "building-label");
+  const fewer = [lines, lines.slice(0, -1), lines.slice(Math.max(main, 0), -1), lines.slice(main, main + 1)];
+  return fewer.filter((list) => list.length > 0);
 }
 
 function innerLabel(
@@ -69,15 +68,9 @@ function innerLabel(
   context: DrawContext,
 ): readonly TextMark[] {
   const middle = centroid(building.outline);
-  const { metresPerMm } = context;
-  const xs = building.outline.map((corner) => corner[0]);
-  const ys = building.outline.map((corner) => corner[1]);
-  const room = [
-    ((Math.max(...xs) - Math.min(...xs)) / metresPerMm) * 0.86,
-    ((Math.max(...ys) - Math.min(...ys)) / metresPerMm) * 0.8,
-  ] as const;
-  const lines = fitting(labelLines(project, building, results, context), room);
-  const candidates = [0, 3, -3, 6, -6].map((up) => stacked(middle, lines, [0, up]));
+  const candidates = shorter(labelLines(project, building, results, context)).flatMap((lines) =>
+    [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])),
+  );
   return placeLabel(context, "building", candidates, true);
 }
 
@@ -104,7 +97,8 @@ function doorLabel(
   const angle = readable(Math.atan2(wall.along[1], wall.along[0]));
   // "Up" in the text's own frame may point into the building or out of it.
   const inward = Math.cos(angle) * wall.outward[1] - Math.sin(angle) * wall.outward[0] > 0 ? -1 : 1;
-  const text = `${door.name} ${sizeText(width, display)}`;
+  const name = ellipsize(door.name, longestName, sizeOf("door-label"), 600);
+  const text = `${name} ${sizeText(width, display)}`;
   const candidates = [2.6, 3.6, 5].map((off): readonly TextMark[] => [
     {
       kind: "text",
@@ -140,6 +134,7 @@ export function drawBuilding(project: Project, results: Results, context: DrawCo
     marks.push({ kind: "line", points: inner, closed: true, style: "wall-inner" });
   }
   marks.push({ kind: "line", points, closed: true, style: "wall" });
+  const label = innerLabel(project, building, results, context);
   const doors = building.doors.flatMap((door) => doorMarks(building, door, display, context));
-  return { id: "building", marks: [...marks, ...doors, ...innerLabel(project, building, results, context)] };
+  return { id: "building", marks: [...marks, ...doors, ...label] };
 }

@@ -16,33 +16,49 @@ const dot = 1.1;
  * Depths with the cells inside the walls filled from their neighbours, so that an area runs on under the
  * building (which covers it) instead of ending half a cell off the wall.
  */
-function throughWalls(surface: GroundGrid, sign: 1 | -1): Float64Array {
+function throughWalls(surface: GroundGrid): Float64Array {
   const { columns, rows } = surface.grid;
-  const depth = Float64Array.from(surface.depth, (value) => sign * value);
-  let front: number[] = [];
-  for (let k = 0; k < depth.length; k++) if (Number.isNaN(depth[k])) front.push(k);
-  while (front.length > 0) {
-    const found: [number, number][] = [];
-    for (const k of front) {
-      const i = k % columns;
-      const near = [i > 0 ? k - 1 : -1, i + 1 < columns ? k + 1 : -1, k - columns, k + columns];
-      const known = near.filter((n) => n >= 0 && n < columns * rows && !Number.isNaN(depth[n]));
-      if (known.length === 0) continue;
-      found.push([k, known.reduce((sum, n) => sum + (depth[n] ?? 0), 0) / known.length]);
+  const depth = Float64Array.from(surface.depth);
+  const isKnown = (k: number) => k >= 0 && k < depth.length && !Number.isNaN(depth[k]);
+  /** Mean of the known neighbours; NaN where there is none. */
+  const meanAround = (k: number) => {
+    const i = k % columns;
+    let sum = 0;
+    let count = 0;
+    for (const n of [i > 0 ? k - 1 : -1, i + 1 < columns ? k + 1 : -1, k - columns, k + columns]) {
+      if (!isKnown(n)) continue;
+      sum += depth[n] ?? 0;
+      count++;
     }
-    if (found.length === 0) return depth.fill(0);
-    for (const [k, value] of found) depth[k] = value;
-    front = front.filter((k) => Number.isNaN(depth[k]));
+    return sum / count;
+  };
+  let front: number[] = [];
+  for (let k = 0; k < columns * rows; k++) if (!isKnown(k)) front.push(k);
+  while (front.length > 0) {
+    const means = front.map(meanAround);
+    const rest: number[] = [];
+    for (const [i, k] of front.entries()) {
+      const mean = means[i] ?? Number.NaN;
+      if (Number.isNaN(mean)) rest.push(k);
+      else depth[k] = mean;
+    }
+    if (rest.length === front.length) return depth.fill(0);
+    front = rest;
   }
   return depth;
 }
 
-function regions(surface: GroundGrid, project: Project, side: "cut" | "fill"): DrawingMark[] {
-  const depth = throughWalls(surface, side === "fill" ? 1 : -1);
+function regions(
+  filled: Float64Array,
+  { grid }: GroundGrid,
+  project: Project,
+  side: "cut" | "fill",
+): DrawingMark[] {
+  const depth = side === "fill" ? filled : filled.map((value) => -value);
   const classes = depthClasses(project.display).filter((one) => one.ink?.startsWith(side));
   const shallowFirst = side === "fill" ? classes : [...classes].reverse();
   const marks = shallowFirst.flatMap((one): DrawingMark[] => {
-    const rings = gridRegions(depth, surface.grid, side === "fill" ? one.from : -one.to);
+    const rings = gridRegions(depth, grid, side === "fill" ? one.from : -one.to);
     return one.ink && rings.length > 0 ? [{ kind: "area", rings, style: one.ink }] : [];
   });
   const [widest] = marks;
@@ -62,7 +78,9 @@ function spot(project: Project, context: DrawContext, deepest: { depth: number; 
 export function drawDepth(project: Project, results: Results): MarkLayer {
   const { surface } = results;
   if (!surface) return { id: "depth", marks: [] };
-  return { id: "depth", marks: [...regions(surface, project, "cut"), ...regions(surface, project, "fill")] };
+  const filled = throughWalls(surface);
+  const marks = (["cut", "fill"] as const).flatMap((side) => regions(filled, surface, project, side));
+  return { id: "depth", marks };
 }
 
 /** The deepest cut and the deepest fill outside the walls, as dots with words. */

@@ -2,12 +2,13 @@
 import type { Drive, Project } from "../document/schema";
 import { type Point, pointAlong, polylineLength } from "../geometry";
 import type { DriveResult, DriveStation, Results } from "../solve/results";
-import { along, capOf } from "./beside";
+import { along, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
+import { ellipsize } from "./text-width";
 import { gradeText, lengthText } from "./words";
 
 /** A stretch of drive with one grade. */
@@ -130,7 +131,7 @@ function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {
 }
 
 function nameLabel(drive: Drive, project: Project, context: DrawContext): LabelTexts {
-  const text = `${drive.name}, ${lengthText(drive.width, project.display).replace(/ 0″$/, "")} wide`;
+  const text = `${ellipsize(drive.name, longestName, sizeOf("drive-grade"))}, ${lengthText(drive.width, project.display).replace(/ 0″$/, "")} wide`;
   const run = { from: 0, to: polylineLength(drive.line) * 0.6 };
   const half = drive.width / 2 / context.metresPerMm;
   return placeLabel(context, "drives", placesAlong(drive.line, run, text, "drive-grade", half));

@@ -3,12 +3,13 @@ import type { Feature, Project } from "../document/schema";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
-import { along, besidePoint, capOf } from "./beside";
+import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
 import { featureSymbol } from "./sizes";
 import type { StyleName } from "./styles";
+import { ellipsize } from "./text-width";
 import { lengthText } from "./words";
 
 /** Quadrant bearing of a direction, as a deed writes it: "S 88.5° W". `north` is the plan's north. */
@@ -102,10 +103,11 @@ function keepClear(feature: Feature): DrawingMark[] {
 }
 
 function featureLabel(feature: Feature, context: DrawContext): readonly DrawingMark[] {
-  const text = feature.name || featureWords[feature.kind];
-  if (!text) return [];
   const danger = dangers.includes(feature.kind);
   const style: StyleName = danger ? "feature-danger-label" : "feature-label";
+  const name = feature.name || featureWords[feature.kind];
+  const text = ellipsize(name, longestName, sizeOf(style), danger ? 600 : 400);
+  if (!text) return [];
   const { points } = feature;
   const [first, second] = points;
   if (!first) return [];

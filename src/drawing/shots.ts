@@ -1,12 +1,13 @@
 /** Shots as crosses with their heights, and the marks that all heights are told from. */
 import type { Project } from "../document/schema";
-import { distance } from "../geometry";
+import { containsPoint, distance } from "../geometry";
 import type { LevelledPoint, Results } from "../solve/results";
-import { besidePoint } from "./beside";
+import { besidePoint, longestName, sizeOf } from "./beside";
 import { type DrawContext, placeLabel } from "./context";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { markTriangle, shotCross } from "./sizes";
+import { ellipsize } from "./text-width";
 import { heightText } from "./words";
 
 /** A shot nearer than this to a corner or a mark, mm, is told there. */
@@ -17,32 +18,41 @@ function spots(project: Project): readonly XY[] {
   return [...(project.building?.outline ?? []), ...marks];
 }
 
-/** Crosses where the ground was shot, with the height (told from the mark) where there is room. */
+/**
+ * Crosses where the ground was shot, with the height (told from the mark) where there is room. Under the building
+ * there are no heights, and on paper no crosses: the floor's own figures stand there.
+ */
 export function drawShots(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("shots");
   reserveLines(project, results, context);
   const told = spots(project);
-  const placed = results.survey.points.flatMap((point) => {
+  const outline = project.building?.outline ?? [];
+  const marks = results.survey.points.flatMap((point) => {
     const { at } = point;
-    const free = at && told.every((spot) => distance(at, spot) / context.metresPerMm > sameSpot);
-    return at && free ? [{ point, at }] : [];
+    if (!at || told.some((spot) => distance(at, spot) / context.metresPerMm <= sameSpot)) return [];
+    const under = containsPoint(outline, at[0], at[1]);
+    if (under && context.medium === "paper") return [];
+    const text = under ? null : shotText(point, project, results, context);
+    return shotMarks(point, at, text, context);
   });
-  const marks = placed.flatMap(({ point, at }) => shotMarks(point, at, project, results, context));
   return { id: "shots", marks };
 }
 
-function shotMarks(
+function shotText(
   point: LevelledPoint,
-  at: XY,
   project: Project,
   results: Results,
   context: DrawContext,
-): DrawingMark[] {
+): string | null {
+  return point.height === null ? null : heightText(point.height, project.display, results, context);
+}
+
+function shotMarks(point: LevelledPoint, at: XY, text: string | null, context: DrawContext): DrawingMark[] {
   const symbol = point.kind === "turning" ? "plus" : "cross";
-  if (point.height === null) return [{ kind: "symbol", at, symbol, size: shotCross, style: "shot-untied" }];
-  const text = heightText(point.height, project.display, results, context);
-  const label = placeLabel(context, "shots", besidePoint(at, text, "shot-label", shotCross));
-  return [{ kind: "symbol", at, symbol, size: shotCross, style: "shot" }, ...label];
+  const style = point.height === null ? "shot-untied" : "shot";
+  const label =
+    text === null ? [] : placeLabel(context, "shots", besidePoint(at, text, "shot-label", shotCross));
+  return [{ kind: "symbol", at, symbol, size: shotCross, style }, ...label];
 }
 
 /** The marks as triangles with their names; others than the first with their height. */
@@ -53,7 +63,8 @@ export function drawMarks(project: Project, results: Results, context: DrawConte
   const marks = placed.flatMap(({ mark, at }): DrawingMark[] => {
     const first = mark.id === results.survey.mark?.id;
     const height = heightText(mark.height.m, project.display, results, context);
-    const text = first && context.heightsFrom === "mark" ? mark.name : `${mark.name}, ${height}`;
+    const name = ellipsize(mark.name, longestName, sizeOf("mark-label"), 600);
+    const text = first && context.heightsFrom === "mark" ? name : `${name}, ${height}`;
     const label = placeLabel(context, "marks", besidePoint(at, text, "mark-label", markTriangle), first);
     return [{ kind: "symbol", at, symbol: "triangle", size: markTriangle, style: "mark-symbol" }, ...label];
   });

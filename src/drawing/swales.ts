@@ -2,11 +2,12 @@
 import type { Project, Swale } from "../document/schema";
 import { between, type Point, pointAlong, polylineLength } from "../geometry";
 import type { Results, SwaleResult } from "../solve/results";
-import { along, besidePoint, capOf } from "./beside";
+import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
 import { swaleChevron } from "./sizes";
+import { ellipsize } from "./text-width";
 import { gradeText } from "./words";
 
 /** One chevron every so many mm. */
@@ -57,6 +58,10 @@ function placesBeside(swale: Swale, text: string): readonly LabelTexts[] {
     );
 }
 
+function shortNamed(swale: Swale): Swale {
+  return { ...swale, name: ellipsize(swale.name, longestName, sizeOf("swale-label")) };
+}
+
 /** All swales. */
 export function drawSwales(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("swales");
@@ -68,7 +73,7 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
     return [
       { kind: "line", points: swale.line.flat(), style: "swale" },
       ...chevrons(swale, result, context),
-      ...placeLabel(context, "swales", placesBeside(swale, swaleText(swale, result, project))),
+      ...placeLabel(context, "swales", placesBeside(swale, swaleText(shortNamed(swale), result, project))),
       ...placeLabel(context, "swales", besidePoint(end, "outlet", "swale-label", swaleChevron)),
     ];
   });

@@ -17,18 +17,32 @@ const wetOffset = 1.3;
 /** Shares of a wall below this are a splash at its end, not a wall that water runs towards. */
 const leastShare = 0.02;
 
-/** Thins arrows to one in a cell of paper and leaves out those that would cross a text or a line. */
+/** Distance between neighbours of the arrows' lattice, m; 0 for fewer than two in a row. */
+function latticeStep(arrows: readonly Arrow[]): number {
+  const gaps = arrows.flatMap((arrow, i) => {
+    const next = arrows[i + 1];
+    return next && next.y === arrow.y && next.x > arrow.x ? [next.x - arrow.x] : [];
+  });
+  return gaps.length > 0 ? Math.min(...gaps) : 0;
+}
+
+/** Every so many-th arrow of the lattice, so that they lie about `arrowPitch` apart on paper. */
+function thinned(arrows: readonly Arrow[], context: DrawContext): readonly Arrow[] {
+  const step = latticeStep(arrows);
+  const [first] = arrows;
+  if (!first || step === 0) return arrows;
+  const every = Math.max(1, Math.ceil((arrowPitch * context.metresPerMm) / step));
+  const kept = (offset: number) => Math.round(offset / step) % every === 0;
+  return arrows.filter((arrow) => kept(arrow.x - first.x) && kept(arrow.y - first.y));
+}
+
+/** Arrows on free paper: none crosses a text or a line. */
 function arrowMarks(arrows: readonly Arrow[], context: DrawContext): DrawingMark[] {
-  const cells = new Set<string>();
-  return arrows.flatMap((arrow): DrawingMark[] => {
-    const x = arrow.x / context.metresPerMm;
-    const y = arrow.y / context.metresPerMm;
-    const cell = `${Math.floor(x / arrowPitch)} ${Math.floor(y / arrowPitch)}`;
-    if (cells.has(cell)) return [];
+  return thinned(arrows, context).flatMap((arrow): DrawingMark[] => {
     const angle = Math.atan2(arrow.dy, arrow.dx);
+    const [x, y] = [arrow.x / context.metresPerMm, arrow.y / context.metresPerMm];
     const box = { x, y, width: arrowLength, height: 1.8, angle };
     if (!context.labels.fits(box)) return [];
-    cells.add(cell);
     context.labels.take("water", box);
     const at = [arrow.x, arrow.y] as const;
     return [{ kind: "symbol", at, symbol: "arrow", size: arrowLength, angle, style: "arrow" }];
@@ -67,12 +81,22 @@ export function drawPonds(project: Project, results: Results, context: DrawConte
   return { id: "water", marks: [...ponds, ...wet] };
 }
 
-/** Downhill arrows on the lot, on what paper is left: draw them after every label. */
+/**
+ * Downhill arrows on the lot, on what paper is left: draw them after every label. On paper only where the ground
+ * was measured: which way water runs over a guess is nothing to build by.
+ */
 export function drawArrows(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("water");
   reserveLines(project, results, context);
   const { outline } = project.lot;
-  const shown =
-    outline.length < 3 ? results.arrows : results.arrows.filter(({ x, y }) => containsPoint(outline, x, y));
+  const flat = results.ground?.hull ?? [];
+  const hull = Array.from(
+    { length: flat.length / 2 },
+    (_, i): Point => [flat[2 * i] ?? 0, flat[2 * i + 1] ?? 0],
+  );
+  const shown = results.arrows.filter(({ x, y }) => {
+    const onLot = outline.length < 3 || containsPoint(outline, x, y);
+    return onLot && (context.medium === "screen" || containsPoint(hull, x, y));
+  });
   return { id: "water", marks: arrowMarks(shown, context) };
 }

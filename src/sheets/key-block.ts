@@ -111,8 +111,9 @@ function drawSample(pen: Pen, sample: Sample, x: number, middle: number, size: n
 }
 
 /** Samples in as many columns as the width holds. */
-export function keyBlock(layers: readonly MarkLayer[], display: Display): Block {
+export function keyBlock(layers: readonly MarkLayer[], display: Display): Block | null {
   const entries = keyEntries(layers, display);
+  if (entries.length === 0) return null;
   const columnsFor = (width: number, size: number) =>
     Math.max(1, Math.floor((width - 2 * paddingX) / (size * entryScale)));
   return {

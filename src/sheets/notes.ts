@@ -101,27 +101,40 @@ export function earthBlock(project: Project, results: Results): Block | null {
   ]);
 }
 
-const mostOpenPoints = 6;
+const mostOpenPoints = 5;
+const mostPlaces = 3;
+
+/** "shot 4, shot 7 and 2 more: …": the same fault of many things is told once. */
+function faults(results: Results): readonly string[] {
+  const places = new Map<string, string[]>();
+  for (const { severity, where, what } of results.problems) {
+    if (severity === "note") continue;
+    const list = places.get(what);
+    if (list) list.push(where);
+    else places.set(what, [where]);
+  }
+  return [...places].map(([what, where]) => {
+    const more = where.length > mostPlaces ? ` and ${where.length - mostPlaces} more` : "";
+    return `${where.slice(0, mostPlaces).join(", ")}${more}: ${what}`;
+  });
+}
+
+/** Half a millimetre: a floor that near to a limit keeps it. */
+const touching = 0.0005;
+
+/** Limits that are on and that the floor doesn't keep. */
+function brokenLimits({ band, floor }: Results): readonly string[] {
+  if (floor === null) return [];
+  return band.rules.flatMap((rule) => {
+    if (!rule.on || rule.height === null) return [];
+    const over = rule.kind === "notBelow" ? rule.height - floor : floor - rule.height;
+    return over > touching ? [`The floor breaks a limit: ${rule.name} (${rule.place}).`] : [];
+  });
+}
 
 /** What solve found wrong, so that nobody builds from a sheet with open questions unawares. */
 export function openPointsBlock(results: Results): Block | null {
-  const open = results.problems.filter((problem) => problem.severity !== "note");
-  const { band, floor } = results;
-  const tooLow = floor !== null && band.low !== null && floor < band.low - 0.0005;
-  const tooHigh = floor !== null && band.high !== null && floor > band.high + 0.0005;
-  const broken = band.rules.filter(
-    (rule) =>
-      rule.on &&
-      rule.height !== null &&
-      floor !== null &&
-      (rule.kind === "notBelow" ? floor < rule.height - 0.0005 : floor > rule.height + 0.0005),
-  );
-  const items = [
-    ...(tooLow || tooHigh
-      ? broken.map((rule) => `The floor breaks a limit: ${rule.name} (${rule.place}).`)
-      : []),
-    ...open.map((problem) => `${problem.where}: ${problem.what}`),
-  ];
+  const items = [...brokenLimits(results), ...faults(results)];
   if (items.length === 0) return null;
   const shown = items.slice(0, mostOpenPoints);
   if (items.length > shown.length) shown.push(`and ${items.length - shown.length} more: see the project.`);

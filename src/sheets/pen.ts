@@ -1,6 +1,6 @@
 /** A pen on a PDF page: millimetres from the page's top left corner, y down. The only place that knows pdfkit. */
 import PDFDocument from "pdfkit";
-import type { Weight } from "../drawing/text-width";
+import { textWidth, type Weight } from "../drawing/text-width";
 
 /** The bytes of the typeface's files; without them no sheet can be made. */
 export interface SheetFonts {
@@ -116,29 +116,21 @@ export class Pen {
   /** One line of text with its baseline at y. */
   text(text: string, x: number, y: number, look: TextLook): void {
     const { document } = this;
-    document
-      .font(String(look.weight ?? 400))
-      .fontSize(look.size)
-      .fillColor(look.colour);
-    const width = look.anchor && look.anchor !== "start" ? this.width(text, look.size, look.weight) : 0;
-    const start = look.anchor === "end" ? -width : look.anchor === "middle" ? -width / 2 : 0;
-    const options = { lineBreak: false, baseline: "alphabetic", features: ["kern"] } as const;
-    if (!look.angle) {
-      document.text(text, round(x + start), round(y), { ...options, features: [...options.features] });
+    const { size, weight = 400, anchor = "start", angle = 0 } = look;
+    document.font(String(weight)).fontSize(size).fillColor(look.colour);
+    const width = anchor === "start" ? 0 : textWidth(text, size, weight);
+    const start = anchor === "end" ? -width : anchor === "middle" ? -width / 2 : 0;
+    const options = { lineBreak: false, baseline: "alphabetic" } as const;
+    if (angle === 0) {
+      document.text(text, round(x + start), round(y), options);
       return;
     }
-    const c = Math.cos(look.angle);
-    const s = Math.sin(look.angle);
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
     document.save();
     document.transform(c, s, -s, c, round(x), round(y));
-    document.text(text, round(start), 0, { ...options, features: [...options.features] });
+    document.text(text, round(start), 0, options);
     document.restore();
-  }
-
-  /** Width of a line of text as it will be printed, mm. */
-  width(text: string, size: number, weight: Weight = 400): number {
-    this.document.font(String(weight)).fontSize(size);
-    return this.document.widthOfString(text, { features: ["kern"] });
   }
 
   /** Ends the document and gives its bytes. */

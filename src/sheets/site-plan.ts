@@ -158,6 +158,10 @@ function drawPlanArea(pen: Pen, { sheet, projection, layers }: Drawing, project:
   pen.clipped([[...ring, plan.x, plan.y + plan.height]], () => {
     for (const layer of layers) for (const mark of layer.marks) paintMark(pen, mark, projection);
   });
+  if (layers.every((layer) => layer.marks.length === 0)) {
+    const look = { size: 4, colour: inks.soft, anchor: "middle" } as const;
+    pen.text("Nothing has been drawn or shot yet.", plan.x + plan.width / 2, plan.y + plan.height / 2, look);
+  }
   pen.line([strip.x, strip.y, strip.x + strip.width, strip.y], { colour: inks.ink, width: 0.25 });
   drawStrip(pen, strip, sheet.scale, project.display, project.lot.north);
 }
@@ -230,6 +234,7 @@ export async function sitePlan(
 function drawColumns(pen: Pen, columns: readonly Rect[], title: Rect): void {
   const stroke = { colour: inks.ink, width: 0.35 };
   for (const column of columns) {
+    pen.line([column.x, column.y, column.x + column.width, column.y], stroke);
     pen.line([column.x, column.y, column.x, column.y + column.height], stroke);
   }
   pen.line([title.x, title.y, title.x + title.width, title.y], stroke);

@@ -79,17 +79,18 @@ function drawHead(pen: Pen, table: Table, widths: Widths, x: number, y: number, 
   }
 }
 
-/** A cell's lines: figures stay on one, words may take two before they are cut short. */
+const mostLines = 3;
+
+/** A cell's lines: figures stay on one, words may take three before they are cut short. */
 function cellLines(text: string, column: Column, width: number, size: number): readonly string[] {
   const weight = column.strong ? 600 : 400;
-  if (column.align === "right") return [ellipsize(text, width + 0.05, size, weight)];
+  const shown = (line: string) => ellipsize(line, width + 0.05, size, weight);
+  if (column.align === "right") return [shown(text)];
   const lines = wrap([{ text, strong: column.strong ?? false }], width + 0.05, size).map((line) =>
     line.words.map((word) => word.text).join(" "),
   );
-  const [first = "", ...rest] = lines;
-  return rest.length === 0
-    ? [ellipsize(first, width + 0.05, size, weight)]
-    : [ellipsize(first, width + 0.05, size, weight), ellipsize(rest.join(" "), width + 0.05, size, weight)];
+  const rest = lines.slice(mostLines - 1).join(" ");
+  return [...lines.slice(0, mostLines - 1), ...(rest === "" ? [] : [rest])].map(shown);
 }
 
 function rowHeight(table: Table, row: readonly string[], widths: Widths, size: number): number {

@@ -70,7 +70,7 @@ function cornerRow(corner: CornerResult, results: Results, figures: Figures): st
   return [
     corner.name,
     about + figures.height(corner.ground),
-    about + (out < 0 ? `${figures.length(-out)} under` : figures.length(out)),
+    about + (out < 0 ? `${figures.cell(figures.length(-out))} under` : figures.length(out)),
     figures.height(corner.ground + corner.wallAboveGround),
     trench ? figures.height(trench.bottom) : "",
     trench ? about + figures.length(trench.belowGround) : "",
