@@ -1,5 +1,13 @@
 /** Triangles of a surface cut to a footprint. */
-import { type Bounds, boundsOf, centroid, clipConvexByConvex, convexPieces, type Point } from "../geometry";
+import {
+  type Bounds,
+  boundsOf,
+  centroid,
+  clipConvexByConvex,
+  convexPieces,
+  type Point,
+  ringsSelfCross,
+} from "../geometry";
 import { locate, type Tin } from "../terrain";
 
 /** A convex part of one triangle: flat x, y corners, counter-clockwise. */
@@ -15,6 +23,7 @@ export function forEachClipped(tin: Tin, ring: readonly Point[] | null, visit: P
     for (let t = 0; t < tin.triangles.length / 3; t++) visit(cornersOf(tin, t), t);
     return;
   }
+  if (ringsSelfCross(ring)) throw new Error("the footprint crosses itself: it has no inside");
   for (const piece of convexPieces(ring)) {
     forEachNear(tin, piece, (triangle) => {
       const polygon = clipConvexByConvex(cornersOf(tin, triangle), piece);

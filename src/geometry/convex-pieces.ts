@@ -8,18 +8,16 @@
  */
 import type { Point } from "./point";
 import { turn } from "./predicates";
-import { counterClockwise, selfCrossing } from "./ring";
+import { counterClockwise, ringsSelfCross } from "./ring";
 
 /**
  * Convex rings, counter-clockwise, that together cover the ring without overlap, on its own corners.
- * Corners in line with their neighbours, and doubled ones, are left out. Throws if the ring crosses itself: ask
- * selfCrossing first where that may be.
+ * Corners in line with their neighbours, and doubled ones, are left out. None for a ring that has no
+ * area or crosses itself: it has no inside.
  */
 export function convexPieces(ring: readonly Point[]): Point[][] {
   const corners = withoutFlatCorners(counterClockwise(ring));
-  if (corners.length < 3) return [];
-  const crossing = selfCrossing(corners);
-  if (crossing) throw new Error(`sides ${crossing[0]} and ${crossing[1]} meet: the ring crosses itself`);
+  if (corners.length < 3 || ringsSelfCross(corners)) return [];
   const pieces = earTriangles(corners);
   for (let i = 0; i < pieces.length; i++) {
     for (let j = i + 1; j < pieces.length; j++) {

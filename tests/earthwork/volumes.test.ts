@@ -117,6 +117,21 @@ describe("a surface against a plane", () => {
   });
 });
 
+it("no volume is reckoned for a footprint that crosses itself", () => {
+  const tin = surfaceOf([
+    [0, 0, 1],
+    [4, 0, 2],
+    [0, 4, 3],
+  ]);
+  const bow: Point[] = [
+    [0, 0],
+    [1, 1],
+    [1, 0],
+    [0, 1],
+  ];
+  expect(() => tinPlaneVolume(tin, bow, 0)).toThrow("crosses itself");
+});
+
 describe("the volume curve", () => {
   it("is the direct volume at every height", () => {
     fc.assert(
