@@ -12,6 +12,7 @@ import { TypedChip } from "./overlays/TypedChip";
 import { ViewButtons } from "./overlays/ViewButtons";
 import { PlanStage } from "./stage/PlanStage";
 import "./canvas.css";
+import "./overlays/overlays.css";
 
 export function PlanCanvas() {
   return (

@@ -1,4 +1,98 @@
-/** The rod: a vertical scale of heights with the floor as a handle. */
+/** The rod: a vertical scale with the ground at each corner, the heights the limits allow, and the floor to drag. */
+import { useMemo, useRef } from "react";
+import "../canvas.css";
+import "./rod.css";
+import { present } from "../../document";
+import { shownFloor, shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { useSize } from "../useSize";
+import { Band } from "./Band";
+import { FloorFlag, flagHeight } from "./FloorFlag";
+import { rodBand, rodTicks } from "./rodMarks";
+import { nextRange, type RodRange, rodY } from "./rodScale";
+import { floorInWords } from "./rodWords";
+import { Scale } from "./Scale";
+import { Ticks } from "./Ticks";
+
+/** Layout across, px: labels and flag, the scale, the band with its names. */
+const scaleX = 84;
+const scaleWidth = 28;
+const bandX = scaleX + scaleWidth + 4;
+const flagLeft = 4;
+
 export function Rod() {
-  return <section className="rod" aria-label="Floor height" />;
+  const box = useRef<HTMLDivElement>(null);
+  const { width, height } = useSize(box);
+  return (
+    <section className="rod" aria-label="Floor height">
+      <div className="rod-box" ref={box}>
+        {height > 80 ? <RodDrawing width={width} height={height} /> : null}
+      </div>
+    </section>
+  );
+}
+
+function RodDrawing({ width, height }: { width: number; height: number }) {
+  const results = useApp((state) => state.results);
+  const project = useApp(shownProject);
+  const floor = useApp(shownFloor);
+  const dragging = useApp((state) => state.floorDrag !== null);
+  const from = useApp((state) => present(state.history).building?.floor ?? null);
+  const { display } = project;
+  const ticks = useMemo(() => rodTicks(project, results), [project, results]);
+  const band = useMemo(() => rodBand(results), [results]);
+  const range = useSteadyRange(
+    [...ticks.map(({ z }) => z), ...[band.low, band.high].filter((z) => z !== null)],
+    floor,
+    display.length,
+    dragging,
+  );
+  const rule = { range, height };
+  const flagY = floor === null ? null : rodY(rule, floor);
+  const flag = flagY === null ? null : { from: flagY - flagHeight / 2 - 2, to: flagY + flagHeight / 2 + 2 };
+  const allowed =
+    floor !== null &&
+    !band.empty &&
+    (band.low === null || floor >= band.low - 1e-6) &&
+    (band.high === null || floor <= band.high + 1e-6);
+  return (
+    <>
+      <svg className="rod-drawing" width={width} height={height} aria-hidden="true">
+        <Scale range={range} height={height} notation={display.length} x={scaleX} width={scaleWidth} />
+        <Band band={band} range={range} height={height} x={bandX} />
+        <Ticks ticks={ticks} range={range} height={height} x={scaleX} flag={flag} />
+        {flagY === null ? null : (
+          <path className="rod-floor-line" d={`M${scaleX} ${flagY.toFixed(2)}H${width - 4}`} />
+        )}
+      </svg>
+      {floor === null || from === null ? (
+        <p className="rod-empty soft">Draw the building to set its floor.</p>
+      ) : (
+        <FloorFlag
+          floor={floor}
+          from={from}
+          display={display}
+          rule={rule}
+          width={scaleX - flagLeft}
+          words={floorInWords(floor, results.corners, band, display)}
+          allowed={allowed}
+          band={band}
+        />
+      )}
+    </>
+  );
+}
+
+/** A range that doesn't jump under the hand. */
+function useSteadyRange(
+  heights: readonly number[],
+  floor: number | null,
+  notation: Parameters<typeof nextRange>[3],
+  dragging: boolean,
+): RodRange {
+  const shown = useRef<{ readonly range: RodRange; readonly notation: string } | null>(null);
+  const before = shown.current?.notation === notation ? shown.current.range : null;
+  const range = nextRange(before, heights, floor, notation, dragging);
+  shown.current = { range, notation };
+  return range;
 }

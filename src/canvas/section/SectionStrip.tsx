@@ -1,4 +1,128 @@
-/** The long section under the plan; it moves with the floor. */
+/** The long section under the plan: ground as it is and finished, building, footing; it moves with the floor. */
+import { type PointerEvent, useRef } from "react";
+import type { Project } from "../../document";
+import type { SectionLine } from "../../solve/results";
+import { setPointer } from "../../store/actions";
+import { shownFloor, shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { formatLength, roundingFor } from "../../units";
+import { useSize } from "../useSize";
+import { SectionWalls } from "./SectionWalls";
+import {
+  exaggerationWords,
+  fitSection,
+  type SectionBuilding,
+  type SectionFit,
+  sectionPaths,
+  sectionRange,
+  sectionWay,
+  sectionX,
+  sectionY,
+} from "./sectionShapes";
+import "../canvas.css";
+import "./section.css";
+
+const padding = 22;
+
 export function SectionStrip() {
-  return <section className="section-strip" aria-label="Section" />;
+  const box = useRef<HTMLDivElement>(null);
+  const { width, height } = useSize(box);
+  const section = useApp((state) => state.results.section);
+  return (
+    <section className="section-strip" aria-label="Section">
+      <div className="section-box" ref={box}>
+        {section && width > 80 && height > 60 ? (
+          <SectionDrawing section={section} width={width} height={height} />
+        ) : (
+          <p className="section-empty soft">
+            The section through the building shows here once there are shots and a building.
+          </p>
+        )}
+      </div>
+    </section>
+  );
+}
+
+interface DrawingProps {
+  readonly section: SectionLine;
+  readonly width: number;
+  readonly height: number;
+}
+
+function SectionDrawing({ section, width, height }: DrawingProps) {
+  const project = useApp(shownProject);
+  const floor = useApp(shownFloor);
+  const dragging = useApp((state) => state.floorDrag !== null);
+  const building = sectionBuilding(project, section, floor);
+  const kept = useRef<SectionFit | undefined>(undefined);
+  const room = { width, height, padding };
+  const fit = fitSection(sectionRange(section, building), room, dragging ? kept.current : undefined);
+  kept.current = fit;
+  const paths = sectionPaths(section, fit, section.building);
+  const words = `Section ${sectionWay(section, project.lot.north)} through the building · ${exaggerationWords(fit.exaggeration)}`;
+  return (
+    <>
+      <p className="section-title soft">{words}</p>
+      <svg
+        width={width}
+        height={height}
+        role="img"
+        aria-label={words}
+        onPointerMove={(event) => showOnPlan(event, section, fit)}
+        onPointerLeave={() => setPointer(null)}
+      >
+        <path className="section-earth" d={paths.earth} />
+        <path className="section-fill" d={paths.fill} />
+        <path className="section-cut" d={paths.cut} />
+        <path className="section-existing" d={paths.existing} />
+        <path className="section-guessed" d={paths.guessed} />
+        <path className="section-finished" d={paths.finished} />
+        {building ? (
+          <SectionWalls building={building} fit={fit} floorText={floorText(project, building.floor)} />
+        ) : null}
+        <SectionPointer section={section} fit={fit} />
+      </svg>
+    </>
+  );
+}
+
+function sectionBuilding(
+  project: Project,
+  section: SectionLine,
+  floor: number | null,
+): SectionBuilding | null {
+  if (!project.building || !section.building || floor === null) return null;
+  const [from, to] = section.building;
+  const topOfWall = floor + project.building.topOfWallAboveFloor;
+  return { from, to, floor, topOfWall, foundation: project.building.foundation };
+}
+
+function floorText({ display }: Project, floor: number): string {
+  return `floor ${formatLength(floor, display.length, roundingFor(display.length, display))}`;
+}
+
+/** The place on the plan under the pointer on the section. */
+function showOnPlan(event: PointerEvent<SVGSVGElement>, section: SectionLine, fit: SectionFit): void {
+  const x = event.clientX - event.currentTarget.getBoundingClientRect().left;
+  const share = (x - fit.left) / fit.scale / fit.range.length;
+  if (share < 0 || share > 1) {
+    setPointer(null);
+    return;
+  }
+  const { start, end } = section;
+  setPointer([start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share]);
+}
+
+/** Where the pointer on the plan lies along the section, when it is near it. */
+function SectionPointer({ section, fit }: { section: SectionLine; fit: SectionFit }) {
+  const pointer = useApp((state) => state.pointer);
+  if (!pointer) return null;
+  const { start, end } = section;
+  const [dx, dy] = [end[0] - start[0], end[1] - start[1]];
+  const length = Math.hypot(dx, dy);
+  const along = ((pointer[0] - start[0]) * dx + (pointer[1] - start[1]) * dy) / length;
+  const off = Math.abs((pointer[0] - start[0]) * dy - (pointer[1] - start[1]) * dx) / length;
+  if (along < 0 || along > length || off > length / 40) return null;
+  const x = sectionX(fit, along);
+  return <path className="section-pointer" d={`M${x} ${sectionY(fit, fit.range.high) - 8}V${fit.height}`} />;
 }

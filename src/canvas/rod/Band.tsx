@@ -1,0 +1,51 @@
+/** The heights that all limits allow, as a zone beside the rod, with the limits that end it. */
+import type { RodBand } from "./rodMarks";
+import { type RodRange, rodY } from "./rodScale";
+import { spreadRound } from "./spread";
+
+export interface BandProps {
+  readonly band: RodBand;
+  readonly range: RodRange;
+  readonly height: number;
+  /** Left edge of the zone. */
+  readonly x: number;
+}
+
+const width = 9;
+const labelHeight = 14;
+
+export function Band({ band, range, height, x }: BandProps) {
+  const { low, high, empty } = band;
+  if (low === null && high === null) return null;
+  const rule = { range, height };
+  const hold = (y: number) => Math.max(0, Math.min(height, y));
+  const lowY = low === null ? height : rodY(rule, low);
+  const highY = high === null ? 0 : rodY(rule, high);
+  const [top, bottom] = [hold(Math.min(lowY, highY)), hold(Math.max(lowY, highY))];
+  const ends = [
+    { key: "high", y: hold(highY), name: band.highName, tip: "not above" },
+    { key: "low", y: hold(lowY), name: band.lowName, tip: "not below" },
+  ].filter(({ name }) => name !== "");
+  const places = spreadRound(
+    ends.map(({ y }, i) => y + (empty ? 0 : i === 0 ? -5 : 5)),
+    labelHeight,
+    { from: -6, to: height + 6 },
+    null,
+  );
+  return (
+    <g className={empty ? "rod-band empty" : "rod-band"}>
+      <rect x={x} y={top} width={width} height={Math.max(2, bottom - top)} rx={2} />
+      {ends.map(({ key, y, name, tip }, i) => (
+        <g key={key}>
+          <path
+            d={`M${x} ${y.toFixed(1)}h${width + 2}L${x + width + 6} ${(places[i] as number).toFixed(1)}`}
+          />
+          <text x={x + width + 8} y={(places[i] as number) + 4}>
+            <title>{`${tip}: ${name}`}</title>
+            {name}
+          </text>
+        </g>
+      ))}
+    </g>
+  );
+}

@@ -1,0 +1,193 @@
+/** The floor on the rod: a flag to drag, to move by keys, or to type over. */
+import { type FormEvent, type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { buildingEdits, type Display } from "../../document";
+import { cancelFloorDrag, dragFloor, dropFloor, nudgeFloor, tryRun } from "../../store/actions";
+import { formatLength, parseLength, roundingFor } from "../../units";
+import { floorMoveLabel, floorSteps } from "./floorSteps";
+import { type RodRule, rodHeight, rodY } from "./rodScale";
+
+export const flagHeight = 40;
+
+export interface FloorFlagProps {
+  readonly floor: number;
+  /** The floor of the project, before the drag. */
+  readonly from: number;
+  readonly display: Display;
+  readonly rule: RodRule;
+  readonly width: number;
+  readonly words: string;
+  /** The floor keeps all limits. */
+  readonly allowed: boolean;
+  readonly band: { readonly low: number | null; readonly high: number | null };
+}
+
+interface Grip {
+  readonly y: number;
+  readonly floor: number;
+  readonly moved: boolean;
+  readonly rule: RodRule;
+}
+
+/** A press that moved less, px, was a click: it opens the height for typing. */
+const clickReach = 3;
+
+export function FloorFlag(props: FloorFlagProps) {
+  const { floor, from, display, rule, width, words, allowed, band } = props;
+  const grip = useRef<Grip | null>(null);
+  const [typing, setTyping] = useState(false);
+  const steps = floorSteps(display);
+  const text = formatLength(floor, display.length, roundingFor(display.length, display));
+  const top = rodY(rule, floor) - flagHeight / 2;
+
+  function press(event: PointerEvent<HTMLDivElement>): void {
+    if (event.button !== 0 || typing) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    // The scale may grow under the hand; the hand keeps to the one it started on.
+    grip.current = { y: event.clientY, floor: from, moved: false, rule };
+  }
+
+  function move(event: PointerEvent<HTMLDivElement>): void {
+    const held = grip.current;
+    if (!held) return;
+    const by = event.clientY - held.y;
+    if (!held.moved && Math.abs(by) < clickReach) return;
+    grip.current = { ...held, moved: true };
+    const wanted = rodHeight(held.rule, rodY(held.rule, held.floor) + by);
+    dragFloor(event.shiftKey ? wanted : Math.round(wanted / steps.hand) * steps.hand);
+  }
+
+  function letGo(): void {
+    const held = grip.current;
+    grip.current = null;
+    if (!held) return;
+    if (held.moved) dropFloor(floorMoveLabel(floor - from, display) ?? undefined);
+    else setTyping(true);
+  }
+
+  function giveUp(): void {
+    grip.current = null;
+    cancelFloorDrag();
+  }
+
+  function key(event: KeyboardEvent): void {
+    if (event.key === "Escape" && grip.current) {
+      giveUp();
+      event.stopPropagation();
+      return;
+    }
+    if (event.key === "Enter") setTyping(true);
+    else if (/^[0-9.,]$/.test(event.key)) setTyping(true);
+    const by = keyStep(event, floor, band, steps);
+    if (by === null) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const label = floorMoveLabel(by, display);
+    if (label) nudgeFloor(by, label);
+  }
+
+  return (
+    <div
+      className={allowed ? "rod-flag" : "rod-flag outside"}
+      style={{ transform: `translateY(${top.toFixed(2)}px)` }}
+    >
+      <div
+        className="rod-handle"
+        data-testid="rod-handle"
+        role="slider"
+        tabIndex={0}
+        aria-label="Floor height"
+        aria-orientation="vertical"
+        aria-valuemin={round(rule.range.low)}
+        aria-valuemax={round(rule.range.high)}
+        aria-valuenow={round(floor)}
+        aria-valuetext={words}
+        onPointerDown={press}
+        onPointerMove={move}
+        onPointerUp={letGo}
+        onPointerCancel={giveUp}
+        onKeyDown={key}
+      >
+        <svg width={width} height={flagHeight} aria-hidden="true">
+          <path
+            d={`M1 1 H${width - 15} L${width - 1} ${flagHeight / 2} L${width - 15} ${flagHeight - 1} H1 Z`}
+          />
+        </svg>
+        <span className="rod-flag-word">floor</span>
+        <span className="rod-flag-value" data-testid="rod-value">
+          {text}
+        </span>
+      </div>
+      {typing ? <TypedFloor text={text} display={display} close={() => setTyping(false)} /> : null}
+    </div>
+  );
+}
+
+function round(z: number): number {
+  return Math.round(z * 10000) / 10000;
+}
+
+/** How far a key moves the floor, m; null when the key is none of the slider's. */
+function keyStep(
+  event: KeyboardEvent,
+  floor: number,
+  band: FloorFlagProps["band"],
+  steps: ReturnType<typeof floorSteps>,
+): number | null {
+  const arrow = event.shiftKey ? steps.coarse : steps.fine;
+  switch (event.key) {
+    case "ArrowUp":
+    case "ArrowRight":
+      return arrow;
+    case "ArrowDown":
+    case "ArrowLeft":
+      return -arrow;
+    case "PageUp":
+      return steps.page;
+    case "PageDown":
+      return -steps.page;
+    case "Home":
+      return band.low === null ? null : band.low - floor;
+    case "End":
+      return band.high === null ? null : band.high - floor;
+    default:
+      return null;
+  }
+}
+
+/** The height, typed over. */
+function TypedFloor({ text, display, close }: { text: string; display: Display; close: () => void }) {
+  const [typed, setTyped] = useState(text);
+  const [fault, setFault] = useState<string | null>(null);
+
+  function take(event: FormEvent): void {
+    event.preventDefault();
+    const read = parseLength(typed, display.length);
+    if (!read.ok) {
+      setFault(read.message);
+      return;
+    }
+    const edit = tryRun(buildingEdits.setFloor, { floor: read.m });
+    if (edit.ok) close();
+    else setFault(edit.why);
+  }
+
+  return (
+    <form className="rod-typed" onSubmit={take}>
+      <input
+        value={typed}
+        // biome-ignore lint/a11y/noAutofocus: it appears because the person clicked to type
+        autoFocus
+        aria-label="Floor height"
+        aria-invalid={fault !== null}
+        onFocus={(event) => event.target.select()}
+        onChange={(event) => setTyped(event.target.value)}
+        onBlur={close}
+        onKeyDown={(event) => {
+          event.stopPropagation();
+          if (event.key === "Escape") close();
+        }}
+      />
+      {fault ? <p role="alert">{fault}</p> : null}
+    </form>
+  );
+}

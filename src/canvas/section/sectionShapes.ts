@@ -1,0 +1,186 @@
+/**
+ * The section as shapes: ground as it is and finished, what is cut and filled between them, the building.
+ *
+ * Units  metres inside: distance along the section and height; pixels out, y down.
+ */
+import type { Foundation } from "../../document";
+import type { SectionLine } from "../../solve/results";
+
+export interface SectionRange {
+  readonly length: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface SectionFit {
+  readonly range: SectionRange;
+  /** Pixels for a metre along, and how many times heights are drawn. */
+  readonly scale: number;
+  readonly exaggeration: number;
+  readonly left: number;
+  readonly top: number;
+  readonly height: number;
+}
+
+/** Heights are drawn by one of these factors, so that it can be said. */
+const factors = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20] as const;
+
+export interface SectionBuilding {
+  readonly from: number;
+  readonly to: number;
+  readonly floor: number;
+  readonly topOfWall: number;
+  readonly foundation: Foundation;
+}
+
+/** Lengths and heights that must be seen. */
+export function sectionRange(section: SectionLine, building: SectionBuilding | null): SectionRange {
+  const heights: number[] = [];
+  for (let i = 1; i < section.existing.length; i += 2) {
+    heights.push(section.existing[i] as number, section.finished[i] as number);
+  }
+  if (building) {
+    const { topOfWall, foundation, floor } = building;
+    heights.push(floor, topOfWall, topOfWall - foundation.wallHeight - foundation.footingThickness);
+  }
+  const known = heights.filter(Number.isFinite);
+  return {
+    length: section.existing[section.existing.length - 2] ?? 1,
+    low: Math.min(...known),
+    high: Math.max(...known),
+  };
+}
+
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+  readonly padding: number;
+}
+
+/** The largest round exaggeration that still shows everything; `keep` stays while it does. */
+export function fitSection(range: SectionRange, room: Room, keep?: SectionFit): SectionFit {
+  const scale = Math.max(1, room.width - 2 * room.padding) / range.length;
+  const inner = Math.max(1, room.height - 2 * room.padding);
+  const rise = Math.max(0.1, range.high - range.low);
+  const most = inner / (rise * scale);
+  const exaggeration = [...factors].reverse().find((factor) => factor <= most) ?? most;
+  const fit = { range, scale, exaggeration, left: room.padding, top: room.padding, height: room.height };
+  if (!keep || keep.scale !== scale || keep.height !== room.height) return centred(fit, inner);
+  const fits = sectionY(keep, range.high) >= 0 && sectionY(keep, range.low) <= room.height;
+  return fits ? keep : centred(fit, inner);
+}
+
+/** Room that is left over lies above and below alike. */
+function centred(fit: SectionFit, inner: number): SectionFit {
+  const used = (fit.range.high - fit.range.low) * fit.scale * fit.exaggeration;
+  return { ...fit, top: fit.top + Math.max(0, inner - used) / 2 };
+}
+
+export function sectionX(fit: SectionFit, distance: number): number {
+  return fit.left + distance * fit.scale;
+}
+
+export function sectionY(fit: SectionFit, z: number): number {
+  return fit.top + (fit.range.high - z) * fit.scale * fit.exaggeration;
+}
+
+export interface SectionPaths {
+  readonly existing: string;
+  readonly guessed: string;
+  /** Outside the building; inside it the floor stands. */
+  readonly finished: string;
+  readonly earth: string;
+  readonly cut: string;
+  readonly fill: string;
+}
+
+/** Paths of the ground lines and of what lies between them. */
+export function sectionPaths(
+  section: SectionLine,
+  fit: SectionFit,
+  building: readonly [number, number] | null,
+): SectionPaths {
+  const { existing, finished, guessed } = section;
+  const count = existing.length / 2;
+  const at = (i: number) => existing[2 * i] as number;
+  const place = (i: number, line: Float64Array) =>
+    `${sectionX(fit, at(i)).toFixed(1)} ${sectionY(fit, line[2 * i + 1] as number).toFixed(1)}`;
+  const inside = (i: number) => building !== null && at(i) > building[0] && at(i) < building[1];
+  const runOf = (line: Float64Array, keep: (i: number) => boolean): string => {
+    let path = "";
+    let open = false;
+    for (let i = 0; i < count; i++) {
+      if (!keep(i)) {
+        open = false;
+        continue;
+      }
+      path += `${open ? "L" : "M"}${place(i, line)}`;
+      open = true;
+    }
+    return path;
+  };
+  const measured = (i: number) => guessed[i] === 0;
+  const last = count - 1;
+  const foot = `L${sectionX(fit, at(last)).toFixed(1)} ${fit.height}L${sectionX(fit, at(0)).toFixed(1)} ${fit.height}Z`;
+  return {
+    existing: runOf(existing, (i) => measured(i) || measured(Math.min(last, i + 1))),
+    guessed: runOf(existing, (i) => !measured(i) || !measured(Math.min(last, i + 1))),
+    finished: runOf(finished, (i) => !inside(i)),
+    earth: runOf(existing, () => true) + foot,
+    ...between(section, fit, inside),
+  };
+}
+
+/** Cut and fill as closed strips between the lines, parted exactly where the lines cross. */
+function between(
+  { existing, finished }: SectionLine,
+  fit: SectionFit,
+  inside: (i: number) => boolean,
+): { cut: string; fill: string } {
+  const strips = { cut: "", fill: "" };
+  for (let i = 0; i + 1 < existing.length / 2; i++) {
+    if (inside(i) && inside(i + 1)) continue;
+    const [d0, d1] = [existing[2 * i] as number, existing[2 * i + 2] as number];
+    const [e0, e1] = [existing[2 * i + 1] as number, existing[2 * i + 3] as number];
+    const [f0, f1] = [finished[2 * i + 1] as number, finished[2 * i + 3] as number];
+    const [a, b] = [f0 - e0, f1 - e1];
+    if (Math.abs(a) < 1e-9 && Math.abs(b) < 1e-9) continue;
+    const at = (d: number, z: number) => `${sectionX(fit, d).toFixed(1)} ${sectionY(fit, z).toFixed(1)}`;
+    if (a >= 0 === b >= 0 || a === 0 || b === 0) {
+      strips[a + b > 0 ? "fill" : "cut"] += `M${at(d0, e0)}L${at(d0, f0)}L${at(d1, f1)}L${at(d1, e1)}Z`;
+      continue;
+    }
+    const t = a / (a - b);
+    const cross = at(d0 + t * (d1 - d0), e0 + t * (e1 - e0));
+    strips[a > 0 ? "fill" : "cut"] += `M${at(d0, e0)}L${at(d0, f0)}L${cross}Z`;
+    strips[b > 0 ? "fill" : "cut"] += `M${cross}L${at(d1, f1)}L${at(d1, e1)}Z`;
+  }
+  return strips;
+}
+
+const windNames = [
+  "north",
+  "north-east",
+  "east",
+  "south-east",
+  "south",
+  "south-west",
+  "west",
+  "north-west",
+] as const;
+
+/** "north to south": the way the section is drawn, left to right. */
+export function sectionWay(section: SectionLine, north: number): string {
+  const azimuth = Math.atan2(section.end[0] - section.start[0], section.end[1] - section.start[1]) - north;
+  const to = ((Math.round(azimuth / (Math.PI / 4)) % 8) + 8) % 8;
+  return `${windNames[(to + 4) % 8]} to ${windNames[to]}`;
+}
+
+/** "2½ times", "true to scale". */
+export function exaggerationWords(exaggeration: number): string {
+  if (exaggeration === 1) return "heights true to scale";
+  const whole = Math.floor(exaggeration);
+  const half = exaggeration - whole === 0.5 ? "½" : "";
+  const text = Number.isInteger(exaggeration) || half !== "" ? `${whole}${half}` : exaggeration.toFixed(1);
+  return `heights drawn ${text} times`;
+}
