@@ -394,11 +394,18 @@ test.describe("closing", () => {
 
   test("is the page's to allow", async ({ launchElectron }) => {
     const { app, child, page } = await launchElectron();
-    const stop = await page.evaluateHandle(() => window.drysill.onCloseAsked(async () => false));
+    const refusal = await page.evaluateHandle(() => {
+      const count = { asked: 0 };
+      const stop = window.drysill.onCloseAsked(async () => {
+        count.asked++;
+        return false;
+      });
+      return { count, stop };
+    });
     await closeWindow(app);
-    await page.waitForTimeout(300);
+    await expect.poll(() => refusal.evaluate(({ count }) => count.asked)).toBe(1);
     expect(app.windows()).toHaveLength(1);
-    await stop.evaluate((stop) => stop());
+    await refusal.evaluate(({ stop }) => stop());
     await answerClose(page, true);
     await closeWindow(app);
     expect(await ended(child)).toBe(0);

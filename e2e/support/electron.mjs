@@ -4,9 +4,9 @@ import { repository } from "../../src/start/repository.mjs";
 
 /**
  * Starts Drysill's window on the Electron named by ELECTRON, on the display that is there.
- * @param {{ file?: string, userData: string, args?: readonly string[] }} options
+ * @param {{ file?: string, userData: string, args?: readonly string[], theme?: "light" | "dark" }} options
  */
-export async function startElectron({ file, userData, args = [] }) {
+export async function startElectron({ file, userData, args = [], theme = "light" }) {
   const executablePath = process.env.ELECTRON;
   if (!executablePath) throw new Error("ELECTRON isn't set; the tests' global set-up sets it");
   const app = await _electron.launch({
@@ -20,6 +20,7 @@ export async function startElectron({ file, userData, args = [] }) {
       `--user-data-dir=${userData}`,
     ],
     cwd: repository,
+    colorScheme: theme,
   });
   return { app, page: await app.firstWindow() };
 }

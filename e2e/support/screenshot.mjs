@@ -60,14 +60,10 @@ async function fromElectron(path) {
   const endDisplay = await ensureDisplay();
   const userData = mkdtempSync(join(tmpdir(), "drysill-picture-"));
   const file = demo && join(repository, "demo-projects", `${demo}.drysill.json`);
-  const { app, page } = await startElectron({ file, userData });
+  const { app, page } = await startElectron({ file, userData, theme });
   try {
     page.on("console", (message) => console.error(message.text()));
     page.on("pageerror", (error) => console.error(error));
-    await app.evaluate(
-      ({ nativeTheme }, source) => void Object.assign(nativeTheme, { themeSource: source }),
-      theme,
-    );
     await app.evaluate(({ BrowserWindow }, { width, height }) => {
       BrowserWindow.getAllWindows()[0]?.setContentSize(width, height);
     }, size);
