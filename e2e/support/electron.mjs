@@ -22,5 +22,30 @@ export async function startElectron({ file, userData, args = [], theme = "light"
     cwd: repository,
     colorScheme: theme,
   });
-  return { app, page: await app.firstWindow() };
+  return { app, child: app.process(), page: await app.firstWindow() };
+}
+
+/**
+ * Ends the program without asking it, and waits until it is gone.
+ * @param {import("@playwright/test").ElectronApplication} app
+ * @param {import("node:child_process").ChildProcess} child
+ */
+export async function endElectron(app, child) {
+  const late = setTimeout(() => child.kill("SIGKILL"), 5000);
+  const gone = ended(child);
+  if (child.exitCode === null && child.signalCode === null) {
+    await app.evaluate(({ app }) => app.exit(0)).catch(() => undefined);
+  }
+  await gone;
+  clearTimeout(late);
+}
+
+/**
+ * Resolves to the exit code once the program is gone; null where a signal ended it.
+ * @param {import("node:child_process").ChildProcess} child
+ * @returns {Promise<number | null>}
+ */
+export function ended(child) {
+  if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve(child.exitCode);
+  return new Promise((resolve) => child.once("exit", resolve));
 }

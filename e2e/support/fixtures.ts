@@ -3,9 +3,10 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test as base, type ElectronApplication, type Page } from "@playwright/test";
-import { startElectron } from "./electron.mjs";
+import { endElectron, startElectron } from "./electron.mjs";
 
 export { expect } from "@playwright/test";
+export { ended } from "./electron.mjs";
 
 interface Launched {
   readonly app: ElectronApplication;
@@ -40,8 +41,7 @@ export const test = base.extend<Fixtures>({
   launchElectron: async ({ folder }, use) => {
     const launched: { app: ElectronApplication; child: ChildProcess }[] = [];
     await use(async ({ file, userData = join(folder, "user-data"), args } = {}) => {
-      const { app, page } = await startElectron({ file, userData, args });
-      const child = app.process();
+      const { app, child, page } = await startElectron({ file, userData, args });
       launched.push({ app, child });
       return { app, child, page, userData };
     });
@@ -58,20 +58,3 @@ export const test = base.extend<Fixtures>({
     });
   },
 });
-
-/** Ends the program without asking it, and waits until it is gone. */
-async function endElectron(app: ElectronApplication, child: ChildProcess): Promise<void> {
-  const late = setTimeout(() => child.kill("SIGKILL"), 5000);
-  const gone = ended(child);
-  if (child.exitCode === null && child.signalCode === null) {
-    await app.evaluate(({ app }) => app.exit(0)).catch(() => undefined);
-  }
-  await gone;
-  clearTimeout(late);
-}
-
-/** Resolves to the exit code once the program is gone; null where a signal ended it. */
-export function ended(child: ChildProcess): Promise<number | null> {
-  if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve(child.exitCode);
-  return new Promise((resolve) => child.once("exit", resolve));
-}

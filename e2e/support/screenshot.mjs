@@ -14,7 +14,7 @@ import { repository } from "../../src/start/repository.mjs";
 import { servePage } from "../../src/start/serve.mjs";
 import { chromiumArguments, ensureChromium } from "./chromium.mjs";
 import { ensureDisplay } from "./display.mjs";
-import { startElectron } from "./electron.mjs";
+import { endElectron, startElectron } from "./electron.mjs";
 import { ensureElectron } from "./testElectron.mjs";
 
 const { values } = parseArgs({
@@ -60,7 +60,7 @@ async function fromElectron(path) {
   const endDisplay = await ensureDisplay();
   const userData = mkdtempSync(join(tmpdir(), "drysill-picture-"));
   const file = demo && join(repository, "demo-projects", `${demo}.drysill.json`);
-  const { app, page } = await startElectron({ file, userData, theme });
+  const { app, child, page } = await startElectron({ file, userData, theme });
   try {
     page.on("console", (message) => console.error(message.text()));
     page.on("pageerror", (error) => console.error(error));
@@ -70,7 +70,7 @@ async function fromElectron(path) {
     await page.waitForTimeout(Number(values.wait));
     await page.screenshot({ path });
   } finally {
-    await app.evaluate(({ app }) => app.exit(0)).catch(() => undefined);
+    await endElectron(app, child);
     endDisplay();
     rmSync(userData, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
   }
