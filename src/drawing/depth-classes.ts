@@ -27,7 +27,7 @@ function edgesFor(display: Display): readonly number[] {
 }
 
 /** Depths are read at a glance, so short units: inches, decimal feet, or millimetres. */
-function edgeText(edge: number, display: Display): string {
+export function edgeText(edge: number, display: Display): string {
   if (display.length === "ft-in" || display.length === "in") return formatLength(edge, "in", 2);
   return display.length === "ft" ? formatLength(edge, "ft", 2) : formatLength(edge, "mm", 0);
 }

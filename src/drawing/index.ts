@@ -3,7 +3,7 @@ export { createDrawContext, type DrawContext, type DrawOptions } from "./context
 export { drawExisting, drawFinished, drawGuessed } from "./contours";
 export { drawCorners } from "./corners";
 export { drawDepth, drawDepthSpots } from "./depth";
-export { type DepthClass, depthClassAt, depthClassEdges, depthClasses } from "./depth-classes";
+export { type DepthClass, depthClassAt, depthClassEdges, depthClasses, edgeText } from "./depth-classes";
 export { drawDimensions } from "./dimensions";
 export { climbText, drawDrives, gradeRuns } from "./drives";
 export { drawingBounds, sheetBounds } from "./extent";
