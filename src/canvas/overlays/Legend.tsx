@@ -1,5 +1,6 @@
-/** The key of cut and fill: the classes' colours, their edges in numbers, and the words. */
-import { depthClasses } from "../../drawing";
+/** The key of cut and fill: the classes' colours with the depths at which they change, and the words. */
+import type { Display } from "../../document";
+import { type DepthClass, depthClasses, edgeText } from "../../drawing";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
@@ -12,28 +13,35 @@ export function Legend() {
   const side = (name: "cut" | "fill") => classes.filter(({ id }) => id.startsWith(name));
   return (
     <section className="plan-card legend" aria-label="Key of cut and fill">
-      <Side word="cut" classes={side("cut")} />
-      <Side word="fill" classes={side("fill")} />
+      <Side word="cut" classes={side("cut")} display={display} />
+      <Side word="fill" classes={side("fill")} display={display} />
     </section>
   );
 }
 
-function Side({ word, classes }: { word: "cut" | "fill"; classes: ReturnType<typeof depthClasses> }) {
+interface SideProps {
+  readonly word: "cut" | "fill";
+  readonly classes: readonly DepthClass[];
+  readonly display: Display;
+}
+
+/** One colour a class; a number stands where one class ends and the next begins. */
+function Side({ word, classes, display }: SideProps) {
+  const shallow = word === "cut" ? "to" : "from";
   return (
-    <dl className={`legend-side ${word}`}>
-      <div className="legend-word">{word}</div>
-      {classes.map(({ id, ink, words, short }) => (
-        <div key={id} className="legend-class">
-          <dt>
-            <span
-              className="legend-colour"
-              style={{ background: `var(--${ink})`, opacity: depthOpacity }}
-              title={words}
-            />
-          </dt>
-          <dd>{short}</dd>
-        </div>
-      ))}
-    </dl>
+    <div className={`legend-side ${word}`}>
+      <span className="legend-word">{word}</span>
+      <ul>
+        {classes.map(({ id, ink, words, [shallow]: edge }) => (
+          <li key={id} title={words}>
+            <span className="legend-colour" style={{ background: `var(--${ink})`, opacity: depthOpacity }} />
+            <span className="legend-edge" aria-hidden="true">
+              {edgeText(Math.abs(edge), display)}
+            </span>
+            <span className="visually-hidden">{words}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

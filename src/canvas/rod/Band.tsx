@@ -11,8 +11,8 @@ export interface BandProps {
   readonly x: number;
 }
 
-const width = 9;
-const labelHeight = 14;
+const width = 8;
+const lineHeight = 12;
 
 export function Band({ band, range, height, x }: BandProps) {
   const { low, high, empty } = band;
@@ -26,10 +26,14 @@ export function Band({ band, range, height, x }: BandProps) {
     { key: "high", y: hold(highY), name: band.highName, tip: "not above" },
     { key: "low", y: hold(lowY), name: band.lowName, tip: "not below" },
   ].filter(({ name }) => name !== "");
+  // Names of two words take two lines; all get the room of the tallest.
+  const lines = ends.map(({ name }) => name.split(" "));
+  const labelHeight = lineHeight * Math.max(1, ...lines.map(({ length }) => length)) + 3;
+  const outward = empty ? 0 : labelHeight / 3;
   const places = spreadRound(
-    ends.map(({ y }, i) => y + (empty ? 0 : i === 0 ? -5 : 5)),
+    ends.map(({ y, key }) => y + (key === "high" ? -outward : outward)),
     labelHeight,
-    { from: -6, to: height + 6 },
+    { from: -8, to: height + 8 },
     null,
   );
   return (

@@ -15,9 +15,9 @@ import { Scale } from "./Scale";
 import { Ticks } from "./Ticks";
 
 /** Layout across, px: labels and flag, the scale, the band with its names. */
-const scaleX = 84;
-const scaleWidth = 28;
-const bandX = scaleX + scaleWidth + 4;
+const scaleX = 72;
+const scaleWidth = 25;
+const bandX = scaleX + scaleWidth + 3;
 const flagLeft = 4;
 
 export function Rod() {

@@ -15,8 +15,8 @@ export interface TicksProps {
 }
 
 const labelHeight = 15;
-const reach = 9;
-const leader = 10;
+const reach = 7;
+const leader = 9;
 
 export const Ticks = memo(function Ticks({ ticks, range, height, x, flag }: TicksProps) {
   const rule = { range, height };
@@ -31,8 +31,8 @@ export const Ticks = memo(function Ticks({ ticks, range, height, x, flag }: Tick
         const start = x - reach - leader;
         return (
           <g key={id} className={`rod-tick ${kind}`}>
-            <path d={`M${x} ${y.toFixed(1)}h${-reach}L${start} ${at.toFixed(1)}h-3`} />
-            <text x={start - 6} y={at + 4} textAnchor="end">
+            <path d={`M${x} ${y.toFixed(1)}h${-reach}L${start} ${at.toFixed(1)}h-2`} />
+            <text x={start - 5} y={at + 4} textAnchor="end">
               {guessed ? `${label}?` : label}
             </text>
           </g>

@@ -48,7 +48,7 @@ function uphillTick(project: Project, results: Results): RodTick[] {
 /** Short names of the limits, for the narrow rod; the panel says them in full. */
 const shortNames: Readonly<Record<string, string>> = {
   aboveUphillGround: "uphill ground",
-  leastShowing: "wall showing",
+  leastShowing: "wall shown",
   driveDown: "drive down",
   swaleBelowWall: "swale",
   pondFreeboard: "pond",

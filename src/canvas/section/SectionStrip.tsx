@@ -22,7 +22,9 @@ import {
 import "../canvas.css";
 import "./section.css";
 
-const padding = 22;
+const padding = 20;
+/** Room for the title and for the floor's label. */
+const above = 46;
 
 export function SectionStrip() {
   const box = useRef<HTMLDivElement>(null);
@@ -55,10 +57,10 @@ function SectionDrawing({ section, width, height }: DrawingProps) {
   const dragging = useApp((state) => state.floorDrag !== null);
   const building = sectionBuilding(project, section, floor);
   const kept = useRef<SectionFit | undefined>(undefined);
-  const room = { width, height, padding };
+  const room = { width, height, padding, above };
   const fit = fitSection(sectionRange(section, building), room, dragging ? kept.current : undefined);
   kept.current = fit;
-  const paths = sectionPaths(section, fit, section.building);
+  const paths = sectionPaths(section, fit, building);
   const words = `Section ${sectionWay(section, project.lot.north)} through the building · ${exaggerationWords(fit.exaggeration)}`;
   return (
     <>

@@ -32,6 +32,13 @@ export function SectionWalls({ building, fit, floorText }: SectionWallsProps) {
   const y = sectionY(fit, floor);
   return (
     <g className="section-walls">
+      <rect
+        className="section-slab"
+        x={sectionX(fit, from)}
+        y={y}
+        width={(to - from) * fit.scale}
+        height={Math.max(1, foundation.slabThickness * fit.scale * fit.exaggeration)}
+      />
       {walls}
       <path className="section-floor" d={`M${sectionX(fit, from)} ${y}H${sectionX(fit, to)}`} />
       <text x={(sectionX(fit, from) + sectionX(fit, to)) / 2} y={y - 7} textAnchor="middle">

@@ -54,17 +54,19 @@ export function sectionRange(section: SectionLine, building: SectionBuilding | n
 export interface Room {
   readonly width: number;
   readonly height: number;
+  /** Kept free at the sides and below, and above for the title. */
   readonly padding: number;
+  readonly above: number;
 }
 
 /** The largest round exaggeration that still shows everything; `keep` stays while it does. */
 export function fitSection(range: SectionRange, room: Room, keep?: SectionFit): SectionFit {
   const scale = Math.max(1, room.width - 2 * room.padding) / range.length;
-  const inner = Math.max(1, room.height - 2 * room.padding);
+  const inner = Math.max(1, room.height - room.padding - room.above);
   const rise = Math.max(0.1, range.high - range.low);
   const most = inner / (rise * scale);
   const exaggeration = [...factors].reverse().find((factor) => factor <= most) ?? most;
-  const fit = { range, scale, exaggeration, left: room.padding, top: room.padding, height: room.height };
+  const fit = { range, scale, exaggeration, left: room.padding, top: room.above, height: room.height };
   if (!keep || keep.scale !== scale || keep.height !== room.height) return centred(fit, inner);
   const fits = sectionY(keep, range.high) >= 0 && sectionY(keep, range.low) <= room.height;
   return fits ? keep : centred(fit, inner);
@@ -98,14 +100,14 @@ export interface SectionPaths {
 export function sectionPaths(
   section: SectionLine,
   fit: SectionFit,
-  building: readonly [number, number] | null,
+  building: SectionBuilding | null,
 ): SectionPaths {
   const { existing, finished, guessed } = section;
   const count = existing.length / 2;
   const at = (i: number) => existing[2 * i] as number;
   const place = (i: number, line: Float64Array) =>
     `${sectionX(fit, at(i)).toFixed(1)} ${sectionY(fit, line[2 * i + 1] as number).toFixed(1)}`;
-  const inside = (i: number) => building !== null && at(i) > building[0] && at(i) < building[1];
+  const inside = (i: number) => building !== null && at(i) > building.from && at(i) < building.to;
   const runOf = (line: Float64Array, keep: (i: number) => boolean): string => {
     let path = "";
     let open = false;
@@ -127,22 +129,33 @@ export function sectionPaths(
     guessed: runOf(existing, (i) => !measured(i) || !measured(Math.min(last, i + 1))),
     finished: runOf(finished, (i) => !inside(i)),
     earth: runOf(existing, () => true) + foot,
-    ...between(section, fit, inside),
+    ...between(section, fit, underFloor(section, inside, building)),
   };
+}
+
+/** Finished heights of the earth: inside the walls the underside of the base course, not the floor. */
+function underFloor(
+  { finished }: SectionLine,
+  inside: (i: number) => boolean,
+  building: SectionBuilding | null,
+): (i: number) => number {
+  const pad = building
+    ? building.floor - building.foundation.slabThickness - building.foundation.baseThickness
+    : 0;
+  return (i) => (inside(i) ? pad : (finished[2 * i + 1] as number));
 }
 
 /** Cut and fill as closed strips between the lines, parted exactly where the lines cross. */
 function between(
-  { existing, finished }: SectionLine,
+  { existing }: SectionLine,
   fit: SectionFit,
-  inside: (i: number) => boolean,
+  finishedAt: (i: number) => number,
 ): { cut: string; fill: string } {
   const strips = { cut: "", fill: "" };
   for (let i = 0; i + 1 < existing.length / 2; i++) {
-    if (inside(i) && inside(i + 1)) continue;
     const [d0, d1] = [existing[2 * i] as number, existing[2 * i + 2] as number];
     const [e0, e1] = [existing[2 * i + 1] as number, existing[2 * i + 3] as number];
-    const [f0, f1] = [finished[2 * i + 1] as number, finished[2 * i + 3] as number];
+    const [f0, f1] = [finishedAt(i), finishedAt(i + 1)];
     const [a, b] = [f0 - e0, f1 - e1];
     if (Math.abs(a) < 1e-9 && Math.abs(b) < 1e-9) continue;
     const at = (d: number, z: number) => `${sectionX(fit, d).toFixed(1)} ${sectionY(fit, z).toFixed(1)}`;
