@@ -58,7 +58,7 @@ function ExportForm({ files }: { files: Files }) {
   };
   return (
     <>
-      <div className="section">
+      <div className="part">
         <PaperChoice />
         <Choice
           label="Scale"

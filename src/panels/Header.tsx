@@ -77,7 +77,7 @@ function PlanMenuItem({ command }: { command: AppCommand }) {
 function PlanName() {
   const name = useProject((project) => project.name);
   return (
-    <div className="plan-name">
+    <div className="plan-name" style={{ width: `calc(${Math.max(8, name.length)}ch + 28px)` }}>
       <TypedField
         label="Name of the plan"
         layout="bare"

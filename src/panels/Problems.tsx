@@ -8,7 +8,7 @@ import { appStore, shownProject } from "../store/store";
 import { Icon, type IconName } from "./icons";
 import { stepOfProblem, stepTitles } from "./steps";
 import { useResults } from "./useProject";
-import { counted } from "./words";
+import { capital, counted } from "./words";
 
 const signs: Readonly<Record<Problem["severity"], IconName>> = {
   error: "stop",
@@ -38,7 +38,7 @@ export function ProblemsButton() {
         <Dialog className="problems-dialog">
           {({ close }) => (
             <>
-              <Heading slot="title" className="section-title">
+              <Heading slot="title" className="part-title">
                 What to look at
               </Heading>
               <ProblemList problems={problems} withStep onJump={close} />
@@ -76,7 +76,7 @@ const ProblemList = memo(function ProblemList({ problems, withStep, onJump }: Pr
           <Icon name={signs[problem.severity]} />
           <div>
             <p>
-              <b>{problem.where}</b> {problem.what}
+              <b>{`${capital(problem.where)}.`}</b> {problem.what}
             </p>
             {problem.how ? <p className="soft small">{problem.how}</p> : null}
             <ProblemLinks problem={problem} withStep={withStep ?? false} onJump={onJump} />

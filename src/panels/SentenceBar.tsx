@@ -10,10 +10,12 @@ export function SentenceBar() {
   const parts = sentence(project, results, notation);
   return (
     <p className="say">
-      {parts.map((part, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the parts have no name but their order
-        <Part key={index} {...part} />
-      ))}
+      <span>
+        {parts.map((part, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the parts have no name but their order
+          <Part key={index} {...part} />
+        ))}
+      </span>
     </p>
   );
 }

@@ -27,7 +27,7 @@ export type IconName = keyof typeof drawings;
 
 export function Icon({ name }: { name: IconName }) {
   return (
-    <svg className="icon" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+    <svg className="glyph" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
       <path d={drawings[name]} />
     </svg>
   );

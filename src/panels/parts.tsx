@@ -33,10 +33,10 @@ export interface SectionProps {
 
 export function Section({ title, aside, children }: SectionProps) {
   return (
-    <section className="section">
-      <div className="section-head">
-        <h3 className="section-title">{title}</h3>
-        {aside ? <span className="section-aside">{aside}</span> : null}
+    <section className="part">
+      <div className="part-head">
+        <h3 className="part-title">{title}</h3>
+        {aside ? <span className="part-aside">{aside}</span> : null}
       </div>
       {children}
     </section>

@@ -133,12 +133,11 @@ function water(project: Project, results: Results): SentencePart[] {
   const outline = project.building?.outline ?? [];
   const wet = walls.filter((wall) => !wall.passes);
   const parts: SentencePart[] = [];
-  if (walls.length > 0 && wet.length === 0) parts.push(plain("water leaves every wall"));
+  if (walls.length > 0 && wet.length === 0) parts.push(plain("water leaves on every side"));
   if (wet.length > 0) {
     const sides = [...new Set(wet.map((wall) => wallSide(outline, wall.wall, project.lot.north)))];
-    const where =
-      wet.length === walls.length ? "every wall" : `the ${listed(sides)} wall${sides.length > 1 ? "s" : ""}`;
-    parts.push(plain("water doesn't leave "), strong(where));
+    if (wet.length === walls.length) parts.push(plain("water leaves on "), strong("no side"));
+    else parts.push(plain("water leaves on every side but "), strong(`the ${listed(sides)}`));
   }
   const stuck = swales.filter((swale) => !swale.drains);
   if (stuck.length > 0)

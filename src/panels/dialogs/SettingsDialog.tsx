@@ -72,7 +72,7 @@ function Settings() {
   return (
     <>
       <p className="soft">Only how figures are written changes; nothing that you typed or measured does.</p>
-      <div className="section">
+      <div className="part">
         <Choice
           label="Lengths and heights"
           value={display.length}

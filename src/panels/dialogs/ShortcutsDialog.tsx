@@ -55,7 +55,7 @@ export function ShortcutsDialog({ commands }: { commands: readonly AppCommand[] 
           <div className="shortcuts">
             {parts.map(([part, rows]) => (
               <section key={part}>
-                <h3 className="section-title">{part}</h3>
+                <h3 className="part-title">{part}</h3>
                 <dl className="facts">
                   {rows.map(([name, keys]) => (
                     <div className="fact" key={name}>

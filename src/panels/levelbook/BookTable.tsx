@@ -6,7 +6,7 @@ import type { LevelledPoint, SetupResult } from "../../solve/results";
 import type { Notation } from "../notation";
 import { bookActs } from "./acts";
 import { CellChoice, CellEditor } from "./CellEditor";
-import { choiceOf, columns, optionsOf } from "./columns";
+import { choiceOf, columnShare, columns, optionsOf } from "./columns";
 import { chosenRows, moved } from "./cursor";
 import { draftKey } from "./drafts";
 import { NewRow } from "./NewRow";
@@ -78,8 +78,8 @@ function Heads() {
   return (
     <>
       <colgroup>
-        {columns.map(({ id, width }) => (
-          <col key={id} style={id === "note" ? undefined : { width }} />
+        {columns.map((column) => (
+          <col key={column.id} style={{ width: columnShare(column) }} />
         ))}
       </colgroup>
       <thead>

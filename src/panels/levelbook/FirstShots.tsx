@@ -45,7 +45,7 @@ export function FirstShots() {
         <First label="Call its height" hint="any round figure will do" value={height} onType={setHeight} />
         <First
           label="Reading on it"
-          hint={read?.ok ? understood(read.m, notation).join(" ") : "may wait: type it later"}
+          hint={read?.ok ? `= ${understood(read.m, notation).join(" = ")}` : "may wait: type it later"}
           value={reading}
           onType={(text) => {
             setFault(null);

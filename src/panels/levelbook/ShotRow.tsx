@@ -40,7 +40,7 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
             className={`book-cell book-${column.id}${here ? " book-here" : ""}${draft ? " book-bad" : ""}`}
             aria-colindex={index + 1}
             aria-invalid={draft !== undefined}
-            title={draft?.why}
+            title={draft?.why ?? typedAs(column.id, shot)}
           >
             {here && editor ? editor : draft ? draft.text : <CellShown id={column.id} {...props} />}
           </td>
@@ -52,8 +52,7 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
 
 function CellShown({ id, shot, project, notation, point }: ShotRowProps & { id: ColumnId }) {
   const text = cellText(id, shot, project, notation, point);
-  if (id === "reading" && shot.reading)
-    return <Reading typed={text} m={shot.reading.m} notation={notation} />;
+  if (id === "reading" && shot.reading) return <Reading m={shot.reading.m} notation={notation} />;
   if (id === "place" && text === "" && shot.kind === "ground")
     return <span className="book-missing">not placed</span>;
   if (id === "reading" && text === "") return <span className="book-missing">not read</span>;
@@ -62,16 +61,17 @@ function CellShown({ id, shot, project, notation, point }: ShotRowProps & { id: 
   return text;
 }
 
-function Reading({ typed, m, notation }: { typed: string; m: number; notation: Notation }) {
-  const shown = understood(m, notation);
+function Reading({ m, notation }: { m: number; notation: Notation }) {
+  const [reading, height] = understood(m, notation);
   return (
     <>
-      <span className="book-typed">{typed}</span>
-      {shown.map((words) => (
-        <span key={words} className="book-understood">
-          {words}
-        </span>
-      ))}
+      {reading}
+      {height === undefined ? null : <span className="book-understood">{`= ${height}`}</span>}
     </>
   );
+}
+
+/** A reading is shown as it was understood; how it was typed is a hover away. */
+function typedAs(id: ColumnId, shot: Shot): string | undefined {
+  return id === "reading" && shot.reading ? `typed as ${shot.reading.text}` : undefined;
 }

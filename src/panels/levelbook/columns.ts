@@ -20,7 +20,7 @@ export type ColumnId = (typeof columnIds)[number];
 export interface Column {
   readonly id: ColumnId;
   readonly title: string;
-  /** Least width, px; the note takes what is left. */
+  /** Share of the table's width; px where it is narrowest. */
   readonly width: number;
   readonly entry: "text" | "choice" | "toggle" | "none";
   /** What may be typed here, for the line below the table. */
@@ -31,37 +31,37 @@ export const columns: readonly Column[] = [
   {
     id: "setup",
     title: "set-up",
-    width: 86,
+    width: 64,
     entry: "choice",
     hint: "Which stand of the laser it was read from.",
   },
-  { id: "name", title: "name", width: 96, entry: "text", hint: "What you call it: NE stake, road edge, 12." },
+  { id: "name", title: "name", width: 92, entry: "text", hint: "What you call it: NE stake, road edge, 12." },
   {
     id: "reading",
     title: "reading",
-    width: 150,
+    width: 124,
     entry: "text",
     hint: "As the tape or rod reads, from the ground up to the beam.",
   },
   {
     id: "kind",
     title: "kind",
-    width: 78,
+    width: 66,
     entry: "choice",
     hint: "Ground; mark ties the set-up to a mark; turning is a hard point read from two set-ups; check is a second look.",
   },
-  { id: "of", title: "on", width: 84, entry: "choice", hint: "The mark or the earlier point that was read." },
+  { id: "of", title: "on", width: 88, entry: "choice", hint: "The mark or the earlier point that was read." },
   {
     id: "place",
     title: "place",
-    width: 126,
+    width: 112,
     entry: "text",
     hint: "A corner such as A, or east and north such as 12', 34'6\". Or click on the plan.",
   },
   {
     id: "height",
     title: "from the mark",
-    width: 104,
+    width: 98,
     entry: "none",
     hint: "Computed: height above or below the reference mark.",
   },
@@ -75,7 +75,11 @@ export const columns: readonly Column[] = [
   },
 ];
 
-export const columnIndex = (id: ColumnId): number => columns.findIndex((column) => column.id === id);
+/** Width of a column as a share of the table. */
+export function columnShare({ width }: Column): string {
+  const total = columns.reduce((sum, column) => sum + column.width, 0);
+  return `${((100 * width) / total).toFixed(2)}%`;
+}
 
 export const kindWords: Readonly<Record<Shot["kind"], string>> = {
   ground: "ground",

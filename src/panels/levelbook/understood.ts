@@ -4,7 +4,7 @@ import type { Notation } from "../notation";
 
 export function understood(m: number, notation: Notation): readonly string[] {
   const [reading, length] = [notation.reading(m), notation.length(m)];
-  return reading === length ? [`= ${reading}`] : [`= ${reading}`, `= ${length}`];
+  return reading === length ? [reading] : [reading, length];
 }
 
 /** What a text being typed will be taken as, or why it isn't understood yet; null for no text. */
@@ -15,5 +15,5 @@ export function typingWords(
   if (text.trim() === "") return null;
   const parsed = parseLength(text, notation.display.reading);
   if (!parsed.ok) return { ok: false, words: parsed.message };
-  return { ok: true, words: `understood as ${understood(parsed.m, notation).join(" ").slice(2)}` };
+  return { ok: true, words: `understood as ${understood(parsed.m, notation).join(" = ")}` };
 }

@@ -16,7 +16,7 @@ export interface Thumbnail {
 }
 
 /** Width over height of the picture. */
-export const thumbnailShape = 1.6;
+export const thumbnailShape = 2.1;
 const margin = 0.06;
 
 export function thumbnail(project: Project, results: Results): Thumbnail | null {
@@ -26,7 +26,7 @@ export function thumbnail(project: Project, results: Results): Thumbnail | null 
   const contours = (major: boolean) =>
     results.existingContours
       .filter((contour) => contour.major === major)
-      .flatMap((contour) => contour.lines.map((line) => flatPath(line, 3)))
+      .flatMap((contour) => contour.lines.map((line) => flatPath(line)))
       .join("");
   return {
     viewBox: `${round(box.minX)} ${round(-box.maxY)} ${round(box.maxX - box.minX)} ${round(box.maxY - box.minY)}`,
@@ -62,14 +62,10 @@ function linePath(line: readonly Point[]): string {
   return line.length === 0 ? "" : `M${line.map(([x, y]) => `${round(x)} ${round(-y)}`).join("L")}`;
 }
 
-/** Every `every`-th place of a flat line, with its end: finer can't be seen at this size. */
-function flatPath(line: Float64Array, every: number): string {
+function flatPath(line: Float64Array): string {
   const places: string[] = [];
-  const count = line.length / 2;
-  for (let i = 0; i < count; i++) {
-    if (i % every === 0 || i === count - 1)
-      places.push(`${round(line[2 * i] ?? 0)} ${round(-(line[2 * i + 1] ?? 0))}`);
-  }
+  for (let i = 0; i + 1 < line.length; i += 2)
+    places.push(`${round(line[i] ?? 0)} ${round(-(line[i + 1] ?? 0))}`);
   return places.length < 2 ? "" : `M${places.join("L")}`;
 }
 

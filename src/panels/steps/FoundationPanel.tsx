@@ -35,6 +35,7 @@ export function FoundationPanel() {
 function Trench() {
   const trench = useResults((results) => results.trench);
   const setout = useResults((results) => results.setout);
+  const today = useProject(({ worksheet }) => worksheet.markReading !== null);
   const notation = useNotation();
   if (trench.length === 0)
     return (
@@ -42,31 +43,31 @@ function Trench() {
         <p className="soft small">Known once there is ground under the building.</p>
       </Section>
     );
-  const beam = setout.beam;
   const bottom = trench[0]?.bottom ?? 0;
-  const heads = ["corner", "below ground", "below finished", ...(beam === null ? [] : ["to read"])];
   const rows = trench.map((corner) => [
     corner.corner,
     notation.length(corner.belowGround),
     notation.length(corner.belowFinished),
-    ...(beam === null ? [] : [notation.reading(beam - corner.bottom)]),
   ]);
   return (
     <Section title="Bottom of trench">
       <p className="answer">
         <span className="answer-figure">{notation.length(bottom)}</span>
         <span>
-          {setout.markHeight === null
-            ? "level all round"
-            : `${notation.aboveBelow(bottom - setout.markHeight)} the mark, level all round`}
+          {setout.markHeight === null ? "" : `${notation.aboveBelow(bottom - setout.markHeight)} the mark, `}
+          level all round
         </span>
       </p>
-      <FigureTable label="Trench at each corner" heads={heads} rows={rows} />
-      {beam === null ? (
-        <p className="soft small">
-          Type today's reading on the mark in the set-out step to see the readings to look for.
-        </p>
-      ) : null}
+      <FigureTable
+        label="Trench at each corner"
+        heads={["corner", "below the ground", "below finished ground"]}
+        rows={rows}
+      />
+      <p className="soft small">
+        {setout.beam !== null && today
+          ? `Look for ${notation.reading(setout.beam - bottom)} on the rod today.`
+          : "Type today's reading on the mark in the set-out step to see what to read there."}
+      </p>
     </Section>
   );
 }

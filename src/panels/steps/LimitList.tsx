@@ -56,14 +56,12 @@ const LimitRow = memo(function LimitRow({ rule, state, margin }: LimitRowProps) 
       <Disclosure className={`limit limit-${state}`}>
         <Button slot="trigger" className="limit-head">
           <LimitSign state={state} />
-          <span className="limit-words">
-            <span>
-              <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
-              {rule.name}
-            </span>
-            <span className="limit-place">{rule.place}</span>
+          <span className="limit-name">
+            <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
+            {rule.name}
           </span>
           <span className="limit-margin">{margin}</span>
+          <span className="limit-place">{rule.place}</span>
           <span className="visually-hidden">{stateWords[state]}</span>
           <Icon name="down" />
         </Button>

@@ -20,14 +20,25 @@ export function QuantitiesPanel() {
           <p>The bill follows the ground, the building and its floor.</p>
         </Guide>
       ) : (
-        <Section title="Bill">
-          <Facts facts={bill.map((item) => billFact(item, notation))} />
-        </Section>
+        <>
+          <Section title="Earth">
+            <Facts facts={bill.filter(isEarth).map((item) => billFact(item, notation))} />
+          </Section>
+          <Section title="Stone and concrete">
+            <Facts facts={bill.filter((item) => !isEarth(item)).map((item) => billFact(item, notation))} />
+          </Section>
+        </>
       )}
       <Certainty />
       <Materials />
     </Panel>
   );
+}
+
+const earth = ["topsoil", "fill", "cut", "left-over", "short"];
+
+function isEarth({ id }: BillItem): boolean {
+  return earth.some((kind) => id === kind || id.startsWith(`${kind}-`));
 }
 
 export function billFact(item: BillItem, notation: Notation): Fact {

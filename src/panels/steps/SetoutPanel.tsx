@@ -5,6 +5,7 @@ import { setStep, tryRun } from "../../store/actions";
 import { Action } from "../fields/Choice";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
+import type { Notation } from "../notation";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 
@@ -47,19 +48,24 @@ function Today({ setout }: { setout: SetoutResult }) {
         label={`Reading on ${setout.mark}`}
         shown={typed ? notation.reading(typed.m) : ""}
         placeholder="not read yet"
-        help={
-          setout.beam === null
-            ? "Set up the laser where it sees everything, read the mark, and type what the rod says."
-            : `The beam is at ${notation.length(setout.beam)}. Read again at the end: same reading, or the laser moved.`
-        }
+        help={todayHelp(setout, typed !== null, notation)}
         commit={(text) => refusal(tryRun(surveyEdits.setMarkReading, { text }))}
       />
     </Section>
   );
 }
 
+function todayHelp({ beam }: SetoutResult, typed: boolean, notation: Notation): string {
+  if (beam === null)
+    return "Set up the laser where it sees everything, read the mark, and type what the rod says.";
+  return typed
+    ? `The beam is at ${notation.length(beam)} today. Read again at the end: same reading, or the laser moved.`
+    : `Until it is typed, the readings below are those of the survey's set-up, with its beam at ${notation.length(beam)}.`;
+}
+
 const Readings = memo(function Readings({ setout }: { setout: SetoutResult }) {
   const notation = useNotation();
+  const today = useProject(({ worksheet }) => worksheet.markReading !== null);
   const heads = ["what", "from the mark", setout.beam === null ? "height" : "to read"];
   const rows = setout.rows.map((row) => [
     <span key="what">
@@ -76,11 +82,13 @@ const Readings = memo(function Readings({ setout }: { setout: SetoutResult }) {
       </Section>
     );
   return (
-    <Section
-      title={setout.beam === null ? "Heights to set out" : "Readings to look for"}
-      aside="a bigger reading is lower"
-    >
+    <Section title={readingsTitle(setout, today)} aside="a bigger reading is lower">
       <FigureTable label="Heights to set out" heads={heads} rows={rows} />
     </Section>
   );
 });
+
+function readingsTitle({ beam }: SetoutResult, today: boolean): string {
+  if (beam === null) return "Heights to set out";
+  return today ? "Readings to look for today" : "Readings in the survey's set-up";
+}
