@@ -18,10 +18,11 @@ export interface Flood {
 
 /** Cells with blocked = 1 are walls: water neither stands on them nor crosses them. All border cells drain. */
 export function flood(z: Float64Array, columns: number, rows: number, blocked?: Uint8Array): Flood {
-  const level = Float64Array.from(z);
-  const sill = Int32Array.from(z, (_, i) => i);
+  const level = z.slice();
+  const sill = new Int32Array(z.length);
+  for (let i = 0; i < sill.length; i++) sill[i] = i;
   const seen = blocked ? Uint8Array.from(blocked) : new Uint8Array(z.length);
-  const queue = new FlatQueue<number>();
+  const queue = new FlatQueue(z.length, Float64Array, Int32Array);
   const reach = (cell: number) => {
     if (seen[cell]) return;
     seen[cell] = 1;

@@ -24,19 +24,11 @@ export interface Cells {
 }
 
 export function cellsAbout(grid: Grid, ring: readonly Point[]): Cells {
-  const count = grid.columns * grid.rows;
-  const x = new Float64Array(count);
-  const y = new Float64Array(count);
-  for (let j = 0, i = 0; j < grid.rows; j++) {
-    const centreY = grid.y0 + (j + 0.5) * grid.cell;
-    for (let column = 0; column < grid.columns; column++, i++) {
-      x[i] = grid.x0 + (column + 0.5) * grid.cell;
-      y[i] = centreY;
-    }
-  }
+  const { x, y } = centres(grid);
   const inside = centresInside(grid, ring);
   const whole = grid.cell * grid.cell;
-  const weight = Float64Array.from(inside, (within) => (within ? 0 : whole));
+  const weight = new Float64Array(inside.length);
+  for (let i = 0; i < inside.length; i++) weight[i] = inside[i] ? 0 : whole;
   const cut = cellsOnWalls(grid, ring);
   for (const i of cut) {
     const part = insidePart(ring, x[i] as number, y[i] as number, grid.cell / 2);
@@ -47,8 +39,22 @@ export function cellsAbout(grid: Grid, ring: readonly Point[]): Cells {
     x[i] = (x[i] as number) - part.momentX / outside;
     y[i] = (y[i] as number) - part.momentY / outside;
   }
-  const covered = Uint8Array.from(weight, (area) => (area === 0 ? 1 : 0));
+  const covered = new Uint8Array(inside.length);
+  for (let i = 0; i < inside.length; i++) covered[i] = weight[i] === 0 ? 1 : 0;
   return { x, y, weight, inside, covered, cut };
+}
+
+function centres({ x0, y0, cell, columns, rows }: Grid): { x: Float64Array; y: Float64Array } {
+  const x = new Float64Array(columns * rows);
+  const y = new Float64Array(columns * rows);
+  for (let j = 0, i = 0; j < rows; j++) {
+    const centreY = y0 + (j + 0.5) * cell;
+    for (let column = 0; column < columns; column++, i++) {
+      x[i] = x0 + (column + 0.5) * cell;
+      y[i] = centreY;
+    }
+  }
+  return { x, y };
 }
 
 /** Rows of cell centres against the ring: between each pair of crossings the centres are inside. */

@@ -8,6 +8,7 @@
  *         is one clamp a place. Slopes run round corners as cones.
  * Source  First principles. Side slopes are run for one of rise.
  */
+import { type Bounds, boundsOf } from "../geometry";
 import { type DriveLine, doorGap, driveHeight } from "./drive-line";
 import type { FloorRange, GradingPlan, PadRule } from "./plan";
 import { bedHeight, type SwaleLine } from "./swale-line";
@@ -149,16 +150,22 @@ function prepareDrive(places: Places, line: DriveLine, range: FloorRange, span: 
   const spread = new Float64Array(existing.length);
   const half = line.drive.width / 2;
   const runOn = runOnAtDoor(line);
+  const box = boundsOf(line.line);
+  const ends = [0, line.length - line.landing, line.length].map((t) => driveHeight(line, t));
+  const least = Math.min(...ends.map((end) => end.base + end.share * range.low));
+  const most = Math.max(...ends.map((end) => end.base + end.share * range.high));
   const found = nowhere();
   for (let i = 0; i < existing.length; i++) {
     if (covered[i]) continue;
+    const low = span.lowest[i] as number;
+    const high = span.highest[i] as number;
+    const away = (outsideBox(box, x[i] as number, y[i] as number) - half - runOn) / line.drive.sideSlope;
+    if (away > 0 && low >= most - away && high <= least + away) continue;
     nearestSegment(line.segments, x[i] as number, y[i] as number, found);
     const beside = besideStrip(found, line.distances, half, runOn) / line.drive.sideSlope;
     const height = driveHeight(line, (line.distances[found.segment] as number) + found.along);
     const lowest = height.base + height.share * range.low;
     const highest = height.base + height.share * range.high;
-    const low = span.lowest[i] as number;
-    const high = span.highest[i] as number;
     if (low >= highest - beside && high <= lowest + beside) continue;
     base[act.count] = height.base;
     share[act.count] = height.share;
@@ -181,16 +188,28 @@ function prepareSwale(places: Places, line: SwaleLine, span: Span, leastHalfWidt
   const upper = new Float64Array(existing.length);
   const found = nowhere();
   const half = Math.max(line.swale.bottomWidth / 2, leastHalfWidth);
+  const box = boundsOf(line.line);
+  const lowestBed = Math.min(bedHeight(line, 0), bedHeight(line, line.length));
   for (let i = 0; i < existing.length; i++) {
     if (covered[i]) continue;
+    const highest = span.highest[i] as number;
+    const away = (outsideBox(box, x[i] as number, y[i] as number) - half) / line.swale.sideSlope;
+    if (highest <= lowestBed + Math.max(0, away)) continue;
     nearestSegment(line.segments, x[i] as number, y[i] as number, found);
     const bed = bedHeight(line, (line.distances[found.segment] as number) + found.along);
     const limit = bed + besideStrip(found, line.distances, half) / line.swale.sideSlope;
-    if ((span.highest[i] as number) <= limit) continue;
+    if (highest <= limit) continue;
     upper[act.count] = limit;
     act.index[act.count++] = i;
   }
   return { index: act.index.slice(0, act.count), upper: upper.slice(0, act.count) };
+}
+
+/** Distance from a place to a box, 0 inside it: no line in the box is nearer. */
+function outsideBox(box: Bounds, x: number, y: number): number {
+  const dx = Math.max(box.minX - x, 0, x - box.maxX);
+  const dy = Math.max(box.minY - y, 0, y - box.maxY);
+  return dx === 0 ? dy : dy === 0 ? dx : Math.sqrt(dx * dx + dy * dy);
 }
 
 /**
@@ -233,10 +252,13 @@ function reached(
       if (spread[k] === 0) thickness[i] = gravel;
     });
   });
-  const touched = new Uint32Array(mark.reduce((sum, one) => sum + one, 0));
-  let count = 0;
-  for (let i = 0; i < mark.length; i++) if (mark[i]) touched[count++] = i;
-  return { touched, stone: Float32Array.from(touched, (i) => thickness[i] ?? 0) };
+  const all = growing(mark.length);
+  for (let i = 0; i < mark.length; i++) if (mark[i]) all.index[all.count++] = i;
+  const touched = all.index.slice(0, all.count);
+  const stone = new Float32Array(all.count);
+  if (thickness.length > 0)
+    for (let k = 0; k < all.count; k++) stone[k] = thickness[touched[k] as number] as number;
+  return { touched, stone };
 }
 
 /** Finished heights of all places at a floor height, into `out`. */

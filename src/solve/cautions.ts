@@ -6,6 +6,7 @@
  */
 import { keepsRule } from "../advice";
 import type { Project } from "../document/schema";
+import { between, crossingShares, type Point, segmentsMeet } from "../geometry";
 import { farthestLook, onWall } from "../grading";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
@@ -37,6 +38,7 @@ export function cautions(
     ...wallCautions(results, site, words),
     ...waterCautions(results, site, words),
     ...driveCautions(results, words),
+    ...crossings(site),
     ...slopeCautions(site, project),
     ...bandCautions(results),
     ...readingCautions(results, words),
@@ -144,6 +146,41 @@ function driveCautions({ drives }: FloorResults, words: Words): Problem[] {
       },
     ];
   });
+}
+
+/** A swale through a drive: its water needs a way under it. */
+function crossings({ plan }: BuildingSite): Problem[] {
+  return plan.swales.flatMap((swale) =>
+    plan.drives.flatMap((drive): Problem[] => {
+      const at = meeting(swale.line, drive.line);
+      if (!at) return [];
+      return [
+        {
+          code: "swale-crosses-drive",
+          severity: "note",
+          where: swale.swale.name,
+          what: `It runs through ${drive.drive.name}, which is drawn cut down to the swale's bed there.`,
+          how: "Put a pipe under the drive with enough stone over it, or make the crossing a dip.",
+          at,
+          ids: [swale.swale.id, drive.drive.id],
+        },
+      ];
+    }),
+  );
+}
+
+/** The first place where two lines cross. */
+function meeting(one: readonly Point[], other: readonly Point[]): [number, number] | null {
+  for (let i = 1; i < one.length; i++) {
+    const [a, b] = [one[i - 1] as Point, one[i] as Point];
+    for (let k = 1; k < other.length; k++) {
+      const [c, d] = [other[k - 1] as Point, other[k] as Point];
+      if (!segmentsMeet(a, b, c, d)) continue;
+      const [t] = crossingShares(a, b, c, d) ?? [0];
+      return [...between(a, b, t)];
+    }
+  }
+  return null;
 }
 
 function slopeCautions(site: BuildingSite, { grading }: Project): Problem[] {

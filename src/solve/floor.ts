@@ -15,9 +15,7 @@ import {
   type DriveProfile,
   driveProfile,
   driveResult,
-  type FinishBuffers,
   type Finished,
-  finish,
   finishHeights,
   type Places,
   type Prepared,
@@ -133,16 +131,6 @@ export interface FloorInput {
   readonly finished: Finished;
   readonly ponds: readonly Pond[];
   readonly outsideError: number;
-}
-
-/** Clamps the layout at a floor height. */
-export function finishAt(
-  site: BuildingSite,
-  project: Project,
-  floor: number,
-  buffers?: FinishBuffers,
-): Finished {
-  return finish(site.layout, floor, project.materials.stripDepth, buffers);
 }
 
 export function floorResults(input: FloorInput): FloorResults {

@@ -13,11 +13,11 @@
  * rest goes on; an exception here is our own mistake.
  */
 import type { Project } from "../document/schema";
-import { type FinishBuffers, type Layout, newBuffers } from "../grading";
+import { type FinishBuffers, finish, type Layout, newBuffers } from "../grading";
 import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
-import { type FloorResults, finishAt, floorResults, standingStages } from "./floor";
+import { type FloorResults, floorResults, standingStages } from "./floor";
 import { forgetful, remember } from "./memo";
 import type { Problem, Results, SolveOptions, Solver } from "./results";
 import { setoutReference } from "./setout-heights";
@@ -32,6 +32,7 @@ export interface SolverOptions {
 
 /** The last full solve, for a drag to carry on from. */
 interface Settled {
+  readonly project: Project;
   readonly layout: Layout;
   readonly floor: number;
   readonly trailing: Trailing;
@@ -43,6 +44,8 @@ export function createSolver(options: SolverOptions = {}): Solver {
   const siteOf = siteStages(stage);
   const standingOf = standingStages(stage);
   const trailing = trailingStages(stage);
+  const finishOf = stage(finish);
+  const clearancesOf = stage(clearances);
   const buffersFor = dragBuffers();
   let settled: Settled | null = null;
 
@@ -56,8 +59,12 @@ export function createSolver(options: SolverOptions = {}): Solver {
       return { ...whole(site, site.problems), ...withoutBuilding(project, site, water) };
     }
     const standing = standingOf(built, project, words);
-    const finished = finishAt(built, project, floor, dragging ? buffersFor(built.layout) : undefined);
-    const carried = dragging && settled?.layout === built.layout ? settled : null;
+    const { layout } = built;
+    const strip = project.materials.stripDepth;
+    const finished = dragging
+      ? finish(layout, floor, strip, buffersFor(layout))
+      : finishOf(layout, floor, strip);
+    const carried = dragging && settled?.layout === layout ? settled : null;
     const late =
       carried?.trailing ??
       (dragging
@@ -77,16 +84,16 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const problems = carried?.problems ?? [
       ...site.problems,
       ...cautions(built, project, results, words),
-      ...clearances(built.layout, finished, project.lot, words),
+      ...clearancesOf(layout, finished, project.lot, words),
     ];
-    if (!dragging) settled = { layout: built.layout, floor, trailing: late, problems };
+    if (!dragging) settled = { project, layout, floor, trailing: late, problems };
     return {
       ...whole(site, problems),
       ...results,
       finishedContours: late.finishedContours,
       daylight: late.daylight,
       arrows: late.arrows,
-      lagging: dragging && carried?.floor !== floor,
+      lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
   }
   return { solve };

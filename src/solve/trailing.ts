@@ -34,9 +34,12 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const wide = stage(waterLayout);
   const water = stage(standingWater);
   const untouched = stage(bareWater);
+  const contoursOf = stage(finishedContours);
+  const daylightOf = stage(daylightLines);
+  const errorOf = stage(outsideError);
   const lines = (site: BuildingSite, finished: Finished, contours: Site["contours"]) => ({
-    finishedContours: finishedContours(site.layout, finished, contours),
-    daylight: daylightLines(site.layout, finished.floor),
+    finishedContours: contoursOf(site.layout, finished, contours),
+    daylight: daylightOf(site.layout, finished.floor),
   });
   return {
     full(site, project, finished, contours) {
@@ -51,7 +54,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       return {
         ...lines(site, finished, contours),
         ...water(layout, finished.floor),
-        outsideError: outsideError(finished, site.coarse),
+        outsideError: errorOf(finished, site.coarse),
       };
     },
     quick(site, finished, contours, before) {

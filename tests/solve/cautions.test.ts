@@ -65,6 +65,32 @@ describe("cautions", () => {
     expect(problem(project, "drive-falls-to-door")?.where).toBe("lane");
   });
 
+  it("a swale through a drive", () => {
+    const drives = [
+      {
+        id: "d",
+        name: "lane",
+        line: [
+          [6, -30],
+          [6, -12],
+        ],
+      },
+    ];
+    const swales = (y: number) => [
+      {
+        id: "s",
+        name: "ditch",
+        line: [
+          [-10, y],
+          [30, y - 2],
+        ],
+      },
+    ];
+    const project = (y: number) => built({}, { grading: { drives, swales: swales(y) } }, plane(100, -0.02));
+    expect(problem(project(-20), "swale-crosses-drive")?.at?.[0]).toBeCloseTo(6, 9);
+    expect(problem(project(20), "swale-crosses-drive")).toBeUndefined();
+  });
+
   it("side slopes steeper than 2 : 1", () => {
     expect(problem(built({}, { grading: { slopes: { fill: 1.5, cut: 2 } } }), "slopes-steep")).toBeDefined();
     expect(problem(built({}), "slopes-steep")).toBeUndefined();
