@@ -59,16 +59,15 @@ export function triangulateWithLines(
 ): LinedTriangulation {
   const heights = cornerHeights(x, y, z, lines);
   if (heights.missing.length > 0) return { ok: false, reason: "no-height", missing: heights.missing };
-  const frame = snapped(
-    joined(
-      x,
-      lines.flatMap((line) => line.x),
-    ),
-    joined(
-      y,
-      lines.flatMap((line) => line.y),
-    ),
+  const cornerX = joined(
+    x,
+    lines.flatMap((line) => line.x),
   );
+  const cornerY = joined(
+    y,
+    lines.flatMap((line) => line.y),
+  );
+  const frame = snapped(cornerX, cornerY);
   const places: LinePlaces = {
     units: Array.from(frame.units.subarray(2 * x.length)),
     z: heights.z,
@@ -77,14 +76,15 @@ export function triangulateWithLines(
   const split = splitAtCrossings(places, linePieces(lines));
   const units = joined(frame.units.subarray(0, 2 * x.length), places.units);
   const first = firstAtPlace(units);
-  const given = { x, y, z: joined(z, heightsInPlace(places, first, x.length)) };
-  const points = inMetres(given, lines, places, frame);
+  const points = {
+    ...inMetres(cornerX, cornerY, units, frame),
+    z: joined(z, heightsInPlace(places, first, x.length)),
+  };
   const distinct = first.reduce((count, at, i) => count + (at === i ? 1 : 0), 0);
   if (distinct < 3) return { ok: false, reason: "too-few" };
   const mesh = distinctMesh(units, first, first.length - distinct);
-  if (!mesh) return { ok: false, reason: "in-line" };
-  forceEdges(mesh, edgesOf(split.pieces, first, x.length));
-  const sound = withoutFlatRim(mesh, points.x, points.y);
+  if (mesh) forceEdges(mesh, edgesOf(split.pieces, first, x.length));
+  const sound = mesh && withoutFlatRim(mesh, points.x, points.y);
   if (!sound) return { ok: false, reason: "in-line" };
   return {
     ok: true,
@@ -148,20 +148,20 @@ function heightsInPlace({ z, given }: LinePlaces, first: Uint32Array, pointCount
   return heights;
 }
 
-/** All places in metres: points and corners as measured, crossings where the grid has them. */
+/** All places in metres: points and corners as measured, the crossings after them where the grid has them. */
 function inMetres(
-  given: { x: ArrayLike<number>; y: ArrayLike<number>; z: Float64Array },
-  lines: readonly Breakline[],
-  { units, z }: LinePlaces,
+  measuredX: Float64Array,
+  measuredY: Float64Array,
+  units: Float64Array,
   { originX, originY, cell }: SnappedPoints,
-): Pick<Tin, "x" | "y" | "z"> {
-  const x = lines.flatMap((line) => line.x);
-  const y = lines.flatMap((line) => line.y);
-  for (let place = x.length; place < z.length; place++) {
-    x.push(originX + (units[2 * place] as number) * cell);
-    y.push(originY + (units[2 * place + 1] as number) * cell);
+): Pick<Tin, "x" | "y"> {
+  const x: number[] = [];
+  const y: number[] = [];
+  for (let i = 2 * measuredX.length; i < units.length; i += 2) {
+    x.push(originX + (units[i] as number) * cell);
+    y.push(originY + (units[i + 1] as number) * cell);
   }
-  return { x: joined(given.x, x), y: joined(given.y, y), z: given.z };
+  return { x: joined(measuredX, x), y: joined(measuredY, y) };
 }
 
 /** The pieces as edges between the places that hold, without those that have no length there. */
