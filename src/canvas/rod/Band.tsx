@@ -42,11 +42,19 @@ export function Band({ band, range, height, x }: BandProps) {
       {ends.map(({ key, y, name, tip }, i) => (
         <g key={key}>
           <path
-            d={`M${x} ${y.toFixed(1)}h${width + 2}L${x + width + 6} ${(places[i] as number).toFixed(1)}`}
+            d={`M${x} ${y.toFixed(1)}h${width + 1}L${x + width + 4} ${(places[i] as number).toFixed(1)}`}
           />
-          <text x={x + width + 8} y={(places[i] as number) + 4}>
+          <text>
             <title>{`${tip}: ${name}`}</title>
-            {name}
+            {(lines[i] ?? []).map((word, k, all) => (
+              <tspan
+                key={word}
+                x={x + width + 6}
+                y={(places[i] as number) + 4 + (k - (all.length - 1) / 2) * lineHeight}
+              >
+                {word}
+              </tspan>
+            ))}
           </text>
         </g>
       ))}

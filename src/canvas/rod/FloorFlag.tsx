@@ -3,6 +3,7 @@ import { type FormEvent, type KeyboardEvent, type PointerEvent, useRef, useState
 import { buildingEdits, type Display } from "../../document";
 import { cancelFloorDrag, dragFloor, dropFloor, nudgeFloor, tryRun } from "../../store/actions";
 import { formatLength, parseLength, roundingFor } from "../../units";
+import { capturePointer } from "../capture";
 import { floorMoveLabel, floorSteps } from "./floorSteps";
 import { type RodRule, rodHeight, rodY } from "./rodScale";
 
@@ -41,7 +42,7 @@ export function FloorFlag(props: FloorFlagProps) {
 
   function press(event: PointerEvent<HTMLDivElement>): void {
     if (event.button !== 0 || typing) return;
-    event.currentTarget.setPointerCapture(event.pointerId);
+    capturePointer(event.currentTarget, event.pointerId);
     // The scale may grow under the hand; the hand keeps to the one it started on.
     grip.current = { y: event.clientY, floor: from, moved: false, rule };
   }

@@ -30,15 +30,23 @@ export function SectionWalls({ building, fit, floorText }: SectionWallsProps) {
     );
   });
   const y = sectionY(fit, floor);
+  const { slabThickness, baseThickness } = foundation;
+  const courses = [
+    { name: "slab", z: floor, thickness: slabThickness },
+    { name: "base", z: floor - slabThickness, thickness: baseThickness },
+  ];
   return (
     <g className="section-walls">
-      <rect
-        className="section-slab"
-        x={sectionX(fit, from)}
-        y={y}
-        width={(to - from) * fit.scale}
-        height={Math.max(1, foundation.slabThickness * fit.scale * fit.exaggeration)}
-      />
+      {courses.map(({ name, z, thickness }) => (
+        <rect
+          key={name}
+          className={`section-${name}`}
+          x={sectionX(fit, from)}
+          y={sectionY(fit, z)}
+          width={(to - from) * fit.scale}
+          height={thickness * fit.scale * fit.exaggeration}
+        />
+      ))}
       {walls}
       <path className="section-floor" d={`M${sectionX(fit, from)} ${y}H${sectionX(fit, to)}`} />
       <text x={(sectionX(fit, from) + sectionX(fit, to)) / 2} y={y - 7} textAnchor="middle">

@@ -3,6 +3,7 @@
  * Whatever is pressed is captured, so that a drag goes on beyond the plan's rim and ends there.
  */
 import { setPointer } from "../../store/actions";
+import { capturePointer } from "../capture";
 import type { Machine } from "../tools/machine";
 import type { PlanPointer } from "../tools/tool";
 import { panPlan, planView, zoomPlan } from "../view/planView";
@@ -51,7 +52,7 @@ export function listenToPointer(host: PointerHost): () => void {
   function down(event: PointerEvent): void {
     element.focus({ preventScroll: true });
     fingers.set(event.pointerId, { id: event.pointerId, at: place(event) });
-    element.setPointerCapture(event.pointerId);
+    capturePointer(element, event.pointerId);
     if (fingers.size === 2 && event.pointerType === "touch") {
       // A second finger: whatever the first one began is given up, both move the view.
       if (worker !== null) host.machine().lost();
