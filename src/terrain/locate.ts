@@ -42,7 +42,8 @@ export function locate(tin: Tin, x: number, y: number, from = 0): number {
         leave = twin;
         break;
       }
-      if (-side > ON_RIM * (Math.abs(x) + Math.abs(y)) * (Math.abs(ux) + Math.abs(uy))) outside = true;
+      const size = Math.abs(x) + Math.abs(y) + Math.abs(ax) + Math.abs(ay);
+      if (-side > ON_RIM * size * (Math.abs(ux) + Math.abs(uy))) outside = true;
     }
     if (leave < 0) return outside ? -1 : triangle;
     cameBy = leave;

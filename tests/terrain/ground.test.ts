@@ -161,6 +161,30 @@ describe("locate and heights", () => {
   });
 });
 
+describe("the rim", () => {
+  it("belongs to the surface: every point of a turned lattice, and places a tenth of a millimetre beyond it don't", () => {
+    // The middle of one outside is the very origin, where rounding is all there is.
+    for (let turn = 0; turn < 60; turn++) {
+      const [angle, shift] = [0.1 * turn, turn % 4 === 3 ? 451_000 : 0];
+      const at = (i: number, j: number): Spot => [
+        shift + 7.62 * (i * Math.cos(angle) - j * Math.sin(angle)),
+        -shift + 7.62 * (i * Math.sin(angle) + j * Math.cos(angle)),
+        i + j,
+      ];
+      const lattice = Array.from({ length: 81 }, (_, k) => at(k % 9, Math.floor(k / 9) - 4));
+      const tin = surfaceOf(lattice);
+      for (let k = 0; k < 81; k++) {
+        const [x, y, z] = lattice[k] as Spot;
+        expect(tinAt(tin, x, y, k)?.z).toBeCloseTo(z, 6);
+      }
+      for (const outside of [8.0001, 9, -0.0001]) {
+        const [x, y] = at(outside, 0.5);
+        expect(tinAt(tin, x, y)).toBeNull();
+      }
+    }
+  });
+});
+
 describe("grids and profiles", () => {
   const ground = makeGround(
     surfaceOf([
