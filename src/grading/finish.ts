@@ -10,7 +10,7 @@
 import type { Layout } from "./layout";
 import { finishHeights } from "./operators";
 
-/** Buffers to write into; two pairs in turn keep a drag from making rubbish. */
+/** Buffers to write into, made by `newBuffers`; two pairs in turn keep a drag from making rubbish. */
 export interface FinishBuffers {
   readonly finished: Float64Array;
   readonly depth: Float32Array;
@@ -39,9 +39,11 @@ export interface Finished extends FinishBuffers {
 /** A depth that counts as disturbed ground, m. */
 const disturbed = 1e-3;
 
-export function newBuffers(layout: Layout): FinishBuffers {
-  const cells = layout.existing.length;
-  return { finished: new Float64Array(cells), depth: new Float32Array(cells) };
+/** Depth is 0 where no act reaches and NaN inside the walls, at every floor: that is written here, once. */
+export function newBuffers({ existing, cells }: Layout): FinishBuffers {
+  const depth = new Float32Array(existing.length);
+  for (let i = 0; i < depth.length; i++) if (cells.inside[i]) depth[i] = Number.NaN;
+  return { finished: new Float64Array(existing.length), depth };
 }
 
 /** Finished ground in every cell. Cells inside the walls keep the existing height and have a depth of NaN. */
@@ -57,12 +59,16 @@ export function finish(
   return { floor, finished, depth, outside: sumOutside(layout, finished, strip) };
 }
 
-function writeDepth(layout: Layout, finished: Float64Array, depth: Float32Array): void {
-  const { existing, prepared, cells } = layout;
-  depth.fill(0);
-  for (const i of prepared.touched) depth[i] = (finished[i] as number) - (existing[i] as number);
-  const { inside } = cells;
-  for (let i = 0; i < inside.length; i++) if (inside[i]) depth[i] = Number.NaN;
+function writeDepth(
+  { existing, prepared, cells }: Layout,
+  finished: Float64Array,
+  depth: Float32Array,
+): void {
+  const { touched } = prepared;
+  for (let k = 0; k < touched.length; k++) {
+    const i = touched[k] as number;
+    if (!cells.inside[i]) depth[i] = (finished[i] as number) - (existing[i] as number);
+  }
 }
 
 /** Volumes outside the walls from finished heights. */

@@ -33,9 +33,11 @@ export interface FloorRange {
   readonly high: number;
 }
 
-/** Whether a place lies on a drive, not on its side slopes. */
-export function onDrive(plan: GradingPlan, at: Point): boolean {
-  return plan.drives.some(
-    ({ line, drive }) => nearestOnPolyline(line, at[0], at[1]).distance <= drive.width / 2,
-  );
+/** Whether a place lies on a drive, or on the shoulder by which it stands above the apron at its door. */
+export function onDrive({ drives, pad }: GradingPlan, at: Point): boolean {
+  return drives.some(({ line, drive, sillBelowFloor }) => {
+    const above = sillBelowFloor === null ? 0 : Math.max(0, -sillBelowFloor - pad.edgeAboveFloor);
+    const reach = drive.width / 2 + above * drive.sideSlope;
+    return nearestOnPolyline(line, at[0], at[1]).distance <= reach;
+  });
 }

@@ -79,6 +79,7 @@ export interface GroundGrid {
   readonly guessed: Uint8Array;
   /** 1 for cells whose centre is inside the walls. */
   readonly inside: Uint8Array;
+  /** Outside the walls; a depth keeps its sign, so the greatest cut is negative. */
   readonly greatestFill: { readonly depth: number; readonly at: Point } | null;
   readonly greatestCut: { readonly depth: number; readonly at: Point } | null;
 }

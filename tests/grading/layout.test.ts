@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../src/geometry";
 import { finish, type GradingPlan, gradingReach, type Layout, layOut, newBuffers } from "../../src/grading";
+import { outsideError } from "../../src/solve/earthwork";
 import type { Ground } from "../../src/terrain";
 import { planeGround, planFor, rectangle } from "./plans";
 
@@ -89,6 +90,25 @@ describe("a pad without an apron on tilted ground", () => {
     expect(Math.abs(got.cut - want.cut) / moved).toBeLessThan(0.001);
     expect(Math.abs(got.fill - want.fill) / moved).toBeLessThan(0.001);
   });
+
+  it.each([
+    [0.06, 0, 0],
+    [0.05, -0.06, 0.3],
+    [0.1, 0.02, 0.5],
+  ])(
+    "has an error, told by the difference to a coarse grid, that covers the true one: %d, %d, turned %d",
+    (gx, gy, turn) => {
+      const ring = rectangle(12, 8, turn);
+      const plan = planFor(ring, { width: 1e-6, fillSlope: 3, cutSlope: 2 });
+      const ground = planeGround(100, gx, gy);
+      const fine = finish(lay(plan, ground), 100.1, 0);
+      const told = outsideError(fine, lay(plan, ground, 20_000));
+      const want = byRays(ring, 100.1, gx, gy, 3, 2);
+      const wrong = Math.abs(fine.outside.cut - want.cut) + Math.abs(fine.outside.fill - want.fill);
+      expect(told).toBeGreaterThan(0);
+      expect(wrong).toBeLessThan(told);
+    },
+  );
 
   it("moves by less than 0.2 % when the cells are halved in number", () => {
     const plan = planFor(rectangle(12, 8, 0.2));

@@ -1,7 +1,16 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { driveSchema, swaleSchema } from "../../src/document/schema";
 import type { Point } from "../../src/geometry";
-import { finishHeights, type GradingPlan, layDrive, laySwale, placesAt, prepare } from "../../src/grading";
+import {
+  driveHeight,
+  finishHeights,
+  type GradingPlan,
+  layDrive,
+  laySwale,
+  placesAt,
+  prepare,
+} from "../../src/grading";
 import { planFor, rectangle } from "./plans";
 
 const box = rectangle(10, 6);
@@ -146,5 +155,63 @@ describe("a swale", () => {
   it("cuts through what the pad has filled", () => {
     const filled = { ...plan, pad: { ...plan.pad, edgeAboveFloor: 0, width: 10 } };
     expect(heights(filled, 102, [[0, 8]], level(100))[0]).toBeCloseTo(99.6, 9);
+  });
+});
+
+describe("any place at any floor", () => {
+  const millimetres = (min: number, max: number) => fc.integer({ min, max }).map((mm) => mm / 1000);
+  const drive = driveSchema.parse({
+    id: "d",
+    line: [
+      [14, -30],
+      [-4, -16],
+      [0, -3],
+    ],
+    width: 4,
+    door: "door",
+  });
+  const swale = swaleSchema.parse({
+    id: "s",
+    line: [
+      [-18, 7],
+      [4, 9],
+      [16, -8],
+    ],
+  });
+  const ground = ([x, y]: Point) => 100 + 0.05 * x + 0.03 * y;
+  const plan = planFor(
+    box,
+    { leave: Uint8Array.from([0, 1, 0, 0]) },
+    {
+      drives: [layDrive(drive, { roadHeight: 99.5, endHeight: 100, sillBelowFloor: 0.05 })],
+      swales: [laySwale(swale, { startGround: 99.3, outletGround: 100.5 })],
+    },
+  );
+  const at = (places: readonly Point[], floor: number, low: number, high: number) => {
+    const prepared = prepare(placesAt(places, ground), plan, { low, high });
+    return [...finishHeights(prepared, floor, new Float64Array(places.length))];
+  };
+  const place = fc.tuple(millimetres(-40_000, 40_000), millimetres(-40_000, 40_000));
+
+  it("is the same whatever range of floors was prepared for", () =>
+    fc.assert(
+      fc.property(
+        fc.array(place, { minLength: 20, maxLength: 60 }),
+        millimetres(97_000, 104_000),
+        millimetres(0, 6000),
+        millimetres(0, 6000),
+        (places, floor, below, above) => {
+          expect(at(places, floor, floor - below, floor + above)).toEqual(at(places, floor, 0, 300));
+        },
+      ),
+    ));
+
+  it("lies at or under the swale, and on the drive's strip at the drive's height where no swale cuts it", () => {
+    const bed = at([[-18, 7]], 101, 90, 110)[0] ?? 0;
+    expect(bed).toBeCloseTo(99.3 - 0.2032, 9);
+    const onStrip = at([[-4, -16]], 101, 90, 110)[0] ?? 0;
+    const line = plan.drives[0] as NonNullable<(typeof plan.drives)[0]>;
+    const height = driveHeight(line, line.distances[1] ?? 0);
+    expect(onStrip).toBeCloseTo(height.base + 101 * height.share, 9);
   });
 });

@@ -273,3 +273,34 @@ describe("a building far from the shots", () => {
     expect(results.problems.some(({ code }) => code === "earth-on-guess")).toBe(true);
   });
 });
+
+describe("extreme but allowed figures", () => {
+  it.each([1e6, -1e6])("a floor at %d m", (floor) => {
+    const results = createSolver().solve(withBuilding({ floor }));
+    expect(results.floor).toBe(floor);
+    expect(goesOn(results)).toBe(true);
+    expect(Number.isFinite(results.earthwork?.total.cut)).toBe(true);
+  });
+
+  it("coordinates of a map grid give the same figures as local ones", () => {
+    const far = (points: readonly (readonly number[])[]) =>
+      points.map(([x = 0, y = 0]) => [x + 512_000, y + 4_600_000]);
+    const places: [number, number, number][] = [
+      [-30, -30, 99],
+      [40, -30, 100.5],
+      [40, 40, 103],
+      [-30, 40, 101],
+      [5, 5, 100.4],
+    ];
+    const local = createSolver().solve(site({ rest: shots(places) }));
+    const moved = places.map(([x, y, z]) => [x + 512_000, y + 4_600_000, z] as const);
+    const map = createSolver().solve(
+      site({ building: { ...shed, outline: far(shed.outline) }, rest: shots(moved) }),
+    );
+    for (const part of ["cut", "fill"] as const) {
+      expect(map.earthwork?.inside[part]).toBeCloseTo(local.earthwork?.inside[part] ?? Number.NaN, 5);
+      expect(map.earthwork?.outside[part]).toBeCloseTo(local.earthwork?.outside[part] ?? Number.NaN, 1);
+    }
+    expect(map.band.low).toBeCloseTo(local.band.low ?? Number.NaN, 6);
+  });
+});

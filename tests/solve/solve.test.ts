@@ -263,3 +263,13 @@ describe("with parts missing", () => {
     expect(results).toMatchObject({ floor: 100.5, topOfWall: 100.6, corners: [], surface: null });
   });
 });
+
+describe("a hollow away from the building", () => {
+  it("is found too", () => {
+    const bowl = (x: number, y: number) => 100 + 0.02 * x - (Math.hypot(x - 40, y + 40) < 11 ? 0.6 : 0);
+    const { ponds } = full(site({ surface: bowl, spacing: 5 })).water;
+    expect(ponds).toHaveLength(1);
+    expect(Math.hypot((ponds[0]?.at[0] ?? 0) - 40, (ponds[0]?.at[1] ?? 0) + 40)).toBeLessThan(12);
+    expect(ponds[0]?.guessed).toBe(false);
+  });
+});
