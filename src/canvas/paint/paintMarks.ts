@@ -234,6 +234,7 @@ function screenBox(view: View, p: Projection, mark: AreaMark): [number, number, 
 
 function paintSymbols(painting: Painting, p: Projection, style: Style, marks: readonly SymbolMark[]): void {
   const { context, view, palette } = painting;
+  const shrink = crowdedSize(p, marks);
   let filled = false;
   context.beginPath();
   for (const mark of marks) {
@@ -242,13 +243,28 @@ function paintSymbols(painting: Painting, p: Projection, style: Style, marks: re
     if (x < -rim || y < -rim || x > view.width + rim || y > view.height + rim) continue;
     const shape = symbolShapes[mark.symbol];
     filled ||= shape.filled;
-    traceSymbol(context, shape, x, y, mark.size * pxPerMm, (mark.angle ?? 0) + view.angle);
+    traceSymbol(context, shape, x, y, mark.size * pxPerMm * shrink, (mark.angle ?? 0) + view.angle);
   }
   if (filled && style.fill) {
     context.fillStyle = palette[style.fill];
     context.fill();
   }
   strokePath(painting, style);
+}
+
+/** So many symbols are one cloud of points; fewer are single things and keep their size. */
+const cloud = 300;
+/** Symbols of a cloud never shrink to less than this share. */
+const smallest = 0.22;
+
+/** Share of their size at which the symbols of a cloud don't cover each other: from their mean spacing. */
+function crowdedSize(p: Projection, marks: readonly SymbolMark[]): number {
+  if (marks.length < cloud) return 1;
+  const [minX, minY, maxX, maxY] = boxOf(marks.flatMap(({ at }) => [at[0], at[1]]));
+  const area = (maxX - minX) * (maxY - minY) * (p.a * p.a + p.b * p.b);
+  const spacing = Math.sqrt(area / marks.length);
+  const size = (marks[0] as SymbolMark).size * pxPerMm;
+  return Math.min(1, Math.max(smallest, spacing / (size * 1.4)));
 }
 
 function traceSymbol(

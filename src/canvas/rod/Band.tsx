@@ -49,7 +49,7 @@ export function Band({ band, range, height, x }: BandProps) {
             {(lines[i] ?? []).map((word, k, all) => (
               <tspan
                 key={word}
-                x={x + width + 6}
+                x={x + width + 5}
                 y={(places[i] as number) + 4 + (k - (all.length - 1) / 2) * lineHeight}
               >
                 {word}

@@ -15,8 +15,8 @@ import { Scale } from "./Scale";
 import { Ticks } from "./Ticks";
 
 /** Layout across, px: labels and flag, the scale, the band with its names. */
-const scaleX = 72;
-const scaleWidth = 25;
+const scaleX = 70;
+const scaleWidth = 24;
 const bandX = scaleX + scaleWidth + 3;
 const flagLeft = 4;
 
