@@ -1,5 +1,5 @@
 /** Files and streams for the commands, with failures in words. */
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync, writeSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync, writeSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { InputError, type Io } from "./command";
 
@@ -33,13 +33,14 @@ function attempt<T>(verb: "read" | "write", path: string, act: () => T): T {
     return act();
   } catch (error) {
     const code = error instanceof Error && "code" in error ? String(error.code) : "";
-    throw new InputError(`Can't ${verb} ${path}: ${REASONS[code] ?? (code || "the reason is not known")}.`);
+    const reason = verb === "write" && code === "ENOENT" ? "its folder can't be made there" : REASONS[code];
+    throw new InputError(`Can't ${verb} ${path}: ${reason ?? (code || "the reason is not known")}.`);
   }
 }
 
 /** Under a temporary name first, so that a reader never meets half a file. */
 function writeWhole(path: string, bytes: Uint8Array): void {
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   const half = `${path}.${process.pid}.part`;
   try {
     writeFileSync(half, bytes);
@@ -47,6 +48,18 @@ function writeWhole(path: string, bytes: Uint8Array): void {
   } catch (error) {
     rmSync(half, { force: true });
     throw error;
+  }
+}
+
+/** One folder after the other: Node's own recursive way never ends where the system refuses a folder as not there. */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return;
+  makeFolder(dirname(path));
+  try {
+    mkdirSync(path);
+  } catch (error) {
+    // Another process may have made it meanwhile.
+    if (!existsSync(path)) throw error;
   }
 }
 

@@ -1,4 +1,12 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -52,5 +60,10 @@ describe("writing", () => {
     expect(() => io.writeBytes("file/a.pdf", new Uint8Array(1))).toThrow(/^Can't write file\/a\.pdf: /);
     expect(() => io.writeBytes("taken", new Uint8Array(1))).toThrow(InputError);
     expect(readdirSync(folder).sort()).toEqual(["file", "taken"]);
+    if (existsSync("/proc/self")) {
+      expect(() => io.writeBytes("/proc/none/a.pdf", new Uint8Array(1))).toThrow(
+        "its folder can't be made there",
+      );
+    }
   });
 });
