@@ -19,6 +19,7 @@ export interface HeaderProps {
 }
 
 export function Header({ commands, run }: HeaderProps) {
+  const built = useProject(({ building }) => building !== null);
   return (
     <header className="head">
       <PlanMenu commands={commands} run={run} />
@@ -33,7 +34,7 @@ export function Header({ commands, run }: HeaderProps) {
         <kbd>{keysText("Mod+K", onMac())}</kbd>
       </Button>
       <ThemeButton run={run} />
-      <Button className="button button-accent" onPress={() => run("plan.exportSitePlan")}>
+      <Button className="button button-accent" isDisabled={!built} onPress={() => run("plan.exportSitePlan")}>
         <Icon name="sheet" />
         <span>Site plan…</span>
       </Button>

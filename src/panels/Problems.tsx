@@ -1,12 +1,12 @@
 /** What the person should know or mend: the whole list by the rail, and each step's own in its panel. */
-import { memo, useDeferredValue } from "react";
+import { memo, useDeferredValue, useMemo } from "react";
 import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
 import type { Problem } from "../solve/results";
 import { goTo, select, setStep } from "../store/actions";
 import type { Selected, StepName } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { Icon, type IconName } from "./icons";
-import { stepOfProblem, stepTitles } from "./steps";
+import { isOnlyBeginning, stepOfProblem, stepTitles } from "./steps";
 import { useResults } from "./useProject";
 import { capital, counted } from "./words";
 
@@ -19,7 +19,8 @@ const order = ["error", "caution", "note"] as const;
 
 /** Problems of settled results; during a drag the last list stays. */
 function useSettledProblems(): readonly Problem[] {
-  return useDeferredValue(useResults((results) => results.problems));
+  const problems = useDeferredValue(useResults((results) => results.problems));
+  return useMemo(() => problems.filter((problem) => !isOnlyBeginning(problem)), [problems]);
 }
 
 export function ProblemsButton() {

@@ -10,7 +10,7 @@ export interface KeyPress {
 
 /** Whether `press` is the shortcut `keys`; Mod is Cmd on a Mac, else Ctrl. */
 export function isPressed(keys: string, press: KeyPress, mac: boolean): boolean {
-  const parts = keys.split("+");
+  const parts = partsOf(keys);
   const key = parts.at(-1) ?? "";
   const wants = (modifier: string) => parts.slice(0, -1).includes(modifier);
   const [mod, other] = mac ? [press.metaKey, press.ctrlKey] : [press.ctrlKey, press.metaKey];
@@ -21,16 +21,21 @@ export function isPressed(keys: string, press: KeyPress, mac: boolean): boolean 
   return press.key.toLowerCase() === key.toLowerCase();
 }
 
+function partsOf(keys: string): readonly string[] {
+  return keys === "+" ? ["+"] : keys.split("+");
+}
+
 /** A shortcut of one plain key: it must not fire while a person types. */
 export function isPlainKey(keys: string): boolean {
   return !keys.includes("Mod+") && !keys.includes("Alt+") && !/^F\d+$/.test(keys);
 }
 
+const arrows: Readonly<Record<string, string>> = { ArrowUp: "↑", ArrowDown: "↓" };
 const macSigns: Readonly<Record<string, string>> = { Mod: "⌘", Shift: "⇧", Alt: "⌥" };
 
 /** "Ctrl+K", on a Mac "⌘K". */
 export function keysText(keys: string, mac: boolean): string {
-  const parts = keys.split("+");
+  const parts = partsOf(keys).map((part) => arrows[part] ?? part);
   return mac
     ? parts.map((part) => macSigns[part] ?? part).join("")
     : parts.map((part) => (part === "Mod" ? "Ctrl" : part)).join("+");

@@ -46,13 +46,20 @@ export function steps(project: Project, results: Results, notation: Notation): S
     sheets: sheets(project, results),
   };
   const wrong = new Set(
-    results.problems.filter(({ severity }) => severity === "error").map((problem) => stepOfProblem(problem)),
+    results.problems
+      .filter((problem) => problem.severity === "error" && !isOnlyBeginning(problem))
+      .map((problem) => stepOfProblem(problem)),
   );
   return stepNames.map((name) => {
     const own = standing[name];
     const state = wrong.has(name) && own.state !== "empty" ? "attention" : own.state;
     return { name, title: stepTitles[name], ...own, state };
   });
+}
+
+/** What every plan lacks while it is begun: the sentence above the plan says it, and nothing is wrong. */
+export function isOnlyBeginning({ code }: Pick<Problem, "code">): boolean {
+  return code === "ground-too-few";
 }
 
 /** The step in which a problem is mended, by its code. */

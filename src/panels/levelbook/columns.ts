@@ -31,7 +31,7 @@ export const columns: readonly Column[] = [
   {
     id: "setup",
     title: "set-up",
-    width: 64,
+    width: 74,
     entry: "choice",
     hint: "Which stand of the laser it was read from.",
   },
@@ -65,7 +65,7 @@ export const columns: readonly Column[] = [
     entry: "none",
     hint: "Computed: height above or below the reference mark.",
   },
-  { id: "note", title: "note", width: 80, entry: "text", hint: "Anything worth remembering." },
+  { id: "note", title: "note", width: 70, entry: "text", hint: "Anything worth remembering." },
   {
     id: "aside",
     title: "aside",

@@ -59,7 +59,7 @@ function BigFloor() {
           ? `${notation.aboveBelow(floor - mark.height)} the mark`
           : "no mark to tell it from"}
       </p>
-      <p className="soft small big-floor-how">{`Drag it on the rod, type it here, or step it by ${step} with Alt and the arrows.`}</p>
+      <p className="soft small">{`Drag it on the rod, type it here, or step it by ${step} with Alt and the arrows.`}</p>
     </div>
   );
 }
@@ -133,6 +133,10 @@ function Curve() {
   return (
     <Section title="Fill and cut as the floor moves">
       <CurveChart curve={curve} floor={floor} low={low} high={high} display={display} />
+      <p className="soft small">
+        Between the ground as it is and the finished ground; the order below starts from the stripped ground.
+        The shaded heights keep every limit.
+      </p>
     </Section>
   );
 }

@@ -48,6 +48,7 @@ export function PaperChoice() {
   return (
     <Choice
       label="Paper"
+      layout="stack"
       value={paper}
       options={paperOptions}
       onChoose={(chosen) => runEdit(siteEdits.changeDisplay, { patch: { paper: chosen } })}

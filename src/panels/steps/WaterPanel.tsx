@@ -59,7 +59,7 @@ const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: s
       <div>
         <p>
           <b>{`${wall.name.replace("-", "–")}, ${side}`}</b> {fall}
-          {wall.passes ? "" : `; it wants ${notation.length(wall.needed)}`}
+          <span className="soft">{`, ${notation.length(wall.needed)} wanted`}</span>
         </p>
         {towards > 0 ? <p className="soft small">{`Water runs towards ${towards} % of it.`}</p> : null}
       </div>
