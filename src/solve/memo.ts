@@ -31,9 +31,11 @@ export const forgetful: StageMaker = (work) => Object.assign(work, { knows: () =
 
 /** Hands back the object of before when the new one says the same, so that later stages rest. */
 export function steady<T>(same: (before: T, now: T) => boolean): (now: T) => T {
-  let before: T | undefined;
+  let kept: T | undefined;
+  let seen: T | undefined;
   return (now) => {
-    if (before === undefined || !same(before, now)) before = now;
-    return before;
+    if (kept === undefined || (now !== seen && !same(kept, now))) kept = now;
+    seen = now;
+    return kept;
   };
 }
