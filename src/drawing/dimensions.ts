@@ -1,12 +1,13 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
 import type { Project } from "../document/schema";
-import { between, distance, nearestShare, type Point, signedArea } from "../geometry";
+import { between, distance, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { along, capOf, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
+import { chooseTies, type Tie } from "./ties";
 import { type Wall, wallsOf } from "./walls";
 import { dimensionText } from "./words";
 
@@ -92,65 +93,12 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): Draw
   return [...extensions(wall, chosen.offset, context), ...dimensionMarks(chosen.line, label, context)];
 }
 
-interface Tie {
-  readonly corner: Point;
-  readonly foot: Point;
-  readonly lotSide: number;
-  readonly length: number;
-}
-
 /** Compass word for a direction on the plan. */
 function compass(direction: Point, north: number): string {
   const azimuth = Math.atan2(direction[0], direction[1]) - north;
   const words = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
   const eighth = Math.round((((azimuth / (2 * Math.PI)) % 1) + 1) * 8) % 8;
   return words[eighth] ?? "";
-}
-
-/** Square ties from each corner to each lot line, where the foot lies on the line, shortest first. */
-function possibleTies(outline: readonly Point[], lot: readonly Point[]): Tie[] {
-  const ties = lot.flatMap((a, lotSide) => {
-    const b = lot[(lotSide + 1) % lot.length] as Point;
-    return outline.flatMap((corner): Tie[] => {
-      const t = nearestShare(a, b, corner[0], corner[1]);
-      if (t <= 0 || t >= 1) return [];
-      const foot = between(a, b, t);
-      return [{ corner, foot, lotSide, length: distance(corner, foot) }];
-    });
-  });
-  return ties.filter((tie) => tie.length > 0).sort((a, b) => a.length - b.length);
-}
-
-const mostTieTries = 8;
-/** Two lot lines count as different directions from here on, radians. */
-const leastTurn = 0.5;
-
-function tieDirection(tie: Tie): number {
-  return Math.atan2(tie.foot[1] - tie.corner[1], tie.foot[0] - tie.corner[0]);
-}
-
-/** How far two undirected directions differ, 0 to a quarter turn. */
-function turnBetween(a: number, b: number): number {
-  const turn = Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
-  return Math.min(turn, Math.PI - turn);
-}
-
-/**
- * The ties that place the building on the lot, each as a list to take the first drawable of: two to the nearest line
- * (so that it can't be turned) unless they are equal, and one to a line that runs another way.
- */
-export function chooseTies(outline: readonly Point[], lot: readonly Point[]): readonly (readonly Tie[])[] {
-  const ties = possibleTies(outline, lot);
-  const [first] = ties;
-  if (!first) return [];
-  const twins = ties.filter(
-    (tie) =>
-      tie.lotSide === first.lotSide &&
-      distance(tie.foot, first.foot) > 1 &&
-      Math.abs(tie.length - first.length) > 0.005,
-  );
-  const others = ties.filter((tie) => turnBetween(tieDirection(tie), tieDirection(first)) > leastTurn);
-  return [[first], twins, others];
 }
 
 function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark[] {
@@ -176,6 +124,9 @@ function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark
   const chosen = choices.find(({ places }) => places.includes(label));
   return chosen ? dimensionMarks(chosen.line, label, context) : [];
 }
+
+/** How many ties of a choice are tried. */
+const mostTieTries = 8;
 
 /** The first of the ties that has room for its figures. */
 function firstTie(choices: readonly Tie[], project: Project, context: DrawContext): DrawingMark[] {

@@ -47,6 +47,7 @@ export function splitAtHull(line: ArrayLike<number>, hull: ArrayLike<number>): S
     const [x0, y0, x1, y1] = [line[i] ?? 0, line[i + 1] ?? 0, line[i + 2] ?? 0, line[i + 3] ?? 0];
     const at = (t: number): [number, number] =>
       t === 0 ? [x0, y0] : t === 1 ? [x1, y1] : [x0 + (x1 - x0) * t, y0 + (y1 - y0) * t];
+    if (x0 === x1 && y0 === y1) continue;
     const share = shareInside(hull, x0, y0, x1, y1);
     if (!share) {
       add("outside", x0, y0, x1, y1);

@@ -45,7 +45,7 @@ export function scaleFor(ratio: number, display: Display): Scale {
 }
 
 /** Paper kept free between what must be shown and the edge of the plan, mm. */
-const breathing = 9;
+const breathing = 7;
 
 function fits(bounds: Bounds, layout: SheetLayout, ratio: number): boolean {
   const width = ((bounds.maxX - bounds.minX) * 1000) / ratio;

@@ -1,0 +1,232 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { openProject, type Project } from "../../src/document";
+import { boxesOverlap } from "../../src/drawing/labels";
+import { textWidth } from "../../src/drawing/text-width";
+import { type PaperName, sitePlan } from "../../src/sheets";
+import { createSolver } from "../../src/solve/pipeline";
+import { type PdfPage, type PdfText, readPdf } from "./readPdf";
+
+const font = (name: string) => new Uint8Array(readFileSync(`assets/fonts/SourceSans3-${name}.ttf`));
+const fonts = { regular: font("Regular"), semibold: font("SemiBold") };
+const date = { year: 2026, month: 11, day: 25 };
+const demos = readdirSync("demo-projects").filter((name) => name.endsWith(".drysill.json"));
+const papers: readonly PaperName[] = ["letter", "tabloid", "a4", "a3"];
+
+function demo(name: string): Project {
+  const opened = openProject(readFileSync(`demo-projects/${name}`, "utf8"));
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+  return opened.project;
+}
+
+function pdf(project: Project, paper: PaperName, compress: boolean) {
+  return sitePlan(project, createSolver().solve(project), { fonts, date, paper, compress });
+}
+
+async function pagesOf(project: Project, paper: PaperName): Promise<readonly PdfPage[]> {
+  return readPdf(await pdf(project, paper, false));
+}
+
+const words = (pages: readonly PdfPage[]) =>
+  pages
+    .flatMap((page) => page.texts)
+    .map((text) => text.text)
+    .join("\n");
+
+/** A 10 m by 6 m building on a lot, turned by 20°, on a plane of shots. */
+function tenMetreWall(length: "m" | "ft-in"): Project {
+  const base = demo("joinery-shed.drysill.json");
+  const [c, s] = [Math.cos(0.35), Math.sin(0.35)];
+  const outline = (
+    [
+      [0, 0],
+      [10, 0],
+      [10, 6],
+      [0, 6],
+    ] as const
+  ).map(([x, y]): [number, number] => [12 + x * c - y * s, 8 + x * s + y * c]);
+  if (!base.building) throw new Error("the shed has a building");
+  return {
+    ...base,
+    display: { ...base.display, length },
+    building: { ...base.building, outline, doors: [] },
+    grading: { ...base.grading, drives: [], swales: [] },
+  };
+}
+
+/** The scale that the sheet names, as metres on the ground for one of paper. */
+function namedRatio(pages: readonly PdfPage[]): number {
+  const text = pages[0]?.texts.map((one) => one.text).find((one) => one.startsWith("Scale ")) ?? "";
+  const [, metric] = /1:(\d+)/.exec(text) ?? [];
+  if (metric) return Number(metric);
+  const [, feet] = /1″ = (\d+)′/.exec(text) ?? [];
+  if (feet) return Number(feet) * 12;
+  const parts: Record<string, number> = { "¼″": 48, "³⁄₁₆″": 64, "⅛″": 96, "³⁄₃₂″": 128, "¹⁄₁₆″": 192 };
+  return parts[/Scale (\S+) = 1′/.exec(text)?.[1] ?? ""] ?? Number.NaN;
+}
+
+describe("the site plan is drawn to a true scale", () => {
+  it.each([
+    ["a4", "m"],
+    ["a3", "m"],
+    ["letter", "ft-in"],
+    ["tabloid", "ft-in"],
+  ] as const)(
+    "a 10 m wall on %s in %s measures its length over the named scale, within 0.2 percent",
+    async (paper, length) => {
+      const pages = await pagesOf(tenMetreWall(length), paper);
+      const ratio = namedRatio(pages);
+      // The outside of the walls is the only line 0.9 mm wide with four corners.
+      const walls = pages[0]?.paths.filter(
+        (path) => path.width !== null && Math.abs(path.width - 0.9) < 0.001,
+      );
+      expect(walls).toHaveLength(1);
+      const [x0 = 0, y0 = 0, x1 = 0, y1 = 0, x2 = 0, y2 = 0] = walls?.[0]?.subpaths[0] ?? [];
+      const expected = 10_000 / ratio;
+      expect(Math.abs(Math.hypot(x1 - x0, y1 - y0) / expected - 1)).toBeLessThan(0.002);
+      expect(Math.abs(Math.hypot(x2 - x1, y2 - y1) / (0.6 * expected) - 1)).toBeLessThan(0.002);
+      // North is up and east to the right: the first wall runs right and, on the page, up.
+      expect(Math.atan2(y0 - y1, x1 - x0)).toBeCloseTo(0.35, 3);
+    },
+  );
+
+  it.each([
+    ["a4", "m", 100],
+    ["tabloid", "ft-in", 101.6],
+  ] as const)("the check bar on %s is exactly as long as it says", async (paper, length, mm) => {
+    const pages = await pagesOf(tenMetreWall(length), paper);
+    expect(words(pages)).toContain(`This line is ${length === "m" ? "100 mm" : "4 in"} long`);
+    const bars = pages[0]?.paths.filter(({ subpaths: [points = []] }) => {
+      const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = points;
+      return points.length === 4 && y0 === y1 && Math.abs(x1 - x0 - mm) < 0.01;
+    });
+    expect(bars).toHaveLength(1);
+  });
+});
+
+/** The paper that a text takes, a little less than its letters so that neighbours may touch. */
+function boxOf({ text, font: name, x, y, angle, size }: PdfText) {
+  const weight = name === "F2" ? 600 : 400;
+  const [along, up] = [textWidth(text, size, weight) / 2, size * 0.22];
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return {
+    x: x + along * c + up * s,
+    y: y + along * s - up * c,
+    width: Math.max(0, along * 2 - 0.4),
+    height: size * 0.62,
+    angle,
+  };
+}
+
+describe.each(demos)("the site plan of %s", (name) => {
+  it.each(papers)(
+    "on %s: no text lies on another or off the page, none is smaller than 2.2 mm",
+    async (paper) => {
+      for (const page of await pagesOf(demo(name), paper)) {
+        const boxes = page.texts.map((text) => ({ text, box: boxOf(text) }));
+        for (const [i, { text, box }] of boxes.entries()) {
+          expect(text.size, text.text).toBeGreaterThanOrEqual(2.2);
+          expect(text.text).not.toContain("\ufffd");
+          const reach =
+            (box.width * Math.abs(Math.cos(box.angle)) + box.height * Math.abs(Math.sin(box.angle))) / 2;
+          expect(box.x - reach, text.text).toBeGreaterThan(8.5);
+          expect(box.x + reach, text.text).toBeLessThan(page.width - 8.5);
+          for (const other of boxes.slice(i + 1)) {
+            const met = boxesOverlap(box, other.box) ? `"${text.text}" on "${other.text.text}"` : "";
+            expect(met).toBe("");
+          }
+        }
+      }
+    },
+  );
+});
+
+describe("what the site plan tells", () => {
+  it("are the solve's figures: corners, trench and set-out in the project's notation", async () => {
+    const project = demo("pottery-studio.drysill.json");
+    const results = createSolver().solve(project);
+    const told = words(await pagesOf(project, "tabloid"));
+    for (const corner of results.corners) expect(told).toContain(corner.name);
+    expect(results.setout.rows.length).toBeGreaterThan(5);
+    for (const row of results.setout.rows) expect(told).toContain(row.what.split(" ")[0]);
+    for (const part of [
+      "Corners and trench",
+      "Set out from capped bolt",
+      "Reading on the mark today:",
+      "Along the drive and the swale",
+      "Key",
+      "Before work and at work",
+      "OSHA 29 CFR",
+      "Not a survey",
+      "2026-11-25",
+      "Pottery studio",
+      "of cut",
+      "of fill",
+    ]) {
+      expect(told).toContain(part);
+    }
+  });
+
+  it("names what is still open: a floor far too low breaks limits", async () => {
+    const project = demo("pottery-studio.drysill.json");
+    if (!project.building) throw new Error("the studio has a building");
+    const sunk = { ...project, building: { ...project.building, floor: project.building.floor - 2 } };
+    expect(words(await pagesOf(sunk, "a3"))).toContain("The floor breaks a limit");
+  });
+
+  it("of an empty project says that nothing is there", async () => {
+    const base = demo("pottery-studio.drysill.json");
+    const empty: Project = {
+      ...base,
+      lot: { ...base.lot, outline: [], features: [] },
+      survey: { marks: [], setups: [], shots: [] },
+      building: null,
+      grading: { ...base.grading, drives: [], swales: [] },
+    };
+    expect(words(await pagesOf(empty, "letter"))).toContain("Nothing has been drawn or shot yet.");
+  });
+
+  it("cuts long names short instead of letting them run over", async () => {
+    const base = demo("pottery-studio.drysill.json");
+    const long = "The long narrow storage building behind the old orchard of the upper farm by the mill";
+    const project: Project = {
+      ...base,
+      name: long,
+      title: {
+        owner: long,
+        place: long,
+        drawnBy: long,
+        revision: "12: floor up one inch and the drive moved",
+      },
+    };
+    const pages = await pagesOf(project, "letter");
+    for (const page of pages) {
+      for (const text of page.texts) {
+        const box = boxOf(text);
+        if (text.angle === 0) expect(box.x + box.width / 2, text.text).toBeLessThan(page.width - 8.5);
+      }
+    }
+    expect(words(pages)).toMatch(/^The long narrow storage.*…$/m);
+  });
+});
+
+describe("the file", () => {
+  it("is the same, byte for byte, when made twice", async () => {
+    const project = demo("joinery-shed.drysill.json");
+    const [one, two] = [await pdf(project, "a4", true), await pdf(project, "a4", true)];
+    expect(Buffer.compare(one, two)).toBe(0);
+  });
+
+  it("embeds every font it uses and says who made it", async () => {
+    const bytes = await pdf(demo("joinery-shed.drysill.json"), "a4", false);
+    const file = new TextDecoder("latin1").decode(bytes);
+    const used = file.match(/\/Type \/Font\n/g) ?? [];
+    const embedded = file.match(/\/FontFile2 /g) ?? [];
+    expect(embedded).toHaveLength(2);
+    // A font and its descendant each; none of the reader's own fonts.
+    expect(used).toHaveLength(4);
+    expect(/Helvetica|Times|Courier/.test(file)).toBe(false);
+    const [, author] = /\/Author (\d+) 0 R/.exec(file) ?? [];
+    expect(file.includes(`\n${author} 0 obj\n(Drysill)\n`)).toBe(true);
+  });
+});
