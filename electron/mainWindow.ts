@@ -42,7 +42,9 @@ export async function makeMainWindow(
   });
   window.on("close", (event) => {
     event.preventDefault();
-    guard.wanted();
+    // A page that isn't there yet holds no work and can't be asked.
+    if (window.webContents.isLoadingMainFrame()) void settle(false);
+    else guard.wanted();
   });
   return { window, guard, say, setTitle: (name, dirty) => showTitle(window, name, dirty) };
 }
