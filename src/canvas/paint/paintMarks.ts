@@ -260,7 +260,13 @@ const smallest = 0.22;
 /** Share of their size at which the symbols of a cloud don't cover each other: from their mean spacing. */
 function crowdedSize(p: Projection, marks: readonly SymbolMark[]): number {
   if (marks.length < cloud) return 1;
-  const [minX, minY, maxX, maxY] = boxOf(marks.flatMap(({ at }) => [at[0], at[1]]));
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { at } of marks) {
+    if (at[0] < minX) minX = at[0];
+    if (at[0] > maxX) maxX = at[0];
+    if (at[1] < minY) minY = at[1];
+    if (at[1] > maxY) maxY = at[1];
+  }
   const area = (maxX - minX) * (maxY - minY) * (p.a * p.a + p.b * p.b);
   const spacing = Math.sqrt(area / marks.length);
   const size = (marks[0] as SymbolMark).size * pxPerMm;

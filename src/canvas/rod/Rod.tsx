@@ -62,7 +62,7 @@ function RodDrawing({ width, height }: { width: number; height: number }) {
         <Band band={band} range={range} height={height} x={bandX} />
         <Ticks ticks={ticks} range={range} height={height} x={scaleX} flag={flag} />
         {flagY === null ? null : (
-          <path className="rod-floor-line" d={`M${scaleX} ${flagY.toFixed(2)}H${width - 4}`} />
+          <path className="rod-floor-line" d={`M${scaleX} ${flagY.toFixed(2)}H${bandX + 10}`} />
         )}
       </svg>
       {floor === null || from === null ? (

@@ -32,7 +32,7 @@ export function PlanStage() {
     painter.current = made;
     const stops = [
       followSize(element, made),
-      followStores(made),
+      followStores(element, made),
       followLook(made),
       listenToHand(element),
       made.stop,
@@ -82,11 +82,12 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   return () => observer.disconnect();
 }
 
-function followStores(painter: PlanPainter): () => void {
+function followStores(element: HTMLElement, painter: PlanPainter): () => void {
   const stops = [
     appStore.subscribe((state, before) => {
       const fresh = state.history !== before.history && state.history.steps.length === 1;
       if (fresh) fitPlan();
+      if (state.tool !== before.tool) takeKeys(element);
       if (state.goTo && state.goTo !== before.goTo) showPlace(state.goTo.at);
       const drawn =
         state.history !== before.history ||
@@ -105,6 +106,12 @@ function followStores(painter: PlanPainter): () => void {
   return () => {
     for (const stop of stops) stop();
   };
+}
+
+/** A tool that was just picked works by keys at once, unless a person is typing somewhere else. */
+function takeKeys(element: HTMLElement): void {
+  const typing = document.activeElement?.closest("input, textarea, select, [role=grid], [role=dialog]");
+  if (!typing) element.focus({ preventScroll: true });
 }
 
 /** Theme, font and the screen's pixels. */

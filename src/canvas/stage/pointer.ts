@@ -50,7 +50,6 @@ export function listenToPointer(host: PointerHost): () => void {
   const read = (event: PointerEvent) => asPlanPointer(event, event.pointerType === "touch");
 
   function down(event: PointerEvent): void {
-    element.focus({ preventScroll: true });
     fingers.set(event.pointerId, { id: event.pointerId, at: place(event) });
     capturePointer(element, event.pointerId);
     if (fingers.size === 2 && event.pointerType === "touch") {

@@ -30,7 +30,7 @@ export interface Padding {
 /** One pixel for twenty metres: a whole valley; and ten pixels for a quarter of an inch. */
 export const scaleLimits = { least: 0.05, most: 1600 } as const;
 /** What a plan with nothing on it shows: a common small lot. */
-export const emptyBounds: Bounds = { minX: -20, minY: -15, maxX: 20, maxY: 15 };
+export const emptyBounds: Bounds = { minX: -15, minY: -10, maxX: 15, maxY: 10 };
 
 export function toScreen(view: View, [x, y]: XY): [number, number] {
   const dx = x - view.centre[0];

@@ -17,7 +17,7 @@ export function ready(context: ToolContext, at: Snap | null = null, typed: Typed
   const project = context.project();
   const sized = typedRectangle(context, at, typed);
   const redraws = project.building ? "Draws the building anew: p" : "P";
-  const example = lengthWords(9.7536, project);
+  const example = lengthWords(9.7536, project).replace(/ 0″$/, "");
   return {
     name: "ready",
     hint: sized
