@@ -78,6 +78,7 @@ describe("lines", () => {
     expect([...cornerDistances(bent)]).toEqual([0, 3, 7]);
     expect(pointAlong(bent, 2)).toEqual({ at: [2, 0], direction: [1, 0], segment: 0 });
     expect(pointAlong(bent, 5)).toEqual({ at: [3, 2], direction: [0, 1], segment: 1 });
+    expect(pointAlong(bent, 3)).toEqual({ at: [3, 0], direction: [1, 0], segment: 0 });
     expect(pointAlong(bent, -4).at).toEqual([0, 0]);
     expect(pointAlong(bent, 99).at).toEqual([3, 4]);
     expect(

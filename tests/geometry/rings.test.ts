@@ -165,6 +165,15 @@ describe("convex pieces", () => {
   });
 
   it("pass over corners in line, doubled corners, and rings without area", () => {
+    const flatFirst: Point[] = [
+      [1, 0],
+      [2, 0],
+      [2, 2],
+      [0, 2],
+      [0, 0],
+      [0, 0],
+    ];
+    expect(convexPieces(flatFirst).map((piece) => [piece.length, signedArea(piece)])).toEqual([[4, 4]]);
     expect(
       convexPieces([
         [0, 0],
