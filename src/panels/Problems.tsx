@@ -1,5 +1,5 @@
 /** What the person should know or mend: the whole list by the rail, and each step's own in its panel. */
-import { memo, useDeferredValue, useMemo } from "react";
+import { memo, useMemo, useRef } from "react";
 import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
 import type { Problem } from "../solve/results";
 import { goTo, select, setStep } from "../store/actions";
@@ -17,13 +17,18 @@ const signs: Readonly<Record<Problem["severity"], IconName>> = {
 };
 const order = ["error", "caution", "note"] as const;
 
-/** Problems of settled results; during a drag the last list stays. */
+/** Problems of settled results; while something is under the hand the last list stays. */
 function useSettledProblems(): readonly Problem[] {
-  const problems = useDeferredValue(useResults((results) => results.problems));
+  const settled = useResults((results) => (results.lagging ? null : results.problems));
+  const last = useRef(noProblems);
+  if (settled !== null) last.current = settled;
+  const problems = last.current;
   return useMemo(() => problems.filter((problem) => !isOnlyBeginning(problem)), [problems]);
 }
 
-export function ProblemsButton() {
+const noProblems: readonly Problem[] = [];
+
+export const ProblemsButton = memo(function ProblemsButton() {
   const problems = useSettledProblems();
   const pressing = problems.filter(({ severity }) => severity !== "note").length;
   const worst = order.find((severity) => problems.some((problem) => problem.severity === severity));
@@ -49,13 +54,13 @@ export function ProblemsButton() {
       </Popover>
     </DialogTrigger>
   );
-}
+});
 
 /** The problems that are mended in this step. */
-export function StepProblems({ step }: { step: StepName }) {
+export const StepProblems = memo(function StepProblems({ step }: { step: StepName }) {
   const problems = useSettledProblems().filter((problem) => stepOfProblem(problem) === step);
   return problems.length === 0 ? null : <ProblemList problems={problems} />;
-}
+});
 
 interface ProblemListProps {
   readonly problems: readonly Problem[];

@@ -102,9 +102,8 @@ function useBeam(): number | null {
 
 function Limits() {
   const band = useResults((results) => results.band);
-  const floor = useApp(shownFloor);
   const notation = useNotation();
-  if (floor === null || band.rules.length === 0) return null;
+  if (band.rules.length === 0) return null;
   const from = band.low === null ? null : notation.length(band.low);
   const to = band.high === null ? null : notation.length(band.high);
   const range = band.empty
@@ -118,7 +117,7 @@ function Limits() {
           : "";
   return (
     <Section title="What limits the floor" aside={range}>
-      <LimitList rules={band.rules} floor={floor} />
+      <LimitList rules={band.rules} />
     </Section>
   );
 }

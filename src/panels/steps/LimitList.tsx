@@ -1,8 +1,10 @@
-import { memo, useState } from "react";
+import { memo, useRef, useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
 import { buildingEdits, type Rules, siteEdits } from "../../document";
 import type { BandRule } from "../../solve/results";
 import { goTo, run as runEdit, tryRun } from "../../store/actions";
+import { shownFloor } from "../../store/store";
+import { useApp } from "../../store/useApp";
 import { Action, Toggle } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -12,20 +14,19 @@ import { useNotation, useProject } from "../useProject";
 import { capital } from "../words";
 
 /** The rules of the floor band, the tightest first; each opens to show its source, its value and its switch. */
-export function LimitList({ rules, floor }: { rules: readonly BandRule[]; floor: number }) {
-  const notation = useNotation();
+export function LimitList({ rules }: { rules: readonly BandRule[] }) {
   const [all, setAll] = useState(false);
-  const sorted = byTightness(rules, floor, notation);
+  const order = useSettledOrder(rules);
+  const sorted = order.flatMap((id) => rules.find((rule) => rule.id === id) ?? []);
   const bearing = sorted.filter((rule) => rule.on && rule.height !== null);
   const shown = all ? sorted : bearing;
   const hidden = sorted.length - bearing.length;
   return (
     <>
       <ul className="limits">
-        {shown.map((rule) => {
-          const { state, margin } = limitOf(rule, floor, notation);
-          return <LimitRow key={rule.id} rule={rule} state={state} margin={margin} />;
-        })}
+        {shown.map((rule) => (
+          <LimitRow key={rule.id} rule={rule} />
+        ))}
       </ul>
       {hidden > 0 ? (
         <Action look="quiet" onPress={() => setAll(!all)}>
@@ -36,11 +37,41 @@ export function LimitList({ rules, floor }: { rules: readonly BandRule[]; floor:
   );
 }
 
-interface LimitRowProps {
-  readonly rule: BandRule;
-  readonly state: LimitState;
-  readonly margin: string;
+/** Ids of the rules, the tightest first. The order stays still while the floor is under the hand. */
+function useSettledOrder(rules: readonly BandRule[]): readonly string[] {
+  const notation = useNotation();
+  const settled = useApp((state) => (state.floorDrag === null ? shownFloor(state) : null));
+  const order = useRef<readonly string[]>([]);
+  if (settled !== null || order.current.length !== rules.length)
+    order.current = byTightness(rules, settled ?? 0, notation).map(({ id }) => id);
+  return order.current;
 }
+
+/** A row stays as it is while only the floor moves: what follows the floor is in the two small parts. */
+const LimitRow = memo(
+  function LimitRow({ rule }: { rule: BandRule }) {
+    return (
+      <li>
+        <Disclosure className={`limit${rule.on ? "" : " limit-off"}`}>
+          <Button slot="trigger" className="limit-head">
+            <LimitStanding rule={rule} />
+            <span className="limit-name">
+              <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
+              {rule.name}
+            </span>
+            <span className="limit-place">{rule.place}</span>
+            <Icon name="down" />
+          </Button>
+          <DisclosurePanel className="limit-more">
+            <LimitMore rule={rule} />
+          </DisclosurePanel>
+        </Disclosure>
+      </li>
+    );
+  },
+  ({ rule: a }, { rule: b }) =>
+    a.id === b.id && a.height === b.height && a.on === b.on && a.place === b.place && a.value === b.value,
+);
 
 const stateWords: Readonly<Record<LimitState, string>> = {
   kept: "kept",
@@ -50,28 +81,19 @@ const stateWords: Readonly<Record<LimitState, string>> = {
   off: "off",
 };
 
-const LimitRow = memo(function LimitRow({ rule, state, margin }: LimitRowProps) {
+/** The sign and the margin at the floor of this moment. */
+function LimitStanding({ rule }: { rule: BandRule }) {
+  const notation = useNotation();
+  const floor = useApp(shownFloor) ?? 0;
+  const { state, margin } = limitOf(rule, floor, notation);
   return (
-    <li>
-      <Disclosure className={`limit limit-${state}`}>
-        <Button slot="trigger" className="limit-head">
-          <LimitSign state={state} />
-          <span className="limit-name">
-            <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
-            {rule.name}
-          </span>
-          <span className="limit-margin">{margin}</span>
-          <span className="limit-place">{rule.place}</span>
-          <span className="visually-hidden">{stateWords[state]}</span>
-          <Icon name="down" />
-        </Button>
-        <DisclosurePanel className="limit-more">
-          <LimitMore rule={rule} />
-        </DisclosurePanel>
-      </Disclosure>
-    </li>
+    <>
+      <LimitSign state={state} />
+      <span className={`limit-margin limit-margin-${state}`}>{margin}</span>
+      <span className="visually-hidden">{stateWords[state]}</span>
+    </>
   );
-});
+}
 
 function LimitSign({ state }: { state: LimitState }) {
   return (
