@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
-import { openProject, type Project } from "../document";
 import { displaySchema } from "../document/schema";
 import type { PaperName, SheetFonts, SitePlanOptions } from "../sheets";
 import { createSolver } from "../solve/pipeline";
 import { readArgs } from "./args";
-import { type Command, InputError, type Io } from "./command";
+import { type Command, InputError } from "./command";
+import { openFile } from "./project";
 
 const papers = displaySchema.shape.paper.unwrap().options;
 
@@ -29,7 +29,7 @@ export const sheets: Command = {
     if (out === undefined) throw new InputError("Expected --out and the folder that the sheets go to.");
     const date = readDate(words.value("date"));
     const paper = readPaper(words.value("paper"));
-    const project = readProject(file, io);
+    const project = openFile(file, io).project;
     const { sitePlan } = await import("../sheets");
     const options: SitePlanOptions = { fonts: readFonts(), date, ...(paper ? { paper } : {}) };
     const bytes = await sitePlan(project, createSolver().solve(project), options);
@@ -39,13 +39,6 @@ export const sheets: Command = {
     return 0;
   },
 };
-
-function readProject(file: string, io: Io): Project {
-  const opened = openProject(io.readText(file));
-  if (opened.ok) return opened.project;
-  const faults = opened.problems.map(({ path, message }) => `  ${path === "" ? "" : `${path}: `}${message}`);
-  throw new InputError([`${file} can't be opened:`, ...faults].join("\n"));
-}
 
 function readPaper(text: string | undefined): PaperName | undefined {
   if (text === undefined) return undefined;
