@@ -1,5 +1,5 @@
 /** What the person should know or mend: the whole list by the rail, and each step's own in its panel. */
-import { memo, useMemo, useRef } from "react";
+import { memo, useMemo, useRef, useState } from "react";
 import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
 import type { Problem } from "../solve/results";
 import { goTo, select, setStep } from "../store/actions";
@@ -47,7 +47,7 @@ export const ProblemsButton = memo(function ProblemsButton() {
               <Heading slot="title" className="part-title">
                 What to look at
               </Heading>
-              <ProblemList problems={problems} withStep onJump={close} />
+              <ProblemList problems={problems} first={12} withStep onJump={close} />
             </>
           )}
         </Dialog>
@@ -59,22 +59,27 @@ export const ProblemsButton = memo(function ProblemsButton() {
 /** The problems that are mended in this step. */
 export const StepProblems = memo(function StepProblems({ step }: { step: StepName }) {
   const problems = useSettledProblems().filter((problem) => stepOfProblem(problem) === step);
-  return problems.length === 0 ? null : <ProblemList problems={problems} />;
+  return problems.length === 0 ? null : <ProblemList problems={problems} first={3} />;
 });
 
 interface ProblemListProps {
   readonly problems: readonly Problem[];
+  /** How many are shown at first. */
+  readonly first: number;
   readonly withStep?: boolean;
   readonly onJump?: () => void;
 }
 
-const mostShown = 40;
+/** A longer list is read on site, not here. */
+const mostShown = 60;
 
-const ProblemList = memo(function ProblemList({ problems, withStep, onJump }: ProblemListProps) {
+const ProblemList = memo(function ProblemList({ problems, first, withStep, onJump }: ProblemListProps) {
+  const [all, setAll] = useState(false);
+  const count = all ? mostShown : first;
   const sorted = [...problems].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
   return (
     <ul className="problems">
-      {sorted.slice(0, mostShown).map((problem) => (
+      {sorted.slice(0, count).map((problem) => (
         <li
           key={`${problem.code} ${problem.where} ${problem.what}`}
           className={`problem problem-${problem.severity}`}
@@ -89,8 +94,14 @@ const ProblemList = memo(function ProblemList({ problems, withStep, onJump }: Pr
           </div>
         </li>
       ))}
-      {sorted.length > mostShown ? (
-        <li className="soft small">{`and ${sorted.length - mostShown} more`}</li>
+      {sorted.length > count ? (
+        <li className="problems-more">
+          {all ? (
+            <span className="soft small">{`and ${sorted.length - count} more`}</span>
+          ) : (
+            <Button className="link" onPress={() => setAll(true)}>{`Show all ${sorted.length}`}</Button>
+          )}
+        </li>
       ) : null}
     </ul>
   );

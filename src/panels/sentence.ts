@@ -90,22 +90,25 @@ function standing(corners: readonly CornerResult[], notation: Notation): Sentenc
   const low = byGround.at(-1);
   if (!high || !low) return [];
   const level = Math.abs(high.floorAboveGround - low.floorAboveGround) < 1e-3;
-  if (level) return [plain("The floor stands "), ...outAt(high, notation, false), plain(" at every corner")];
+  if (level) return [plain("The floor stands "), ...outAt(high, notation), plain(" at every corner")];
   return [
     plain("The floor stands "),
-    ...outAt(high, notation, true),
-    plain(" and "),
-    ...outAt(low, notation, true),
+    ...outAt(high, notation),
+    plain(` at ${high.name} and `),
+    ...outAt(low, notation, high),
+    plain(` at ${low.name}`),
   ];
 }
 
-function outAt(corner: CornerResult, notation: Notation, named: boolean): SentencePart[] {
-  const out = corner.floorAboveGround;
-  const place = named ? ` at ${corner.name}` : "";
-  return [
-    strong(notation.length(Math.abs(out))),
-    plain(out < 0 ? ` below the ground${place}` : ` out of the ground${place}`),
-  ];
+/** "11¾″ out of the ground"; after another of the same kind only the figure. */
+function outAt(
+  { floorAboveGround: out }: CornerResult,
+  notation: Notation,
+  before?: CornerResult,
+): SentencePart[] {
+  const figure = strong(notation.length(Math.abs(out)));
+  const alike = before !== undefined && before.floorAboveGround < 0 === out < 0;
+  return alike ? [figure] : [figure, plain(out < 0 ? " below the ground" : " out of the ground")];
 }
 
 /** Truck loads that the bill counts. */
@@ -122,9 +125,8 @@ function drive(results: Results, notation: Notation): SentencePart[] {
   const steepest = [...results.drives].sort((a, b) => b.steepest - a.steepest)[0];
   if (!steepest) return [];
   return [
-    plain(`the drive ${steepest.climbs ? "climbs" : "falls"} `),
+    plain(`the drive ${steepest.climbs ? "climbs" : "falls"} up to `),
     strong(notation.slope(steepest.steepest)),
-    plain(" at its steepest"),
   ];
 }
 
