@@ -7,7 +7,7 @@
  *         slope holds up to there.
  * Source  International Residential Code R401.3: 6 in within the first 10 ft; paving within 10 ft at 2 %.
  */
-import { containsPoint, nearestOnRing, type Point } from "../geometry";
+import { nearestOnRing, type Point } from "../geometry";
 import {
   finishHeights,
   type GradingPlan,
@@ -86,9 +86,7 @@ function outwards(wall: Wall, offset: number, outs: readonly number[], ring: rea
   for (const out of outs) {
     const at = onWall(wall, offset, out);
     // In an inner corner the other wall takes over: water there runs along the valley between the two.
-    const taken =
-      containsPoint(ring, at[0], at[1]) || nearestOnRing(ring, at[0], at[1]).distance < out - 1e-6;
-    if (out > 0 && taken) break;
+    if (nearestOnRing(ring, at[0], at[1]).distance < out - 1e-6) break;
     line.push(at);
   }
   return line;

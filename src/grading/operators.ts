@@ -166,7 +166,8 @@ function prepareDrive(places: Places, line: DriveLine, range: FloorRange, span: 
     const height = driveHeight(line, (line.distances[found.segment] as number) + found.along);
     const lowest = height.base + height.share * range.low;
     const highest = height.base + height.share * range.high;
-    if (low >= highest - beside && high <= lowest + beside) continue;
+    // On the drive itself every place counts, also where it lies just at the ground: its stone is dug in.
+    if (beside > 0 && low >= highest - beside && high <= lowest + beside) continue;
     base[act.count] = height.base;
     share[act.count] = height.share;
     spread[act.count] = beside;

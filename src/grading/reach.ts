@@ -31,15 +31,21 @@ export function gradingReach(plan: GradingPlan, ground: Ground, range: FloorRang
     ...plan.drives.flatMap(({ line }) => line),
     ...plan.swales.flatMap(({ line }) => line),
   ]);
+  const least = leastBox(plan);
   for (let look = firstLook; ; look *= 2) {
     const margin = Math.min(look, farthestLook);
     const grid = gridOver(grown(drawn, margin), probeCells, 0.25);
     const changed = changedBox(plan, ground, range, grid);
-    const least = grown(boundsOf(plan.footprint.ring), plan.pad.width + 1);
     if (!changed) return { bounds: least, meets: true };
     const box = union(least, grown(changed.box, 2 * grid.cell));
     if (!changed.atEdge || margin === farthestLook) return { bounds: box, meets: !changed.atEdge };
   }
+}
+
+/** Apron and drives, whose stone is dug in also where the height stays as it is. */
+function leastBox({ footprint, pad, drives }: GradingPlan): Bounds {
+  const apron = grown(boundsOf(footprint.ring), pad.width + 1);
+  return drives.reduce((box, { line, drive }) => union(box, grown(boundsOf(line), drive.width / 2)), apron);
 }
 
 function changedBox(

@@ -136,6 +136,7 @@ describe("a whole project", () => {
     // Highest ground within 10 ft of corner D: uphill at 2 % and 4 %, which is √20 % steep.
     expect(height("aboveUphillGround")).toBeCloseTo(100.32 + 3.048 * Math.hypot(0.02, 0.04) + 0.1524, 2);
     expect(height("steepestDrive")).toBeCloseTo(98.68 + 0.12 * 25 + 0.1 + 0.02, 9);
+    expect(height("driveDown")).toBeCloseTo(98.68 - 0.12 * 25 + 0.1 + 0.02, 9);
   });
 
   it("says nothing is wrong that isn't", () => {
@@ -271,5 +272,90 @@ describe("a hollow away from the building", () => {
     expect(ponds).toHaveLength(1);
     expect(Math.hypot((ponds[0]?.at[0] ?? 0) - 40, (ponds[0]?.at[1] ?? 0) + 40)).toBeLessThan(12);
     expect(ponds[0]?.guessed).toBe(false);
+  });
+});
+
+describe("the bill of a building on level ground at 100", () => {
+  const drive = {
+    id: "d",
+    name: "drive",
+    line: [
+      [6, -30],
+      [6, -10],
+    ],
+    width: 4,
+    gravel: 0.2,
+    sideSlope: 3,
+  };
+  const leave = { leave: [0, 1, 2, 3] };
+  const quantity = (id: string, drives: unknown[]) =>
+    full(site({ rest: { grading: { apron: leave, drives }, materials: { stripDepth: 0.15 } } })).bill.find(
+      (item) => item.id === id,
+    )?.quantity;
+
+  it("fills from the stripped ground: base at 100.2714, ground at 99.85, 96 m2", () => {
+    expect(quantity("fill", [])).toBeCloseTo(0.4214 * 96, 8);
+    expect(quantity("topsoil", [])).toBeCloseTo(0.15 * 96, 8);
+  });
+
+  it("digs out for a drive's stone what the strip hasn't taken: 0.05 m under 20 × 4 m", () => {
+    expect(quantity("cut", [])).toBe(0);
+    expect(quantity("cut", [drive])).toBeCloseTo(0.05 * 80, 1);
+    expect(quantity("gravel-d", [drive])).toBeCloseTo(0.2 * 80, 9);
+  });
+});
+
+describe("the section", () => {
+  it.each([
+    ["to the east", -0.05, 12, [1, 0]],
+    ["to the west", 0.05, 12, [-1, 0]],
+  ])(
+    "runs down the long way of the building where the ground falls %s",
+    (_way, gx, length, [dx = 0, dy = 0]) => {
+      const { section } = full(site({ surface: plane(100, gx, 0.01) }));
+      const [enters, leaves] = section?.building ?? [0, 0];
+      expect(leaves - enters).toBeCloseTo(length, 9);
+      expect(Math.sign((section?.end[0] ?? 0) - (section?.start[0] ?? 0))).toBe(dx);
+      expect((section?.end[1] ?? 9) - (section?.start[1] ?? 0)).toBeCloseTo(dy, 9);
+    },
+  );
+});
+
+describe("the high ground beside a building", () => {
+  it("is found on a ridge between the shots: 100 + 0.05 × (8 + 3.048)", () => {
+    const ridge = (x: number, y: number) => 100 - 0.1 * Math.abs(x - 6) + 0.05 * y;
+    const { band } = full(site({ surface: ridge, spacing: 6 }));
+    const rule = band.rules.find(({ id }) => id === "aboveUphillGround");
+    expect(rule?.height).toBeCloseTo(100 + 0.05 * 11.048 + 0.1524, 9);
+    expect(rule?.place).toBe("3.048 m from wall C-D, 6.000 m from C");
+  });
+});
+
+describe("a narrow swale on a wide lot", () => {
+  it("holds no water on its way, however coarse the grid", () => {
+    const swale = {
+      id: "s",
+      name: "swale",
+      line: [
+        [-50, 41],
+        [55, 13],
+      ],
+      bottomWidth: 0,
+      sideSlope: 2,
+      depth: 0.4,
+    };
+    const lot = {
+      outline: [
+        [-250, -250],
+        [250, -250],
+        [250, 250],
+        [-250, 250],
+      ],
+    };
+    const { water } = full(
+      site({ surface: plane(100, -0.02, 0.002), rest: { lot, grading: { swales: [swale] } } }),
+    );
+    expect(water.swales[0]?.drains).toBe(true);
+    expect(water.ponds).toEqual([]);
   });
 });
