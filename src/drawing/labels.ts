@@ -59,6 +59,9 @@ function axisSeparates(a: Box, b: Box): boolean {
 
 /** Do two turned boxes overlap? Touching counts. Method: separating axes. */
 export function boxesOverlap(a: Box, b: Box): boolean {
+  const reach = (a.width + a.height + b.width + b.height) / 2;
+  // Most pairs are far apart: half the sides added up are more than half a diagonal.
+  if (Math.abs(b.x - a.x) > reach || Math.abs(b.y - a.y) > reach) return false;
   return !axisSeparates(a, b) && !axisSeparates(b, a);
 }
 
@@ -72,38 +75,62 @@ function pieces(x0: number, y0: number, x1: number, y1: number, width: number): 
   });
 }
 
+/** Buckets that a box reaches into: first and last column and row. */
+function reachOf(box: Box): readonly [number, number, number, number] {
+  const [hx, hy] = halfExtents(box);
+  return [
+    Math.floor((box.x - hx) / bucket),
+    Math.floor((box.x + hx) / bucket),
+    Math.floor((box.y - hy) / bucket),
+    Math.floor((box.y + hy) / bucket),
+  ];
+}
+
+const keyOf = (i: number, j: number) => j * 1_048_576 + i;
+
 /** An empty sheet of taken places. */
 export function createLabels(): Labels {
   const buckets = new Map<number, Taken[]>();
   const groups = new Map<string, Taken[]>();
 
-  function* around(box: Box): Generator<number> {
-    const [hx, hy] = halfExtents(box);
-    const i1 = Math.floor((box.x + hx) / bucket);
-    const j1 = Math.floor((box.y + hy) / bucket);
-    for (let j = Math.floor((box.y - hy) / bucket); j <= j1; j++) {
-      for (let i = Math.floor((box.x - hx) / bucket); i <= i1; i++) yield j * 1_048_576 + i;
-    }
-  }
-
   function put(group: string, box: Box, line: boolean): void {
     const taken: Taken = { box, group, line, gone: false };
-    for (const key of around(box)) {
-      const list = buckets.get(key);
-      if (list) list.push(taken);
-      else buckets.set(key, [taken]);
+    const [i0, i1, j0, j1] = reachOf(box);
+    for (let j = j0; j <= j1; j++) {
+      for (let i = i0; i <= i1; i++) {
+        const list = buckets.get(keyOf(i, j));
+        if (list) list.push(taken);
+        else buckets.set(keyOf(i, j), [taken]);
+      }
     }
     const own = groups.get(group);
     if (own) own.push(taken);
     else groups.set(group, [taken]);
   }
 
+  function sweep(box: Box): void {
+    const [i0, i1, j0, j1] = reachOf(box);
+    for (let j = j0; j <= j1; j++) {
+      for (let i = i0; i <= i1; i++) {
+        const list = buckets.get(keyOf(i, j));
+        if (list?.some((taken) => taken.gone)) {
+          buckets.set(
+            keyOf(i, j),
+            list.filter((taken) => !taken.gone),
+          );
+        }
+      }
+    }
+  }
+
   return {
     fits(box, textsOnly = false) {
-      for (const key of around(box)) {
-        for (const taken of buckets.get(key) ?? []) {
-          if (taken.gone || (textsOnly && taken.line)) continue;
-          if (boxesOverlap(box, taken.box)) return false;
+      const [i0, i1, j0, j1] = reachOf(box);
+      for (let j = j0; j <= j1; j++) {
+        for (let i = i0; i <= i1; i++) {
+          for (const taken of buckets.get(keyOf(i, j)) ?? []) {
+            if (!(textsOnly && taken.line) && boxesOverlap(box, taken.box)) return false;
+          }
         }
       }
       return true;
@@ -119,18 +146,9 @@ export function createLabels(): Labels {
     },
     forget(group) {
       const own = groups.get(group) ?? [];
-      for (const taken of own) taken.gone = true;
       groups.delete(group);
-      for (const taken of own) {
-        for (const key of around(taken.box)) {
-          const list = buckets.get(key);
-          if (list)
-            buckets.set(
-              key,
-              list.filter((other) => !other.gone),
-            );
-        }
-      }
+      for (const taken of own) taken.gone = true;
+      for (const taken of own) sweep(taken.box);
     },
   };
 }
