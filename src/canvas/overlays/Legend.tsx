@@ -28,15 +28,18 @@ interface SideProps {
 /** One colour a class; a number stands where one class ends and the next begins. */
 function Side({ word, classes, display }: SideProps) {
   const shallow = word === "cut" ? "to" : "from";
+  // Millimetres are long: the unit stands once, beside the word.
+  const inMm = edgeText(1, display).endsWith(" mm");
+  const edge = (depth: number) => edgeText(Math.abs(depth), display).replace(" mm", "");
   return (
     <div className={`legend-side ${word}`}>
-      <span className="legend-word">{word}</span>
+      <span className="legend-word">{inMm ? `${word}, mm` : word}</span>
       <ul>
-        {classes.map(({ id, ink, words, [shallow]: edge }) => (
+        {classes.map(({ id, ink, words, [shallow]: depth }) => (
           <li key={id} title={words}>
             <span className="legend-colour" style={{ background: `var(--${ink})`, opacity: depthOpacity }} />
             <span className="legend-edge" aria-hidden="true">
-              {edgeText(Math.abs(edge), display)}
+              {edge(depth)}
             </span>
             <span className="visually-hidden">{words}</span>
           </li>

@@ -114,7 +114,7 @@ export function FloorFlag(props: FloorFlagProps) {
           />
         </svg>
         <span className="rod-flag-word">floor</span>
-        <span className="rod-flag-value" data-testid="rod-value">
+        <span className={text.length > 8 ? "rod-flag-value long" : "rod-flag-value"} data-testid="rod-value">
           {text}
         </span>
       </div>

@@ -9,7 +9,7 @@ import { useSize } from "../useSize";
 import { Band } from "./Band";
 import { FloorFlag, flagHeight } from "./FloorFlag";
 import { rodBand, rodTicks } from "./rodMarks";
-import { nextRange, type RodRange, rodY } from "./rodScale";
+import { nearEnds, nextRange, type RodRange, rodY } from "./rodScale";
 import { floorInWords } from "./rodWords";
 import { Scale } from "./Scale";
 import { Ticks } from "./Ticks";
@@ -41,8 +41,9 @@ function RodDrawing({ width, height }: { width: number; height: number }) {
   const { display } = project;
   const ticks = useMemo(() => rodTicks(project, results), [project, results]);
   const band = useMemo(() => rodBand(results), [results]);
+  const heights = ticks.map(({ z }) => z);
   const range = useSteadyRange(
-    [...ticks.map(({ z }) => z), ...[band.low, band.high].filter((z) => z !== null)],
+    [...heights, ...nearEnds([band.low, band.high], floor === null ? heights : [...heights, floor])],
     floor,
     display.length,
     dragging,

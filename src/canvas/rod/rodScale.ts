@@ -34,6 +34,15 @@ export function rangeFor(heights: readonly number[], notation: LengthNotation): 
   };
 }
 
+/** Ends of the band that lie near enough to be shown; a far one would shrink what the hand works on. */
+export function nearEnds(ends: readonly (number | null)[], heights: readonly number[]): number[] {
+  const known = ends.filter((z) => z !== null);
+  if (heights.length === 0) return known;
+  const [low, high] = [Math.min(...heights), Math.max(...heights)];
+  const reach = 0.5 * Math.max(leastSpan, high - low);
+  return known.filter((z) => z >= low - reach && z <= high + reach);
+}
+
 /**
  * The range to show next. It doesn't jump under the hand: while it still serves it stays, and under the hand it
  * only grows, by whole steps, when the floor comes to its end.

@@ -19,6 +19,8 @@ export interface SectionFit {
   readonly exaggeration: number;
   readonly left: number;
   readonly top: number;
+  /** The room it was fitted to. */
+  readonly width: number;
   readonly height: number;
 }
 
@@ -61,15 +63,18 @@ export interface Room {
 
 /** The largest round exaggeration that still shows everything; `keep` stays while it does. */
 export function fitSection(range: SectionRange, room: Room, keep?: SectionFit): SectionFit {
-  const scale = Math.max(1, room.width - 2 * room.padding) / range.length;
+  const width = Math.max(1, room.width - 2 * room.padding);
   const inner = Math.max(1, room.height - room.padding - room.above);
   const rise = Math.max(0.1, range.high - range.low);
-  const most = inner / (rise * scale);
-  const exaggeration = [...factors].reverse().find((factor) => factor <= most) ?? most;
-  const fit = { range, scale, exaggeration, left: room.padding, top: room.above, height: room.height };
-  if (!keep || keep.scale !== scale || keep.height !== room.height) return centred(fit, inner);
-  const fits = sectionY(keep, range.high) >= 0 && sectionY(keep, range.low) <= room.height;
-  return fits ? keep : centred(fit, inner);
+  // A long way down a steep hill is drawn smaller rather than flattened.
+  const scale = Math.min(width / range.length, inner / rise);
+  const exaggeration = [...factors].reverse().find((factor) => factor * rise * scale <= inner + 1e-6) ?? 1;
+  const left = room.padding + (width - range.length * scale) / 2;
+  const { above: top, height } = room;
+  const fit = centred({ range, scale, exaggeration, left, top, width: room.width, height }, inner);
+  if (keep?.width !== room.width || keep.height !== room.height) return fit;
+  const fits = sectionY(keep, range.high) >= room.above / 2 && sectionY(keep, range.low) <= room.height;
+  return fits ? keep : fit;
 }
 
 /** Room that is left over lies above and below alike. */

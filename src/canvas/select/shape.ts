@@ -38,7 +38,13 @@ function crossing(a: Point, b: Point, c: Point, d: Point): Point | null {
   return shares && [a[0] + shares[0] * (b[0] - a[0]), a[1] + shares[0] * (b[1] - a[1])];
 }
 
-/** The outline with a wall pulled out by a distance (in, where negative); its neighbours keep their directions. */
+/** A wall shorter than this is a slip of the hand, m. */
+export const leastWall = 0.3;
+
+/**
+ * The outline with a wall pulled out by a distance (in, where negative); its neighbours keep their directions.
+ * Null where a neighbour would shrink to nothing or turn round.
+ */
 export function pullWall(outline: readonly Point[], wall: number, distance: number): Point[] | null {
   const outward = wallOutward(outline, wall);
   if (!outward) return null;
@@ -47,7 +53,23 @@ export function pullWall(outline: readonly Point[], wall: number, distance: numb
   const pulled = outline.map(([x, y]): Point => [x, y]);
   pulled[wall] = ends[0];
   pulled[(wall + 1) % outline.length] = ends[1];
-  return pulled;
+  const n = outline.length;
+  const sound = [wall + n - 1, wall, wall + 1].every((i) => keepsDirection(outline, pulled, i % n));
+  return sound ? pulled : null;
+}
+
+function keepsDirection(before: readonly Point[], after: readonly Point[], wall: number): boolean {
+  const was = wallEnds(before, wall);
+  const is = wallEnds(after, wall);
+  if (!was || !is) return false;
+  const [dx, dy] = [is[1][0] - is[0][0], is[1][1] - is[0][1]];
+  const along = (was[1][0] - was[0][0]) * dx + (was[1][1] - was[0][1]) * dy;
+  return along > 0 && Math.hypot(dx, dy) >= Math.min(leastWall, wallLength(before, wall)) - 1e-9;
+}
+
+function wallLength(outline: readonly Point[], wall: number): number {
+  const ends = wallEnds(outline, wall);
+  return ends ? Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) : 0;
 }
 
 /** The outline with a corner pulled to a place: its two walls move along, all directions stay. */
@@ -74,7 +96,7 @@ export function pullForLength(outline: readonly Point[], wall: number, length: n
   const next = wallEnds(outline, (wall + 1) % outline.length);
   const outward = wallOutward(outline, wall);
   if (!next || !outward) return 0;
-  const now = Math.hypot(next[1][0] - next[0][0], next[1][1] - next[0][1]);
+  const now = wallLength(outline, (wall + 1) % outline.length);
   const lean = ((next[0][0] - next[1][0]) * outward[0] + (next[0][1] - next[1][1]) * outward[1]) / now;
   return (length - now) * lean;
 }

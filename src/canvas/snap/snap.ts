@@ -86,7 +86,8 @@ function nearestEdge({ at, targets, reach }: SnapQuery): SnapEdge | null {
 }
 
 interface Kept {
-  readonly angle: number;
+  /** Unit vector. */
+  readonly along: Point;
   readonly word: string;
 }
 
@@ -104,10 +105,22 @@ function nearestDirection({ at, from, targets, reach }: SnapQuery): Kept | null 
       const off = Math.abs(turnBetween(angle, pointed));
       if (off >= bestOff) continue;
       bestOff = off;
-      best = { angle, word: directionWord(direction, quarter) };
+      best = { along: quarterTurned(direction.angle, quarter), word: directionWord(direction, quarter) };
     }
   }
   return best;
+}
+
+/** Turned by exact quarters, so that straight north has no trace of east in it. */
+function quarterTurned(angle: number, quarter: number): Point {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const turns: Point[] = [
+    [c, s],
+    [-s, c],
+    [-c, -s],
+    [s, -c],
+  ];
+  return turns[quarter % 4] as Point;
 }
 
 const compass = ["east", "north", "west", "south"] as const;
@@ -123,7 +136,7 @@ export function turnBetween(a: number, b: number): number {
 }
 
 function inDirection(query: SnapQuery, from: Point, kept: Kept): Snap {
-  const [c, s] = [Math.cos(kept.angle), Math.sin(kept.angle)];
+  const [c, s] = kept.along;
   const along = (query.at[0] - from[0]) * c + (query.at[1] - from[1]) * s;
   const length = rounded(along, query.step);
   return {
@@ -136,7 +149,7 @@ function inDirection(query: SnapQuery, from: Point, kept: Kept): Snap {
 
 /** Where a kept direction meets an edge, if that is within reach of the pointer. */
 function edgeInDirection(query: SnapQuery, from: Point, kept: Kept, edge: SnapEdge): Snap | null {
-  const ahead: Point = [from[0] + Math.cos(kept.angle), from[1] + Math.sin(kept.angle)];
+  const ahead: Point = [from[0] + kept.along[0], from[1] + kept.along[1]];
   const shares = crossingShares(from, ahead, edge.a, edge.b);
   if (!shares || shares[1] < 0 || shares[1] > 1) return null;
   const at: Point = [

@@ -1,9 +1,7 @@
 /** The rectangle that a drag and typed sizes make. Corner A is top left, as on any outline drawn here. */
 import type { Point } from "../../../document";
+import { leastWall } from "../../select/shape";
 import type { TypedValues } from "../../typed/typedEntry";
-
-/** Smaller than this is a slip of the hand, m. */
-export const leastSide = 0.3;
 
 export interface Rectangle {
   readonly outline: Point[];
@@ -32,5 +30,5 @@ export function draggedRectangle(from: Point, to: Point, typed: TypedValues): Re
 }
 
 export function bigEnough({ width, depth }: Rectangle): boolean {
-  return width >= leastSide && depth >= leastSide;
+  return width >= leastWall && depth >= leastWall;
 }

@@ -40,13 +40,14 @@ export function startDrag<Args>(
 function moved<Args>(context: ToolContext, drag: Drag<Args>, now: Now<Args>, home: ToolStart): ToolState {
   const step = drag.at(now.pointer, now.typed);
   if (step) context.preview(drag.command, step.args);
-  return dragging(context, drag, { ...now, step }, home);
+  // Where the hand asks for what can't be, the last that could stays.
+  return dragging(context, drag, { ...now, step: step ?? now.step }, home);
 }
 
 function dragging<Args>(context: ToolContext, drag: Drag<Args>, now: Now<Args>, home: ToolStart): ToolState {
   const give = (change: Partial<Now<Args>>) => moved(context, drag, { ...now, ...change }, home);
   const letGo = (pointer: PlanPointer): ToolState => {
-    const last = drag.at(pointer, now.typed);
+    const last = drag.at(pointer, now.typed) ?? now.step;
     if (last) context.drop(drag.command, last.args);
     else context.cancelPreview();
     return home(context);

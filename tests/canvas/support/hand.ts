@@ -1,0 +1,153 @@
+/** A hand on a plan without a screen: moves, presses and types like a person, and keeps the project it makes. */
+
+import { type Machine, startMachine } from "../../../src/canvas/tools/machine";
+import { toolStarts } from "../../../src/canvas/tools/starts";
+import type { LengthQuestion, PlanPointer, ToolContext } from "../../../src/canvas/tools/tool";
+import { toScreen, type View } from "../../../src/canvas/view/view";
+import { type Edit, type EditCommand, newProject, type Point, type Project } from "../../../src/document";
+import { createSolver } from "../../../src/solve/pipeline";
+import type { Selected, ToolName } from "../../../src/store/state";
+
+export interface Hand {
+  project: Project;
+  /** What is shown while something is under the hand; null when nothing is. */
+  shown: Project | null;
+  selection: readonly Selected[];
+  tool: ToolName;
+  readonly labels: string[];
+  readonly said: string[];
+  readonly panned: [number, number];
+  question: LengthQuestion | null;
+  hint(): string;
+  state(): string;
+  snapWord(): string | null;
+  texts(): string[];
+  use(tool: ToolName): void;
+  move(x: number, y: number, how?: Partial<PlanPointer>): void;
+  press(x: number, y: number, how?: Partial<PlanPointer>): void;
+  release(x: number, y: number, how?: Partial<PlanPointer>): void;
+  click(x: number, y: number, how?: Partial<PlanPointer>): void;
+  doubleClick(x: number, y: number): void;
+  /** Presses at the first place and lets go at the last. */
+  drag(places: readonly Point[], how?: Partial<PlanPointer>): void;
+  key(key: string, shift?: boolean): void;
+  type(text: string): void;
+  lose(): void;
+}
+
+/** Ten pixels a metre, the origin in the middle: one pixel is 0.1 m. */
+export const view: View = { centre: [0, 0], scale: 10, angle: 0, width: 1200, height: 900 };
+
+export function handOn(start: Project = newProject(), tool: ToolName = "select"): Hand {
+  const solver = createSolver();
+  const take = (edit: Edit): Edit => {
+    if (edit.ok) {
+      hand.project = edit.project;
+      hand.labels.push(edit.label);
+    } else hand.said.push(edit.why);
+    return edit;
+  };
+  const context: ToolContext = {
+    project: () => hand.project,
+    results: () => solver.solve(hand.shown ?? hand.project),
+    view: () => view,
+    selection: () => hand.selection,
+    select: (selection) => {
+      hand.selection = selection;
+    },
+    run: (command, args) => take(command.run(hand.project, args)),
+    runTogether(label, edits) {
+      let project = hand.project;
+      for (const step of edits) {
+        const edit = step(project);
+        if (!edit.ok) return take(edit);
+        project = edit.project;
+      }
+      return take({ ok: true, project, label });
+    },
+    preview(command, args) {
+      const edit = command.run(hand.project, args);
+      if (edit.ok) hand.shown = edit.project;
+      return edit;
+    },
+    drop<Args>(command: EditCommand<Args>, args: Args) {
+      hand.shown = null;
+      return take(command.run(hand.project, args));
+    },
+    cancelPreview: () => {
+      hand.shown = null;
+    },
+    setTool: (next) => hand.use(next),
+    pan: (dx, dy) => {
+      hand.panned[0] += dx;
+      hand.panned[1] += dy;
+    },
+    ask: (question) => {
+      hand.question = question;
+    },
+    say: (text) => hand.said.push(text),
+  };
+  const begin = (name: ToolName) => startMachine(toolStarts[name], context, () => undefined);
+  let machine: Machine;
+  const pointer = (x: number, y: number, how: Partial<PlanPointer> = {}): PlanPointer => ({
+    at: [x, y],
+    screen: toScreen(view, [x, y]),
+    free: false,
+    adds: false,
+    touch: false,
+    ...how,
+  });
+  const hand: Hand = {
+    project: start,
+    shown: null,
+    selection: [],
+    tool,
+    labels: [],
+    said: [],
+    panned: [0, 0],
+    question: null,
+    hint: () => machine.state().hint,
+    state: () => machine.state().name,
+    snapWord: () => machine.state().snap?.word ?? null,
+    texts: () => (machine.state().marks ?? []).flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])),
+    use(name) {
+      if (name === hand.tool) return;
+      hand.tool = name;
+      if (name !== "select") hand.selection = [];
+      machine = begin(name);
+    },
+    move: (x, y, how) => machine.move(pointer(x, y, how)),
+    press: (x, y, how) => machine.press(pointer(x, y, how)),
+    release: (x, y, how) => machine.release(pointer(x, y, how)),
+    click(x, y, how) {
+      hand.move(x, y, how);
+      hand.press(x, y, how);
+      hand.release(x, y, how);
+    },
+    doubleClick(x, y) {
+      hand.click(x, y);
+      hand.click(x, y);
+      machine.doublePress(pointer(x, y));
+    },
+    drag(places, how) {
+      const [first, last] = [places[0] as Point, places.at(-1) as Point];
+      hand.move(first[0], first[1], how);
+      hand.press(first[0], first[1], how);
+      for (const [x, y] of places.slice(1)) hand.move(x, y, how);
+      hand.release(last[0], last[1], how);
+    },
+    key: (key, shift = false) => void machine.key(key, shift),
+    type: (text) => {
+      for (const key of text) machine.key(key, false);
+    },
+    lose: () => machine.lost(),
+  };
+  machine = begin(tool);
+  return hand;
+}
+
+/** Metres, so that lengths in tests read as they are. */
+export function metricProject(): Project {
+  const project = newProject();
+  return { ...project, display: { ...project.display, length: "m", reading: "m", rounding: 3 } };
+}

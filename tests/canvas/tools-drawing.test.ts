@@ -1,0 +1,364 @@
+import { describe, expect, it } from "vitest";
+import { buildingEdits, type Project, surveyEdits } from "../../src/document";
+import { checkEdit } from "../support/checkEdit";
+import { handOn, metricProject } from "./support/hand";
+
+/** A 10 by 6 building at the origin: A (0,6), B (10,6), C (10,0), D (0,0). */
+function withBuilding(): Project {
+  const outline = buildingEdits.rectangleOutline([0, 0], 10, 6);
+  return checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+}
+
+/** Ground that falls 1 in 10 to the south: heights 100 + y / 10. */
+function onSlope(project: Project): Project {
+  let next = checkEdit(project, surveyEdits.addMark, { name: "bolt", height: "100 m", at: [-30, 0] });
+  next = checkEdit(next, surveyEdits.addShot, { kind: "mark", of: "m1", reading: "2 m" });
+  for (const [x, y] of [
+    [-40, -40],
+    [40, -40],
+    [40, 40],
+    [-40, 40],
+  ] as const) {
+    const reading = `${(102 - (100 + y / 10)).toFixed(3)} m`;
+    next = checkEdit(next, surveyEdits.addShot, { reading, place: { kind: "at", x, y } });
+  }
+  return next;
+}
+
+describe("the building tool", () => {
+  it("draws by a drag, in round sides, and selects what it drew", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.drag([
+      [-5, -4],
+      [2, 1],
+      [5.06, 3.04],
+    ]);
+    expect(hand.project.building?.outline).toEqual([
+      [-5, 3],
+      [5, 3],
+      [5, -4],
+      [-5, -4],
+    ]);
+    expect(hand.tool).toBe("select");
+    expect(hand.selection).toEqual([{ kind: "building" }]);
+    expect(hand.labels).toEqual(["draw building"]);
+  });
+
+  it("draws by two clicks, in any direction", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.click(5, 3);
+    expect(hand.state()).toBe("drawing");
+    hand.move(-3, -1);
+    hand.click(-3, -1);
+    expect(hand.project.building?.outline).toEqual([
+      [-3, 3],
+      [5, 3],
+      [5, -1],
+      [-3, -1],
+    ]);
+  });
+
+  it("draws by typed sizes before any press: 9.75, Tab, 7.32, Enter", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.move(2, 1);
+    hand.type("9.75");
+    hand.key("Tab");
+    hand.type("7.32");
+    expect(hand.texts()).toContain("9.750 m");
+    hand.key("Enter");
+    expect(hand.project.building?.outline).toEqual([
+      [2, 8.32],
+      [11.75, 8.32],
+      [11.75, 1],
+      [2, 1],
+    ]);
+  });
+
+  it("keeps a typed side while the pointer gives the other", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.click(0, 0);
+    hand.move(-3, -4);
+    hand.type("8");
+    hand.move(-3, -5);
+    hand.key("Enter");
+    expect(hand.project.building?.outline[2]).toEqual([0, -5]);
+    expect(hand.project.building?.outline[0]).toEqual([-8, 0]);
+  });
+
+  it("says what can't be read, and draws nothing", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.click(0, 0);
+    hand.move(5, 5);
+    hand.type("5/");
+    hand.key("Enter");
+    expect(hand.said.join()).toMatch(/5\//);
+    expect(hand.project.building).toBeNull();
+  });
+
+  it("steps back by Esc: what is typed, the corner, then the tool", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.click(0, 0);
+    hand.move(5, 5);
+    hand.type("8");
+    hand.key("Escape");
+    expect(hand.state()).toBe("drawing");
+    hand.key("Escape");
+    expect(hand.state()).toBe("ready");
+    hand.key("Escape");
+    expect(hand.tool).toBe("select");
+    expect(hand.project.building).toBeNull();
+  });
+
+  it("leaves nothing half-drawn when the pointer is lost", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.press(0, 0);
+    hand.move(5, 5);
+    hand.lose();
+    expect(hand.state()).toBe("ready");
+    expect(hand.project.building).toBeNull();
+  });
+
+  it("starts the floor a good foot above the highest corner: ground 100.4 at y = 4 makes 100.7", () => {
+    const hand = handOn(onSlope(metricProject()), "building");
+    hand.drag([
+      [0, -2],
+      [10, 4],
+    ]);
+    expect(hand.project.building?.floor).toBeCloseTo(100.7, 9);
+  });
+
+  it("starts the floor above the mark where there is no ground yet, in whole inches", () => {
+    const feet = { ...metricProject().display, length: "ft-in", rounding: 8 } as const;
+    const project = checkEdit({ ...metricProject(), display: feet }, surveyEdits.addMark, {
+      name: "bolt",
+      height: "100'",
+    });
+    const hand = handOn(project, "building");
+    hand.drag([
+      [0, 0],
+      [10, 6],
+    ]);
+    expect(hand.project.building?.floor).toBeCloseTo(101 * 0.3048, 9);
+  });
+});
+
+describe("the lot tool", () => {
+  it("closes on its first corner", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(-20, -20);
+    hand.click(20, -20);
+    hand.click(20, 15);
+    hand.move(-19.8, -19.7);
+    expect(hand.snapWord()).toBe("closes the line");
+    hand.click(-19.8, -19.7);
+    expect(hand.project.lot.outline).toEqual([
+      [-20, -20],
+      [20, -20],
+      [20, 15],
+    ]);
+    expect(hand.selection).toEqual([{ kind: "lot" }]);
+  });
+
+  it("takes a typed distance and angle, and Enter closes", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.move(5, 1);
+    hand.type("40");
+    hand.key("Tab");
+    hand.type("0");
+    hand.key("Enter");
+    hand.type("30");
+    hand.key("Tab");
+    hand.type("90");
+    hand.key("Enter");
+    hand.key("Enter");
+    const [, b, c] = hand.project.lot.outline;
+    expect(b).toEqual([40, 0]);
+    expect(c?.[0]).toBeCloseTo(40, 9);
+    expect(c?.[1]).toBeCloseTo(30, 9);
+  });
+
+  it("does not close with two corners", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.click(10, 0);
+    hand.key("Enter");
+    expect(hand.project.lot.outline).toEqual([]);
+    expect(hand.state()).toBe("next");
+  });
+
+  it("takes points back by Backspace and by Esc, to the first and beyond", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.click(10, 0);
+    hand.click(10, 10);
+    hand.key("Backspace");
+    hand.key("Escape");
+    expect(hand.state()).toBe("next");
+    hand.key("Escape");
+    expect(hand.state()).toBe("first");
+    hand.key("Escape");
+    expect(hand.tool).toBe("select");
+  });
+
+  it("keeps the points when the pointer is lost between clicks", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.click(10, 0);
+    hand.lose();
+    hand.click(10, 10);
+    hand.key("Enter");
+    expect(hand.project.lot.outline).toHaveLength(3);
+  });
+
+  it("draws a piece by a drag, and ends at a double click without a double point", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.drag([
+      [0, 0],
+      [4, 0],
+      [10, 0],
+    ]);
+    hand.click(10, 10);
+    hand.doubleClick(0, 10);
+    expect(hand.project.lot.outline).toEqual([
+      [0, 0],
+      [10, 0],
+      [10, 10],
+      [0, 10],
+    ]);
+  });
+});
+
+describe("the door tool", () => {
+  it("shows where the door would go, in the middle where that is near, and puts it there", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.move(5.3, 6.5);
+    expect(hand.hint()).toMatch(/in the middle of wall A–B/);
+    hand.click(5.3, 6.5);
+    const door = hand.project.building?.doors[0];
+    expect(door).toMatchObject({ wall: 0, width: 2.75, offset: 3.625 });
+    expect(hand.selection).toEqual([{ kind: "door", id: "d1" }]);
+  });
+
+  it("takes a typed width", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.move(5.3, 6.5);
+    hand.type("4");
+    hand.key("Enter");
+    expect(hand.project.building?.doors[0]).toMatchObject({ wall: 0, width: 4, offset: 3 });
+  });
+
+  it("puts nothing where no wall is near, or where the wall is too short", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.click(30, 30);
+    hand.type("7");
+    hand.click(10.2, 3);
+    expect(hand.project.building?.doors).toEqual([]);
+  });
+
+  it("asks for a building first", () => {
+    const hand = handOn(metricProject(), "door");
+    expect(hand.hint()).toMatch(/Draw the building first/);
+    hand.click(0, 0);
+    expect(hand.project).toEqual(metricProject());
+  });
+});
+
+describe("the drive tool", () => {
+  const withDoor = () => checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 3, width: 4 });
+
+  it("ends at a door's middle and is tied to it", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.click(6, -30);
+    hand.click(5.2, -10);
+    hand.click(5.1, -0.2);
+    expect(hand.project.grading.drives[0]).toMatchObject({ door: "d1" });
+    expect(hand.project.grading.drives[0]?.line.at(-1)).toEqual([5, 0]);
+    expect(hand.selection).toEqual([{ kind: "drive", id: "v1" }]);
+  });
+
+  it("ends anywhere by Enter, tied to nothing", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.click(6, -30);
+    hand.click(6, -12);
+    hand.key("Enter");
+    expect(hand.project.grading.drives[0]).toMatchObject({ door: null });
+  });
+
+  it("says how the ground runs along each piece", () => {
+    const hand = handOn(onSlope(withDoor()), "drive");
+    hand.click(20, -30);
+    hand.move(20, -20);
+    expect(hand.texts()).toEqual(["10.000 m, ground climbs 10.0 %"]);
+  });
+});
+
+describe("the swale tool", () => {
+  it("warns where a piece climbs, and draws from the high end to the outlet", () => {
+    const hand = handOn(onSlope(withBuilding()), "swale");
+    hand.click(-10, 10);
+    hand.move(-10, 14);
+    expect(hand.texts().join()).toMatch(/climbs 10\.0 %: water would stand/);
+    hand.click(-20, 9);
+    hand.move(-30, 8);
+    expect(hand.texts().at(-1)).toMatch(/ground falls 1\.0 %/);
+    hand.click(-30, 8);
+    hand.key("Enter");
+    expect(hand.project.grading.swales[0]?.line).toHaveLength(3);
+    expect(hand.selection).toEqual([{ kind: "swale", id: "w1" }]);
+  });
+});
+
+describe("the shot tool", () => {
+  it("places unplaced rows in their order, then adds rows", () => {
+    let project = checkEdit(withBuilding(), surveyEdits.addShot, { name: "NE stake", reading: "1.2 m" });
+    project = checkEdit(project, surveyEdits.addShot, { name: "road edge", reading: "1.9 m" });
+    const hand = handOn(project, "shot");
+    expect(hand.hint()).toMatch(/“NE stake”/);
+    hand.click(20, 20);
+    expect(hand.hint()).toMatch(/“road edge”/);
+    hand.click(0.2, 6.1);
+    expect(hand.project.survey.shots.map(({ place }) => place)).toEqual([
+      { kind: "at", x: 20, y: 20 },
+      { kind: "corner", corner: 0 },
+    ]);
+    hand.click(25, 20);
+    expect(hand.project.survey.shots[2]).toMatchObject({
+      reading: null,
+      place: { kind: "at", x: 25, y: 20 },
+    });
+    expect(hand.selection).toEqual([{ kind: "shot", id: "s3" }]);
+    expect(hand.tool).toBe("shot");
+  });
+
+  it("places the selected row first", () => {
+    let project = checkEdit(metricProject(), surveyEdits.addShot, { name: "one" });
+    project = checkEdit(project, surveyEdits.addShot, { name: "two" });
+    const hand = handOn(project, "shot");
+    hand.selection = [{ kind: "shot", id: "s2" }];
+    hand.click(3, 3);
+    expect(hand.project.survey.shots.map(({ place }) => place.kind)).toEqual(["none", "at"]);
+  });
+
+  it("does not ask for the reading on the mark: its place is the mark's", () => {
+    let project = checkEdit(metricProject(), surveyEdits.addMark, { name: "bolt", height: "100 m" });
+    project = checkEdit(project, surveyEdits.addShot, { kind: "mark", of: "m1", reading: "1 m" });
+    expect(handOn(project, "shot").hint()).toMatch(/Every row has its place/);
+  });
+});
+
+describe("the mark tool", () => {
+  it("makes the first mark at 100, and places one that has no place", () => {
+    const hand = handOn(metricProject(), "mark");
+    hand.click(4, 5);
+    expect(hand.project.survey.marks[0]).toMatchObject({ at: [4, 5], height: { text: "100 m", m: 100 } });
+    expect(hand.selection).toEqual([{ kind: "mark", id: "m1" }]);
+    const placed = handOn(
+      checkEdit(metricProject(), surveyEdits.addMark, { name: "bolt", height: "50 m" }),
+      "mark",
+    );
+    placed.click(1, 2);
+    expect(placed.project.survey.marks).toHaveLength(1);
+    expect(placed.project.survey.marks[0]).toMatchObject({ name: "bolt", at: [1, 2], height: { m: 50 } });
+  });
+});

@@ -1,0 +1,60 @@
+import { describe, expect, it } from "vitest";
+import {
+  emptyEntry,
+  entryFault,
+  isTyping,
+  type TypedEntry,
+  typedValues,
+  typeKey,
+} from "../../src/canvas/typed/typedEntry";
+
+const fields = [
+  { name: "length", kind: "length" },
+  { name: "angle", kind: "angle" },
+] as const;
+
+/** Types key by key; fails where a key isn't taken. */
+function typed(keys: readonly string[]): TypedEntry {
+  return keys.reduce<TypedEntry>((entry, key) => {
+    const next = typeKey(entry, key);
+    if (!next) throw new Error(`${key} was not taken`);
+    return next;
+  }, emptyEntry(fields));
+}
+
+describe("typing while drawing", () => {
+  it("reads a length, Tab, an angle: 40'6\" is 12.3444 m", () => {
+    const entry = typed([..."40'6\"", "Tab", ..."35"]);
+    const values = typedValues(entry, "ft-in");
+    expect(values.length).toBeCloseTo(12.3444, 12);
+    expect(values.angle).toBeCloseTo((35 * Math.PI) / 180, 12);
+    expect(entryFault(entry, "ft-in")).toBeNull();
+  });
+
+  it("takes the project's unit for a bare number", () => {
+    expect(typedValues(typed([..."12.35"]), "m").length).toBe(12.35);
+    expect(typedValues(typed([..."1235"]), "mm").length).toBe(1.235);
+  });
+
+  it("has no value for what can't be read yet, and says why when asked", () => {
+    const entry = typed([..."32' 5/"]);
+    expect(typedValues(entry, "ft-in").length).toBeUndefined();
+    expect(entryFault(entry, "ft-in")).toMatch(/32/);
+  });
+
+  it("lets letters start nothing, so that they pick tools, but end a length", () => {
+    expect(typeKey(emptyEntry(fields), "d")).toBeNull();
+    expect(typedValues(typed([..."3 m"]), "ft-in").length).toBe(3);
+  });
+
+  it("takes characters back, then the field, and then nothing more", () => {
+    const entry = typed(["4", "Tab", "3", "Backspace", "Backspace", "Backspace"]);
+    expect(isTyping(entry)).toBe(false);
+    expect(typeKey(entry, "Backspace")).toBeNull();
+  });
+
+  it("leaves Tab alone until something is typed, and all keys where nothing can be", () => {
+    expect(typeKey(emptyEntry(fields), "Tab")).toBeNull();
+    expect(typeKey(emptyEntry([]), "4")).toBeNull();
+  });
+});
