@@ -9,7 +9,7 @@ import { drawStrip } from "./furniture";
 import { inks } from "./inks";
 import { keyBlock } from "./key-block";
 import { cautionsBlock, earthBlock, heightsBlock, openPointsBlock } from "./notes";
-import { centred, onPage, type Projection, paintMark } from "./paint";
+import { centred, type Projection, paintMark } from "./paint";
 import { type PaperName, paperWords, type Rect } from "./papers";
 import { Pen, type SheetFonts } from "./pen";
 import { chooseSheet, type Sheet } from "./scales";
@@ -239,14 +239,4 @@ function drawColumns(pen: Pen, columns: readonly Rect[], title: Rect): void {
   }
   pen.line([title.x, title.y, title.x + title.width, title.y], stroke);
   pen.line([title.x, title.y, title.x, title.y + title.height], stroke);
-}
-
-/** Where a plan place lies on the first page, mm from its top left: for checks that the drawing is true. */
-export function placeOnSitePlan(
-  project: Project,
-  results: Results,
-  options: SitePlanOptions,
-  at: readonly [number, number],
-): readonly [number, number] {
-  return onPage(drawing(project, results, options).projection, at[0], at[1]);
 }
