@@ -11,11 +11,10 @@ export interface PlaceReading {
   readonly guessed: boolean;
   /** The ground as it is, m. */
   readonly ground: number;
-  /** Finished ground, or the floor inside the walls; null where no earth is moved by design yet. */
+  /** Finished ground, or the floor inside the walls; null before there is a building. */
   readonly finished: number | null;
-  /** Gradient of what water will run on: finished where there is one, else the ground. */
-  readonly gx: number;
-  readonly gy: number;
+  /** Gradient of what water will run on: finished ground where there is one, else the ground; null where unknown. */
+  readonly gradient: { readonly gx: number; readonly gy: number } | null;
 }
 
 /** Reads a place; null where there is no ground yet or the place lies beyond its reach. */
@@ -30,23 +29,25 @@ export function readPlace(
   const outline = project.building?.outline;
   const inside = outline !== undefined && containsPoint(outline, at[0], at[1]);
   const flat = { inside, guessed: ground.guessed, ground: ground.z };
-  if (inside) return { ...flat, finished: floor, gx: 0, gy: 0 };
-  const finished = results.surface && finishedAt(results.surface, at);
-  return finished
-    ? { ...flat, finished: finished.z, gx: finished.gx, gy: finished.gy }
-    : { ...flat, finished: null, gx: ground.gx, gy: ground.gy };
+  if (inside) return { ...flat, finished: floor, gradient: null };
+  const gradient = { gx: ground.gx, gy: ground.gy };
+  if (!results.surface) return { ...flat, finished: null, gradient };
+  const finished = finishedAt(results.surface, at);
+  // Beyond the grid no earth is moved.
+  if (!finished) return { ...flat, finished: ground.z, gradient };
+  return { ...flat, finished: finished.z, gradient: finished.gradient };
 }
 
 /**
  * Finished ground at a place outside the walls, between the centres of the grid's cells.
  *
- * Method  bilinear on the depth, added to nothing: cells inside the walls lend no height, so beside a wall the
- *         nearest cells outside it decide. Null beyond the grid.
+ * Method  bilinear; cells inside the walls lend no height, so beside a wall the nearest cell outside decides.
+ *         Null beyond the grid.
  */
 function finishedAt(
   { grid, finished, inside }: GroundGrid,
   [x, y]: Point,
-): { z: number; gx: number; gy: number } | null {
+): { z: number; gradient: PlaceReading["gradient"] } | null {
   const u = (x - grid.x0) / grid.cell - 0.5;
   const v = (y - grid.y0) / grid.cell - 0.5;
   const i = Math.floor(u);
@@ -59,7 +60,7 @@ function finishedAt(
   if (open.length === 0) return null;
   if (open.length < 4) {
     const nearest = nearestCorner(corners, open, s, t);
-    return { z: finished[nearest] as number, gx: 0, gy: 0 };
+    return { z: finished[nearest] as number, gradient: null };
   }
   const [sw, se, nw, ne] = corners.map((index) => finished[index] as number) as [
     number,
@@ -70,7 +71,7 @@ function finishedAt(
   const z = sw * (1 - s) * (1 - t) + se * s * (1 - t) + nw * (1 - s) * t + ne * s * t;
   const gx = ((se - sw) * (1 - t) + (ne - nw) * t) / grid.cell;
   const gy = ((nw - sw) * (1 - s) + (ne - se) * s) / grid.cell;
-  return { z, gx, gy };
+  return { z, gradient: { gx, gy } };
 }
 
 function nearestCorner(corners: readonly number[], open: readonly number[], s: number, t: number): number {
@@ -100,14 +101,10 @@ export interface PlaceWords {
 }
 
 export function placeWords(reading: PlaceReading, project: Project, at: Point): PlaceWords {
-  const { display, lot } = project;
+  const { display } = project;
   const rounding = roundingFor(display.length, display);
   const length = (m: number) => formatLength(m, display.length, rounding);
-  const slope = Math.hypot(reading.gx, reading.gy);
-  const falls =
-    slope < flat
-      ? "level"
-      : `falls ${formatSlope(slope, display.slope)} to ${downhillWind(reading.gx, reading.gy, lot.north)}`;
+  const falls = fallWords(reading, project);
   const certainty = reading.guessed ? "guessed: no shots around it" : "measured";
   const ground = `ground ${length(reading.ground)}`;
   const from = [certainty, cornerWords(project, at, length)].filter((part) => part !== "").join(" · ");
@@ -128,6 +125,14 @@ export function placeWords(reading: PlaceReading, project: Project, at: Point): 
     heights: `${ground}, finished ${length(reading.finished)}`,
     from,
   };
+}
+
+/** "falls 5.0 % to SE", "level"; empty where it isn't known. */
+function fallWords({ gradient }: PlaceReading, { display, lot }: Project): string {
+  if (!gradient) return "";
+  const slope = Math.hypot(gradient.gx, gradient.gy);
+  if (slope < flat) return "level";
+  return `falls ${formatSlope(slope, display.slope)} to ${downhillWind(gradient.gx, gradient.gy, lot.north)}`;
 }
 
 /** "12′ 3″ from corner C"; empty without a building. */

@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import {
+  exaggerationWords,
+  fitSection,
+  sectionPaths,
+  sectionRange,
+  sectionWay,
+  sectionX,
+  sectionY,
+} from "../../src/canvas/section/sectionShapes";
+import { foundationSchema } from "../../src/document";
+import type { SectionLine } from "../../src/solve/results";
+
+/** Level ground at 100 for 40 m; finished 101 between 10 and 20 m, 99.5 between 30 and 35 m. */
+function section(): SectionLine {
+  const stations = [0, 9, 10, 20, 21, 29, 30, 35, 36, 40];
+  const finished = [100, 100, 101, 101, 100, 100, 99.5, 99.5, 100, 100];
+  return {
+    existing: Float64Array.from(stations.flatMap((d) => [d, 100])),
+    finished: Float64Array.from(stations.flatMap((d, i) => [d, finished[i] as number])),
+    guessed: new Uint8Array(10),
+    start: [0, 20],
+    end: [0, -20],
+    building: null,
+  };
+}
+
+const room = { width: 440, height: 170, padding: 20, above: 50 };
+const building = { from: 10, to: 20, floor: 101, topOfWall: 101, foundation: foundationSchema.parse({}) };
+
+describe("the section", () => {
+  it("takes the largest round exaggeration that fits: 1.5 m on 100 px at 10 px a metre allows 6 times", () => {
+    const fit = fitSection(sectionRange(section(), null), room);
+    expect(fit.scale).toBe(10);
+    expect(fit.exaggeration).toBe(6);
+    expect(sectionX(fit, 0)).toBe(20);
+    expect(sectionX(fit, 40)).toBe(420);
+    // 90 of 100 px used: five above, five below.
+    expect(sectionY(fit, 101)).toBeCloseTo(55, 9);
+    expect(sectionY(fit, 99.5)).toBeCloseTo(145, 9);
+  });
+
+  it("sees down to the footing: 1.2192 + 0.2032 m below the wall's top", () => {
+    const range = sectionRange(section(), { ...building, floor: 100.5, topOfWall: 100.5 });
+    expect(range.low).toBeCloseTo(100.5 - 1.4224, 9);
+    expect(range.high).toBe(101);
+  });
+
+  it("draws a steep hill smaller rather than flatter", () => {
+    const steep = fitSection({ length: 40, low: 0, high: 20 }, room);
+    expect(steep.exaggeration).toBe(1);
+    expect(steep.scale).toBe(5);
+    expect(sectionX(steep, 0)).toBe(120);
+  });
+
+  it("stays under the hand while everything still shows, and makes room when it doesn't", () => {
+    const fit = fitSection(sectionRange(section(), building), room);
+    const higher = { ...building, floor: 101.1, topOfWall: 101.1 };
+    expect(fitSection(sectionRange(section(), higher), room, fit)).toBe(fit);
+    const far = { ...building, floor: 109, topOfWall: 109 };
+    expect(fitSection(sectionRange(section(), far), room, fit)).not.toBe(fit);
+    expect(fitSection(sectionRange(section(), building), { ...room, width: 300 }, fit)).not.toBe(fit);
+  });
+
+  it("parts cut from fill", () => {
+    const fit = fitSection(sectionRange(section(), null), room);
+    const { cut, fill } = sectionPaths(section(), fit, null);
+    const xs = (path: string) => [...path.matchAll(/[ML](-?[\d.]+) /g)].map(([, x]) => Number(x));
+    expect(Math.min(...xs(fill))).toBe(sectionX(fit, 9));
+    expect(Math.max(...xs(fill))).toBe(sectionX(fit, 21));
+    expect(Math.min(...xs(cut))).toBe(sectionX(fit, 29));
+    expect(Math.max(...xs(cut))).toBe(sectionX(fit, 36));
+  });
+
+  it("leaves the finished line out inside the walls, where the floor stands", () => {
+    const fit = fitSection(sectionRange(section(), building), room);
+    const through = sectionPaths(section(), fit, { ...building, from: 9.5, to: 20.5 }).finished;
+    expect(through.match(/M/g)).toHaveLength(2);
+  });
+
+  it("says which way it runs, true north counted, and how it is drawn", () => {
+    expect(sectionWay(section(), 0)).toBe("north to south");
+    // True north a quarter clockwise of the plan's y axis is the plan's east, so the plan's south is true east.
+    expect(sectionWay(section(), Math.PI / 2)).toBe("west to east");
+    expect(exaggerationWords(1)).toBe("heights true to scale");
+    expect(exaggerationWords(2.5)).toBe("heights drawn 2½ times");
+    expect(exaggerationWords(6)).toBe("heights drawn 6 times");
+  });
+});

@@ -1,0 +1,135 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { isEmpty, planNote } from "../../src/canvas/overlays/planNote";
+import { scaleBarLength } from "../../src/canvas/overlays/scaleBar";
+import { createPlanScene } from "../../src/canvas/scene/planScene";
+import { wheelReader } from "../../src/canvas/stage/wheel";
+import { buildingBounds, planBounds } from "../../src/canvas/view/planBounds";
+import { buildingEdits, newProject, openProject, type Project, surveyEdits } from "../../src/document";
+import { createSolver } from "../../src/solve/pipeline";
+import { FOOT } from "../../src/units";
+import { checkEdit } from "../support/checkEdit";
+
+function studio(): Project {
+  const opened = openProject(readFileSync("demo-projects/pottery-studio.drysill.json", "utf8"));
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+  return opened.project;
+}
+
+describe("the wheel", () => {
+  const turn = { deltaX: 0, deltaY: 0, deltaMode: 0, ctrlKey: false, timeStamp: 0 };
+
+  it("zooms in for a notch of a mouse away from the person, about the same each notch", () => {
+    const act = wheelReader()({ ...turn, deltaY: -120 });
+    expect(act).toEqual({ kind: "zoom", factor: Math.exp(0.216) });
+  });
+
+  it("pans for two fingers, and goes on panning when they grow fast", () => {
+    const read = wheelReader();
+    expect(read({ ...turn, deltaY: 3, timeStamp: 1000 })).toEqual({ kind: "pan", dx: -0, dy: -3 });
+    expect(read({ ...turn, deltaY: 180, timeStamp: 1100 }).kind).toBe("pan");
+    expect(read({ ...turn, deltaY: 180, timeStamp: 2000 }).kind).toBe("zoom");
+  });
+
+  it("zooms for a pinch", () => {
+    const act = wheelReader()({ ...turn, deltaY: -2.5, ctrlKey: true });
+    expect(act.kind === "zoom" && act.factor).toBeCloseTo(Math.exp(0.025), 12);
+  });
+
+  it("takes a wheel that counts lines for a mouse", () => {
+    expect(wheelReader()({ ...turn, deltaY: 3, deltaMode: 1 }).kind).toBe("zoom");
+  });
+});
+
+describe("the scale bar", () => {
+  it("is the largest round length with room: 130 px at 25 px a metre hold 17 ft, so 10", () => {
+    const bar = scaleBarLength("ft-in", 25, 130);
+    expect(bar.text).toBe("10′");
+    expect(bar.px).toBeCloseTo(10 * FOOT * 25, 9);
+    expect(scaleBarLength("m", 25, 130)).toMatchObject({ m: 5, text: "5 m" });
+    expect(scaleBarLength("mm", 400, 130)).toMatchObject({ m: 0.2, text: "0.2 m" });
+  });
+});
+
+describe("what the plan still needs", () => {
+  const solver = createSolver();
+  const note = (project: Project) => planNote(project, solver.solve(project));
+
+  it("nothing at all is an empty plan", () => {
+    expect(isEmpty(newProject())).toBe(true);
+    expect(note(newProject())).toBeNull();
+    expect(isEmpty(studio())).toBe(false);
+  });
+
+  it("counts the shots that are missing, then asks for the building", () => {
+    let project = checkEdit(newProject(), surveyEdits.addMark, { name: "bolt", height: "100" });
+    project = checkEdit(project, surveyEdits.addShot, { kind: "mark", of: "m1", reading: "40" });
+    project = checkEdit(project, surveyEdits.addShot, { reading: "50", place: { kind: "at", x: 0, y: 0 } });
+    expect(note(project)).toBe("2 more placed shots with their readings show the ground.");
+    project = checkEdit(project, surveyEdits.addShot, { reading: "51", place: { kind: "at", x: 10, y: 0 } });
+    expect(note(project)).toBe("1 more placed shot with its reading shows the ground.");
+    const inLine = checkEdit(project, surveyEdits.addShot, {
+      reading: "52",
+      place: { kind: "at", x: 20, y: 0 },
+    });
+    expect(note(inLine)).toMatch(/in one line/);
+    project = checkEdit(project, surveyEdits.addShot, { reading: "52", place: { kind: "at", x: 0, y: 9 } });
+    expect(note(project)).toBe("Draw the building to see cut and fill.");
+    expect(note(studio())).toBeNull();
+  });
+});
+
+describe("what fits into the view", () => {
+  it("is everything that was placed, or the building with its apron", () => {
+    const outline = buildingEdits.rectangleOutline([0, 0], 10, 6);
+    let project = checkEdit(newProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+    project = checkEdit(project, surveyEdits.addShot, { place: { kind: "at", x: 30, y: -7 } });
+    expect(planBounds(project)).toEqual({ minX: 0, minY: -7, maxX: 30, maxY: 6 });
+    expect(buildingBounds(project)).toEqual({ minX: -6.096, minY: -6.096, maxX: 16.096, maxY: 12.096 });
+    expect(buildingBounds(newProject())).toBeNull();
+  });
+});
+
+describe("the scene", () => {
+  const solver = createSolver();
+  const hidden = new Set<never>();
+  const project = studio();
+  const results = solver.solve(project);
+  const input = { project, results, hidden, metresPerMm: 0.2, dragging: false };
+
+  it("draws everything once, and then nothing while nothing changes", () => {
+    const scene = createPlanScene();
+    expect([...scene.update(input)].sort()).toEqual(["design", "ground", "shots"]);
+    expect(scene.update(input).size).toBe(0);
+    expect(scene.layers("design").map(({ id }) => id)).toContain("building");
+    expect(scene.layers("shots").map(({ id }) => id)).toEqual(["shots", "marks"]);
+  });
+
+  it("draws only the design while the floor is under the hand: ground and shots stay the same objects", () => {
+    const scene = createPlanScene();
+    scene.update(input);
+    const before = { ground: scene.layers("ground"), shots: scene.layers("shots") };
+    const floor = (project.building?.floor ?? 0) + 0.05;
+    const dragged = solver.solve(project, { floor, detail: "drag" });
+    expect([...scene.update({ ...input, results: dragged, dragging: true })]).toEqual(["design"]);
+    expect(scene.layers("ground")).toEqual(before.ground);
+    expect(scene.layers("shots")[0]).toBe(before.shots[0]);
+    const corners = scene.layers("design").find(({ id }) => id === "corners");
+    const values = corners?.marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : []));
+    // 11¾″ out at the demo's floor; 0.05 m is 1 31⁄32″ more, to the eighth 1′ 1¾″.
+    expect(values).toContain("1′ 1¾″ out");
+  });
+
+  it("leaves out what is switched off", () => {
+    const scene = createPlanScene();
+    scene.update({ ...input, hidden: new Set(["shots", "lot"] as const) });
+    expect(scene.layers("shots").map(({ id }) => id)).toEqual(["marks"]);
+    expect(scene.layers("design").map(({ id }) => id)).not.toContain("lot");
+  });
+
+  it("places labels anew at another scale", () => {
+    const scene = createPlanScene();
+    scene.update(input);
+    expect(scene.update({ ...input, metresPerMm: 0.1 }).size).toBe(3);
+  });
+});
