@@ -25,7 +25,7 @@ export function isTyping(entry: TypedEntry): boolean {
 }
 
 /** Characters that start a number, and those that may follow. */
-const starts = /^[0-9.,½¼¾⅛⅜⅝⅞-]$/;
+const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
 const follows = /^[0-9.,½¼¾⅛⅜⅝⅞'"′″°/ a-z-]$/i;
 
 /** The entry after a key, or null when the key isn't for it. */

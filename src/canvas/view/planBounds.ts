@@ -2,7 +2,10 @@
 import type { Project } from "../../document";
 import { type Bounds, boundsOf } from "../../geometry";
 import { shotPlace } from "../select/places";
-import type { XY } from "./view";
+import type { Padding, XY } from "./view";
+
+/** Room for the tool strip, the key and the read-out, px. */
+export const fitPadding: Padding = { top: 64, right: 56, bottom: 92, left: 84 };
 
 /** Everything on the plan; of an empty plan an inverted box. */
 export function planBounds(project: Project): Bounds {

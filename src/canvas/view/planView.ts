@@ -2,19 +2,8 @@
 import { createStore } from "zustand/vanilla";
 import type { Bounds } from "../../geometry";
 import { appStore, shownProject } from "../../store/store";
-import { buildingBounds, planBounds } from "./planBounds";
-import {
-  fitted,
-  held,
-  isSeen,
-  type Padding,
-  panBy,
-  resized,
-  toScreen,
-  type View,
-  type XY,
-  zoomAt,
-} from "./view";
+import { buildingBounds, fitPadding, planBounds } from "./planBounds";
+import { fitted, held, isSeen, panBy, resized, toScreen, type View, type XY, zoomAt } from "./view";
 
 interface PlanView {
   readonly view: View;
@@ -22,8 +11,6 @@ interface PlanView {
   readonly moving: boolean;
 }
 
-/** Room for the tool strip, the legend and the read-out. */
-const fitPadding: Padding = { top: 64, right: 56, bottom: 92, left: 84 };
 /** A view that was not changed for so long is at rest, ms. */
 const restAfter = 140;
 export const zoomStep = 1.5;
