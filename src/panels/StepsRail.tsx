@@ -61,7 +61,7 @@ const RailStep = memo(function RailStep({ name, title, state, figure, words, her
       >
         <StateSign state={state} />
         <span className="rail-title">{title}</span>
-        <span className="visually-hidden">{`${stateWords[state]}, ${words}`}</span>
+        <span className="visually-hidden">{`: ${stateWords[state]}, ${words}; `}</span>
         <span className="rail-figure">{figure}</span>
       </button>
     </li>

@@ -72,10 +72,10 @@ const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/^(reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building)\b/, "building"],
   [/^(drive|line|landing)\b/, "drive"],
-  [/^(apron|swale|pond|wall|water|slope|fill-slope|daylight|grading)\b/, "water"],
+  [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
   [/^(floor|band|rule)\b/, "floor"],
   [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
-  [/^(bill|quantit|truck)/, "quantities"],
+  [/^(bill|quantit|truck|earth)/, "quantities"],
   [/^(setout|worksheet)/, "setout"],
 ];
 

@@ -2,6 +2,7 @@
 import type { Point } from "../document";
 import { signedArea } from "../geometry";
 import { cornerName } from "../grading";
+import type { Notation } from "./notation";
 
 const compass = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
 
@@ -35,6 +36,12 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export function listed(words: readonly string[]): string {
   const last = words.at(-1) ?? "";
   return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
+}
+
+/** "7″ below the mark", "level with the mark" */
+export function fromTheMark(m: number, { aboveBelow }: Notation): string {
+  const words = aboveBelow(m);
+  return words === "level" ? "level with the mark" : `${words} the mark`;
 }
 
 export function capital(text: string): string {

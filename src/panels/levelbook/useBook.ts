@@ -185,7 +185,10 @@ function useSight(table: RefObject<HTMLTableElement | null>): Sight {
     fits: Math.floor(height / lineHeight) - 1,
     show: (line) => {
       const scroller = table.current?.parentElement;
-      if (scroller) scrollTo(scroller, line);
+      if (!scroller) return;
+      scrollTo(scroller, line);
+      // At once, not with the scroll event: the next key may come first and needs the cell.
+      setTop(scroller.scrollTop);
     },
     onScroll: (event) => setTop(event.currentTarget.scrollTop),
   };

@@ -10,6 +10,7 @@ import { LengthField } from "../fields/LengthField";
 import { floorStep } from "../floorStep";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { fromTheMark } from "../words";
 import { CurveChart } from "./CurveChart";
 import { LimitList } from "./LimitList";
 import { billFigure } from "./QuantitiesPanel";
@@ -55,9 +56,7 @@ function BigFloor() {
         }
       />
       <p className="big-floor-mark">
-        {mark && floor !== null
-          ? `${notation.aboveBelow(floor - mark.height)} the mark`
-          : "no mark to tell it from"}
+        {mark && floor !== null ? fromTheMark(floor - mark.height, notation) : "no mark to tell it from"}
       </p>
       <p className="soft small">{`Drag it on the rod, type it here, or step it by ${step} with Alt and the arrows.`}</p>
     </div>

@@ -3,6 +3,7 @@ import { tryRun } from "../../store/actions";
 import { LengthField } from "../fields/LengthField";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { fromTheMark } from "../words";
 
 export function FoundationPanel() {
   const foundation = useProject(({ building }) => building?.foundation ?? null);
@@ -54,7 +55,7 @@ function Trench() {
       <p className="answer">
         <span className="answer-figure">{notation.length(bottom)}</span>
         <span>
-          {setout.markHeight === null ? "" : `${notation.aboveBelow(bottom - setout.markHeight)} the mark, `}
+          {setout.markHeight === null ? "" : `${fromTheMark(bottom - setout.markHeight, notation)}, `}
           level all round
         </span>
       </p>

@@ -54,12 +54,11 @@ const LimitRow = memo(
       <li>
         <Disclosure className={`limit${rule.on ? "" : " limit-off"}`}>
           <Button slot="trigger" className="limit-head">
-            <LimitStanding rule={rule} />
             <span className="limit-name">
               <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
               {rule.name}
-            </span>
-            <span className="limit-place">{rule.place}</span>
+            </span>{" "}
+            <span className="limit-place">{rule.place}</span> <LimitStanding rule={rule} />
             <Icon name="down" />
           </Button>
           <DisclosurePanel className="limit-more">
@@ -90,7 +89,7 @@ function LimitStanding({ rule }: { rule: BandRule }) {
     <>
       <LimitSign state={state} />
       <span className={`limit-margin limit-margin-${state}`}>{margin}</span>
-      <span className="visually-hidden">{stateWords[state]}</span>
+      <span className="visually-hidden">{`, ${stateWords[state]}`}</span>
     </>
   );
 }

@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { appCommands } from "../../src/app/commands";
+import { filesThrough } from "../../src/app/files";
+import { runCommand } from "../../src/app/requests";
+import { newProject, present } from "../../src/document";
+import { showProject, showStart } from "../../src/store/actions";
+import { appStore } from "../../src/store/store";
+import { demoProject } from "../support/demo";
+import { fakeHost } from "./fakeHost";
+
+const commands = appCommands(filesThrough(fakeHost()));
+const run = (id: string) => runCommand(commands, id);
+const state = () => appStore.getState();
+
+describe("the list of commands", () => {
+  it("has a name and an id of its own for each, and no key twice", () => {
+    expect(commands.every(({ name }) => name.length > 2)).toBe(true);
+    expect(new Set(commands.map(({ id }) => id)).size).toBe(commands.length);
+    const keys = commands.flatMap((command) => command.keys ?? []);
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it("does nothing where a command makes no sense", () => {
+    showProject(newProject(), { name: null, token: null });
+    const before = state();
+    run("edit.undo");
+    run("edit.floorUp");
+    run("plan.exportSitePlan");
+    expect(state()).toBe(before);
+    showStart();
+    run("view.settings");
+    expect(state().dialog).toBeNull();
+  });
+
+  it("steps the floor, steps in a row being one to undo", () => {
+    showProject(demoProject("pottery-studio"), { name: null, token: null });
+    const floor = () => present(state().history).building?.floor ?? Number.NaN;
+    const start = floor();
+    run("edit.floorUp");
+    run("edit.floorUp");
+    expect(floor() - start).toBeCloseTo(0.0254, 12);
+    expect(state().history.steps).toHaveLength(2);
+    run("edit.undo");
+    expect(floor()).toBe(start);
+    run("edit.redo");
+    run("edit.floorDown");
+    expect(floor() - start).toBeCloseTo(0.0127, 12);
+  });
+
+  it("goes through the steps and stops at the ends", () => {
+    run("step.lot");
+    run("step.previous");
+    expect(state().step).toBe("lot");
+    run("step.next");
+    expect(state().step).toBe("shots");
+  });
+
+  it("goes round the themes", () => {
+    const seen = [0, 1, 2].map(() => {
+      run("view.theme");
+      return state().theme;
+    });
+    expect([...seen].sort()).toEqual(["dark", "light", "system"]);
+  });
+});

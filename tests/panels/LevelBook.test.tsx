@@ -1,0 +1,211 @@
+import { act, cleanup, fireEvent, render, screen, within } from "@testing-library/react";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { newProject, type Project, present } from "../../src/document";
+import { clearDrafts } from "../../src/panels/levelbook/drafts";
+import { LevelBook } from "../../src/panels/levelbook/LevelBook";
+import { select, showProject, undoEdit } from "../../src/store/actions";
+import { appStore } from "../../src/store/store";
+import { demoProject } from "../support/demo";
+
+const project = (): Project => present(appStore.getState().history);
+const shots = () => project().survey.shots;
+const grid = () => screen.getByRole("grid", { name: "Level book" });
+
+/** The cell of the cursor, as a screen reader is told. */
+function here(): HTMLElement {
+  const id = grid().getAttribute("aria-activedescendant") ?? "";
+  const cell = document.getElementById(id);
+  if (!cell) throw new Error(`no cell ${id}`);
+  return cell;
+}
+
+/** Presses a key where the focus is. */
+function press(key: string, held: object = {}): void {
+  fireEvent.keyDown(document.activeElement ?? document.body, { key, ...held });
+}
+
+/** Types a text as keys: the first opens the cell, the rest goes into its field. */
+function type(text: string): void {
+  press(text.charAt(0));
+  const field = document.activeElement;
+  if (!(field instanceof HTMLInputElement)) throw new Error("no field opened");
+  fireEvent.change(field, { target: { value: text } });
+}
+
+function open(opened: Project): void {
+  clearDrafts();
+  showProject(opened, { name: null, token: null });
+  render(<LevelBook />);
+}
+
+afterEach(cleanup);
+
+describe("an empty level book", () => {
+  beforeEach(() => open(newProject()));
+
+  it("asks for a mark and its reading first, and opens with both", () => {
+    fireEvent.change(screen.getByLabelText(/The mark/), { target: { value: "bolt" } });
+    fireEvent.change(screen.getByLabelText(/Reading on it/), { target: { value: "62 5/8" } });
+    expect(screen.getByText("= 62⅝″ = 5′ 2⅝″")).toBeTruthy();
+    fireEvent.click(screen.getByRole("button", { name: "Open the level book" }));
+    expect(project().survey.marks[0]).toMatchObject({ name: "bolt", height: { text: "100'", m: 30.48 } });
+    expect(shots()[0]).toMatchObject({ name: "bolt", kind: "mark", reading: { text: "62 5/8" } });
+    expect(within(grid()).getByText("level")).toBeTruthy();
+    undoEdit();
+    expect(project().survey).toMatchObject({ marks: [], shots: [] });
+  });
+
+  it("keeps what was typed and says why it can't be read", () => {
+    fireEvent.change(screen.getByLabelText(/Reading on it/), { target: { value: "sixty" } });
+    fireEvent.click(screen.getByRole("button", { name: "Open the level book" }));
+    expect(screen.getByRole("alert").textContent).toContain('"sixty"');
+    expect(screen.getByLabelText(/Reading on it/)).toHaveProperty("value", "sixty");
+    expect(shots()).toHaveLength(0);
+  });
+});
+
+describe("typing in the level book", () => {
+  beforeEach(() => {
+    open(demoProject("pottery-studio"));
+    grid().focus();
+    press("Home", { ctrlKey: true });
+    press("ArrowRight");
+  });
+
+  it("shows a reading as understood, in its own notation and as a height", () => {
+    press("ArrowRight");
+    expect(here().textContent).toBe("40⅜″= 3′ 4⅜″");
+    expect(here().title).toBe('typed as 40 3/8"');
+  });
+
+  it("types over a cell, keeps it by Enter and goes down", () => {
+    press("ArrowRight");
+    type("41");
+    expect(screen.getByText("understood as 41″ = 3′ 5″")).toBeTruthy();
+    press("Enter");
+    expect(shots()[0]?.reading).toEqual({ text: "41", m: 1.0414 });
+    expect(here().dataset).toMatchObject({ row: "1", column: "2" });
+    undoEdit();
+    expect(shots()[0]?.reading?.text).toBe('40 3/8"');
+  });
+
+  it("Esc takes the typing back", () => {
+    type("nonsense");
+    press("Escape");
+    expect(shots()[0]?.name).toBe("bolt");
+    expect(document.activeElement).toBe(grid());
+  });
+
+  it("a bad reading stays in its cell with its message, and is mended there", () => {
+    press("ArrowRight");
+    const before = shots()[0]?.reading;
+    type("40 3/");
+    press("Enter");
+    press("ArrowUp");
+    expect(here().textContent).toBe("40 3/");
+    expect(here().getAttribute("aria-invalid")).toBe("true");
+    expect(screen.getByRole("alert").textContent).toContain('but not "/"');
+    expect(shots()[0]?.reading).toEqual(before);
+    press("F2");
+    expect(document.activeElement).toHaveProperty("value", "40 3/");
+    fireEvent.change(document.activeElement as Element, { target: { value: "40 3/4" } });
+    press("Enter");
+    press("ArrowUp");
+    expect(here().getAttribute("aria-invalid")).toBe("false");
+    expect(shots()[0]?.reading?.text).toBe("40 3/4");
+  });
+
+  it("Enter at the end adds a row, which joins the last set-up", () => {
+    const count = shots().length;
+    press("ArrowDown", { ctrlKey: true });
+    expect(here().textContent).toBe("next shot");
+    type("by the gate");
+    press("Tab");
+    type("66");
+    press("Enter");
+    expect(shots()).toHaveLength(count + 1);
+    expect(shots().at(-1)).toMatchObject({ name: "by the gate", reading: { text: "66" }, setup: "u1" });
+    expect(here().dataset).toMatchObject({ row: String(count + 1), column: "1" });
+  });
+
+  it("a bad reading in a new row makes the row and keeps the text", () => {
+    const count = shots().length;
+    press("ArrowDown", { ctrlKey: true });
+    press("ArrowRight");
+    type("oops");
+    press("Enter");
+    expect(shots()).toHaveLength(count + 1);
+    expect(within(grid()).getByText("oops")).toBeTruthy();
+  });
+
+  it("Delete clears the chosen cells, Ctrl+Delete removes the rows", () => {
+    const count = shots().length;
+    press("End", { ctrlKey: true });
+    press("ArrowUp");
+    press("ArrowUp", { shiftKey: true });
+    expect(appStore.getState().selection).toHaveLength(2);
+    press("Home");
+    press("ArrowRight");
+    press("ArrowRight");
+    press("Delete");
+    expect(shots().at(-2)?.reading).toBeNull();
+    expect(shots().at(-1)?.reading).not.toBeNull();
+    press("Delete", { ctrlKey: true });
+    expect(shots()).toHaveLength(count - 1);
+  });
+
+  it("a letter picks a kind; Space sets a shot aside", () => {
+    press("ArrowDown");
+    press("ArrowRight");
+    press("ArrowRight");
+    press("c");
+    expect(shots()[1]).toMatchObject({ kind: "check", of: "m1" });
+    press("End");
+    press(" ");
+    expect(shots()[1]?.aside).toBe(true);
+  });
+
+  it("pastes rows of a spreadsheet as one step to undo", () => {
+    const before = shots();
+    press("ArrowDown", { ctrlKey: true });
+    fireEvent.paste(grid(), { clipboardData: { getData: () => "p1\t60\t1\t2\np2\tbad\t3\t4" } });
+    expect(shots().slice(-2)).toMatchObject([
+      { name: "p1", reading: { text: "60" }, place: { kind: "at" } },
+      { name: "p2", reading: null, place: { kind: "at" } },
+    ]);
+    press("ArrowDown");
+    expect(within(grid()).getByText("bad")).toBeTruthy();
+    expect(appStore.getState().messages.at(-1)?.text).toContain("1 cell could not be read");
+    undoEdit();
+    expect(shots()).toEqual(before);
+  });
+
+  it("selects on the plan what the cursor stands on, and follows the plan's selection", () => {
+    press("ArrowDown");
+    expect(appStore.getState().selection).toEqual([{ kind: "shot", id: shots()[1]?.id }]);
+    const fifth = shots()[4]?.id ?? "";
+    act(() => select([{ kind: "shot", id: fifth }]));
+    expect(here().dataset.row).toBe("4");
+  });
+
+  it("tells each set-up's beam and how it got its height", () => {
+    expect(within(grid()).getByText("beam at 103′ 4⅜″, reading on capped bolt")).toBeTruthy();
+  });
+});
+
+describe("a level book of thousands of rows", () => {
+  it("draws only those in sight", () => {
+    const studio = demoProject("pottery-studio");
+    const [, one] = studio.survey.shots;
+    if (!one) throw new Error("the studio has no shots");
+    const many = Array.from({ length: 5000 }, (_, i) => ({
+      ...one,
+      id: `s${i + 100}`,
+      name: `p${i}`,
+      place: { kind: "at" as const, x: i % 70, y: Math.floor(i / 70) },
+    }));
+    open({ ...studio, survey: { ...studio.survey, shots: many } });
+    expect(grid().getAttribute("aria-rowcount")).toBe("5002");
+    expect(within(grid()).getAllByRole("row").length).toBeLessThan(60);
+  });
+});

@@ -1,0 +1,35 @@
+import { describe, expect, it } from "vitest";
+import type { AppCommand } from "../../src/panels/command";
+import { findCommands } from "../../src/panels/dialogs/find";
+
+const command = (id: string, name: string, also = ""): AppCommand => ({
+  id,
+  name,
+  also,
+  place: "View",
+  run: () => undefined,
+});
+const all = [
+  command("fit", "Fit everything", "zoom all"),
+  command("in", "Zoom in"),
+  command("theme", "Change the theme", "dark light"),
+  command("export", "Export site plan…", "pdf print"),
+];
+const found = (typed: string) => findCommands(all, typed).map(({ id }) => id);
+
+describe("finding a command", () => {
+  it("shows all in their order before anything is typed", () => {
+    expect(found("")).toEqual(["fit", "in", "theme", "export"]);
+  });
+  it("by the beginning of any word, the name before other words", () => {
+    expect(found("zoom")).toEqual(["in", "fit"]);
+    expect(found("pl si")).toEqual(["export"]);
+    expect(found("DARK")).toEqual(["theme"]);
+  });
+  it("wants every word", () => {
+    expect(found("zoom theme")).toEqual([]);
+  });
+  it("forgives letters left out", () => {
+    expect(found("evrthg")).toEqual(["fit"]);
+  });
+});

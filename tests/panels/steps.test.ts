@@ -1,0 +1,113 @@
+import { describe, expect, it } from "vitest";
+import { newProject, type Project } from "../../src/document";
+import { notationOf } from "../../src/panels/notation";
+import { stepOfProblem, steps } from "../../src/panels/steps";
+import { createSolver } from "../../src/solve/pipeline";
+import { demoProject } from "../support/demo";
+
+function states(project: Project) {
+  const list = steps(project, createSolver().solve(project), notationOf(project.display));
+  return Object.fromEntries(list.map((step) => [step.name, step]));
+}
+
+describe("steps of an empty plan", () => {
+  it("are all nothing yet", () => {
+    expect(Object.values(states(newProject())).map(({ state }) => state)).toEqual(Array(10).fill("empty"));
+  });
+});
+
+describe("steps of the studio", () => {
+  const studio = demoProject("pottery-studio");
+
+  it("carry short figures", () => {
+    const { shots, building, floor, sheets } = states(studio);
+    expect(shots?.figure).toBe(String(studio.survey.shots.length));
+    expect(building?.figure).toBe("32×24");
+    expect(floor?.figure).toBe(notationOf(studio.display).length(studio.building?.floor ?? 0));
+    expect(sheets?.figure).toBe("Tabloid");
+  });
+
+  it("say when the drive is too steep", () => {
+    expect(states(studio).drive?.state).toBe("complete");
+    const strict = { ...studio, rules: { ...studio.rules, steepestDrive: 0.05 } };
+    expect(states(strict).drive).toMatchObject({ state: "attention", words: "steeper than 5.0 %" });
+  });
+
+  it("say when the floor breaks a limit", () => {
+    const building = studio.building;
+    if (!building) throw new Error("the studio has no building");
+    const sunk = { ...studio, building: { ...building, floor: building.floor - 1 } };
+    expect(states(sunk).floor).toMatchObject({ state: "attention", words: "the floor breaks a limit" });
+  });
+
+  it("count the walls that water does not leave", () => {
+    const wet = createSolver()
+      .solve(studio)
+      .water.walls.filter((wall) => !wall.passes).length;
+    expect(wet).toBeGreaterThan(0);
+    expect(states(studio).water?.words).toContain(`${wet} of 4 walls`);
+  });
+
+  it("ask for the frost depth until it is typed", () => {
+    const { building } = studio;
+    if (!building) throw new Error("the studio has no building");
+    const unasked = {
+      ...studio,
+      building: { ...building, foundation: { ...building.foundation, frostDepth: null } },
+    };
+    expect(states(unasked).foundation?.state).toBe("work");
+  });
+
+  it("wait for a shot without a place", () => {
+    const [, second] = studio.survey.shots;
+    const shots = studio.survey.shots.map((shot) =>
+      shot === second ? { ...shot, kind: "ground" as const, place: { kind: "none" as const } } : shot,
+    );
+    expect(states({ ...studio, survey: { ...studio.survey, shots } }).shots?.state).toBe("work");
+  });
+});
+
+describe("a figure in metres", () => {
+  it("has no unit and at most one decimal", () => {
+    const shed = demoProject("joinery-shed");
+    expect(states(shed).building?.figure).toBe("6 walls");
+    const four = shed.building && {
+      ...shed.building,
+      outline: [
+        [0, 7.2],
+        [9.6, 7.2],
+        [9.6, 0],
+        [0, 0],
+      ] as [number, number][],
+      doors: [],
+    };
+    expect(states({ ...shed, building: four }).building?.figure).toBe("9.6×7.2");
+  });
+});
+
+describe("where a problem is mended", () => {
+  it.each([
+    ["setup-not-tied", "shots"],
+    ["reading-doubtful", "shots"],
+    ["ground-in-line", "shots"],
+    ["outline-crosses", "building"],
+    ["door-past-wall", "building"],
+    ["drive-off-door", "drive"],
+    ["apron-side-missing", "water"],
+  ] as const)("%s: %s", (code, step) => {
+    expect(stepOfProblem({ code })).toBe(step);
+  });
+
+  it("knows every code that the engine can give", async () => {
+    const sources = import.meta.glob<string>(
+      "../../src/{survey,solve,drainage,grading,foundation,advice}/**/*.ts",
+      { query: "?raw", import: "default", eager: true },
+    );
+    const codes = Object.values(sources).flatMap((source) =>
+      [...source.matchAll(/\bcode: "([a-z-]+)"/g)].map(([, code = ""]) => code),
+    );
+    expect(codes.length).toBeGreaterThan(15);
+    const floorsOwn = codes.filter((code) => stepOfProblem({ code }) === "floor");
+    expect(floorsOwn.filter((code) => !/^(floor|band|rule)/.test(code))).toEqual([]);
+  });
+});
