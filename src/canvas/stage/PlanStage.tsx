@@ -5,6 +5,7 @@ import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
 import { appStore } from "../../store/store";
 import { fitPlan, planView, resizePlan, showPlace } from "../view/planView";
+import { hintId } from "./hintId";
 import { interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
 import {
@@ -50,8 +51,17 @@ export function PlanStage() {
   }, [width, height]);
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: tools work by keys while the plan has the focus
-    <div className="plan-stage" ref={box} tabIndex={0} style={{ cursor }} data-testid="plan">
+    <div
+      className="plan-stage"
+      ref={box}
+      role="application"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: tools work by keys while the plan has the focus
+      tabIndex={0}
+      aria-label="Drawing of the plan"
+      aria-describedby={hintId}
+      style={{ cursor }}
+      data-testid="plan"
+    >
       <Stage width={width} height={height} listening={false}>
         {stageLayers.map((name) => (
           <Layer
@@ -78,6 +88,8 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   const observer = new ResizeObserver(measure);
   observer.observe(element);
   measure();
+  // A plan that comes into the window is shown whole, whatever was seen of the one before it.
+  fitPlan();
   painter.viewChanged();
   return () => observer.disconnect();
 }
