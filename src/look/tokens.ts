@@ -11,7 +11,7 @@ const light = {
   soft: "#5d6569",
   rule: "#dcd5c4",
   accent: "#a8481f",
-  accentSoft: "#f3ded2",
+  accentSoft: "#f5e1d6",
   onAccent: "#fffaf5",
   water: "#2a6796",
   waterSoft: "#cfe1ee",
