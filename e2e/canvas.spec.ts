@@ -72,6 +72,13 @@ test.describe("on the pottery studio", () => {
     await page.keyboard.press("Enter");
     expect(await floorOnRod(page)).toBe("100′ 2½″");
 
+    await handle.focus();
+    await page.keyboard.type("98.5");
+    await page.keyboard.press("Enter");
+    expect(await floorOnRod(page)).toBe("98′ 6″");
+    await expect(handle).toContainText("too low");
+    await undone(page);
+
     await handle.click();
     await page.keyboard.type("high");
     await page.keyboard.press("Enter");

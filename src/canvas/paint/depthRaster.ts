@@ -27,13 +27,26 @@ export interface RasterWindow {
 
 const noClass = 255;
 
-/** Class of each cell; `noClass` inside the walls. Classes are counted from 0 below the first edge. */
-function classify(depth: Float32Array, edges: readonly number[], classes: Uint8Array): void {
-  for (let i = 0; i < depth.length; i++) {
-    const d = depth[i] as number;
-    let c = 0;
-    while (c < edges.length && d >= (edges[c] as number)) c++;
-    if (Number.isNaN(d)) c = noClass;
+/** Classes of a row of cells, counted from 0 below the first edge; `noClass` inside the walls. */
+function classifyRow(
+  depth: Float32Array,
+  row: { readonly start: number; readonly from: number; readonly to: number },
+  edges: readonly number[],
+  classes: Uint8Array,
+): void {
+  // Neighbours are mostly of one class: its bounds are tried before the others.
+  let c = 0;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = row.from; i <= row.to; i++) {
+    const d = depth[row.start + i] as number;
+    if (!(d >= low && d < high)) {
+      c = 0;
+      while (c < edges.length && d >= (edges[c] as number)) c++;
+      low = edges[c - 1] ?? Number.NEGATIVE_INFINITY;
+      high = edges[c] ?? Number.POSITIVE_INFINITY;
+      if (Number.isNaN(d)) [c, low] = [noClass, Number.POSITIVE_INFINITY];
+    }
     classes[i] = c;
   }
 }
@@ -104,30 +117,129 @@ export function rasterDepth(
   pixels: Uint32Array,
 ): void {
   pixels.fill(0);
-  const { grid, depth } = surface;
-  const classes = new Uint8Array(depth.length);
-  classify(depth, table.edges, classes);
+  const { grid } = surface;
   const starts = pixelStarts(grid.columns, grid.x0 + grid.cell / 2, grid.cell, window.x, window.step);
-  const [from, to] = columnsIn(starts, window.width);
-  for (let v = 0; v < window.height; v++) {
-    const y = window.y - (v + 0.5) * window.step;
-    const gj = (y - grid.y0) / grid.cell - 0.5;
-    const j = Math.floor(gj);
+  const columns = columnsIn(starts, window.width);
+  // The northern row of one band is the southern row of the next, and the other way round.
+  const rows = { south: new Uint8Array(grid.columns), north: new Uint8Array(grid.columns), j: Number.NaN };
+  const northing = (v: number) => (window.y - (v + 0.5) * window.step - grid.y0) / grid.cell - 0.5;
+  for (let v = 0; v < window.height; ) {
+    const j = Math.floor(northing(v));
+    const first = v;
+    while (v < window.height && Math.floor(northing(v)) === j) v++;
     if (j < 0 || j + 1 >= grid.rows) continue;
-    for (let i = from; i < to; i++) {
-      const u0 = Math.max(0, starts[i] as number);
-      const u1 = Math.min(window.width, starts[i + 1] as number);
-      if (u0 >= u1) continue;
-      const at = j * grid.columns + i;
-      const c = classes[at] as number;
-      const uniform =
-        c !== noClass &&
-        c === classes[at + 1] &&
-        c === classes[at + grid.columns] &&
-        c === classes[at + grid.columns + 1];
-      if (!uniform) mixedSpan(surface, table, window, pixels, { at, i, v, u0, u1, north: gj - j });
-      else if (table.colours[c] !== 0)
-        pixels.fill(table.colours[c] as number, v * window.width + u0, v * window.width + u1);
+    classifyBand(surface, table.edges, columns, j, rows);
+    const band = readBand(surface, table, window, { j, starts, columns, rows });
+    for (let row = first; row < v; row++) paintRow(band, table, window, pixels, row, northing(row) - j);
+  }
+}
+
+/** What lies between two rows of cell centres: runs of one colour, and quads that need each pixel's value. */
+interface Band {
+  /** Colour, first pixel and pixel after the last, three a run. */
+  readonly runs: readonly number[];
+  readonly quads: readonly MixedQuad[];
+}
+
+interface MixedQuad extends Quad {
+  readonly u0: number;
+  readonly u1: number;
+  /** Share of the way from west to east at the first pixel's middle. */
+  readonly east0: number;
+  /** How much the depth changes over one pixel, m. */
+  readonly perPixel: number;
+  readonly cell: number;
+}
+
+interface BandRows {
+  south: Uint8Array;
+  north: Uint8Array;
+  /** Index of the southern row. */
+  j: number;
+}
+
+/** Classes of the band's two rows of cells; rows go southwards, so the last southern row serves again. */
+function classifyBand(
+  { grid, depth }: GroundGrid,
+  edges: readonly number[],
+  [from, to]: readonly [number, number],
+  j: number,
+  rows: BandRows,
+): void {
+  const row = (k: number) => ({ start: k * grid.columns, from, to });
+  [rows.north, rows.south] = [rows.south, rows.north];
+  if (rows.j !== j + 1) classifyRow(depth, row(j + 1), edges, rows.north);
+  classifyRow(depth, row(j), edges, rows.south);
+  rows.j = j;
+}
+
+interface BandPlace {
+  readonly j: number;
+  readonly rows: BandRows;
+  readonly starts: Int32Array;
+  readonly columns: readonly [number, number];
+}
+
+function readBand(
+  surface: GroundGrid,
+  table: ClassColours,
+  window: RasterWindow,
+  { j, starts, columns, rows }: BandPlace,
+): Band {
+  const { south, north } = rows;
+  const runs: number[] = [];
+  const quads: MixedQuad[] = [];
+  for (let i = columns[0]; i < columns[1]; i++) {
+    const c = south[i] as number;
+    const uniform = c !== noClass && c === south[i + 1] && c === north[i] && c === north[i + 1];
+    if (uniform && table.colours[c] === 0) continue;
+    const u0 = Math.max(0, starts[i] as number);
+    const u1 = Math.min(window.width, starts[i + 1] as number);
+    if (u0 >= u1) continue;
+    if (uniform) addRun(runs, table.colours[c] as number, u0, u1);
+    else addQuad(quads, surface, window, { at: j * surface.grid.columns + i, i, u0, u1 });
+  }
+  return { runs, quads };
+}
+
+/** Adds a run of one colour, or lengthens the last where it is of that colour and ends here. */
+function addRun(runs: number[], colour: number, u0: number, u1: number): void {
+  const n = runs.length;
+  if (n > 0 && runs[n - 3] === colour && runs[n - 1] === u0) runs[n - 1] = u1;
+  else runs.push(colour, u0, u1);
+}
+
+function addQuad(
+  quads: MixedQuad[],
+  { grid, depth }: GroundGrid,
+  window: RasterWindow,
+  { at, i, u0, u1 }: { at: number; i: number; u0: number; u1: number },
+): void {
+  const quad = quadAt(depth, at, grid.columns);
+  if (!quad) return;
+  const east0 = (window.x + (u0 + 0.5) * window.step - grid.x0) / grid.cell - 0.5 - i;
+  quads.push({ ...quad, u0, u1, east0, cell: grid.cell, perPixel: slopePerPixel(quad, grid, window.step) });
+}
+
+function paintRow(
+  band: Band,
+  table: ClassColours,
+  window: RasterWindow,
+  pixels: Uint32Array,
+  row: number,
+  north: number,
+): void {
+  const start = row * window.width;
+  const { runs, quads } = band;
+  for (let k = 0; k < runs.length; k += 3)
+    pixels.fill(runs[k] as number, start + (runs[k + 1] as number), start + (runs[k + 2] as number));
+  for (const quad of quads) {
+    const west = quad.southWest + (quad.northWest - quad.southWest) * north;
+    const east = quad.southEast + (quad.northEast - quad.southEast) * north;
+    const growth = ((east - west) * window.step) / quad.cell;
+    let value = west + (east - west) * quad.east0;
+    for (let u = quad.u0; u < quad.u1; u++, value += growth) {
+      pixels[start + u] = smoothColour(value, quad.perPixel, table);
     }
   }
 }
@@ -139,39 +251,6 @@ function columnsIn(starts: Int32Array, width: number): [number, number] {
   let to = starts.length - 1;
   while (to > from && (starts[to - 1] as number) >= width) to--;
   return [from, to];
-}
-
-interface Span {
-  readonly at: number;
-  readonly i: number;
-  readonly v: number;
-  readonly u0: number;
-  readonly u1: number;
-  /** Share of the way from the southern to the northern cell centres. */
-  readonly north: number;
-}
-
-/** Pixels of one row between four cell centres that are not of one class. */
-function mixedSpan(
-  { grid, depth }: GroundGrid,
-  table: ClassColours,
-  window: RasterWindow,
-  pixels: Uint32Array,
-  span: Span,
-): void {
-  const quad = quadAt(depth, span.at, grid.columns);
-  if (!quad) return;
-  const west = quad.southWest + (quad.northWest - quad.southWest) * span.north;
-  const east = quad.southEast + (quad.northEast - quad.southEast) * span.north;
-  const perPixel = slopePerPixel(quad, grid, window.step);
-  const first = (window.x + (span.u0 + 0.5) * window.step - grid.x0) / grid.cell - 0.5 - span.i;
-  const stepShare = window.step / grid.cell;
-  let value = west + (east - west) * first;
-  const growth = (east - west) * stepShare;
-  const row = span.v * window.width;
-  for (let u = span.u0; u < span.u1; u++, value += growth) {
-    pixels[row + u] = smoothColour(value, perPixel, table);
-  }
 }
 
 /** How much the depth changes over one pixel in its steepest direction, m; never zero. */

@@ -3,48 +3,13 @@
  * path; what lies off the screen, and what is finer than a pixel, is left out.
  */
 import type { AreaMark, DrawingMark, LineMark, MarkLayer, SymbolMark, TextMark } from "../../drawing/marks";
-import { type Style, type StyleName, styles } from "../../drawing/styles";
-import { symbolShapes } from "../../drawing/symbols";
-import { type Palette, typeface } from "../../look/tokens";
+import { type Style, styles } from "../../drawing/styles";
+import { typeface } from "../../look/tokens";
 import { pxPerMm } from "../screen";
 import type { View } from "../view/view";
-
-export interface Painting {
-  readonly context: CanvasRenderingContext2D;
-  readonly view: View;
-  readonly palette: Palette;
-}
-
-type Flat = ArrayLike<number>;
-/** Metres to pixels, as the numbers a loop needs: px = a x + c y + e, py = b x + d y + f. */
-interface Projection {
-  readonly a: number;
-  readonly b: number;
-  readonly c: number;
-  readonly d: number;
-  readonly cx: number;
-  readonly cy: number;
-  readonly e: number;
-  readonly f: number;
-}
-
-function projection(view: View): Projection {
-  const c = Math.cos(view.angle) * view.scale;
-  const s = Math.sin(view.angle) * view.scale;
-  return {
-    a: c,
-    b: -s,
-    c: -s,
-    d: -c,
-    cx: view.centre[0],
-    cy: view.centre[1],
-    e: view.width / 2,
-    f: view.height / 2,
-  };
-}
-
-const px = (p: Projection, x: number, y: number): number => (x - p.cx) * p.a + (y - p.cy) * p.c + p.e;
-const py = (p: Projection, x: number, y: number): number => (x - p.cx) * p.b + (y - p.cy) * p.d + p.f;
+import { type Painting, strokePath } from "./painting";
+import { paintSymbols } from "./paintSymbols";
+import { type Flat, isOffScreen, type Projection, projection, px, py } from "./projection";
 
 export function paintLayers(painting: Painting, layers: readonly MarkLayer[]): void {
   for (const layer of layers) paintMarks(painting, layer.marks);
@@ -110,18 +75,6 @@ function paintArea(painting: Painting, p: Projection, style: Style, mark: AreaMa
   else if (style.stroke) strokePath(painting, style);
 }
 
-function strokePath({ context, palette }: Painting, style: Style): void {
-  if (!style.stroke) return;
-  context.strokeStyle = palette[style.stroke];
-  // Thinner than three quarters of a pixel looks grey and broken on a screen.
-  context.lineWidth = Math.max(0.75, (style.width ?? 0.25) * pxPerMm);
-  context.setLineDash((style.dash ?? []).map((mm) => mm * pxPerMm));
-  context.lineJoin = "round";
-  context.lineCap = "butt";
-  context.stroke();
-  if (style.dash) context.setLineDash([]);
-}
-
 /** Adds a run of places to the path, unless its box is off the screen. */
 function tracePath(
   context: CanvasRenderingContext2D,
@@ -144,41 +97,6 @@ function tracePath(
     lastY = y;
   }
   if (closed) context.closePath();
-}
-
-/** World boxes of long runs, so that culling them costs nothing the second time. */
-const boxes = new WeakMap<object, readonly [number, number, number, number]>();
-const longRun = 64;
-
-function boxOf(points: Flat): readonly [number, number, number, number] {
-  const known = points.length >= longRun ? boxes.get(points) : undefined;
-  if (known) return known;
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i + 1 < points.length; i += 2) {
-    const x = points[i] as number;
-    const y = points[i + 1] as number;
-    if (x < minX) minX = x;
-    if (x > maxX) maxX = x;
-    if (y < minY) minY = y;
-    if (y > maxY) maxY = y;
-  }
-  const box = [minX, minY, maxX, maxY] as const;
-  if (points.length >= longRun) boxes.set(points, box);
-  return box;
-}
-
-/** Wider than any line or symbol, px. */
-const rim = 24;
-
-function isOffScreen(view: View, p: Projection, points: Flat): boolean {
-  const [minX, minY, maxX, maxY] = boxOf(points);
-  const mx = (minX + maxX) / 2;
-  const my = (minY + maxY) / 2;
-  const halfX = ((maxX - minX) * Math.abs(p.a) + (maxY - minY) * Math.abs(p.c)) / 2 + rim;
-  const halfY = ((maxX - minX) * Math.abs(p.b) + (maxY - minY) * Math.abs(p.d)) / 2 + rim;
-  const x = px(p, mx, my);
-  const y = py(p, mx, my);
-  return x + halfX < 0 || y + halfY < 0 || x - halfX > view.width || y - halfY > view.height;
 }
 
 /** Parallel lines inside the path that was just traced. They hang on the plan, so they pan along with it. */
@@ -230,72 +148,6 @@ function screenBox(view: View, p: Projection, mark: AreaMark): [number, number, 
   return x0 < x1 && y0 < y1 ? [x0, y0, x1, y1] : null;
 }
 
-// ---- symbols ------------------------------------------------------------------------------------------------
-
-function paintSymbols(painting: Painting, p: Projection, style: Style, marks: readonly SymbolMark[]): void {
-  const { context, view, palette } = painting;
-  const shrink = crowdedSize(p, marks);
-  let filled = false;
-  context.beginPath();
-  for (const mark of marks) {
-    const x = px(p, mark.at[0], mark.at[1]);
-    const y = py(p, mark.at[0], mark.at[1]);
-    if (x < -rim || y < -rim || x > view.width + rim || y > view.height + rim) continue;
-    const shape = symbolShapes[mark.symbol];
-    filled ||= shape.filled;
-    traceSymbol(context, shape, x, y, mark.size * pxPerMm * shrink, (mark.angle ?? 0) + view.angle);
-  }
-  if (filled && style.fill) {
-    context.fillStyle = palette[style.fill];
-    context.fill();
-  }
-  strokePath(painting, style);
-}
-
-/** So many symbols are one cloud of points; fewer are single things and keep their size. */
-const cloud = 300;
-/** Symbols of a cloud never shrink to less than this share. */
-const smallest = 0.22;
-
-/** Share of their size at which the symbols of a cloud don't cover each other: from their mean spacing. */
-function crowdedSize(p: Projection, marks: readonly SymbolMark[]): number {
-  if (marks.length < cloud) return 1;
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const { at } of marks) {
-    if (at[0] < minX) minX = at[0];
-    if (at[0] > maxX) maxX = at[0];
-    if (at[1] < minY) minY = at[1];
-    if (at[1] > maxY) maxY = at[1];
-  }
-  const area = (maxX - minX) * (maxY - minY) * (p.a * p.a + p.b * p.b);
-  const spacing = Math.sqrt(area / marks.length);
-  const size = (marks[0] as SymbolMark).size * pxPerMm;
-  return Math.min(1, Math.max(smallest, spacing / (size * 1.4)));
-}
-
-function traceSymbol(
-  context: CanvasRenderingContext2D,
-  shape: (typeof symbolShapes)[SymbolMark["symbol"]],
-  x: number,
-  y: number,
-  size: number,
-  angle: number,
-): void {
-  const c = Math.cos(angle) * size;
-  const s = Math.sin(angle) * size;
-  for (const stroke of shape.strokes) {
-    for (let i = 0; i + 1 < stroke.length; i += 2) {
-      const u = stroke[i] as number;
-      const v = stroke[i + 1] as number;
-      const sx = x + u * c - v * s;
-      const sy = y - (u * s + v * c);
-      if (i === 0) context.moveTo(sx, sy);
-      else context.lineTo(sx, sy);
-    }
-    if (shape.closed) context.closePath();
-  }
-}
-
 // ---- text ---------------------------------------------------------------------------------------------------
 
 const anchors = { start: "left", middle: "center", end: "right" } as const;
@@ -337,5 +189,3 @@ function paintText({ context, view }: Painting, p: Projection, mark: TextMark): 
   context.fillText(mark.text, right, -up);
   context.restore();
 }
-
-export type { StyleName };

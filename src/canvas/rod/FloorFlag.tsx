@@ -1,11 +1,11 @@
 /** The floor on the rod: a flag to drag, to move by keys, or to type over. */
-import { type FormEvent, type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { type FormEvent, type KeyboardEvent, useState } from "react";
 import { buildingEdits, type Display } from "../../document";
-import { cancelFloorDrag, dragFloor, dropFloor, nudgeFloor, tryRun } from "../../store/actions";
+import { nudgeFloor, tryRun } from "../../store/actions";
 import { formatLength, parseLength, roundingFor } from "../../units";
-import { capturePointer } from "../capture";
+import { useFloorGrip } from "./floorGrip";
 import { floorMoveLabel, floorSteps } from "./floorSteps";
-import { type RodRule, rodHeight, rodY } from "./rodScale";
+import { type RodRule, rodY } from "./rodScale";
 
 export const flagHeight = 40;
 
@@ -17,67 +17,36 @@ export interface FloorFlagProps {
   readonly rule: RodRule;
   readonly width: number;
   readonly words: string;
-  /** The floor keeps all limits. */
-  readonly allowed: boolean;
-  readonly band: { readonly low: number | null; readonly high: number | null };
+  readonly band: { readonly low: number | null; readonly high: number | null; readonly empty: boolean };
 }
 
-interface Grip {
-  readonly y: number;
-  readonly floor: number;
-  readonly moved: boolean;
-  readonly rule: RodRule;
+/** What the flag says: the floor, and where it breaks a limit on which side. */
+function flagWord(floor: number, { low, high, empty }: FloorFlagProps["band"]): string {
+  if (empty) return "floor";
+  if (low !== null && floor < low - 1e-6) return "too low";
+  return high !== null && floor > high + 1e-6 ? "too high" : "floor";
 }
-
-/** A press that moved less, px, was a click: it opens the height for typing. */
-const clickReach = 3;
 
 export function FloorFlag(props: FloorFlagProps) {
-  const { floor, from, display, rule, width, words, allowed, band } = props;
-  const grip = useRef<Grip | null>(null);
+  const { floor, from, display, rule, width, words, band } = props;
+  const word = flagWord(floor, band);
   const [typing, setTyping] = useState(false);
   const steps = floorSteps(display);
   const text = formatLength(floor, display.length, roundingFor(display.length, display));
   const top = rodY(rule, floor) - flagHeight / 2;
-
-  function press(event: PointerEvent<HTMLDivElement>): void {
-    if (event.button !== 0 || typing) return;
-    capturePointer(event.currentTarget, event.pointerId);
-    // The scale may grow under the hand; the hand keeps to the one it started on.
-    grip.current = { y: event.clientY, floor: from, moved: false, rule };
-  }
-
-  function move(event: PointerEvent<HTMLDivElement>): void {
-    const held = grip.current;
-    if (!held) return;
-    const by = event.clientY - held.y;
-    if (!held.moved && Math.abs(by) < clickReach) return;
-    grip.current = { ...held, moved: true };
-    const wanted = rodHeight(held.rule, rodY(held.rule, held.floor) + by);
-    dragFloor(event.shiftKey ? wanted : Math.round(wanted / steps.hand) * steps.hand);
-  }
-
-  function letGo(): void {
-    const held = grip.current;
-    grip.current = null;
-    if (!held) return;
-    if (held.moved) dropFloor(floorMoveLabel(floor - from, display) ?? undefined);
-    else setTyping(true);
-  }
-
-  function giveUp(): void {
-    grip.current = null;
-    cancelFloorDrag();
-  }
+  const grip = useFloorGrip({
+    rule,
+    from,
+    step: steps.hand,
+    label: () => floorMoveLabel(floor - from, display) ?? undefined,
+    clicked: () => setTyping(true),
+  });
 
   function key(event: KeyboardEvent): void {
-    if (event.key === "Escape" && grip.current) {
-      giveUp();
+    if (event.key === "Escape" && grip.held()) {
+      grip.giveUp();
       event.stopPropagation();
-      return;
-    }
-    if (event.key === "Enter") setTyping(true);
-    else if (/^[0-9.,]$/.test(event.key)) setTyping(true);
+    } else if (event.key === "Enter" || /^[0-9.,]$/.test(event.key)) setTyping(true);
     const by = keyStep(event, floor, band, steps);
     if (by === null) return;
     event.preventDefault();
@@ -88,7 +57,7 @@ export function FloorFlag(props: FloorFlagProps) {
 
   return (
     <div
-      className={allowed ? "rod-flag" : "rod-flag outside"}
+      className={word === "floor" ? "rod-flag" : "rod-flag outside"}
       style={{ transform: `translateY(${top.toFixed(2)}px)` }}
     >
       <div
@@ -102,10 +71,10 @@ export function FloorFlag(props: FloorFlagProps) {
         aria-valuemax={round(rule.range.high)}
         aria-valuenow={round(floor)}
         aria-valuetext={words}
-        onPointerDown={press}
-        onPointerMove={move}
-        onPointerUp={letGo}
-        onPointerCancel={giveUp}
+        onPointerDown={grip.press}
+        onPointerMove={grip.move}
+        onPointerUp={grip.letGo}
+        onPointerCancel={grip.giveUp}
         onKeyDown={key}
       >
         <svg width={width} height={flagHeight} aria-hidden="true">
@@ -113,7 +82,7 @@ export function FloorFlag(props: FloorFlagProps) {
             d={`M1 1 H${width - 15} L${width - 1} ${flagHeight / 2} L${width - 15} ${flagHeight - 1} H1 Z`}
           />
         </svg>
-        <span className="rod-flag-word">floor</span>
+        <span className="rod-flag-word">{word}</span>
         <span className={text.length > 8 ? "rod-flag-value long" : "rod-flag-value"} data-testid="rod-value">
           {text}
         </span>

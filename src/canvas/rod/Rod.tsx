@@ -51,11 +51,6 @@ function RodDrawing({ width, height }: { width: number; height: number }) {
   const rule = { range, height };
   const flagY = floor === null ? null : rodY(rule, floor);
   const flag = flagY === null ? null : { from: flagY - flagHeight / 2 - 2, to: flagY + flagHeight / 2 + 2 };
-  const allowed =
-    floor !== null &&
-    !band.empty &&
-    (band.low === null || floor >= band.low - 1e-6) &&
-    (band.high === null || floor <= band.high + 1e-6);
   return (
     <>
       <svg className="rod-drawing" width={width} height={height} aria-hidden="true">
@@ -76,7 +71,6 @@ function RodDrawing({ width, height }: { width: number; height: number }) {
           rule={rule}
           width={scaleX - flagLeft}
           words={floorInWords(floor, results.corners, band, display)}
-          allowed={allowed}
           band={band}
         />
       )}

@@ -1,6 +1,6 @@
 /** The canvases of the plan, and the hand on them. */
 import type Konva from "konva";
-import { useEffect, useRef } from "react";
+import { type RefObject, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
 import { appStore } from "../../store/store";
@@ -8,13 +8,7 @@ import { fitPlan, planView, resizePlan, showPlace } from "../view/planView";
 import { hintId } from "./hintId";
 import { interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
-import {
-  createPlanPainter,
-  type Layers,
-  type PlanPainter,
-  type StageLayer,
-  stageLayers,
-} from "./planPainter";
+import { type Layers, PlanPainter, type StageLayer, stageLayers } from "./planPainter";
 import { listenToPointer } from "./pointer";
 import { machine, toolRun } from "./toolRun";
 
@@ -26,24 +20,7 @@ export function PlanStage() {
   const height = useStore(planView, ({ view }) => view.height);
   const cursor = useStore(toolRun, ({ state }) => state.cursor);
 
-  useEffect(() => {
-    const element = box.current;
-    if (!element) return;
-    const made = createPlanPainter(layers.current as Layers, interactionMarks);
-    painter.current = made;
-    const stops = [
-      followSize(element, made),
-      followStores(element, made),
-      followLook(made),
-      listenToHand(element),
-      made.stop,
-    ];
-    made.lookChanged();
-    return () => {
-      painter.current = null;
-      for (const stop of stops) stop();
-    };
-  }, []);
+  usePainter(box, layers, painter);
 
   // Konva clears a canvas whose size changes.
   useEffect(() => {
@@ -83,6 +60,32 @@ export function PlanStage() {
   );
 }
 
+/** Makes the painter once the canvases are there, and lets it follow the window. */
+function usePainter(
+  box: RefObject<HTMLDivElement | null>,
+  layers: RefObject<Partial<Record<StageLayer, Konva.Layer | null>>>,
+  painter: RefObject<PlanPainter | null>,
+): void {
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const made = new PlanPainter(layers.current as Layers, interactionMarks);
+    painter.current = made;
+    const stops = [
+      followSize(element, made),
+      followStores(element, made),
+      followLook(made),
+      listenToHand(element),
+      () => made.stop(),
+    ];
+    made.lookChanged();
+    return () => {
+      painter.current = null;
+      for (const stop of stops) stop();
+    };
+  }, [box, layers, painter]);
+}
+
 function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   const measure = () => resizePlan(element.clientWidth, element.clientHeight);
   const observer = new ResizeObserver(measure);
@@ -113,7 +116,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
     planView.subscribe((state, before) => {
       if (state.view !== before.view || state.moving !== before.moving) painter.viewChanged();
     }),
-    toolRun.subscribe(painter.interactionChanged),
+    toolRun.subscribe(() => painter.interactionChanged()),
   ];
   return () => {
     for (const stop of stops) stop();
@@ -128,7 +131,7 @@ function takeKeys(element: HTMLElement): void {
 
 /** Theme, font and the screen's pixels. */
 function followLook(painter: PlanPainter): () => void {
-  const observer = new MutationObserver(painter.lookChanged);
+  const observer = new MutationObserver(() => painter.lookChanged());
   observer.observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
   let stopped = false;
   const faces = ["12px", "600 12px"].map((face) => document.fonts.load(`${face} "Source Sans 3"`));

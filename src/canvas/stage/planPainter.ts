@@ -22,161 +22,165 @@ export const stageLayers = ["depth", "ground", "design", "shots", "interaction"]
 export type StageLayer = (typeof stageLayers)[number];
 export type Layers = Readonly<Record<StageLayer, Konva.Layer>>;
 
-export interface PlanPainter {
-  paint(layer: StageLayer, context: CanvasRenderingContext2D): void;
-  /** The project, the results or what is hidden changed. */
-  stateChanged(): void;
-  viewChanged(): void;
-  /** The tool's marks or the selection changed. */
-  interactionChanged(): void;
-  /** Theme, font or pixel ratio changed: everything is drawn again. */
-  lookChanged(): void;
-  stop(): void;
-}
-
 const still: readonly StageLayer[] = ["depth", "ground", "design", "shots"];
 const markCanvases: readonly CanvasName[] = ["ground", "design", "shots"];
 /** A long gesture may run off the picture; it is drawn anew, but not so often that the hand feels it, ms. */
 const refreshEvery = 450;
 
-export function createPlanPainter(layers: Layers, interaction: () => readonly DrawingMark[]): PlanPainter {
-  const scene = createPlanScene();
-  const depth = createDepthPicture();
-  const picture = createMovingPicture();
-  let palette = shownPalette();
-  let colours: { readonly key: readonly unknown[]; readonly table: ClassColours } | null = null;
-  let depthInputs: readonly unknown[] = [];
-  let shownView: View = planView.getState().view;
-  let moving = false;
-  let lastRender = 0;
-  let idle: number | null = null;
+export class PlanPainter {
+  private readonly scene = createPlanScene();
+  private readonly depth = createDepthPicture();
+  private readonly picture = createMovingPicture();
+  private palette = shownPalette();
+  private colours: { readonly key: readonly unknown[]; readonly table: ClassColours } | null = null;
+  private depthInputs: readonly unknown[] = [];
+  /** The view that the canvases were last drawn sharp in. */
+  private shown: View = planView.getState().view;
+  private moving = false;
+  private lastRender = 0;
+  private idle: number | null = null;
 
-  const pixelRatio = () => layers.depth.getCanvas().getPixelRatio();
+  constructor(
+    private readonly layers: Layers,
+    private readonly interaction: () => readonly DrawingMark[],
+  ) {}
 
-  function colourTable(state: AppState): ClassColours {
+  /** Paints one layer; Konva calls it when the layer is drawn. */
+  paint(layer: StageLayer, context: CanvasRenderingContext2D): void {
+    const { view } = planView.getState();
+    const painting = { context, view, palette: this.palette };
+    if (layer === "interaction") paintMarks(painting, this.interaction());
+    else if (this.moving) {
+      if (layer === "depth") this.picture.paint(context, view);
+    } else if (layer === "depth") this.depth.paint(context, view);
+    else paintLayers(painting, this.scene.layers(layer));
+  }
+
+  /** The project, the results or what is hidden changed. */
+  stateChanged(): void {
+    const state = appStore.getState();
+    const depthChanged = this.updateDepth(state, this.shown);
+    const changed = this.updateScene(state);
+    if (!depthChanged && changed.size === 0) return;
+    this.pictureSoon();
+    for (const name of still) {
+      if (name === "depth" ? !depthChanged : !changed.has(name as CanvasName)) continue;
+      // A floor under the hand is seen in this very frame; other changes are drawn with the next.
+      if (state.floorDrag !== null) this.layers[name].draw();
+      else this.layers[name].batchDraw();
+    }
+  }
+
+  viewChanged(): void {
+    const { view, moving } = planView.getState();
+    if (!moving) {
+      this.moving = false;
+      this.drawSharp();
+      return;
+    }
+    if (!this.moving) this.startMoving();
+    if (!this.picture.covers(view) && performance.now() - this.lastRender > refreshEvery) {
+      this.shown = view;
+      this.renderPicture();
+    }
+    this.drawAll();
+  }
+
+  /** The tool's marks or the selection changed. */
+  interactionChanged(): void {
+    this.layers.interaction.batchDraw();
+  }
+
+  /** Theme, font, size or pixel ratio changed: everything is drawn again. */
+  lookChanged(): void {
+    this.palette = shownPalette();
+    this.drawSharp();
+  }
+
+  stop(): void {
+    if (this.idle !== null) cancelIdleCallback(this.idle);
+  }
+
+  private drawAll(): void {
+    for (const name of stageLayers) this.layers[name].batchDraw();
+  }
+
+  private drawSharp(): void {
+    const state = appStore.getState();
+    this.shown = planView.getState().view;
+    this.updateDepth(state, this.shown);
+    this.updateScene(state);
+    this.drawAll();
+    this.pictureSoon();
+  }
+
+  private pixelRatio(): number {
+    return this.layers.depth.getCanvas().getPixelRatio();
+  }
+
+  private colourTable(state: AppState): ClassColours {
     const { display } = shownProject(state);
-    if (!colours || colours.key[0] !== display || colours.key[1] !== palette)
-      colours = { key: [display, palette], table: classColours(display, palette) };
-    return colours.table;
+    const { palette } = this;
+    if (this.colours?.key[0] !== display || this.colours.key[1] !== palette)
+      this.colours = { key: [display, palette], table: classColours(display, palette) };
+    return this.colours.table;
   }
 
   /** Draws the depth map where its surface, colours or view changed. */
-  function updateDepth(state: AppState, view: View): boolean {
+  private updateDepth(state: AppState, view: View): boolean {
     const off = state.hidden.has("depth");
-    const inputs = [state.results.surface, colourTable(state), off, view, pixelRatio()];
-    if (inputs.every((input, i) => input === depthInputs[i])) return false;
-    depthInputs = inputs;
-    depth.update(off ? null : state.results.surface, colourTable(state), view, pixelRatio());
+    const table = this.colourTable(state);
+    const inputs = [state.results.surface, table, off, view, this.pixelRatio()];
+    if (inputs.every((input, i) => input === this.depthInputs[i])) return false;
+    this.depthInputs = inputs;
+    this.depth.update(off ? null : state.results.surface, table, view, this.pixelRatio());
     return true;
   }
 
-  function updateScene(state: AppState): ReadonlySet<CanvasName> {
-    return scene.update({
+  private updateScene(state: AppState): ReadonlySet<CanvasName> {
+    return this.scene.update({
       project: shownProject(state),
       results: state.results,
       hidden: state.hidden,
-      metresPerMm: pxPerMm / shownView.scale,
+      metresPerMm: pxPerMm / this.shown.scale,
       dragging: state.preview !== null || state.floorDrag !== null,
     });
   }
 
-  function drawAll(): void {
-    for (const name of stageLayers) layers[name].batchDraw();
-  }
-
-  function sharp(): void {
-    const state = appStore.getState();
-    shownView = planView.getState().view;
-    updateDepth(state, shownView);
-    updateScene(state);
-    drawAll();
-    pictureSoon();
-  }
-
-  /** The picture for the next gesture is drawn while nobody waits for it. */
-  function pictureSoon(): void {
-    picture.outdate();
-    if (idle !== null) cancelIdleCallback(idle);
-    idle = requestIdleCallback(
+  /** The picture for the next gesture is drawn while nobody waits for it, and not while a thing is under the hand. */
+  private pictureSoon(): void {
+    this.picture.outdate();
+    if (this.idle !== null) return;
+    this.idle = requestIdleCallback(
       () => {
-        idle = null;
+        this.idle = null;
         const { floorDrag, preview } = appStore.getState();
-        if (!moving && floorDrag === null && preview === null) renderPicture();
+        if (!this.moving && floorDrag === null && preview === null) this.renderPicture();
       },
       { timeout: 2000 },
     );
   }
 
-  function renderPicture(): void {
+  private renderPicture(): void {
     const state = appStore.getState();
-    const around = shownView;
-    picture.render(around, pixelRatio(), (context, view) => {
+    const { palette } = this;
+    this.picture.render(this.shown, this.pixelRatio(), (context, view) => {
       const wide = createDepthPicture();
-      wide.update(state.hidden.has("depth") ? null : state.results.surface, colourTable(state), view, 1);
+      wide.update(state.hidden.has("depth") ? null : state.results.surface, this.colourTable(state), view, 1);
       wide.paint(context, view);
-      for (const canvas of markCanvases) paintLayers({ context, view, palette }, scene.layers(canvas));
+      for (const canvas of markCanvases) paintLayers({ context, view, palette }, this.scene.layers(canvas));
     });
-    lastRender = performance.now();
+    this.lastRender = performance.now();
   }
 
-  function startMoving(): void {
-    moving = true;
-    if (!picture.usable())
-      picture.capture(
-        shownView,
-        still.map((name) => layers[name].getNativeCanvasElement()),
-      );
+  private startMoving(): void {
+    this.moving = true;
+    if (this.picture.usable()) return;
+    this.picture.capture(
+      this.shown,
+      still.map((name) => this.layers[name].getNativeCanvasElement()),
+    );
   }
-
-  return {
-    paint(layer, context) {
-      const { view } = planView.getState();
-      if (layer === "interaction") paintMarks({ context, view, palette }, interaction());
-      else if (moving) {
-        if (layer === "depth") picture.paint(context, view);
-      } else if (layer === "depth") depth.paint(context, view);
-      else paintLayers({ context, view, palette }, scene.layers(layer));
-    },
-    stateChanged() {
-      const state = appStore.getState();
-      const depthChanged = updateDepth(state, shownView);
-      const changed = updateScene(state);
-      if (!depthChanged && changed.size === 0) return;
-      if (state.floorDrag === null && state.preview === null) pictureSoon();
-      else picture.outdate();
-      // A floor under the hand is seen in this very frame; other changes are drawn with the next.
-      const now = state.floorDrag !== null;
-      for (const name of still) {
-        if (name === "depth" ? !depthChanged : !changed.has(name as CanvasName)) continue;
-        if (now) layers[name].draw();
-        else layers[name].batchDraw();
-      }
-    },
-    viewChanged() {
-      const { view, moving: underHand } = planView.getState();
-      if (!underHand) {
-        moving = false;
-        sharp();
-        return;
-      }
-      if (!moving) startMoving();
-      if (!picture.covers(view) && performance.now() - lastRender > refreshEvery) {
-        shownView = view;
-        renderPicture();
-      }
-      drawAll();
-    },
-    interactionChanged: () => {
-      layers.interaction.batchDraw();
-    },
-    lookChanged() {
-      palette = shownPalette();
-      sharp();
-    },
-    stop() {
-      if (idle !== null) cancelIdleCallback(idle);
-    },
-  };
 }
 
 /** The theme is set on the root element, once for the whole window. */

@@ -24,21 +24,108 @@ interface Finger {
   at: XY;
 }
 
-/** Listens to pointer and wheel; answers with what stops listening. */
-export function listenToPointer(host: PointerHost): () => void {
-  const { element } = host;
-  const fingers = new Map<number, Finger>();
-  /** Id of the pointer that pans, or that works with the tool. */
-  let panner: number | null = null;
-  let worker: number | null = null;
-  const readWheel = wheelReader();
+class PointerHand {
+  private readonly fingers = new Map<number, Finger>();
+  /** Id of the pointer that pans. */
+  private panner: number | null = null;
+  /** Id of the pointer that works with the tool. */
+  private worker: number | null = null;
+  private readonly readWheel = wheelReader();
 
-  const place = (event: MouseEvent): XY => {
-    const box = element.getBoundingClientRect();
+  constructor(private readonly host: PointerHost) {}
+
+  down(event: PointerEvent): void {
+    this.fingers.set(event.pointerId, { id: event.pointerId, at: this.place(event) });
+    capturePointer(this.host.element, event.pointerId);
+    if (this.isPinch(event)) {
+      // A second finger: whatever the first one began is given up, both move the view.
+      if (this.worker !== null) this.host.machine().lost();
+      this.worker = null;
+    } else if (event.button === 1 || (event.button === 0 && this.host.spaceHeld())) {
+      event.preventDefault();
+      this.panner = event.pointerId;
+      this.host.panning(true);
+    } else if (event.button === 0) {
+      this.worker = event.pointerId;
+      this.host.machine().press(this.read(event));
+    }
+  }
+
+  move(event: PointerEvent): void {
+    const finger = this.fingers.get(event.pointerId);
+    const at = this.place(event);
+    if (finger && this.isPinch(event)) this.pinch(finger, at);
+    else if (finger && this.panner === event.pointerId) panPlan(at[0] - finger.at[0], at[1] - finger.at[1]);
+    else this.point(event);
+    if (finger) finger.at = at;
+  }
+
+  up(event: PointerEvent): void {
+    if (!this.fingers.delete(event.pointerId)) return;
+    this.endPan(event);
+    if (this.worker !== event.pointerId) return;
+    this.worker = null;
+    this.host.machine().release(this.read(event));
+  }
+
+  /** The system took the pointer away. */
+  lost(event: PointerEvent): void {
+    if (!this.fingers.delete(event.pointerId)) return;
+    this.endPan(event);
+    if (this.worker !== event.pointerId) return;
+    this.worker = null;
+    this.host.machine().lost();
+  }
+
+  wheel(event: WheelEvent): void {
+    event.preventDefault();
+    const act = this.readWheel(event);
+    if (act.kind === "zoom") zoomPlan(act.factor, this.place(event));
+    else panPlan(act.dx, act.dy);
+  }
+
+  doubleClick(event: MouseEvent): void {
+    this.host.machine().doublePress(this.asPlanPointer(event, false));
+  }
+
+  private point(event: PointerEvent): void {
+    const pointer = this.read(event);
+    setPointer(pointer.at);
+    if (this.worker === null || this.worker === event.pointerId) this.host.machine().move(pointer);
+  }
+
+  /** Two fingers: their middle moves the plan, their distance zooms it. */
+  private pinch(finger: Finger, to: XY): void {
+    const other = [...this.fingers.values()].find(({ id }) => id !== finger.id);
+    if (!other) return;
+    const before = Math.hypot(finger.at[0] - other.at[0], finger.at[1] - other.at[1]);
+    const after = Math.hypot(to[0] - other.at[0], to[1] - other.at[1]);
+    panPlan((to[0] - finger.at[0]) / 2, (to[1] - finger.at[1]) / 2);
+    const middle: XY = [(to[0] + other.at[0]) / 2, (to[1] + other.at[1]) / 2];
+    if (before > 10 && after > 10) zoomPlan(after / before, middle);
+  }
+
+  private isPinch(event: PointerEvent): boolean {
+    return this.fingers.size === 2 && event.pointerType === "touch";
+  }
+
+  private endPan(event: PointerEvent): void {
+    if (this.panner !== event.pointerId) return;
+    this.panner = null;
+    this.host.panning(false);
+  }
+
+  private place(event: MouseEvent): XY {
+    const box = this.host.element.getBoundingClientRect();
     return [event.clientX - box.left, event.clientY - box.top];
-  };
-  const asPlanPointer = (event: MouseEvent, touch: boolean): PlanPointer => {
-    const screen = place(event);
+  }
+
+  private read(event: PointerEvent): PlanPointer {
+    return this.asPlanPointer(event, event.pointerType === "touch");
+  }
+
+  private asPlanPointer(event: MouseEvent, touch: boolean): PlanPointer {
+    const screen = this.place(event);
     return {
       at: toWorld(planView.getState().view, screen),
       screen,
@@ -46,111 +133,23 @@ export function listenToPointer(host: PointerHost): () => void {
       adds: event.ctrlKey || event.metaKey,
       touch,
     };
-  };
-  const read = (event: PointerEvent) => asPlanPointer(event, event.pointerType === "touch");
-
-  function down(event: PointerEvent): void {
-    fingers.set(event.pointerId, { id: event.pointerId, at: place(event) });
-    capturePointer(element, event.pointerId);
-    if (fingers.size === 2 && event.pointerType === "touch") {
-      // A second finger: whatever the first one began is given up, both move the view.
-      if (worker !== null) host.machine().lost();
-      worker = null;
-      return;
-    }
-    if (event.button === 1 || (event.button === 0 && host.spaceHeld())) {
-      event.preventDefault();
-      panner = event.pointerId;
-      host.panning(true);
-    } else if (event.button === 0) {
-      worker = event.pointerId;
-      host.machine().press(read(event));
-    }
   }
+}
 
-  function move(event: PointerEvent): void {
-    const finger = fingers.get(event.pointerId);
-    if (finger && fingers.size === 2 && event.pointerType === "touch") {
-      pinch(finger, place(event));
-      return;
-    }
-    if (panner === event.pointerId && finger) {
-      const at = place(event);
-      panPlan(at[0] - finger.at[0], at[1] - finger.at[1]);
-      finger.at = at;
-      return;
-    }
-    if (finger) finger.at = place(event);
-    const pointer = read(event);
-    setPointer(pointer.at);
-    if (worker === null || worker === event.pointerId) host.machine().move(pointer);
-  }
-
-  /** Two fingers: their middle moves the plan, their distance zooms it. */
-  function pinch(finger: Finger, to: XY): void {
-    const other = [...fingers.values()].find(({ id }) => id !== finger.id);
-    if (!other) return;
-    const before = Math.hypot(finger.at[0] - other.at[0], finger.at[1] - other.at[1]);
-    const after = Math.hypot(to[0] - other.at[0], to[1] - other.at[1]);
-    const middle: XY = [(to[0] + other.at[0]) / 2, (to[1] + other.at[1]) / 2];
-    panPlan((to[0] - finger.at[0]) / 2, (to[1] - finger.at[1]) / 2);
-    if (before > 10 && after > 10) zoomPlan(after / before, middle);
-    finger.at = to;
-  }
-
-  function up(event: PointerEvent): void {
-    if (!fingers.delete(event.pointerId)) return;
-    if (panner === event.pointerId) {
-      panner = null;
-      host.panning(false);
-    } else if (worker === event.pointerId) {
-      worker = null;
-      host.machine().release(read(event));
-    }
-  }
-
-  /** The system took the pointer away. */
-  function lost(event: PointerEvent): void {
-    if (!fingers.delete(event.pointerId)) return;
-    if (panner === event.pointerId) {
-      panner = null;
-      host.panning(false);
-    }
-    if (worker === event.pointerId) {
-      worker = null;
-      host.machine().lost();
-    }
-  }
-
-  function wheel(event: WheelEvent): void {
-    event.preventDefault();
-    const act = readWheel(event);
-    if (act.kind === "zoom") zoomPlan(act.factor, place(event));
-    else panPlan(act.dx, act.dy);
-  }
-
-  const leave = () => setPointer(null);
-  const doubleClick = (event: MouseEvent) => host.machine().doublePress(asPlanPointer(event, false));
-  const noMenu = (event: MouseEvent) => event.preventDefault();
-
-  element.addEventListener("pointerdown", down);
-  element.addEventListener("pointermove", move);
-  element.addEventListener("pointerup", up);
-  element.addEventListener("pointercancel", lost);
-  element.addEventListener("lostpointercapture", lost);
-  element.addEventListener("pointerleave", leave);
-  element.addEventListener("wheel", wheel, { passive: false });
-  element.addEventListener("dblclick", doubleClick);
-  element.addEventListener("contextmenu", noMenu);
-  return () => {
-    element.removeEventListener("pointerdown", down);
-    element.removeEventListener("pointermove", move);
-    element.removeEventListener("pointerup", up);
-    element.removeEventListener("pointercancel", lost);
-    element.removeEventListener("lostpointercapture", lost);
-    element.removeEventListener("pointerleave", leave);
-    element.removeEventListener("wheel", wheel);
-    element.removeEventListener("dblclick", doubleClick);
-    element.removeEventListener("contextmenu", noMenu);
-  };
+/** Listens to pointer and wheel; answers with what stops listening. */
+export function listenToPointer(host: PointerHost): () => void {
+  const hand = new PointerHand(host);
+  const ending = new AbortController();
+  const { signal } = ending;
+  const { element } = host;
+  element.addEventListener("pointerdown", (event) => hand.down(event), { signal });
+  element.addEventListener("pointermove", (event) => hand.move(event), { signal });
+  element.addEventListener("pointerup", (event) => hand.up(event), { signal });
+  element.addEventListener("pointercancel", (event) => hand.lost(event), { signal });
+  element.addEventListener("lostpointercapture", (event) => hand.lost(event), { signal });
+  element.addEventListener("pointerleave", () => setPointer(null), { signal });
+  element.addEventListener("wheel", (event) => hand.wheel(event), { signal, passive: false });
+  element.addEventListener("dblclick", (event) => hand.doubleClick(event), { signal });
+  element.addEventListener("contextmenu", (event) => event.preventDefault(), { signal });
+  return () => ending.abort();
 }

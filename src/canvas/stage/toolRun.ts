@@ -1,7 +1,7 @@
 /** The tool that is at work, as the window's parts read it: canvas, hint, typed values, cursor. */
 import { createStore } from "zustand/vanilla";
 import { appStore } from "../../store/store";
-import { type Machine, startMachine } from "../tools/machine";
+import { Machine } from "../tools/machine";
 import { toolStarts } from "../tools/starts";
 import type { LengthQuestion, ToolState } from "../tools/tool";
 import { emptyEntry, type TypedEntry } from "../typed/typedEntry";
@@ -17,7 +17,7 @@ interface ToolRun {
 const context = windowContext((question) => toolRun.setState({ question }));
 
 function start(): Machine {
-  const machine = startMachine(toolStarts[appStore.getState().tool], context, () => {
+  const machine = new Machine(toolStarts[appStore.getState().tool], context, () => {
     // A tool that was just left may still finish its last act.
     if (machine === running) show();
   });

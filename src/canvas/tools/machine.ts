@@ -2,18 +2,6 @@
 import { emptyEntry, entryFault, isTyping, type TypedEntry, typedValues, typeKey } from "../typed/typedEntry";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
 
-export interface Machine {
-  state(): ToolState;
-  entry(): TypedEntry;
-  move(pointer: PlanPointer): void;
-  press(pointer: PlanPointer): void;
-  release(pointer: PlanPointer): void;
-  doublePress(pointer: PlanPointer): void;
-  lost(): void;
-  /** True when the key was used. */
-  key(key: string, shift: boolean): boolean;
-}
-
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -21,89 +9,117 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
-/** Starts a tool; `changed` is told after each change of state or entry. */
-export function startMachine(start: ToolStart, context: ToolContext, changed: () => void): Machine {
-  let state = start(context);
-  let entry = emptyEntry(state.fields ?? []);
+export class Machine {
+  private present: ToolState;
+  private typed: TypedEntry;
 
-  function go(next: ToolState | "leave"): void {
-    if (next === "leave") {
-      context.setTool("select");
-      return;
-    }
-    if (next === state) return;
-    const otherFields = fieldsOf(next) !== fieldsOf(state);
-    state = next;
-    if (otherFields) entry = emptyEntry(state.fields ?? []);
-    changed();
+  /** Starts a tool; `changed` is told after each change of state or entry. */
+  constructor(
+    start: ToolStart,
+    private readonly context: ToolContext,
+    private readonly changed: () => void,
+  ) {
+    this.present = start(context);
+    this.typed = emptyEntry(this.present.fields ?? []);
   }
 
-  function type(next: TypedEntry): void {
-    entry = next;
-    const values = typedValues(entry, context.project().display.length);
-    if (state.typed) go(state.typed(values));
-    changed();
+  state(): ToolState {
+    return this.present;
   }
 
-  function clearTyped(): void {
-    entry = emptyEntry(state.fields ?? []);
-    if (state.typed) go(state.typed({}));
-    changed();
+  entry(): TypedEntry {
+    return this.typed;
   }
 
-  function enter(): boolean {
-    const fault = entryFault(entry, context.project().display.length);
-    if (fault) {
-      context.say(fault);
+  move(pointer: PlanPointer): void {
+    this.go(this.present.move?.(pointer) ?? this.present);
+  }
+
+  press(pointer: PlanPointer): void {
+    this.act((state) => state.press?.(pointer));
+  }
+
+  release(pointer: PlanPointer): void {
+    this.act((state) => state.release?.(pointer));
+  }
+
+  doublePress(pointer: PlanPointer): void {
+    this.act((state) => state.doublePress?.(pointer));
+  }
+
+  lost(): void {
+    this.go(this.present.lost());
+  }
+
+  /** True when the key was used. */
+  key(key: string, shift: boolean): boolean {
+    if (key === "Escape") {
+      if (isTyping(this.typed)) this.clearTyped();
+      else this.go(this.present.cancel());
       return true;
     }
-    if (!state.finish) return false;
-    act(() => state.finish?.() ?? state);
+    const typed = typeKey(this.typed, key);
+    if (typed) {
+      this.type(typed);
+      return true;
+    }
+    if (key === "Enter") return this.enter();
+    return this.stateKey(key, shift);
+  }
+
+  private stateKey(key: string, shift: boolean): boolean {
+    const { present } = this;
+    const arrow = arrows[key];
+    let next: ToolState | undefined;
+    if (key === "Backspace") next = present.back?.() ?? present.remove?.();
+    else if (key === "Delete") next = present.remove?.();
+    else if (arrow) next = present.nudge?.(arrow, shift);
+    if (next) this.go(next);
+    return next !== undefined;
+  }
+
+  private go(next: ToolState | "leave"): void {
+    if (next === "leave") {
+      this.context.setTool("select");
+      return;
+    }
+    if (next === this.present) return;
+    const otherFields = fieldsOf(next) !== fieldsOf(this.present);
+    this.present = next;
+    if (otherFields) this.typed = emptyEntry(next.fields ?? []);
+    this.changed();
+  }
+
+  private type(entry: TypedEntry): void {
+    this.typed = entry;
+    const values = typedValues(entry, this.context.project().display.length);
+    if (this.present.typed) this.go(this.present.typed(values));
+    this.changed();
+  }
+
+  private clearTyped(): void {
+    this.type(emptyEntry(this.present.fields ?? []));
+  }
+
+  private enter(): boolean {
+    const fault = entryFault(this.typed, this.context.project().display.length);
+    if (fault) {
+      this.context.say(fault);
+      return true;
+    }
+    if (!this.present.finish) return false;
+    this.act((state) => state.finish?.());
     return true;
   }
 
-  /** Acts that use up what was typed. */
-  function act(step: () => ToolState): void {
-    const next = step();
-    const used = isTyping(entry) && next !== state;
-    go(next);
-    if (used) clearTyped();
+  /** An act that uses up what was typed. */
+  private act(step: (state: ToolState) => ToolState | undefined): void {
+    const before = this.present;
+    const next = step(before) ?? before;
+    const used = isTyping(this.typed) && next !== before;
+    this.go(next);
+    if (used) this.clearTyped();
   }
-
-  return {
-    state: () => state,
-    entry: () => entry,
-    move: (pointer) => go(state.move?.(pointer) ?? state),
-    press: (pointer) => act(() => state.press?.(pointer) ?? state),
-    release: (pointer) => act(() => state.release?.(pointer) ?? state),
-    doublePress: (pointer) => act(() => state.doublePress?.(pointer) ?? state),
-    lost: () => go(state.lost()),
-    key(key, shift) {
-      if (key === "Escape") {
-        if (isTyping(entry)) clearTyped();
-        else go(state.cancel());
-        return true;
-      }
-      const typed = typeKey(entry, key);
-      if (typed) {
-        type(typed);
-        return true;
-      }
-      if (key === "Enter") return enter();
-      if (key === "Backspace" && state.back) {
-        go(state.back());
-        return true;
-      }
-      if ((key === "Delete" || key === "Backspace") && state.remove) {
-        go(state.remove());
-        return true;
-      }
-      const arrow = arrows[key];
-      if (!arrow || !state.nudge) return false;
-      go(state.nudge(arrow, shift));
-      return true;
-    },
-  };
 }
 
 /** States with the same fields share what is being typed. */

@@ -1,6 +1,6 @@
 /** A hand on a plan without a screen: moves, presses and types like a person, and keeps the project it makes. */
 
-import { type Machine, startMachine } from "../../../src/canvas/tools/machine";
+import { Machine } from "../../../src/canvas/tools/machine";
 import { toolStarts } from "../../../src/canvas/tools/starts";
 import type { LengthQuestion, PlanPointer, ToolContext } from "../../../src/canvas/tools/tool";
 import { toScreen, type View } from "../../../src/canvas/view/view";
@@ -87,7 +87,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     },
     say: (text) => hand.said.push(text),
   };
-  const begin = (name: ToolName) => startMachine(toolStarts[name], context, () => undefined);
+  const begin = (name: ToolName) => new Machine(toolStarts[name], context, () => undefined);
   let machine: Machine;
   const pointer = (x: number, y: number, how: Partial<PlanPointer> = {}): PlanPointer => ({
     at: [x, y],

@@ -1,0 +1,23 @@
+/** Where is painted, in which view and in which colours; and how a path is stroked. */
+import type { Style } from "../../drawing/styles";
+import type { Palette } from "../../look/tokens";
+import { pxPerMm } from "../screen";
+import type { View } from "../view/view";
+
+export interface Painting {
+  readonly context: CanvasRenderingContext2D;
+  readonly view: View;
+  readonly palette: Palette;
+}
+
+export function strokePath({ context, palette }: Painting, style: Style): void {
+  if (!style.stroke) return;
+  context.strokeStyle = palette[style.stroke];
+  // Thinner than three quarters of a pixel looks grey and broken on a screen.
+  context.lineWidth = Math.max(0.75, (style.width ?? 0.25) * pxPerMm);
+  context.setLineDash((style.dash ?? []).map((mm) => mm * pxPerMm));
+  context.lineJoin = "round";
+  context.lineCap = "butt";
+  context.stroke();
+  if (style.dash) context.setLineDash([]);
+}
