@@ -44,7 +44,9 @@ export function filesThrough(host: Host): Files {
         { id: "cancel", words: "Cancel", look: "quiet" },
       ],
     });
-    return answer === "discard" || (answer === "save" && (await save()));
+    if (answer !== "discard") return answer === "save" && (await save());
+    host.keepUnsaved(null); // given up on purpose: nothing to offer after the next start
+    return true;
   };
 
   const save = async (): Promise<boolean> => {

@@ -1,6 +1,8 @@
 /** What the native menu or the system asks the page for, answered by the same commands. */
+import { fileEnding } from "../document";
 import type { Host, HostRequest } from "../host";
 import type { AppCommand } from "../panels/command";
+import { tell } from "../store/actions";
 import { appStore } from "../store/store";
 import type { Files } from "./files";
 
@@ -25,11 +27,22 @@ export function answerHost(host: Host, files: Files, commands: readonly AppComma
     runCommand(commands, commandOf[request]);
   });
   host.onCloseAsked(() => files.mayLeave());
+  window.addEventListener("drop", tellStrangeDrop);
 }
 
 export function runCommand(commands: readonly AppCommand[], id: string): void {
   const command = commands.find((each) => each.id === id);
   if (command && (command.enabled?.(appStore.getState()) ?? true)) command.run();
+}
+
+/** The host opens dropped project files; about any other a person should hear. */
+function tellStrangeDrop(event: DragEvent): void {
+  const names = [...(event.dataTransfer?.files ?? [])].map((file) => file.name);
+  if (names.length === 0 || names.some((name) => name.endsWith(".json"))) return;
+  tell({
+    tone: "caution",
+    text: `${names[0]} is not a Drysill project: their names end in ${fileEnding}. Rows of a spreadsheet can be copied and pasted into the level book.`,
+  });
 }
 
 /** A native menu takes Ctrl+Z before the page sees it; while a field holds typing, it is the typing that goes back. */

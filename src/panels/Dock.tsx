@@ -44,7 +44,7 @@ export function Dock({ kind, label, children }: DockProps) {
     <section
       className="dock"
       style={{ height: `min(${height}px, calc(100vh - ${planKeeps}px))` }}
-      aria-label={label}
+      aria-label={`Below the plan: ${label}`}
     >
       {/* biome-ignore lint/a11y/useSemanticElements: a splitter that moves is not a rule */}
       <div

@@ -79,6 +79,7 @@ function PlanName() {
   const name = useProject((project) => project.name);
   return (
     <div className="plan-name" style={{ width: `calc(${Math.max(8, name.length)}ch + 28px)` }}>
+      <h1 className="visually-hidden">{name}</h1>
       <TypedField
         label="Name of the plan"
         layout="bare"

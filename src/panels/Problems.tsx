@@ -32,7 +32,7 @@ export const ProblemsButton = memo(function ProblemsButton() {
   const problems = useSettledProblems();
   const pressing = problems.filter(({ severity }) => severity !== "note").length;
   const worst = order.find((severity) => problems.some((problem) => problem.severity === severity));
-  if (!worst) return <p className="rail-problems rail-no-problems soft small">Nothing to mend.</p>;
+  if (!worst) return <p className="rail-problems rail-no-problems soft small">No warnings.</p>;
   const words = pressing > 0 ? `${pressing} to look at` : counted(problems.length, "note");
   return (
     <DialogTrigger>

@@ -9,14 +9,14 @@ export function SentenceBar() {
   const notation = useNotation();
   const parts = sentence(project, results, notation);
   return (
-    <p className="say">
-      <span>
+    <section className="say" aria-label="How things stand">
+      <p>
         {parts.map((part, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the parts have no name but their order
           <Part key={index} {...part} />
         ))}
-      </span>
-    </p>
+      </p>
+    </section>
   );
 }
 

@@ -115,6 +115,7 @@ describe("unsaved work", () => {
     const leaving = files.mayLeave();
     await choose("discard");
     expect(await leaving).toBe(true);
+    expect(host.kept).toEqual([null]);
   });
 
   it("asks nothing where there is none", async () => {

@@ -65,6 +65,7 @@ export function BookTable(props: BookTableProps) {
         </table>
       </div>
       <StatusLine
+        shot={shot}
         column={columns[at.column]}
         typing={book.typing}
         draft={drafts.get(draftKey(shot?.id ?? "", column)) ?? null}

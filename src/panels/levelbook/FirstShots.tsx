@@ -1,15 +1,17 @@
 import { type FormEvent, useState } from "react";
+import { Button } from "react-aria-components";
 import { surveyEdits } from "../../document";
-import { runTogether, tell } from "../../store/actions";
+import { run as runEdit, runTogether, tell } from "../../store/actions";
 import { parseLength } from "../../units";
 import { Action } from "../fields/Choice";
-import { useNotation } from "../useProject";
+import { useNotation, useProject } from "../useProject";
 import { understood } from "./understood";
 
 /** The first two things on site: a mark that stays, and the reading on it. Then the table opens. */
 export function FirstShots() {
   const notation = useNotation();
   const metric = notation.display.area === "m2";
+  const mark = useProject(({ survey }) => survey.marks[0] ?? null);
   const [name, setName] = useState("");
   const [height, setHeight] = useState(metric ? "100 m" : "100'");
   const [reading, setReading] = useState("");
@@ -17,32 +19,32 @@ export function FirstShots() {
   const read = reading.trim() === "" ? null : parseLength(reading, notation.display.reading);
   const start = (event: FormEvent) => {
     event.preventDefault();
-    if (read && !read.ok) {
-      setFault(read.message);
-      return;
-    }
-    const checked = parseLength(height, notation.display.length);
-    if (!checked.ok) {
-      setFault(checked.message);
-      return;
-    }
-    openBook(name.trim() || "mark", height, reading);
+    const checked = mark ? null : parseLength(height, notation.display.length);
+    if (read && !read.ok) setFault(read.message);
+    else if (checked && !checked.ok) setFault(checked.message);
+    else openBook(mark?.name ?? (name.trim() || "mark"), height, reading);
   };
   return (
     <form className="first-shots" onSubmit={start}>
-      <p className="first-lead">
-        Two things first: <b>a mark that will outlast the job</b> and what the rod reads on it. Every height
-        is told from that mark.
-      </p>
+      <Lead mark={mark?.name ?? null} />
       <div className="first-fields">
-        <First
-          label="The mark"
-          hint="bolt in a ledge, spike in a pole"
-          value={name}
-          onType={setName}
-          placeholder="bolt"
-        />
-        <First label="Call its height" hint="any round figure will do" value={height} onType={setHeight} />
+        {mark ? null : (
+          <>
+            <First
+              label="The mark"
+              hint="bolt in a ledge, spike in a pole"
+              value={name}
+              onType={setName}
+              placeholder="bolt"
+            />
+            <First
+              label="Call its height"
+              hint="any round figure will do"
+              value={height}
+              onType={setHeight}
+            />
+          </>
+        )}
         <First
           label="Reading on it"
           hint={read?.ok ? `= ${understood(read.m, notation).join(" = ")}` : "may wait: type it later"}
@@ -62,7 +64,27 @@ export function FirstShots() {
           {fault}
         </p>
       ) : null}
+      <p className="soft small">
+        Or{" "}
+        <Button className="link" onPress={() => runEdit(surveyEdits.addSetup, {})}>
+          start with an empty table
+        </Button>{" "}
+        and paste rows of a spreadsheet into it: name, reading, east, north.
+      </p>
     </form>
+  );
+}
+
+function Lead({ mark }: { mark: string | null }) {
+  return mark === null ? (
+    <p className="first-lead">
+      Two things first: <b>a mark that will outlast the job</b> and what the rod reads on it. Every height is
+      told from that mark.
+    </p>
+  ) : (
+    <p className="first-lead">
+      Set up the laser where it sees everything and <b>read {mark}</b>. Every height is told from it.
+    </p>
   );
 }
 

@@ -9,9 +9,7 @@ import { FirstShots } from "./FirstShots";
 import "./levelbook.css";
 
 export function LevelBook() {
-  const empty = useProject(
-    ({ survey }) => survey.shots.length === 0 && (survey.marks.length === 0 || survey.setups.length === 0),
-  );
+  const empty = useProject(({ survey }) => survey.shots.length === 0 && survey.setups.length === 0);
   return (
     <div className="book">
       <BookHead />

@@ -1,3 +1,6 @@
+import { Button } from "react-aria-components";
+import type { Shot } from "../../document";
+import { select, setTool } from "../../store/actions";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import type { Column } from "./columns";
@@ -5,6 +8,7 @@ import type { Draft } from "./drafts";
 import { typingWords } from "./understood";
 
 interface StatusLineProps {
+  readonly shot: Shot | undefined;
   readonly column: Column | undefined;
   readonly typing: string | null;
   readonly draft: Draft | null;
@@ -12,7 +16,7 @@ interface StatusLineProps {
 }
 
 /** Below the table: how typing is understood, why a cell wasn't, or what may be typed. */
-export function StatusLine({ column, typing, draft, notation }: StatusLineProps) {
+export function StatusLine({ shot, column, typing, draft, notation }: StatusLineProps) {
   const live = column?.id === "reading" && typing !== null ? typingWords(typing, notation) : null;
   if (live) return <p className={`book-status${live.ok ? " book-status-ok" : ""}`}>{live.words}</p>;
   if (draft)
@@ -22,5 +26,20 @@ export function StatusLine({ column, typing, draft, notation }: StatusLineProps)
         {draft.why}
       </p>
     );
-  return <p className="book-status">{column?.hint}</p>;
+  return (
+    <p className="book-status">
+      {column?.hint}
+      {column?.id === "place" && shot?.place.kind === "none" ? (
+        <Button className="link" onPress={() => placeOnPlan(shot)}>
+          Click on the plan
+        </Button>
+      ) : null}
+    </p>
+  );
+}
+
+/** The shot tool places the selected row first. */
+function placeOnPlan(shot: Shot): void {
+  setTool("shot");
+  select([{ kind: "shot", id: shot.id }]);
 }

@@ -56,7 +56,7 @@ export const columns: readonly Column[] = [
     title: "place",
     width: 134,
     entry: "text",
-    hint: "A corner such as A, or east and north such as 12', 34'6\". Or click on the plan.",
+    hint: "A corner such as A, or east and north such as 12', 34'6\".",
   },
   {
     id: "height",

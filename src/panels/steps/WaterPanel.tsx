@@ -113,7 +113,7 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           <p className={`check check-${result.drains ? "ok" : "bad"}`}>
             <Icon name={result.drains ? "check" : "warn"} />
             <span>
-              <b>{result.drains ? "It drains" : "It doesn't drain"}</b> {result.why}
+              <b>{result.drains ? "It drains." : "It doesn't drain."}</b> {result.why}
             </span>
           </p>
           <Facts
