@@ -71,7 +71,7 @@ test("from a demo to a sheet: drag the floor, save, reopen, export", async ({ la
   ]) {
     expect(text).toContain(words);
   }
-  const out = [...raised.sentence.matchAll(/([\d′″ ½¼¾⅛⅜⅝⅞]+) out of the ground at/g)].map(
+  const out = [...raised.sentence.matchAll(/([\d′″ ½¼¾⅛⅜⅝⅞]+)(?: out of the ground)? at [A-Z]\b/g)].map(
     ([, figure = ""]) => figure.trim(),
   );
   expect(out).toHaveLength(2);
