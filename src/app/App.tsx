@@ -15,8 +15,14 @@ import { PlanScreen } from "./PlanScreen";
 import { runCommand } from "./requests";
 import { Start } from "./Start";
 import "../panels/shell.css";
+import "../panels/rail.css";
+import "../panels/messages.css";
 import "../panels/controls.css";
+import "../panels/fields.css";
+import "../panels/lists.css";
 import "../panels/panels.css";
+import "../panels/checks.css";
+import "../panels/floor.css";
 import "../panels/dialogs.css";
 
 export interface AppProps {

@@ -12,7 +12,7 @@ import type { Host, HostFailure, OpenedFile, RecoveredWork, SavedFile } from "..
 import { clearDrafts } from "../panels/levelbook/drafts";
 import { markSaved, openDialog, showProject, showStart, showUnsavedProject, tell } from "../store/actions";
 import { appStore, isDirty } from "../store/store";
-import { ask } from "./asking";
+import { ask, type Question } from "./asking";
 import type { Demo } from "./demos";
 
 export interface Files {
@@ -32,86 +32,97 @@ export interface Files {
 }
 
 export function filesThrough(host: Host): Files {
-  const mayLeave = async (): Promise<boolean> => {
-    const state = appStore.getState();
-    if (state.screen === "start" || !isDirty(state)) return true;
-    const answer = await ask({
-      title: `Save "${present(state.history).name}" first?`,
-      text: "It has changes that are not in a file yet.",
-      choices: [
-        { id: "save", words: "Save", look: "accent" },
-        { id: "discard", words: "Don't save" },
-        { id: "cancel", words: "Cancel", look: "quiet" },
-      ],
-    });
-    if (answer !== "discard") return answer === "save" && (await save());
-    host.keepUnsaved(null); // given up on purpose: nothing to offer after the next start
-    return true;
-  };
+  return new HostFiles(host);
+}
 
-  const save = async (): Promise<boolean> => {
+class HostFiles implements Files {
+  constructor(private readonly host: Host) {}
+
+  async newPlan(name: string, display: Partial<Display>): Promise<void> {
+    if (!(await this.mayLeave())) return;
+    const project = newProject(name.trim() || "Untitled plan");
+    clearDrafts();
+    showProject({ ...project, display: { ...project.display, ...display } }, { name: null, token: null });
+  }
+
+  async open(): Promise<void> {
+    await this.show(await this.host.openProject());
+  }
+
+  async openRecent(token: string): Promise<void> {
+    await this.show(await this.host.openRecent(token));
+  }
+
+  async openFile(file: OpenedFile): Promise<void> {
+    if (await this.mayLeave()) showOpened(file);
+  }
+
+  async openDemo(demo: Demo): Promise<void> {
+    if (await this.mayLeave()) showOpened({ name: demo.file, text: await demo.text(), token: null }, null);
+  }
+
+  async openRecovered(work: RecoveredWork): Promise<void> {
+    const read = openProject(work.text);
+    if (!read.ok) {
+      tellUnreadable(work.name, read.problems);
+      return;
+    }
+    clearDrafts();
+    const file = { name: work.token ? work.name : null, token: work.token };
+    showUnsavedProject(read.project, file, newProject());
+  }
+
+  async save(): Promise<boolean> {
     const { file, history } = appStore.getState();
-    if (file.token === null) return saveAs();
+    if (file.token === null) return this.saveAs();
     const project = present(history);
-    return saved(await host.saveProject(file.token, projectText(project)), project);
-  };
+    return saved(await this.host.saveProject(file.token, projectText(project)), project);
+  }
 
-  const saveAs = async (): Promise<boolean> => {
+  async saveAs(): Promise<boolean> {
     const project = present(appStore.getState().history);
-    return saved(await host.saveProjectAs(suggestedName(project), projectText(project)), project);
-  };
+    return saved(await this.host.saveProjectAs(suggestedName(project), projectText(project)), project);
+  }
 
-  const openFile = async (file: OpenedFile): Promise<void> => {
-    if (await mayLeave()) showOpened(file);
-  };
-
-  const opened = async (answer: OpenedFile | HostFailure | null): Promise<void> => {
+  async exportBytes(suggested: string, bytes: Uint8Array<ArrayBuffer>): Promise<void> {
+    const answer = await this.host.exportFile(suggested, bytes);
     if (answer === null) return;
     if ("failed" in answer) tell({ tone: "error", text: answer.failed });
-    else await openFile(answer);
-  };
+    else tell({ tone: "done", text: `Exported ${answer.name}.` });
+  }
 
+  async toStart(): Promise<void> {
+    if (!(await this.mayLeave())) return;
+    const { saved: asSaved, file } = appStore.getState();
+    showProject(asSaved, file);
+    showStart();
+  }
+
+  async mayLeave(): Promise<boolean> {
+    const state = appStore.getState();
+    if (state.screen === "start" || !isDirty(state)) return true;
+    const answer = await ask(leavingQuestion(present(state.history).name));
+    if (answer !== "discard") return answer === "save" && (await this.save());
+    this.host.keepUnsaved(null); // given up on purpose: nothing to offer after the next start
+    return true;
+  }
+
+  private async show(answer: OpenedFile | HostFailure | null): Promise<void> {
+    if (answer === null) return;
+    if ("failed" in answer) tell({ tone: "error", text: answer.failed });
+    else await this.openFile(answer);
+  }
+}
+
+function leavingQuestion(name: string): Question {
   return {
-    async newPlan(name, display) {
-      if (!(await mayLeave())) return;
-      const project = newProject(name.trim() || "Untitled plan");
-      clearDrafts();
-      showProject({ ...project, display: { ...project.display, ...display } }, { name: null, token: null });
-    },
-    open: async () => opened(await host.openProject()),
-    openFile,
-    openRecent: async (token) => opened(await host.openRecent(token)),
-    async openDemo(demo) {
-      if (await mayLeave()) showOpened({ name: demo.file, text: await demo.text(), token: null }, null);
-    },
-    async openRecovered(work) {
-      const read = openProject(work.text);
-      if (!read.ok) {
-        tellUnreadable(work.name, read.problems);
-        return;
-      }
-      clearDrafts();
-      showUnsavedProject(
-        read.project,
-        { name: work.token ? work.name : null, token: work.token },
-        newProject(),
-      );
-    },
-    save,
-    saveAs,
-    async exportBytes(suggested, bytes) {
-      const answer = await host.exportFile(suggested, bytes);
-      if (answer === null) return;
-      if ("failed" in answer) tell({ tone: "error", text: answer.failed });
-      else tell({ tone: "done", text: `Exported ${answer.name}.` });
-    },
-    async toStart() {
-      if (!(await mayLeave())) return;
-      const { saved: asSaved, file } = appStore.getState();
-      showProject(asSaved, file);
-      showStart();
-    },
-    mayLeave,
+    title: `Save "${name}" first?`,
+    text: "It has changes that are not in a file yet.",
+    choices: [
+      { id: "save", words: "Save", look: "accent" },
+      { id: "discard", words: "Don't save" },
+      { id: "cancel", words: "Cancel", look: "quiet" },
+    ],
   };
 }
 

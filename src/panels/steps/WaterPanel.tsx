@@ -35,13 +35,13 @@ function Walls() {
       </Section>
     );
   return (
-    <Section title="Walls" aside={walls[0] ? walls[0].rule : undefined}>
+    <Section title="Walls" aside="fall away from the wall, of what is wanted">
       <ul className="checks">
         {walls.map((wall) => (
           <WallRow key={wall.wall} wall={wall} side={wallSide(outline, wall.wall, north)} />
         ))}
       </ul>
-      {walls[0] ? <p className="soft small">{walls[0].source}</p> : null}
+      {walls[0] ? <p className="soft small">{`${walls[0].rule}: ${walls[0].source}.`}</p> : null}
     </Section>
   );
 }
@@ -51,18 +51,21 @@ const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: s
   const towards = Math.round(wall.runsTowards * 100);
   const fall =
     wall.fallAway >= 0
-      ? `falls away ${notation.length(wall.fallAway)}`
+      ? `falls ${notation.length(wall.fallAway)}`
       : `rises ${notation.length(-wall.fallAway)}`;
   return (
     <li className={`check check-${wall.passes ? "ok" : "bad"}`}>
       <Icon name={wall.passes ? "check" : "warn"} />
       <div>
         <p>
-          <b>{`${wall.name.replace("-", "–")}, ${side}`}</b> {fall}
-          <span className="soft">{`, ${notation.length(wall.needed)} wanted`}</span>
+          <b>{wall.name.replace("-", "–")}</b>
+          {`, ${side}`}
         </p>
         {towards > 0 ? <p className="soft small">{`Water runs towards ${towards} % of it.`}</p> : null}
       </div>
+      <p className="check-figure">
+        {fall} <span className="soft">{`of ${notation.length(wall.needed)}`}</span>
+      </p>
     </li>
   );
 });
