@@ -135,6 +135,8 @@ describe("a surface from files", () => {
   });
 
   it("shows a few messages of one kind and counts the rest", () => {
+    const few = readSurface(fileOf(square + "x,0,0,0\n".repeat(8)));
+    expect(few.ok && few.notes).toHaveLength(8);
     const read = readSurface(fileOf(square + "x,0,0,0\n".repeat(11)));
     expect(read.ok && read.notes).toHaveLength(9);
     expect(read.ok && read.notes[8]).toBe("… and 3 more like these.");

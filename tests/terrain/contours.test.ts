@@ -83,6 +83,12 @@ describe("contours of a surface, worked by hand", () => {
     const found = tinContours(surfaceOf(pyramid), [0.75, 0.25]);
     expect(found.map((lines) => lengthOf(lines[0] as Float64Array))).toEqual([4, 12]);
   });
+
+  it("answers in any order asked, the same as one level at a time", () => {
+    const tin = surfaceOf(pyramid.map(([x, y, z]): Spot => [x, y, z - 0.5]));
+    const levels = [0.25, -0.25, 0.4, 0, -0.4];
+    expect(tinContours(tin, levels)).toEqual(levels.map((level) => tinContours(tin, [level])[0]));
+  });
 });
 
 describe("contours of any surface", () => {

@@ -62,6 +62,14 @@ describe("lines on a grid", () => {
     expect(kept.map((line) => line.length / 2)).toEqual([50]);
   });
 
+  it("count a centre at the level as above: the line runs through it", () => {
+    const row: Grid = { x0: 0, y0: 0, cell: 1, columns: 3, rows: 2 };
+    const values = Float64Array.from([0, 1, 2, 0, 1, 2]);
+    expect(gridContours(values, row, [1])[0]?.map((line) => [...line])).toEqual([[1.5, 1.5, 1.5, 0.5]]);
+    expect(gridContours(values, row, [2])[0]?.map((line) => [...line])).toEqual([[2.5, 1.5, 2.5, 0.5]]);
+    expect(gridContours(values, row, [0])[0]).toEqual([]);
+  });
+
   it("join the pair that the mean of a saddle says", () => {
     const square: Grid = { x0: 0, y0: 0, cell: 1, columns: 2, rows: 2 };
     const lines = (values: number[], level: number) =>

@@ -229,6 +229,16 @@ describe("grids and profiles", () => {
       const [x, y] = along <= 10 ? [5 + along, 5] : [15, along - 5];
       expect(run.z[i]).toBeCloseTo(groundAt(ground, x, y)?.z as number, 10);
     });
+    expect([
+      ...profile(
+        ground,
+        [
+          [5, 5],
+          [6, 5],
+        ],
+        0.5,
+      ).distance,
+    ]).toEqual([0, 0.5, 1]);
     expect([...run.guessed]).toEqual([0, 0, 0, 0, 0, 0]);
     expect(() =>
       profile(
