@@ -7,11 +7,9 @@ const repository = resolve(import.meta.dirname, "../..");
 
 /** Every package that the product ships, with the reason for it. A new one needs a line here. */
 const reasons: Readonly<Record<string, string>> = {
-  comlink: "calls between the page and its worker",
   delaunator: "the triangulation under the ground",
   flatqueue: "the priority queue of the flood that finds ponds",
   konva: "the plan's canvas: layers, hit tests, dragging",
-  papaparse: "CSV with quotes, either separator and a byte-order mark",
   pdfkit: "vector PDF with a subset of the font",
   react: "panels and dialogs",
   "react-aria-components": "accessible fields, tables, menus and dialogs",
