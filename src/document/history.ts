@@ -41,6 +41,15 @@ export function record(
   return { steps, now: steps.length - 1 };
 }
 
+/** Ends a run of merging edits: what comes next is a step of its own, so that undo can stop here (after a save). */
+export function seal(history: History): History {
+  const last = stepAt(history, history.now);
+  if (last.mergeKey === null) return history;
+  const steps = history.steps.slice();
+  steps[history.now] = { ...last, mergeKey: null };
+  return { ...history, steps };
+}
+
 export function undo(history: History): History {
   return jump(history, history.now - 1);
 }

@@ -10,6 +10,7 @@ export {
   record,
   redo,
   redoLabel,
+  seal,
   startHistory,
   undo,
   undoLabel,

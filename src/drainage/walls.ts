@@ -66,7 +66,7 @@ export function wallNormals(plan: GradingPlan, groundHeight: (at: Point) => numb
         count: line.length,
         outs,
         reach: outs[line.length - 1] ?? 0,
-        driven: onDrive(plan, onWall(wall, offset, 0.3)),
+        driven: line.some((at) => onDrive(plan, at)),
       });
       points.push(...line);
     }

@@ -33,11 +33,17 @@ export interface FloorRange {
   readonly high: number;
 }
 
-/** Whether a place lies on a drive, or on the shoulder by which it stands above the apron at its door. */
+/** Whether a place lies on a drive, or on the shoulder by which it stands above the apron. */
 export function onDrive({ drives, pad }: GradingPlan, at: Point): boolean {
   return drives.some(({ line, drive, sillBelowFloor }) => {
-    const above = sillBelowFloor === null ? 0 : Math.max(0, -sillBelowFloor - pad.edgeAboveFloor);
-    const reach = drive.width / 2 + above * drive.sideSlope;
+    const reach = drive.width / 2 + aboveApron(drive, sillBelowFloor, pad) * drive.sideSlope;
     return nearestOnPolyline(line, at[0], at[1]).distance <= reach;
   });
+}
+
+/** How far a drive stands above the apron where that ends, m: more than at the door, for it falls less. */
+function aboveApron(drive: DriveLine["drive"], sillBelowFloor: number | null, pad: PadRule): number {
+  if (sillBelowFloor === null) return 0;
+  const falls = Math.max(0, pad.fall - drive.landing.fall) * Math.min(pad.width, drive.landing.length);
+  return Math.max(0, -sillBelowFloor - pad.edgeAboveFloor + falls);
 }

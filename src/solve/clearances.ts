@@ -8,7 +8,7 @@ import {
   type Point,
   segmentsMeet,
 } from "../geometry";
-import type { Finished, Layout } from "../grading";
+import type { Finished, GradingPlan, Layout } from "../grading";
 import type { Problem } from "./results";
 import type { Words } from "./words";
 
@@ -16,11 +16,13 @@ import type { Words } from "./words";
 const change = 0.01;
 /** Grading past the lot line by less than this is drawing, not work, m. */
 const pastLine = 0.05;
+/** Ground beside the road end of a drive that belongs to the crossing, m. */
+const roadShoulder = 1.5;
 
 export function clearances(layout: Layout, finished: Finished, lot: Lot, words: Words): Problem[] {
   const worked = workedPlaces(layout, finished);
   return [
-    ...(lot.outline.length >= 3 ? pastLot(worked, lot.outline, words) : []),
+    ...(lot.outline.length >= 3 ? pastLot(worked, lot.outline, layout.plan.drives, words) : []),
     ...lot.features.flatMap((feature) => nearFeature(worked, layout.plan.footprint.ring, feature, words)),
   ];
 }
@@ -35,14 +37,19 @@ function workedPlaces({ prepared, cells }: Layout, { depth }: Finished): number[
   return places;
 }
 
-function pastLot(worked: readonly number[], outline: readonly Point[], words: Words): Problem[] {
+function pastLot(
+  worked: readonly number[],
+  outline: readonly Point[],
+  drives: GradingPlan["drives"],
+  words: Words,
+): Problem[] {
   let farthest = pastLine;
   let at: [number, number] | null = null;
   for (let k = 0; k + 1 < worked.length; k += 2) {
     const [x, y] = [worked[k] as number, worked[k + 1] as number];
     if (containsPoint(outline, x, y)) continue;
     const { distance } = nearestOnRing(outline, x, y);
-    if (distance <= farthest) continue;
+    if (distance <= farthest || atRoad(drives, x, y)) continue;
     farthest = distance;
     at = [x, y];
   }
@@ -57,6 +64,14 @@ function pastLot(worked: readonly number[], outline: readonly Point[], words: Wo
       at,
     },
   ];
+}
+
+/** Where a drive meets the road it has to cross the lot line; its shoulders run out beside it. */
+function atRoad(drives: GradingPlan["drives"], x: number, y: number): boolean {
+  return drives.some(({ line, drive }) => {
+    const [road] = line;
+    return road !== undefined && Math.hypot(x - road[0], y - road[1]) <= drive.width / 2 + roadShoulder;
+  });
 }
 
 function nearFeature(

@@ -9,6 +9,7 @@ import {
   present,
   record,
   redo,
+  seal,
   startHistory,
   undo,
 } from "../document";
@@ -101,10 +102,12 @@ export function preview<Args>(command: EditCommand<Args>, args: Args): Edit {
   return edit;
 }
 
-/** Lets go: the previewed edit becomes one undo step. */
+/** Lets go: the previewed edit becomes one undo step; one that is refused or changes nothing leaves no trace. */
 export function dropPreview<Args>(command: EditCommand<Args>, args: Args): Edit {
-  set({ preview: null });
-  return run(command, args);
+  const before = get().history;
+  const edit = run(command, args);
+  if (get().history === before) cancelPreview();
+  return edit;
 }
 
 export function cancelPreview(): void {
@@ -190,7 +193,7 @@ export function showUnsavedProject(project: Project, file: OpenFile, neverSaved:
 }
 
 export function markSaved(project: Project, file: OpenFile): void {
-  set({ saved: project, file });
+  set({ saved: project, file, history: seal(get().history) });
 }
 
 export function showStart(): void {

@@ -7,6 +7,7 @@ import {
   record,
   redo,
   redoLabel,
+  seal,
   startHistory,
   undo,
   undoLabel,
@@ -46,6 +47,13 @@ describe("history", () => {
     history = undo(history);
     history = record(history, named("d"), "nudge", "k");
     expect(history.steps.map((step) => step.project.name)).toEqual(["a", "b", "d"]);
+  });
+
+  it("starts a new step after a save, even in a run of like edits", () => {
+    let history = record(startHistory(named("a")), named("b"), "nudge", "k");
+    history = record(seal(history), named("c"), "nudge", "k");
+    expect(history.steps.map((step) => step.project.name)).toEqual(["a", "b", "c"]);
+    expect(seal(startHistory(named("a"))).steps).toHaveLength(1);
   });
 
   it("is bounded: the oldest steps go first", () => {

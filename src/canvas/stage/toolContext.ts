@@ -1,5 +1,5 @@
 /** What tools see of the window: the store behind the small interface that they are written against. */
-import { type EditCommand, present } from "../../document";
+import { present } from "../../document";
 import {
   cancelPreview,
   dropPreview,
@@ -24,14 +24,7 @@ export function windowContext(ask: (question: LengthQuestion) => void): ToolCont
     run,
     runTogether,
     preview,
-    drop<Args>(command: EditCommand<Args>, args: Args) {
-      const edit = command.run(present(appStore.getState().history), args);
-      if (edit.ok) return dropPreview(command, args);
-      // Refused: what was shown goes back to what is.
-      cancelPreview();
-      tell({ tone: "caution", text: edit.why });
-      return edit;
-    },
+    drop: dropPreview,
     cancelPreview,
     setTool,
     pan: panPlan,
