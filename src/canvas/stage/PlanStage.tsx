@@ -3,8 +3,9 @@ import type Konva from "konva";
 import { type RefObject, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
+import { present } from "../../document";
 import { appStore } from "../../store/store";
-import { fitPlan, planView, resizePlan, showPlace } from "../view/planView";
+import { fitPlan, planView, resizePlan, showGrowth, showPlace } from "../view/planView";
 import { hintId } from "./hintId";
 import { interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
@@ -102,6 +103,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
     appStore.subscribe((state, before) => {
       const fresh = state.history !== before.history && state.history.steps.length === 1;
       if (fresh) fitPlan();
+      else if (state.history !== before.history) showGrowth(present(before.history), present(state.history));
       if (state.tool !== before.tool) takeKeys(element);
       if (state.goTo && state.goTo !== before.goTo) showPlace(state.goTo.at);
       const drawn =

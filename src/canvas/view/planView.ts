@@ -1,5 +1,6 @@
 /** The plan's view as the window knows it: one plan, one view. Gestures and buttons change it here. */
 import { createStore } from "zustand/vanilla";
+import type { Project } from "../../document";
 import type { Bounds } from "../../geometry";
 import { appStore, shownProject } from "../../store/store";
 import { buildingBounds, fitPadding, planBounds } from "./planBounds";
@@ -63,6 +64,21 @@ export function zoomByStep(factor: number): void {
 export function fitPlan(): void {
   const { view } = planView.getState();
   jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding));
+}
+
+/** After an edit that made the plan larger than what is in sight (typed or pasted places), shows the whole of it. */
+export function showGrowth(before: Project, now: Project): void {
+  const [old, box] = [planBounds(before), planBounds(now)];
+  const grew = box.minX < old.minX || box.minY < old.minY || box.maxX > old.maxX || box.maxY > old.maxY;
+  if (!grew) return;
+  const { view } = planView.getState();
+  const corners: XY[] = [
+    [box.minX, box.minY],
+    [box.maxX, box.maxY],
+    [box.minX, box.maxY],
+    [box.maxX, box.minY],
+  ];
+  if (!corners.every((corner) => isSeen(view, corner, 0))) fitPlan();
 }
 
 /** The building with its apron, or everything where there is no building. */

@@ -1,0 +1,45 @@
+import { beforeEach, describe, expect, it } from "vitest";
+import { planView, resizePlan, showGrowth, zoomPlan } from "../../src/canvas/view/planView";
+import { isSeen } from "../../src/canvas/view/view";
+import { newProject, type Point, type Project, siteEdits } from "../../src/document";
+import { showProject } from "../../src/store/actions";
+
+function withLot(side: number): Project {
+  const outline: Point[] = [
+    [0, 0],
+    [side, 0],
+    [side, side],
+    [0, side],
+  ];
+  const edit = siteEdits.setLotOutline.run(newProject(), { outline });
+  if (!edit.ok) throw new Error(edit.why);
+  return edit.project;
+}
+
+const seen = (at: Point) => isSeen(planView.getState().view, at, 0);
+
+describe("an edit that makes the plan larger", () => {
+  beforeEach(() => resizePlan(800, 600));
+
+  it("brings what was typed out of sight into the picture", () => {
+    const large = withLot(500);
+    showProject(large, { name: null, token: null });
+    expect(seen([500, 500])).toBe(false);
+    showGrowth(withLot(20), large);
+    expect(seen([0, 0]) && seen([500, 500])).toBe(true);
+  });
+
+  it("leaves the view alone when nothing lies beyond it, or nothing grew", () => {
+    const large = withLot(500);
+    showProject(large, { name: null, token: null });
+    showGrowth(withLot(20), large);
+    const whole = planView.getState().view;
+    showGrowth(withLot(490), large);
+    expect(planView.getState().view).toBe(whole);
+
+    zoomPlan(8, [400, 300]);
+    const near = planView.getState().view;
+    showGrowth(large, withLot(400));
+    expect(planView.getState().view).toBe(near);
+  });
+});
