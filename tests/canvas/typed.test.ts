@@ -58,3 +58,18 @@ describe("typing while drawing", () => {
     expect(typeKey(emptyEntry([]), "4")).toBeNull();
   });
 });
+
+describe("Tab", () => {
+  const size = emptyEntry([
+    { name: "width", kind: "length" },
+    { name: "depth", kind: "length" },
+  ]);
+
+  it("leaves the plan while nothing is begun and nothing typed", () => {
+    expect(typeKey(size, "Tab")).toBeNull();
+  });
+
+  it("belongs to the drawing once a corner is down, even before the first digit", () => {
+    expect(typeKey(size, "Tab", true)?.active).toBe(1);
+  });
+});

@@ -1,7 +1,10 @@
 /** The tools of the plan, one pressed. Arrow keys go through them, as in any tool bar. */
 import type { KeyboardEvent } from "react";
 import { setTool } from "../../store/actions";
+import type { ToolName } from "../../store/state";
+import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { restartTool } from "../stage/toolRun";
 import { planTools } from "../tools/toolList";
 import { Icon } from "./icons";
 
@@ -25,7 +28,7 @@ export function ToolBar() {
           aria-label={label}
           tabIndex={tool === name ? 0 : -1}
           data-testid={`tool-${name}`}
-          onClick={() => setTool(name)}
+          onClick={(event) => pick(name, event.currentTarget)}
         >
           <Icon name={name} />
           <span className="plan-tip">
@@ -36,6 +39,13 @@ export function ToolBar() {
       ))}
     </div>
   );
+}
+
+/** Picks a tool and hands the keyboard to the plan; the one at work begins anew. */
+function pick(name: ToolName, button: HTMLElement): void {
+  if (name === appStore.getState().tool) restartTool();
+  else setTool(name);
+  button.closest(".plan-canvas")?.querySelector<HTMLElement>(".plan-stage")?.focus({ preventScroll: true });
 }
 
 function goThrough(event: KeyboardEvent<HTMLDivElement>): void {

@@ -36,6 +36,8 @@ class PointerHand {
 
   down(event: PointerEvent): void {
     this.fingers.set(event.pointerId, { id: event.pointerId, at: this.place(event) });
+    // A press on the plan gives it the keyboard: typed lengths, Tab and Esc belong to what is drawn.
+    this.host.element.focus({ preventScroll: true });
     capturePointer(this.host.element, event.pointerId);
     if (this.isPinch(event)) {
       // A second finger: whatever the first one began is given up, both move the view.

@@ -44,10 +44,20 @@ export function dropQuestion(): void {
   toolRun.setState({ question: null });
 }
 
+/** Begins the present tool anew: what was half drawn is given up. */
+export function restartTool(): void {
+  running.lost();
+  beginTool();
+}
+
+function beginTool(): void {
+  running = start();
+  toolRun.setState({ state: running.state(), entry: running.entry(), question: null });
+}
+
 appStore.subscribe((state, before) => {
   // Another tool, or another project in the window: what was begun is over.
   if (state.tool === before.tool && state.file === before.file) return;
   if (state.tool !== before.tool) running.lost();
-  running = start();
-  toolRun.setState({ state: running.state(), entry: running.entry(), question: null });
+  beginTool();
 });

@@ -12,6 +12,8 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 export class Machine {
   private present: ToolState;
   private typed: TypedEntry;
+  /** Name of the state in which nothing is begun yet. */
+  private readonly idle: string;
 
   /** Starts a tool; `changed` is told after each change of state or entry. */
   constructor(
@@ -20,6 +22,7 @@ export class Machine {
     private readonly changed: () => void,
   ) {
     this.present = start(context);
+    this.idle = this.present.name;
     this.typed = emptyEntry(this.present.fields ?? []);
   }
 
@@ -58,7 +61,7 @@ export class Machine {
       else this.go(this.present.cancel());
       return true;
     }
-    const typed = typeKey(this.typed, key);
+    const typed = typeKey(this.typed, key, this.present.name !== this.idle);
     if (typed) {
       this.type(typed);
       return true;

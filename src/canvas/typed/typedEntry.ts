@@ -28,12 +28,15 @@ export function isTyping(entry: TypedEntry): boolean {
 const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
 const follows = /^[0-9.,½¼¾⅛⅜⅝⅞'"′″°/ a-z-]$/i;
 
-/** The entry after a key, or null when the key isn't for it. */
-export function typeKey(entry: TypedEntry, key: string): TypedEntry | null {
+/**
+ * The entry after a key, or null when the key isn't for it. Once something is `begun` on the plan, Tab belongs to the
+ * drawing even before the first digit: it must not carry the keyboard off to a button.
+ */
+export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEntry | null {
   if (entry.fields.length === 0) return null;
   const text = entry.texts[entry.active] ?? "";
   if (key === "Tab") {
-    if (!isTyping(entry) || entry.fields.length < 2) return null;
+    if (!(isTyping(entry) || begun) || entry.fields.length < 2) return null;
     return { ...entry, active: (entry.active + 1) % entry.fields.length };
   }
   if (key === "Backspace") return text === "" ? stepBack(entry) : withText(entry, text.slice(0, -1));
