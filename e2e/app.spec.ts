@@ -43,10 +43,7 @@ test("a plan from nothing by keyboard: mark, shots, building, floor", async ({ p
   await page.getByLabel("The mark").fill("bolt");
   await page.getByLabel("Reading on it").fill("62 5/8");
   await page.keyboard.press("Enter");
-  await book(page).focus();
-  await page.keyboard.press("Control+End");
-  await page.keyboard.press("Home");
-  await page.keyboard.press("ArrowRight");
+  await expect(book(page)).toBeFocused();
   const shots = [
     ["low", "90", "-60, -60"],
     ["east", "80", "60, -60"],

@@ -1,13 +1,12 @@
 /** The table drawn. What keys mean lies in `cursor.ts` and `useBook.ts`, what text means in `typing.ts`. */
-import type { ReactNode } from "react";
-import { useId } from "react";
+import { type ReactNode, useEffect, useId, useRef } from "react";
 import type { Project } from "../../document";
 import type { LevelledPoint, SetupResult } from "../../solve/results";
 import type { Notation } from "../notation";
 import { bookActs } from "./acts";
 import { CellChoice, CellEditor } from "./CellEditor";
 import { choiceOf, columnShare, columns, optionsOf } from "./columns";
-import { chosenRows, moved } from "./cursor";
+import { chosenRows, firstCursor, moved } from "./cursor";
 import { draftKey } from "./drafts";
 import { NewRow } from "./NewRow";
 import { SetupLine } from "./SetupLine";
@@ -16,6 +15,8 @@ import { StatusLine } from "./StatusLine";
 import { type Book, cellOf, lineHeight, useBook } from "./useBook";
 
 export interface BookTableProps {
+  /** The book was begun a moment ago: typing goes on in it. */
+  readonly begun: boolean;
   readonly project: Project;
   readonly points: ReadonlyMap<string, LevelledPoint>;
   readonly setups: readonly SetupResult[];
@@ -28,6 +29,13 @@ export function BookTable(props: BookTableProps) {
   const book = useBook(project, notation);
   const { at, column, shot, editing, drafts } = book;
   const [first, last] = chosenRows(at);
+  const begin = useRef(
+    props.begun ? () => book.go({ ...firstCursor, row: book.shots.length, anchor: book.shots.length }) : null,
+  );
+  useEffect(() => {
+    begin.current?.();
+    begin.current = null;
+  }, []);
   return (
     <>
       <div className="book-scroll" onScroll={book.sight.onScroll}>

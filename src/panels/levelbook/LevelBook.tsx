@@ -1,5 +1,5 @@
 /** The level book: a table that is typed into like a spreadsheet. Only the rows in sight are drawn. */
-import { useMemo } from "react";
+import { useMemo, useRef } from "react";
 import { surveyEdits } from "../../document";
 import { run as runEdit, setTool } from "../../store/actions";
 import { Action } from "../fields/Choice";
@@ -10,10 +10,12 @@ import "./levelbook.css";
 
 export function LevelBook() {
   const empty = useProject(({ survey }) => survey.shots.length === 0 && survey.setups.length === 0);
+  // A book that was begun just now takes the keyboard, at the next shot's row; one that was opened doesn't.
+  const wasEmpty = useRef(empty);
   return (
     <div className="book">
       <BookHead />
-      {empty ? <FirstShots /> : <Book />}
+      {empty ? <FirstShots /> : <Book begun={wasEmpty.current} />}
     </div>
   );
 }
@@ -41,11 +43,11 @@ function BookHead() {
   );
 }
 
-function Book() {
+function Book({ begun }: { begun: boolean }) {
   const project = useProject((present) => present);
   const points = useResults(({ survey }) => survey.points);
   const setups = useResults(({ survey }) => survey.setups);
   const notation = useNotation();
   const byShot = useMemo(() => new Map(points.map((point) => [point.shot, point])), [points]);
-  return <BookTable project={project} points={byShot} setups={setups} notation={notation} />;
+  return <BookTable begun={begun} project={project} points={byShot} setups={setups} notation={notation} />;
 }
