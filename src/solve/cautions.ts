@@ -43,7 +43,40 @@ export function cautions(
     ...bandCautions(results),
     ...readingCautions(results, words),
     ...guessCautions(results),
+    ...markCautions(project),
   ];
+}
+
+/** Without a mark that can be found on the plan nobody can set out from the sheet. */
+function markCautions({ survey, building }: Project): Problem[] {
+  const [mark] = survey.marks;
+  const problems: Problem[] = [];
+  if (!mark)
+    problems.push({
+      code: "mark-missing",
+      severity: "caution",
+      where: "the mark",
+      what: "There is none: the sheets have nothing to tell heights from.",
+      how: "Add a mark that will outlast the job, and read it at the laser.",
+    });
+  else if (!mark.at)
+    problems.push({
+      code: "mark-unplaced",
+      severity: "caution",
+      where: `the mark ${mark.name}`,
+      what: "It has no place on the plan, so nobody finds it from the sheet.",
+      how: "Place it with a click on the plan, or type its east and north.",
+      ids: [mark.id],
+    });
+  if (building && building.foundation.frostDepth === null)
+    problems.push({
+      code: "frost-untyped",
+      severity: "note",
+      where: "the foundation",
+      what: "The frost depth of the place isn't typed, so the footing isn't checked against it.",
+      how: "Ask the building office, and type it in the foundation step.",
+    });
+  return problems;
 }
 
 function trenchCautions({ trench, corners }: FloorResults, words: Words): Problem[] {

@@ -81,7 +81,7 @@ describe("check", () => {
     const { code, out, said } = await run(["check", "p.json"], commands, file({ ...broken, colour: "red" }));
     expect(code).toBe(2);
     expect(said).toBe("p.json is not sound: 1 error to mend.");
-    expect(out).toMatch(/^p\.json: not sound; 1 error, \d+ cautions?, 1 note\./);
+    expect(out).toMatch(/^p\.json: not sound; 1 error, \d+ cautions?, 2 notes\./);
     const at = (text: string) => out.indexOf(text);
     expect(at('error: shot "lost"')).toBeGreaterThan(0);
     expect(at("caution: set-up")).toBeGreaterThan(at("error: shot"));

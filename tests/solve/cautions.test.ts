@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Project } from "../../src/document/schema";
 import { createSolver } from "../../src/solve/pipeline";
 import type { Problem } from "../../src/solve/results";
+import { demoProject } from "../support/demo";
 import { plane, shed, site } from "./sites";
 
 type Part = Record<string, unknown>;
@@ -158,5 +159,20 @@ describe("clearances", () => {
   ])("%s", (_why, kind, points, keepClear, found) => {
     const project = lot(wide, [{ id: "f", kind, name: "it", points, keepClear }]);
     expect(problem(project, "grading-near-feature") !== undefined).toBe(found);
+  });
+});
+
+describe("the mark that the sheets are told from", () => {
+  const codes = (project: Project) =>
+    createSolver()
+      .solve(project)
+      .problems.map(({ code }) => code);
+  const studio = demoProject("pottery-studio");
+
+  it("is asked for when there is none, or when it has no place", () => {
+    expect(codes(studio)).not.toContain("mark-unplaced");
+    const marks = studio.survey.marks.map((mark) => ({ ...mark, at: null }));
+    expect(codes({ ...studio, survey: { ...studio.survey, marks } })).toContain("mark-unplaced");
+    expect(codes(demoProject("open-hillside"))).toContain("mark-missing");
   });
 });
