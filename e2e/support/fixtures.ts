@@ -43,6 +43,7 @@ export const test = base.extend<Fixtures>({
     await use(async ({ file, userData = join(folder, "user-data"), args } = {}) => {
       const { app, child, page } = await startElectron({ file, userData, args });
       launched.push({ app, child });
+      await pageIsUp(page);
       return { app, child, page, userData };
     });
     for (const { app, child } of launched) await endElectron(app, child);

@@ -2,7 +2,7 @@
 import type { Project } from "../document/schema";
 import type { Point } from "../geometry";
 import type { Results } from "../solve/results";
-import { depthInWords, formatVolume } from "../units";
+import { depthInWords, formatLength, formatVolume } from "../units";
 import type { Block } from "./block";
 import { type Paragraph, proseBlock } from "./prose-block";
 import type { Figures } from "./tables";
@@ -59,14 +59,29 @@ export function heightsBlock(project: Project, results: Results, figures: Figure
     paragraphs.push(
       { runs: [{ text: "Reading on the mark today: ______________", strong: true }] },
       paragraph(
-        "Look for that reading minus the height from the mark: what is below the mark (−) reads more, what is above it (+) reads less.",
+        "What is below the mark (−) reads that much more than the mark, what is above it (+) that much less.",
       ),
+      ...examples(results, mark.height, figures),
     );
     if (beam !== null && markHeight !== null) {
       paragraphs.push(paragraph(`At the survey's beam the mark read ${figures.reading(beam - markHeight)}.`));
     }
   }
   return proseBlock("heights", mark ? "All heights are told from the mark" : "Heights", paragraphs);
+}
+
+/** The two heights asked for most, as what to add to the mark's reading, in the rod's own notation. */
+function examples({ floor, trench }: Results, mark: number, figures: Figures): Paragraph[] {
+  const [corner] = trench;
+  if (floor === null || !corner) return [];
+  const than = (z: number) => {
+    const less = z - mark;
+    if (Math.abs(less) < touching) return "what the mark reads";
+    return `${figures.reading(Math.abs(less))} ${less > 0 ? "less" : "more"} than the mark`;
+  };
+  return [
+    paragraph(`So the finished floor reads ${than(floor)}, the bottom of trench ${than(corner.bottom)}.`),
+  ];
 }
 
 /** Volumes to cut and fill, with how far they can be trusted. */
@@ -87,18 +102,39 @@ export function earthBlock(project: Project, results: Results): Block | null {
   ];
   const share = Math.round(guessedShare * 100);
   if (share > 0) lines.push(`${share} % of this rests on guessed ground.`);
-  const loads = results.bill.filter((item) => item.unit === "loads" && item.quantity > 0);
-  if (loads.length > 0) {
-    lines.push(`${loads.map((item) => `${item.item}: ${item.quantity.toFixed(0)}`).join("; ")}.`);
-  }
-  return proseBlock("earth", "Earth to move, in place", [
+  return proseBlock("earth", "Earth to move", [
     {
       runs: [
-        { text: `Cut ${volume(total.cut)}, fill ${volume(total.fill)}.`, strong: true },
+        {
+          text: `Cut ${volume(total.cut)}, fill ${volume(total.fill)}, from the ground as it is.`,
+          strong: true,
+        },
         { text: lines.join(" ") },
       ],
     },
+    ...strippedFirst(project, results),
   ]);
+}
+
+/** What to order once the topsoil is off: more fill than the map shows, compacted and as it comes on the truck. */
+function strippedFirst(project: Project, { bill }: Results): Paragraph[] {
+  const { display, materials, truck } = project;
+  const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
+  const volume = (id: string) => formatVolume(quantity(id), display.volume);
+  if (quantity("fill") <= 0 && quantity("cut") <= 0) return [];
+  const loadsOf = (id: string) => `${quantity(id).toFixed(0)} load${quantity(id) === 1 ? "" : "s"}`;
+  const depth = formatLength(materials.stripDepth, display.length, display.rounding);
+  const load = formatVolume(truck.volume, display.volume);
+  return [
+    {
+      runs: [
+        { text: `Strip ${depth} of topsoil first: ${volume("topsoil")}, piled apart.`, strong: true },
+        {
+          text: `From the stripped ground up: fill ${volume("fill")} compacted, ${volume("fill-loose")} loose, ${loadsOf("fill-loads")} of ${load} if all of it comes in; cut ${volume("cut")} in the bank, ${loadsOf("cut-loads")} if all of it goes out.`,
+        },
+      ],
+    },
+  ];
 }
 
 const mostOpenPoints = 5;
@@ -132,9 +168,16 @@ function brokenLimits({ band, floor }: Results): readonly string[] {
   });
 }
 
+/** Low places that hold water on the finished ground, each told by its depth. */
+function standingWater({ water }: Results, figures: Figures): readonly string[] {
+  return water.ponds.map(
+    (pond) => `Water stands ${figures.length(pond.depth)} deep where the plan shows it.`,
+  );
+}
+
 /** What solve found wrong, so that nobody builds from a sheet with open questions unawares. */
-export function openPointsBlock(results: Results): Block | null {
-  const items = [...brokenLimits(results), ...faults(results)];
+export function openPointsBlock(results: Results, figures: Figures): Block | null {
+  const items = [...brokenLimits(results), ...faults(results), ...standingWater(results, figures)];
   if (items.length === 0) return null;
   const shown = items.slice(0, mostOpenPoints);
   if (items.length > shown.length) shown.push(`and ${items.length - shown.length} more: see the project.`);

@@ -71,25 +71,27 @@ function cornerRow(corner: CornerResult, results: Results, figures: Figures): st
     corner.name,
     about + figures.height(corner.ground),
     about + (out < 0 ? `${figures.cell(figures.length(-out))} under` : figures.length(out)),
+    figures.height(corner.finished),
     figures.height(corner.ground + corner.wallAboveGround),
     trench ? figures.height(trench.bottom) : "",
     trench ? about + figures.length(trench.belowGround) : "",
   ];
 }
 
-/** Ground, wall out of the ground, top of wall, bottom of trench and how deep to dig, at each corner. */
+/** Ground now and how far the wall stands above it, finished ground, top of wall, bottom of trench and how deep to dig, at each corner. */
 export function cornerTable(results: Results, figures: Figures): Table | null {
   if (results.corners.length === 0) return null;
   const guessed = results.corners.some((corner) => corner.guessed);
   return {
     title: `Corners and trench${figures.unit}`,
     columns: [
-      { head: "corner", align: "left", strong: true },
+      { head: "at", align: "left", strong: true },
       { head: "ground now", align: "right" },
-      { head: "wall out of ground", align: "right" },
+      { head: "wall above it", align: "right" },
+      { head: "finished ground", align: "right", strong: true },
       { head: "top of wall", align: "right" },
       { head: "bottom of trench", align: "right", strong: true },
-      { head: "dig from ground now", align: "right" },
+      { head: "dig from now", align: "right" },
     ],
     rows: results.corners.map((corner) => cornerRow(corner, results, figures).map(figures.cell)),
     ...(guessed ? { note: "≈ rests on guessed ground: no shots around it." } : {}),
