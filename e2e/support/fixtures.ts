@@ -59,3 +59,9 @@ export const test = base.extend<Fixtures>({
     });
   },
 });
+
+/** Waits until the page has drawn itself and listens to its host: what a test puts in comes after that. */
+async function pageIsUp(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector("#root")?.firstElementChild != null);
+  await page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => setTimeout(done))));
+}
