@@ -144,9 +144,14 @@ function water(project: Project, results: Results): Standing {
   const words = [
     wet > 0 ? `${wet} of ${walls.length} walls without enough fall` : "",
     stuck > 0 ? `${stuck} swale that doesn't drain` : "",
-    ponds.length > 0 ? `${ponds.length} low place${ponds.length > 1 ? "s" : ""} that hold water` : "",
+    lowPlaces(ponds.length),
   ].filter((word) => word !== "");
   return { state: "attention", figure: `${count} to see`, words: words.join(", ") };
+}
+
+function lowPlaces(count: number): string {
+  if (count === 0) return "";
+  return count === 1 ? "1 low place that holds water" : `${count} low places that hold water`;
 }
 
 function floor(results: Results, notation: Notation): Standing {

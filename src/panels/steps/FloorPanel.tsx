@@ -68,7 +68,7 @@ function Corners() {
   const beam = useBeam();
   const notation = useNotation();
   if (corners.length === 0) return null;
-  const heads = ["corner", "ground", "floor above it", ...(beam === null ? [] : ["read at laser"])];
+  const heads = ["corner", "ground", "floor above it", ...(beam === null ? [] : ["ground reads"])];
   const rows = corners.map((corner) => cornerCells(corner, beam, notation));
   const marked = new Set(corners.flatMap((corner, index) => (corner.floorAboveGround < 0 ? [index] : [])));
   return (

@@ -30,7 +30,7 @@ export function LimitList({ rules }: { rules: readonly BandRule[] }) {
       </ul>
       {hidden > 0 ? (
         <Action look="quiet" onPress={() => setAll(!all)}>
-          {all ? "Only those that bear on it" : `${hidden} more without bearing now`}
+          {all ? "Only those that bear on it" : `${hidden} more that don't bear on it now`}
         </Action>
       ) : null}
     </>
