@@ -1,4 +1,7 @@
-/** The corners: a ring, the name, and how far the wall stands out of the ground there. */
+/**
+ * The corners: a ring, the name, and on screen how far the wall stands out of the ground as it is. On paper, where that
+ * could be taken for the wall to leave showing, what to fill or cut there.
+ */
 import type { Project } from "../document/schema";
 import type { CornerResult, Results } from "../solve/results";
 import { sizeOf, stacked } from "./beside";
@@ -8,7 +11,7 @@ import { reserveLines } from "./reserve";
 import { cornerRing } from "./sizes";
 import { textWidth } from "./text-width";
 import { cornerDirections } from "./walls";
-import { outText } from "./words";
+import { outText, workInWords } from "./words";
 
 /** Free paper between ring and label, mm. */
 const gap = 0.9;
@@ -56,7 +59,9 @@ function cornerLabel(
   context: DrawContext,
 ): LabelTexts {
   const at: XY = [corner.x, corner.y];
-  const value = outText(corner.wallAboveGround, project.display);
+  const { display } = project;
+  const paper = context.medium === "paper";
+  const value = paper ? workInWords(corner, display) : outText(corner.wallAboveGround, display);
   const style = sizeOf("corner-value");
   const room = Math.max(textWidth(value, style, 600), textWidth("2′ 10⅝″ out", style, 600));
   const candidates = reaches.flatMap((reach) =>
@@ -70,7 +75,7 @@ function cornerLabel(
   return candidates[wide.indexOf(chosen)] ?? [];
 }
 
-/** Rings with names and "10¾″ out" at the corners. Cheap: redrawn on every frame of a floor drag. */
+/** Rings with names and "10¾″ out", on paper "1′ 1″ of fill", at the corners. Cheap: redrawn on every frame of a floor drag. */
 export function drawCorners(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("corners");
   const { building } = project;

@@ -1,7 +1,7 @@
 /** What the drawing says: lengths, heights and grades in the user's notation. */
 import type { Display } from "../document/schema";
-import type { Results } from "../solve/results";
-import { formatLength, formatSigned, formatSlope } from "../units";
+import type { CornerResult, Results } from "../solve/results";
+import { depthInWords, formatLength, formatSigned, formatSlope } from "../units";
 import { type DrawContext, heightOrigin, toldFromMark } from "./context";
 
 /** A length on the plan. */
@@ -32,6 +32,11 @@ export function heightText(z: number, display: Display, results: Results, contex
 export function outText(aboveGround: number, display: Display): string {
   const text = lengthText(Math.abs(aboveGround), display);
   return aboveGround < 0 ? `${text} below ground` : `${text} out`;
+}
+
+/** What is to be done to the ground at a corner: "1′ 1″ of fill", "3½″ of cut", "no change". */
+export function workInWords({ ground, finished }: CornerResult, display: Display): string {
+  return depthInWords(finished - ground, display.length, display.rounding);
 }
 
 /** A grade in the user's notation, without a sign. */

@@ -28,7 +28,7 @@ export interface RecoveryShelf {
 /**
  * The shelf of one session, which keeps under its own key. Acts run one after another; of several works handed
  * in while one is being written only the last is written. Work found is removed once it is saved or given up
- * (`keep(null)`), or once this session keeps newer work of the same file; other orphans stay for the next time.
+ * (`keep(null)`), or once this page keeps newer work of the same file; other orphans stay for the next time.
  */
 export function recoveryShelf(store: ShelfStore, ownKey: string): RecoveryShelf {
   let handedOver: Found | null = null;

@@ -169,22 +169,25 @@ function brokenLimits({ band, floor }: Results): readonly string[] {
 }
 
 /** Low places that hold water on the finished ground, each told by its depth. */
-function standingWater({ water }: Results, figures: Figures): readonly string[] {
-  return water.ponds.map(
-    (pond) => `Water stands ${figures.length(pond.depth)} deep where the plan shows it.`,
-  );
+function standingWater(project: Project, results: Results, figures: Figures): readonly string[] {
+  return results.water.ponds.map((pond) => {
+    const place = placeFromCorner(pond.at, project, results, figures);
+    return `Water stands ${figures.length(pond.depth)} deep${place ? `, ${place}` : ""}.`;
+  });
 }
 
 /** What solve found wrong, so that nobody builds from a sheet with open questions unawares. */
-export function openPointsBlock(results: Results, figures: Figures): Block | null {
-  const items = [...brokenLimits(results), ...faults(results), ...standingWater(results, figures)];
-  if (items.length === 0) return null;
+export function openPointsBlock(project: Project, results: Results, figures: Figures): Block | null {
+  const items = [...brokenLimits(results), ...faults(results)];
+  const water = standingWater(project, results, figures);
+  if (items.length + water.length === 0) return null;
   const shown = items.slice(0, mostOpenPoints);
   if (items.length > shown.length) shown.push(`and ${items.length - shown.length} more: see the project.`);
   return proseBlock(
     "open points",
     "Still open when this was drawn",
-    shown.map((text) => ({ runs: [{ text }], bullet: true })),
+    // Standing water is never among what is cut short.
+    [...shown, ...water].map((text) => ({ runs: [{ text }], bullet: true })),
   );
 }
 

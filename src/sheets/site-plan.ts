@@ -83,7 +83,7 @@ function blocksFor(project: Project, results: Results, layers: readonly MarkLaye
   const routes = routeTable(project, results, figures);
   return [
     heightsBlock(project, results, figures),
-    openPointsBlock(results, figures),
+    openPointsBlock(project, results, figures),
     corners && tableBlock("corners", corners),
     setout && tableBlock("setout", setout),
     routes && tableBlock("routes", routes),

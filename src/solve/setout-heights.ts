@@ -20,6 +20,7 @@ export function setoutHeights(
     { what: "earth under the base stone", where: "inside", height: levels.undersideOfBase },
     { what: "top of footing", where: "all round", height: levels.topOfFooting },
     { what: "bottom of trench", where: "all round", height: levels.bottomOfTrench },
+    ...apronHeights(plan, levels.floor, words),
     ...sills(project, plan, levels.floor),
     ...plan.swales.flatMap((line) =>
       line.line.map((_, i): SetoutHeight => {
@@ -31,6 +32,21 @@ export function setoutHeights(
       }),
     ),
     ...drives.flatMap((drive) => driveEnds(drive, words)),
+  ];
+}
+
+/** The finished ground to grade to; drives and sides that are left as they are have heights of their own. */
+function apronHeights({ pad }: GradingPlan, floor: number, words: Words): SetoutHeight[] {
+  if (pad.leave.every((left) => left === 1)) return [];
+  const atWall = floor + pad.edgeAboveFloor;
+  const but = pad.leave.some((left) => left === 1) ? "but for sides left as they are" : "clear of drives";
+  return [
+    { what: "finished ground", where: `at the wall, ${but}`, height: atWall },
+    {
+      what: "finished ground",
+      where: `${words.length(pad.width)} out from the wall`,
+      height: atWall - pad.fall * pad.width,
+    },
   ];
 }
 

@@ -60,6 +60,18 @@ describe("the whole plan", () => {
     expect(told.filter((text) => text.endsWith(" out"))).toHaveLength(4);
   });
 
+  it("tells on paper what to fill or cut at each corner, from the ground as it is to the finished one", () => {
+    const project = demo("pottery-studio");
+    const results = createSolver().solve(project);
+    const [a] = results.corners;
+    // A: floor and wall 11¾″ above the ground, 6″ of it to show, so 5¾″ of fill.
+    expect(a && a.finished - a.ground).toBeCloseTo((11.75 - 6) * 0.0254, 3);
+    const paper = drawPlan(project, results, { metresPerMm: 0.2, medium: "paper" });
+    const told = texts(paper).map((mark) => mark.text);
+    expect(told).toContain("5¾″ of fill");
+    expect(told.filter((text) => text.endsWith(" out"))).toEqual([]);
+  });
+
   it("is the same when drawn twice in one context: a layer gives its places back first", () => {
     const project = demo("pottery-studio");
     const results = createSolver().solve(project);

@@ -230,3 +230,27 @@ describe("the file", () => {
     expect(file.includes(`\n${author} 0 obj\n(Drysill)\n`)).toBe(true);
   });
 });
+
+describe("standing water", () => {
+  it("is told with its depth and nearest corner, however much else is open", async () => {
+    const barn = demo("potting-barn.drysill.json");
+    const results = createSolver().solve(barn);
+    expect(results.water.ponds).toHaveLength(1);
+    const trouble = Array.from({ length: 9 }, (_, i) => ({
+      code: "trouble",
+      severity: "caution" as const,
+      where: `place ${i}`,
+      what: `trouble ${i}`,
+      how: "mend it",
+    }));
+    const bytes = await sitePlan(
+      barn,
+      { ...results, problems: trouble },
+      { fonts, date, paper: "letter", compress: false },
+    );
+    const told = words(readPdf(bytes)).replace(/\n/g, " ");
+    expect(told).toContain("trouble 0");
+    expect(told).not.toContain("trouble 8");
+    expect(told).toMatch(/Water stands .+ deep, .+ of corner [A-D]/);
+  });
+});

@@ -100,6 +100,20 @@ describe("a whole project", () => {
     expect(row(full({ ...hillside, worksheet }))?.reading).toBeCloseTo(101.4 - bottom, 9);
   });
 
+  it("sets out the finished ground at the wall and where the apron ends, not where all sides are left as they are", () => {
+    const ground = (project: Project) =>
+      full(project)
+        .setout.rows.filter(({ what }) => what === "finished ground")
+        .map(({ height }) => height);
+    const { apron } = hillside.grading;
+    const wall = (results.topOfWall ?? Number.NaN) - apron.showing;
+    const [atWall, out] = ground(hillside);
+    expect(atWall).toBeCloseTo(wall, 9);
+    expect(out).toBeCloseTo(wall - apron.fall * apron.width, 9);
+    const leave = hillside.building?.outline.map((_, side) => side) ?? [];
+    expect(ground({ ...hillside, grading: { ...hillside.grading, apron: { ...apron, leave } } })).toEqual([]);
+  });
+
   it("sets out the sill, the swale's bed and the ends of the drive", () => {
     const rows = results.setout.rows.map(({ what, where }) => `${what}, ${where}`);
     for (const want of [
