@@ -1,7 +1,9 @@
 export * as buildingEdits from "./commands/building";
 export type { Edit, EditCommand } from "./commands/command";
+export * as drawingEdits from "./commands/drawing";
 export * as siteEdits from "./commands/site";
 export * as surveyEdits from "./commands/survey";
+export * as windowEdits from "./commands/windows";
 export {
   type History,
   jump,
@@ -18,3 +20,4 @@ export {
 export { type FileProblem, newProject, type Opened, openProject } from "./open";
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
+export { type Thing, thingKey, thingKinds } from "./thing";

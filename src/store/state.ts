@@ -1,11 +1,9 @@
 /** What the window knows: the document's history, what is being dragged, the last results, and the view's own state. */
-import type { History, Project } from "../document";
+import type { History, Project, Thing } from "../document";
 import type { Results } from "../solve/results";
 
-export type Selected =
-  | { readonly kind: "building" }
-  | { readonly kind: "door" | "shot" | "mark" | "drive" | "swale" | "feature"; readonly id: string }
-  | { readonly kind: "lot" };
+/** A thing that is, or can be, selected. */
+export type Selected = Thing;
 
 export const toolNames = ["select", "shot", "mark", "lot", "building", "door", "drive", "swale"] as const;
 export type ToolName = (typeof toolNames)[number];

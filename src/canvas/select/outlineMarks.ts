@@ -38,6 +38,8 @@ export function outlineMarks(
       const shot = project.survey.shots.find(({ id }) => id === thing.id);
       return spot(shot ? shotPlace(project, shot) : null, style);
     }
+    default:
+      return [];
   }
 }
 

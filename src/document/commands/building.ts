@@ -61,22 +61,29 @@ export const setOutline = command(
     const fault = outlineFault(args.outline);
     if (fault) return refuse(fault);
     if (!project.building) return refuse(noBuilding);
-    const doors = fittingDoors(project.building.doors, args.outline);
+    const { doors, windows } = project.building;
     return done(
-      withBuilding(project, { outline: args.outline.map(([x, y]): Point => [x, y]), doors }),
+      withBuilding(project, {
+        outline: args.outline.map(([x, y]): Point => [x, y]),
+        doors: fittingOpenings(doors, args.outline),
+        windows: fittingOpenings(windows, args.outline),
+      }),
       args.what ?? "change outline",
     );
   },
 );
 
-/** Doors keep their wall; one that no longer fits is slid, then narrowed, to what the wall has. */
-function fittingDoors(doors: readonly Door[], outline: readonly Point[]): Door[] {
-  return doors
-    .filter((door) => door.wall < outline.length)
-    .map((door) => {
-      const length = wallLength(outline, door.wall);
-      const width = Math.min(door.width, length);
-      return { ...door, width, offset: Math.max(0, Math.min(door.offset, length - width)) };
+/** Doors and windows keep their wall; one that no longer fits is slid, then narrowed, to what the wall has. */
+function fittingOpenings<Opening extends Pick<Door, "wall" | "offset" | "width">>(
+  openings: readonly Opening[],
+  outline: readonly Point[],
+): Opening[] {
+  return openings
+    .filter((opening) => opening.wall < outline.length)
+    .map((opening) => {
+      const length = wallLength(outline, opening.wall);
+      const width = Math.min(opening.width, length);
+      return { ...opening, width, offset: Math.max(0, Math.min(opening.offset, length - width)) };
     });
 }
 

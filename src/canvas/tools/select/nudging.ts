@@ -79,7 +79,7 @@ function nudge(project: Project, thing: Selected, by: Point): ((project: Project
         ? (now) => merging(siteEdits.changeFeature.run(now, { id: thing.id, patch }), thing.id)
         : null;
     }
-    case "lot":
+    default:
       return null;
   }
 }

@@ -96,7 +96,7 @@ function dragThing(
     case "mark":
     case "feature":
       return movingSpot(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
-    case "lot":
+    default:
       // A lot line never moves as a whole by a slip of the hand; its corners can be pulled.
       return panning(context, pointer.screen, home);
   }

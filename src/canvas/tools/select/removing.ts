@@ -1,5 +1,13 @@
 /** Delete: takes the selected things away as one step. */
-import { buildingEdits, type Edit, type Project, siteEdits, surveyEdits } from "../../../document";
+import {
+  buildingEdits,
+  drawingEdits,
+  type Edit,
+  type Project,
+  siteEdits,
+  surveyEdits,
+  windowEdits,
+} from "../../../document";
 import type { Selected } from "../../../store/state";
 import type { ToolContext } from "../tool";
 
@@ -21,6 +29,13 @@ function removal(thing: Selected): (project: Project) => Edit {
       return (project) => surveyEdits.removeMark.run(project, { id: thing.id });
     case "shot":
       return (project) => surveyEdits.removeShots.run(project, { ids: [thing.id] });
+    case "window":
+      return (project) => windowEdits.removeWindow.run(project, { id: thing.id });
+    case "note":
+    case "dimension":
+    case "section":
+    case "underlay":
+      return (project) => drawingEdits.removeDrawn.run(project, { kind: thing.kind, id: thing.id });
   }
 }
 
