@@ -113,6 +113,33 @@ describe("building edits", () => {
     );
   });
 
+  it("refuse a door over another of the same wall, added, slid or widened; touching ones and other walls are free", () => {
+    const one = checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 2, width: 3 });
+    for (const [offset, width] of [
+      [3, 1],
+      [4.9, 2],
+      [0, 2.1],
+      [1, 6],
+    ] as const)
+      expect(refusal(one, buildingEdits.addDoor, { wall: 2, offset, width })).toMatch(/overlap.*free piece/);
+    const touching = checkEdit(one, buildingEdits.addDoor, { wall: 2, offset: 5, width: 1 });
+    const two = checkEdit(touching, buildingEdits.addDoor, { wall: 0, offset: 2, width: 3 });
+    expect(refusal(two, buildingEdits.changeDoor, { id: "d2", patch: { offset: 4.5 } })).toMatch(/overlap/);
+    expect(refusal(two, buildingEdits.changeDoor, { id: "d1", patch: { width: 3.2 } })).toMatch(/overlap/);
+    expect(refusal(two, buildingEdits.changeDoor, { id: "d3", patch: { wall: 2 } })).toMatch(/overlap/);
+    const slid = checkEdit(two, buildingEdits.changeDoor, { id: "d2", patch: { offset: 6 } });
+    expect(slid.building?.doors[1]).toMatchObject({ offset: 6, width: 1 });
+  });
+
+  it("let a door be renamed that a file laid over another", () => {
+    let project = checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 2, width: 3 });
+    const [door] = project.building?.doors ?? [];
+    if (!project.building || !door) throw new Error("no door");
+    project = { ...project, building: { ...project.building, doors: [door, { ...door, id: "d2" }] } };
+    project = checkEdit(project, buildingEdits.changeDoor, { id: "d2", patch: { name: "side door" } });
+    expect(project.building?.doors[1]?.name).toBe("side door");
+  });
+
   it("untie the drive from a door that is taken away", () => {
     let project = checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 3, width: 3 });
     project = checkEdit(project, siteEdits.addDrive, {

@@ -213,7 +213,24 @@ export const changeDoor = command(
 function doorFault(building: Building, door: Door): string | null {
   if (door.wall >= building.outline.length) return "The building has no such wall.";
   const length = wallLength(building.outline, door.wall);
-  return door.offset + door.width > length + 1e-6 ? "The door is wider than what is left of its wall." : null;
+  if (door.offset + door.width > length + 1e-6) return "The door is wider than what is left of its wall.";
+  return overlapFault(building, door);
+}
+
+function overlapFault(building: Building, door: Door): string | null {
+  const was = building.doors.find(({ id }) => id === door.id);
+  // A door that stays where a file had it can still be renamed.
+  if (was && was.wall === door.wall && was.offset === door.offset && was.width === door.width) return null;
+  const other = building.doors.find((each) => each.id !== door.id && doorsOverlap(each, door));
+  return other
+    ? `The door would overlap one (${other.name}) that is in this wall already. Choose a free piece of the wall, or make it narrower.`
+    : null;
+}
+
+/** Do two doors take the same piece of one wall? Doors that only touch don't. */
+function doorsOverlap(a: Door, b: Door): boolean {
+  const slack = 1e-6;
+  return a.wall === b.wall && a.offset < b.offset + b.width - slack && b.offset < a.offset + a.width - slack;
 }
 
 export const removeDoor = command("building.removeDoor", (project, args: { id: string }) => {

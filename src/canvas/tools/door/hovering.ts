@@ -34,11 +34,12 @@ export function hovering(
     typed,
   });
   const put = (place: WallPlace | null): ToolState =>
-    place ? putDoor(context, place) : hovering(context, now);
+    place ? putDoor(context, place, now) : hovering(context, now);
+  const fault = now.place && placeFault(project, now.place);
   return {
     name: "hovering",
-    hint: hint(project, now, lengthWords(now.typed.width ?? usualWidth(project), project)),
-    cursor: now.place ? "crosshair" : "default",
+    hint: fault ?? hint(project, now, lengthWords(now.typed.width ?? usualWidth(project), project)),
+    cursor: fault ? "not-allowed" : now.place ? "crosshair" : "default",
     fields: project.building ? fields : [],
     marks: now.place ? doorMarks(project, now.place) : [],
     snap: null,
@@ -70,13 +71,18 @@ function aimAtWall(context: ToolContext, pointer: PlanPointer, typed: TypedValue
   });
 }
 
-function putDoor(context: ToolContext, place: WallPlace): ToolState {
+/** Why a door can't go there, in the words in which a click would be refused. */
+function placeFault(project: Project, { wall, offset, width }: WallPlace): string | null {
+  const edit = buildingEdits.addDoor.run(project, { wall, offset, width });
+  return edit.ok ? null : edit.why;
+}
+
+function putDoor(context: ToolContext, place: WallPlace, now: Hovering): ToolState {
   const { wall, offset, width } = place;
   const edit = context.run(buildingEdits.addDoor, { wall, offset, width });
-  if (edit.ok) {
-    context.setTool("select");
-    if (edit.made !== undefined) context.select([{ kind: "door", id: edit.made }]);
-  }
+  if (!edit.ok) return hovering(context, now);
+  context.setTool("select");
+  if (edit.made !== undefined) context.select([{ kind: "door", id: edit.made }]);
   return hovering(context);
 }
 
