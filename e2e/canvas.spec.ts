@@ -289,7 +289,7 @@ test.describe("on a new plan", () => {
     await plan.move(0, -8);
     await page.keyboard.type("70'");
     await page.keyboard.press("Tab");
-    await page.keyboard.type("0");
+    await page.keyboard.type("90");
     await page.keyboard.press("Enter");
     await plan.click(9, 7);
     await plan.click(-12, 7);

@@ -1,5 +1,6 @@
 export { formatArea, formatVolume } from "./amount";
 export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
+export { formatBearing, parseBearing } from "./bearing";
 export { CUBIC_YARD, FOOT, INCH, SQUARE_FOOT } from "./constants";
 export {
   depthInWords,

@@ -159,23 +159,60 @@ describe("the lot tool", () => {
     expect(hand.selection).toEqual([{ kind: "lot" }]);
   });
 
-  it("takes a typed distance and angle, and Enter closes", () => {
+  it("takes a typed distance and bearing, clockwise from north, and Enter closes", () => {
     const hand = handOn(metricProject(), "lot");
     hand.click(0, 0);
+    expect(hand.hint()).toMatch(/bearing \(clockwise from north\)/);
     hand.move(5, 1);
     hand.type("40");
     hand.key("Tab");
-    hand.type("0");
+    hand.type("90");
     hand.key("Enter");
     hand.type("30");
     hand.key("Tab");
-    hand.type("90");
+    hand.type("s 0 e");
     hand.key("Enter");
     hand.key("Enter");
     const [, b, c] = hand.project.lot.outline;
-    expect(b).toEqual([40, 0]);
+    expect(b?.[0]).toBeCloseTo(40, 9);
+    expect(b?.[1]).toBeCloseTo(0, 9);
     expect(c?.[0]).toBeCloseTo(40, 9);
-    expect(c?.[1]).toBeCloseTo(30, 9);
+    expect(c?.[1]).toBeCloseTo(-30, 9);
+  });
+
+  it("tells a line's bearing from the project's north, also as the plan will write it", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.move(-10, 0, { free: true });
+    expect(hand.texts()).toContain("10.000 m at 270.0° (S 90.0° W)");
+    // North turned 30° clockwise: what runs straight up runs 330° from it.
+    const { lot } = metricProject();
+    const turned = handOn({ ...metricProject(), lot: { ...lot, north: Math.PI / 6 } }, "lot");
+    turned.click(0, 0);
+    turned.move(0, 10, { free: true });
+    expect(turned.texts()).toContain("10.000 m at 330.0° (N 30.0° W)");
+    turned.type("20");
+    turned.key("Tab");
+    turned.type("0");
+    turned.key("Enter");
+    turned.move(30, 0, { free: true });
+    turned.click(30, 0, { free: true });
+    turned.key("Enter");
+    expect(turned.project.lot.outline[1]?.[0]).toBeCloseTo(10, 9);
+    expect(turned.project.lot.outline[1]?.[1]).toBeCloseTo(20 * Math.cos(Math.PI / 6), 9);
+  });
+
+  it("answers a word in the midst of typing, and keeps the line", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.type("40");
+    hand.key("Tab");
+    hand.type("west");
+    expect(hand.said).toContain("Type a bearing clockwise from north, like 268.5, or like S 88.5 W.");
+    expect(hand.state()).toBe("next");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/Can't read "st" as a bearing/);
+    expect(hand.project.lot.outline).toEqual([]);
   });
 
   it("does not close with two corners", () => {
@@ -246,6 +283,18 @@ describe("the door tool", () => {
     hand.type("4");
     hand.key("Enter");
     expect(hand.project.building?.doors[0]).toMatchObject({ wall: 0, width: 4, offset: 3 });
+  });
+
+  it("says why where a door is already, and puts nothing there", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.click(5.3, 6.5);
+    hand.use("door");
+    hand.move(4, 6.3);
+    expect(hand.hint()).toMatch(/would overlap/);
+    hand.click(4, 6.3);
+    expect(hand.project.building?.doors).toHaveLength(1);
+    expect(hand.said).toEqual([expect.stringMatching(/would overlap/)]);
+    expect(hand.tool).toBe("door");
   });
 
   it("puts nothing where no wall is near, or where the wall is too short", () => {

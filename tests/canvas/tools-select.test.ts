@@ -213,7 +213,7 @@ describe("handles of the building", () => {
     expect(outlineOf(alone)?.[1]).toEqual([12.06, 7.02]);
   });
 
-  it("turn it by steps, and take a typed angle", () => {
+  it("turn it by steps, and take a typed angle, clockwise as bearings are", () => {
     // The turn handle stands 30 px, 3 m, off the upper wall: at (5, 9); the middle is (5, 3).
     const hand = selecting(7, 4);
     hand.drag([
@@ -230,7 +230,7 @@ describe("handles of the building", () => {
     typed.type("12.5");
     typed.key("Enter");
     const [c, d] = outlineOf(typed) as [Point, Point];
-    expect(Math.atan2(d[1] - c[1], d[0] - c[0])).toBeCloseTo((12.5 * Math.PI) / 180, 9);
+    expect(Math.atan2(d[1] - c[1], d[0] - c[0])).toBeCloseTo((-12.5 * Math.PI) / 180, 9);
   });
 });
 

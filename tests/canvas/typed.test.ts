@@ -6,6 +6,7 @@ import {
   type TypedEntry,
   typedValues,
   typeKey,
+  wantedWords,
 } from "../../src/canvas/typed/typedEntry";
 
 const fields = [
@@ -56,6 +57,31 @@ describe("typing while drawing", () => {
   it("leaves Tab alone until something is typed, and all keys where nothing can be", () => {
     expect(typeKey(emptyEntry(fields), "Tab")).toBeNull();
     expect(typeKey(emptyEntry([]), "4")).toBeNull();
+  });
+});
+
+describe("a bearing", () => {
+  const piece = emptyEntry([
+    { name: "length", kind: "length" },
+    { name: "bearing", kind: "bearing" },
+  ]);
+  const keys = (...all: string[]) =>
+    all.reduce<TypedEntry>((entry, key) => typeKey(entry, key, true) ?? entry, piece);
+
+  it("is read in degrees clockwise from north, or as a deed writes it", () => {
+    expect(typedValues(keys("Tab", ..."268.5"), "m").bearing).toBeCloseTo((268.5 / 180) * Math.PI, 12);
+    expect(typedValues(keys("Tab", ..."s 88.5 w"), "m").bearing).toBeCloseTo((268.5 / 180) * Math.PI, 12);
+  });
+
+  it("takes its letters only in its own field", () => {
+    expect(typeKey(piece, "s", true)).toBeNull();
+    expect(keys("Tab", "s").texts).toEqual(["", "s"]);
+  });
+
+  it("says what it takes", () => {
+    expect(wantedWords(piece)).toMatch(/length in figures/);
+    expect(wantedWords(keys("Tab"))).toMatch(/clockwise from north/);
+    expect(wantedWords(emptyEntry([]))).toBeNull();
   });
 });
 

@@ -24,10 +24,13 @@ export function TypedChip() {
         top: Math.max(8, Math.min(y + 20, view.height - 60)),
       }}
     >
-      {entry.fields.map(({ name }, i) => (
+      {entry.fields.map(({ name, kind }, i) => (
         <span key={name} className={i === entry.active ? "typed-field active" : "typed-field"}>
           <span className="soft">{name}</span> <b>{entry.texts[i]}</b>
           {i === entry.active ? <i className="typed-caret" /> : null}
+          {i === entry.active && kind === "bearing" ? (
+            <span className="typed-key"> clockwise from north</span>
+          ) : null}
         </span>
       ))}
       <span className={fault ? "typed-key soft" : "typed-key"}>

@@ -1,9 +1,18 @@
 /** Keys while the plan has the focus: the tool's own, typed lengths, and Space to move the view. */
+import { appStore } from "../../store/store";
+import { isLetter } from "../typed/typedEntry";
 import { machine } from "./toolRun";
 
 export interface PlanKeys {
   spaceHeld(): boolean;
   stop(): void;
+}
+
+/** Words typed while drawing are answered, once it is known that the letter is no shortcut either. */
+function explainIfUnused(event: KeyboardEvent): void {
+  setTimeout(() => {
+    if (!event.defaultPrevented && appStore.getState().tool !== "select") machine().unread();
+  });
 }
 
 export function listenToKeys(element: HTMLElement): PlanKeys {
@@ -17,6 +26,7 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
   function down(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
     const used = machine().key(event.key, event.shiftKey);
+    if (!used && isLetter(event.key)) explainIfUnused(event);
     if (!used && event.key !== " ") return;
     if (!used) hold(true);
     event.preventDefault();

@@ -9,6 +9,8 @@ import type { PlanPointer, ToolContext } from "./tool";
 /** How near the pointer must come, px. */
 export const snapPixels = { mouse: 10, touch: 18 } as const;
 
+const fullTurn = 2 * Math.PI;
+
 export interface AimOptions {
   readonly from?: Point | undefined;
   readonly without?: Without;
@@ -39,21 +41,32 @@ export function allTargets(project: Project): SnapTargets {
   return gathered.targets;
 }
 
-/** The aimed place with a typed length and angle laid over it. */
-export function withTyped(aimed: Snap, from: Point, typed: TypedValues): Snap {
-  const { length, angle } = typed;
-  if (length === undefined && angle === undefined) return aimed;
+/** The aimed place with a typed length and bearing laid over it; `north` is the plan's. */
+export function withTyped(aimed: Snap, from: Point, typed: TypedValues, north: number): Snap {
+  const { length, bearing } = typed;
+  if (length === undefined && bearing === undefined) return aimed;
   const [dx, dy] = [aimed.at[0] - from[0], aimed.at[1] - from[1]];
-  const pointed = Math.atan2(dy, dx);
-  const way = angle ?? pointed;
-  // A typed angle keeps the pointer's distance along it.
+  const way = bearing === undefined ? Math.atan2(dy, dx) : directionOf(bearing, north);
+  // A typed bearing keeps the pointer's distance along it.
   const along =
     length ??
-    (angle === undefined ? Math.hypot(dx, dy) : Math.max(0, dx * Math.cos(way) + dy * Math.sin(way)));
+    (bearing === undefined ? Math.hypot(dx, dy) : Math.max(0, dx * Math.cos(way) + dy * Math.sin(way)));
+  const keepsWord = length !== undefined && bearing === undefined && aimed.guide;
   return {
     at: [from[0] + Math.cos(way) * along, from[1] + Math.sin(way) * along],
-    word: length === undefined ? null : aimed.word && angle === undefined && aimed.guide ? aimed.word : null,
+    word: keepsWord ? aimed.word : null,
     tie: null,
     guide: from,
   };
+}
+
+/** Radians clockwise from the plan's north, 0 to a full turn. */
+export function bearingOf(from: Point, to: Point, north: number): number {
+  const turn = Math.atan2(to[0] - from[0], to[1] - from[1]) - north;
+  return ((turn % fullTurn) + fullTurn) % fullTurn;
+}
+
+/** Counter-clockwise from the x axis, radians, of a bearing. */
+function directionOf(bearing: number, north: number): number {
+  return Math.PI / 2 - (bearing + north);
 }

@@ -1,5 +1,14 @@
 /** Runs one tool: sends keys and pointer to its present state and keeps what is being typed. */
-import { emptyEntry, entryFault, isTyping, type TypedEntry, typedValues, typeKey } from "../typed/typedEntry";
+import {
+  emptyEntry,
+  entryFault,
+  isLetter,
+  isTyping,
+  type TypedEntry,
+  typedValues,
+  typeKey,
+  wantedWords,
+} from "../typed/typedEntry";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
@@ -67,7 +76,17 @@ export class Machine {
       return true;
     }
     if (key === "Enter") return this.enter();
+    // In the midst of typing a letter never picks a tool: what was begun would be lost.
+    if (isTyping(this.typed) && isLetter(key)) return this.unread();
     return this.stateKey(key, shift);
+  }
+
+  /** Says what can be typed now, after a key that nobody had a use for. True when something can. */
+  unread(): boolean {
+    const words = wantedWords(this.typed);
+    if (words === null) return false;
+    this.context.say(words);
+    return true;
   }
 
   private stateKey(key: string, shift: boolean): boolean {

@@ -1,10 +1,11 @@
-/** What is typed while drawing: one or two fields (a length, then an angle), read in the project's notation. */
-import { type LengthNotation, parseAngle, parseLength } from "../../units";
+/** What is typed while drawing: one or two fields (a length, then a bearing), read in the project's notation. */
+import { type LengthNotation, parseAngle, parseBearing, parseLength } from "../../units";
 
 export interface Field {
-  /** What it is called beside the pointer: "length", "angle", "width", "depth". */
+  /** What it is called beside the pointer: "length", "bearing", "width", "depth". */
   readonly name: string;
-  readonly kind: "length" | "angle";
+  /** A bearing is clockwise from the plan's north. */
+  readonly kind: "length" | "angle" | "bearing";
 }
 
 export interface TypedEntry {
@@ -24,9 +25,16 @@ export function isTyping(entry: TypedEntry): boolean {
   return entry.active > 0 || entry.texts.some((text) => text !== "");
 }
 
+/** One letter of any script, as against a named key. */
+export function isLetter(key: string): boolean {
+  return /^\p{L}$/u.test(key);
+}
+
 /** Characters that start a number, and those that may follow. */
 const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
 const follows = /^[0-9.,½¼¾⅛⅜⅝⅞'"′″°/ a-z-]$/i;
+/** A bearing may also begin as a deed writes it: N 45° E. */
+const bearingStarts = /^[0-9.,ns]$/i;
 
 /**
  * The entry after a key, or null when the key isn't for it. Once something is `begun` on the plan, Tab belongs to the
@@ -40,7 +48,9 @@ export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEnt
     return { ...entry, active: (entry.active + 1) % entry.fields.length };
   }
   if (key === "Backspace") return text === "" ? stepBack(entry) : withText(entry, text.slice(0, -1));
-  const taken = text === "" ? starts.test(key) : follows.test(key);
+  // The letters N and S also pick tools, so they begin a bearing only once its field was asked for.
+  const begins = entry.active > 0 && entry.fields[entry.active]?.kind === "bearing" ? bearingStarts : starts;
+  const taken = text === "" ? begins.test(key) : follows.test(key);
   return taken ? withText(entry, text + key) : null;
 }
 
@@ -63,6 +73,18 @@ export function typedValues(entry: TypedEntry, notation: LengthNotation): TypedV
   return values;
 }
 
+const figures: Readonly<Record<Field["kind"], string>> = {
+  length: `a length in figures, like 40'6" or 12.35 m`,
+  angle: "an angle in degrees, like 15",
+  bearing: "a bearing clockwise from north, like 268.5, or like S 88.5 W",
+};
+
+/** What the active field takes, for a key that it has no use for; null where nothing can be typed. */
+export function wantedWords(entry: TypedEntry): string | null {
+  const field = entry.fields[entry.active];
+  return field ? `Type ${figures[field.kind]}.` : null;
+}
+
 /** Why the entry can't be used, in words; null when all that was typed can be read. */
 export function entryFault(entry: TypedEntry, notation: LengthNotation): string | null {
   for (const [i, field] of entry.fields.entries()) {
@@ -75,8 +97,8 @@ export function entryFault(entry: TypedEntry, notation: LengthNotation): string 
 /** The value, null for nothing typed, or the reason in words. */
 function readField(field: Field, text: string, notation: LengthNotation): number | null | string {
   if (text.trim() === "") return null;
-  if (field.kind === "angle") {
-    const angle = parseAngle(text);
+  if (field.kind !== "length") {
+    const angle = field.kind === "bearing" ? parseBearing(text) : parseAngle(text);
     return angle.ok ? angle.radians : angle.message;
   }
   const length = parseLength(text, notation);

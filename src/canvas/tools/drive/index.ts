@@ -12,7 +12,8 @@ const drive: LineKind = {
   hintFirst: () => "Click where the drive leaves the road",
   hintNext: (context, points) => {
     const doors = (context.project().building?.doors.length ?? 0) > 0;
-    if (points.length < 2 && !doors) return "Click the next bend or the end; Enter ends the drive";
+    if (points.length < 2 && !doors)
+      return "Click the next bend or the end, or type a distance, Tab, a bearing (clockwise from north); Enter ends the drive";
     return doors
       ? "Click the next bend, or the middle of the door to end there; Enter ends it here"
       : "Click the next bend; Enter ends the drive";

@@ -1,4 +1,4 @@
-/** A line with at least one point: clicks add points, a typed length and angle place one exactly. */
+/** A line with at least one point: clicks add points, a typed length and bearing place one exactly. */
 import type { Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
@@ -21,7 +21,7 @@ export interface LineNow {
 
 const pieceFields: readonly Field[] = [
   { name: "length", kind: "length" },
-  { name: "angle", kind: "angle" },
+  { name: "bearing", kind: "bearing" },
 ];
 /** Two points nearer than this, px, are one. */
 const samePixels = 5;
@@ -29,7 +29,8 @@ const closes = "closes the line";
 
 export function next(context: ToolContext, kind: LineKind, now: LineNow, home: ToolStart): ToolState {
   const last = now.points.at(-1) as LinePoint;
-  const to = withTyped(now.to, last.at, now.typed);
+  const laid = (at: Snap) => withTyped(at, last.at, now.typed, context.project().lot.north);
+  const to = laid(now.to);
   const again = (change: Partial<LineNow>) => next(context, kind, { ...now, ...change }, home);
   const finish = (points: readonly LinePoint[]): ToolState => {
     if (points.length < kind.least) return again({});
@@ -51,9 +52,9 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     marks: lineMarks(context, kind, now.points, to),
     snap: to,
     move: (pointer) => again({ to: aimed(pointer) }),
-    press: (pointer) => add(withTyped(aimed(pointer), last.at, now.typed)),
+    press: (pointer) => add(laid(aimed(pointer))),
     release(pointer) {
-      const at = withTyped(aimed(pointer), last.at, now.typed);
+      const at = laid(aimed(pointer));
       const dragged = now.held && distance(last.at, at.at) * context.view().scale > samePixels * 3;
       return dragged ? add(at) : again({ held: false });
     },

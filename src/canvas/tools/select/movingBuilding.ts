@@ -20,15 +20,15 @@ export function movingBuilding(
     context,
     {
       name: "movingBuilding",
-      hint: "Moves the building; type a distance, hold Shift to move freely",
+      hint: "Moves the building; type a distance, Tab, a bearing (clockwise from north); hold Shift to move freely",
       cursor: "move",
       fields: [
         { name: "length", kind: "length" },
-        { name: "angle", kind: "angle" },
+        { name: "bearing", kind: "bearing" },
       ],
       command: buildingEdits.moveBuilding,
       at(now, typed) {
-        const aimed = withTyped(aim(context, now, { from, targets }), from, typed);
+        const aimed = withTyped(aim(context, now, { from, targets }), from, typed, project.lot.north);
         const by = distance(from, aimed.at);
         return {
           args: { dx: aimed.at[0] - from[0], dy: aimed.at[1] - from[1] },

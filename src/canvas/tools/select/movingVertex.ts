@@ -45,13 +45,13 @@ export function movingVertex(
       fields: before
         ? [
             { name: "length", kind: "length" },
-            { name: "angle", kind: "angle" },
+            { name: "bearing", kind: "bearing" },
           ]
         : [],
       command: setLine,
       at(now, typed) {
         const aimed = aim(context, now, { targets, ...(before ? { from: before } : {}) });
-        const snap = before ? withTyped(aimed, before, typed) : aimed;
+        const snap = before ? withTyped(aimed, before, typed, context.project().lot.north) : aimed;
         const moved = with_(snap.at);
         const what = makes ? `add a place to ${lineWord(line)}` : `change ${lineWord(line)}`;
         const door = snap.tie?.kind === "door" ? snap.tie.id : null;

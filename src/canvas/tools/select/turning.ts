@@ -11,7 +11,8 @@ export function turning(context: ToolContext, from: Point, pointer: PlanPointer,
   const outline = project.building?.outline ?? [];
   const about = outlineCentre(outline);
   const turnFor = (now: PlanPointer, typed: number | undefined) => {
-    if (typed !== undefined) return { angle: typed, word: null };
+    // As bearings are: a typed angle turns clockwise.
+    if (typed !== undefined) return { angle: -typed, word: null };
     const angle = turnAbout(about, from, now.at);
     return now.free ? { angle, word: null } : snapTurn(outline, project.lot.outline, angle);
   };
@@ -19,13 +20,13 @@ export function turning(context: ToolContext, from: Point, pointer: PlanPointer,
     context,
     {
       name: "turning",
-      hint: "Turns the building about its middle; type an angle, hold Shift to turn freely",
+      hint: "Turns the building about its middle; type an angle clockwise, hold Shift to turn freely",
       cursor: "grabbing",
       fields: [{ name: "angle", kind: "angle" }],
       command: buildingEdits.turnBuilding,
       at(now, typed) {
         const { angle, word } = turnFor(now, typed.angle);
-        const text = `turned ${formatAngle(angle)}${word ? `, ${word}` : ""}`;
+        const text = `turned ${turnWords(angle)}${word ? `, ${word}` : ""}`;
         const front = wallOutward(turnedOutline(outline, about, angle), 0) ?? [0, 1];
         return {
           args: { angle, about },
@@ -40,4 +41,10 @@ export function turning(context: ToolContext, from: Point, pointer: PlanPointer,
     pointer,
     home,
   );
+}
+
+/** "15° clockwise": the angle inside is counter-clockwise. */
+function turnWords(angle: number): string {
+  const size = formatAngle(Math.abs(angle));
+  return Number.parseFloat(size) === 0 ? size : `${size} ${angle < 0 ? "clockwise" : "counter-clockwise"}`;
 }

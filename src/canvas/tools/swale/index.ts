@@ -12,7 +12,7 @@ const swale: LineKind = {
   hintFirst: () => "Click the swale's high end, uphill of the building",
   hintNext: (_context, points) =>
     points.length < 2
-      ? "Click the next place downhill"
+      ? "Click the next place downhill, or type a distance, Tab, a bearing (clockwise from north)"
       : "Click the next place downhill; Enter at the outlet ends the swale",
   pieceText(context, a, b) {
     const fall = fallWords(context, a, b);
