@@ -4,6 +4,7 @@ export * as drawingEdits from "./commands/drawing";
 export * as siteEdits from "./commands/site";
 export * as surveyEdits from "./commands/survey";
 export * as windowEdits from "./commands/windows";
+export { type FeatureForm, featureForms, isArea } from "./features";
 export {
   type History,
   jump,
@@ -21,3 +22,4 @@ export { type FileProblem, newProject, type Opened, openProject } from "./open";
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
 export { type Thing, thingKey, thingKinds } from "./thing";
+export { visibleProject } from "./visible";

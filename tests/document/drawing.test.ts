@@ -134,6 +134,19 @@ describe("windows", () => {
     expect(windowEdits.addWindow.run(lit, { wall: 0, offset: 3.2, width: 1.2 }).ok).toBe(true);
   });
 
+  it("keeps doors and windows off each other", () => {
+    const open = became(buildingEdits.addDoor.run(barn, { wall: 0, offset: 2, width: 3 }));
+    expect(windowEdits.addWindow.run(open, { wall: 0, offset: 4, width: 1.2 })).toEqual({
+      ok: false,
+      why: "There is a door (door) there already. Choose a free piece of the wall.",
+    });
+    const lit = became(windowEdits.addWindow.run(open, { wall: 0, offset: 5, width: 1.2 }));
+    expect(buildingEdits.addDoor.run(lit, { wall: 0, offset: 6, width: 2 }).ok).toBe(false);
+    expect(buildingEdits.changeDoor.run(lit, { id: "d1", patch: { width: 3.1 } }).ok).toBe(false);
+    expect(windowEdits.changeWindow.run(lit, { id: "o1", patch: { offset: 4.9 } }).ok).toBe(false);
+    expect(windowEdits.changeWindow.run(lit, { id: "o1", patch: { name: "south window" } }).ok).toBe(true);
+  });
+
   it("slides a window along when its wall gets shorter", () => {
     const lit = became(windowEdits.addWindow.run(barn, { wall: 0, offset: 10, width: 1.2 }));
     const outline: [number, number][] = [

@@ -1,5 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { buildingEdits, newProject, type Project, siteEdits, surveyEdits } from "../../src/document";
+import {
+  buildingEdits,
+  drawingEdits,
+  newProject,
+  type Project,
+  siteEdits,
+  surveyEdits,
+} from "../../src/document";
 import { checkEdit } from "../support/checkEdit";
 
 /** A 10 by 6 building at the origin, a shot on its corner B (10, 6), a door in the south wall with a drive to it. */
@@ -57,5 +64,38 @@ describe("when the building changes", () => {
   it("a drive that isn't tied to a door stays", () => {
     const loose = checkEdit(site(), siteEdits.changeDrive, { id: "v1", patch: { door: null } });
     expect(driveEnd(checkEdit(loose, buildingEdits.moveBuilding, { dx: 2, dy: 1 }))).toEqual([5, 0]);
+  });
+});
+
+describe("a dimension from a corner", () => {
+  const measured = () =>
+    checkEdit(site(), drawingEdits.addDimension, {
+      from: { kind: "corner", corner: 3 },
+      to: { kind: "at", x: -5, y: 0 },
+    });
+  const ends = (project: Project) => {
+    const [dimension] = project.drawing.dimensions;
+    return dimension && [dimension.from, dimension.to];
+  };
+
+  it("stays on the corner while the building moves", () => {
+    const moved = checkEdit(measured(), buildingEdits.moveBuilding, { dx: 2, dy: 1 });
+    expect(ends(moved)?.[0]).toEqual({ kind: "corner", corner: 3 });
+  });
+
+  it("stays where the corner was when the corner or the building is gone", () => {
+    const gone = checkEdit(measured(), buildingEdits.removeBuilding, {});
+    expect(ends(gone)).toEqual([
+      { kind: "at", x: 0, y: 0 },
+      { kind: "at", x: -5, y: 0 },
+    ]);
+    const cut = checkEdit(measured(), buildingEdits.setOutline, {
+      outline: [
+        [0, 6],
+        [10, 6],
+        [10, 0],
+      ],
+    });
+    expect(ends(cut)?.[0]).toEqual({ kind: "at", x: 0, y: 0 });
   });
 });

@@ -12,6 +12,7 @@ import {
 } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { withFollowers } from "./follow";
+import { openingsOverlap } from "./openings";
 
 const noBuilding = "There is no building yet. Draw its outline first.";
 
@@ -221,16 +222,12 @@ function overlapFault(building: Building, door: Door): string | null {
   const was = building.doors.find(({ id }) => id === door.id);
   // A door that stays where a file had it can still be renamed.
   if (was && was.wall === door.wall && was.offset === door.offset && was.width === door.width) return null;
-  const other = building.doors.find((each) => each.id !== door.id && doorsOverlap(each, door));
+  const other =
+    building.doors.find((each) => each.id !== door.id && openingsOverlap(each, door)) ??
+    building.windows.find((each) => openingsOverlap(each, door));
   return other
     ? `The door would overlap one (${other.name}) that is in this wall already. Choose a free piece of the wall, or make it narrower.`
     : null;
-}
-
-/** Do two doors take the same piece of one wall? Doors that only touch don't. */
-function doorsOverlap(a: Door, b: Door): boolean {
-  const slack = 1e-6;
-  return a.wall === b.wall && a.offset < b.offset + b.width - slack && b.offset < a.offset + a.width - slack;
 }
 
 export const removeDoor = command("building.removeDoor", (project, args: { id: string }) => {

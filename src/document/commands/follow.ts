@@ -1,15 +1,26 @@
 /**
  * What stays and what goes along when the building changes: ground that was read at a corner stays where it
- * was read, a drive that ends at a door goes along with the door.
+ * was read, a drive that ends at a door goes along with the door, a dimension goes along with its corners and stays
+ * where the last one was when a corner is gone.
  */
-import type { Building, Door, Drive, Point, Project, Shot } from "../schema";
+import type { Building, Dimension, DimensionEnd, Door, Drive, Point, Project, Shot } from "../schema";
 
-/** `after` with its shots left where `before` had them, and its drives' ends at their doors. */
+/** `after` with its shots left where `before` had them, its drives' ends at their doors, its dimensions' at corners. */
 export function withFollowers(before: Project, after: Project): Project {
   const shots = shotsLeftBehind(before.building, after.building, after.survey.shots);
   const drives = drivesAtDoors(before.building, after.building, after.grading.drives);
-  if (shots === after.survey.shots && drives === after.grading.drives) return after;
-  return { ...after, survey: { ...after.survey, shots }, grading: { ...after.grading, drives } };
+  const dimensions = dimensionsLeftBehind(before.building, after.building, after.drawing.dimensions);
+  const same =
+    shots === after.survey.shots &&
+    drives === after.grading.drives &&
+    dimensions === after.drawing.dimensions;
+  if (same) return after;
+  return {
+    ...after,
+    survey: { ...after.survey, shots },
+    grading: { ...after.grading, drives },
+    drawing: { ...after.drawing, dimensions },
+  };
 }
 
 function same(a: Point | undefined, b: Point | undefined): boolean {
@@ -28,6 +39,27 @@ function shotsLeftBehind(before: Building | null, after: Building | null, shots:
     return { ...shot, place: { kind: "at", x: was[0], y: was[1] } };
   });
   return changed ? left : shots;
+}
+
+/** A dimension whose corner is gone keeps the place that the corner had. */
+function dimensionsLeftBehind(
+  before: Building | null,
+  after: Building | null,
+  dimensions: Dimension[],
+): Dimension[] {
+  if (!before) return dimensions;
+  const left = after?.outline.length ?? 0;
+  const isGone = (end: DimensionEnd) => end.kind === "corner" && end.corner >= left;
+  if (!dimensions.some(({ from, to }) => isGone(from) || isGone(to))) return dimensions;
+  const kept = (end: DimensionEnd): DimensionEnd => {
+    const was = end.kind === "corner" && isGone(end) ? before.outline[end.corner] : undefined;
+    return was ? { kind: "at", x: was[0], y: was[1] } : end;
+  };
+  return dimensions.map((dimension) => ({
+    ...dimension,
+    from: kept(dimension.from),
+    to: kept(dimension.to),
+  }));
 }
 
 function drivesAtDoors(before: Building | null, after: Building | null, drives: Drive[]): Drive[] {

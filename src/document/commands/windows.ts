@@ -1,6 +1,7 @@
 /** Edits of the building's windows. */
 import { type Building, type Project, type Window, windowSchema } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
+import { openingsOverlap } from "./openings";
 
 const noBuilding = "There is no building yet. Draw its outline first.";
 
@@ -15,14 +16,14 @@ function windowFault(building: Building, window: Window): string | null {
   const end = window.offset + window.width;
   if (end > Math.hypot(b[0] - a[0], b[1] - a[1]) + 1e-6)
     return "The window is wider than what is left of its wall.";
-  const near = building.windows.find(
-    (other) =>
-      other.id !== window.id &&
-      other.wall === window.wall &&
-      other.offset < end - 1e-6 &&
-      window.offset < other.offset + other.width - 1e-6,
-  );
-  return near ? `There is a window (${near.name}) there already. Choose a free piece of the wall.` : null;
+  const was = building.windows.find(({ id }) => id === window.id);
+  // A window that stays where a file had it can still be renamed.
+  if (was && was.wall === window.wall && was.offset === window.offset && was.width === window.width)
+    return null;
+  const near = building.windows.find((other) => other.id !== window.id && openingsOverlap(other, window));
+  if (near) return `There is a window (${near.name}) there already. Choose a free piece of the wall.`;
+  const door = building.doors.find((other) => openingsOverlap(other, window));
+  return door ? `There is a door (${door.name}) there already. Choose a free piece of the wall.` : null;
 }
 
 export const addWindow = command(
