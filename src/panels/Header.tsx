@@ -125,7 +125,6 @@ function UndoButtons({ run }: { run: RunCommand }) {
         aria-label={redo === null ? "Redo" : `Redo: ${redo}`}
       >
         <Icon name="redo" />
-        {redo === null ? null : <span className="undo-words">{`Redo: ${redo}`}</span>}
       </Button>
     </div>
   );

@@ -4,41 +4,51 @@ import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-comp
 import type { Problem } from "../solve/results";
 import { goTo, select, setStep } from "../store/actions";
 import type { Selected, StepName } from "../store/state";
-import { appStore, shownProject } from "../store/store";
+import { appStore, shownFloor, shownProject } from "../store/store";
+import { useApp } from "../store/useApp";
 import { Icon, type IconName } from "./icons";
-import { isOnlyBeginning, stepOfProblem, stepTitles } from "./steps";
-import { useResults } from "./useProject";
-import { capital, counted } from "./words";
+import { stepTitles } from "./steps";
+import { isOnlyBeginning, lookWords, severities, stepOfProblem, toLookAt } from "./toLookAt";
+import { useNotation, useProject, useResults } from "./useProject";
+import { capital } from "./words";
 
 const signs: Readonly<Record<Problem["severity"], IconName>> = {
   error: "stop",
   caution: "warn",
   note: "note",
 };
-const order = ["error", "caution", "note"] as const;
+
+const noProblems: readonly Problem[] = [];
 
 /** Problems of settled results; while something is under the hand the last list stays. */
 function useSettledProblems(): readonly Problem[] {
   const settled = useResults((results) => (results.lagging ? null : results.problems));
   const last = useRef(noProblems);
   if (settled !== null) last.current = settled;
-  const problems = last.current;
-  return useMemo(() => problems.filter((problem) => !isOnlyBeginning(problem)), [problems]);
+  return last.current;
 }
 
-const noProblems: readonly Problem[] = [];
-
-export const ProblemsButton = memo(function ProblemsButton() {
+/** The list of what to look at, as it is now. */
+export function useToLookAt(): readonly Problem[] {
+  const project = useProject((present) => present);
   const problems = useSettledProblems();
-  const pressing = problems.filter(({ severity }) => severity !== "note").length;
-  const worst = order.find((severity) => problems.some((problem) => problem.severity === severity));
-  if (!worst) return <p className="rail-problems rail-no-problems soft small">No warnings.</p>;
-  const words = pressing > 0 ? `${pressing} to look at` : counted(problems.length, "note");
+  const results = useResults((present) => present);
+  const floor = useApp(shownFloor);
+  const notation = useNotation();
+  return useMemo(
+    () => toLookAt(project, problems, results, floor, notation),
+    [project, problems, results, floor, notation],
+  );
+}
+
+export function ProblemsButton({ problems }: { problems: readonly Problem[] }) {
+  const worst = problems[0]?.severity;
+  if (!worst) return <p className="rail-problems rail-no-problems soft small">{`${lookWords(0)}.`}</p>;
   return (
     <DialogTrigger>
       <Button className={`rail-problems problems-${worst}`}>
         <Icon name={signs[worst]} />
-        <span>{words}</span>
+        <span>{lookWords(problems.length)}</span>
       </Button>
       <Popover className="popover problems-popover" placement="right bottom">
         <Dialog className="problems-dialog">
@@ -54,11 +64,18 @@ export const ProblemsButton = memo(function ProblemsButton() {
       </Popover>
     </DialogTrigger>
   );
-});
+}
 
-/** The problems that are mended in this step. */
+/** The problems that are mended in this step; limits and low places stand in its panel already. */
 export const StepProblems = memo(function StepProblems({ step }: { step: StepName }) {
-  const problems = useSettledProblems().filter((problem) => stepOfProblem(problem) === step);
+  const settled = useSettledProblems();
+  const problems = useMemo(
+    () =>
+      settled
+        .filter((problem) => !isOnlyBeginning(problem) && stepOfProblem(problem) === step)
+        .sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity)),
+    [settled, step],
+  );
   return problems.length === 0 ? null : <ProblemList problems={problems} first={3} />;
 });
 
@@ -76,12 +93,11 @@ const mostShown = 60;
 const ProblemList = memo(function ProblemList({ problems, first, withStep, onJump }: ProblemListProps) {
   const [all, setAll] = useState(false);
   const count = all ? mostShown : first;
-  const sorted = [...problems].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
   return (
     <ul className="problems">
-      {sorted.slice(0, count).map((problem) => (
+      {problems.slice(0, count).map((problem) => (
         <li
-          key={`${problem.code} ${problem.where} ${problem.what}`}
+          key={`${problem.code} ${problem.where} ${problem.what} ${problem.at ?? ""}`}
           className={`problem problem-${problem.severity}`}
         >
           <Icon name={signs[problem.severity]} />
@@ -94,12 +110,12 @@ const ProblemList = memo(function ProblemList({ problems, first, withStep, onJum
           </div>
         </li>
       ))}
-      {sorted.length > count ? (
+      {problems.length > count ? (
         <li className="problems-more">
           {all ? (
-            <span className="soft small">{`and ${sorted.length - count} more`}</span>
+            <span className="soft small">{`and ${problems.length - count} more`}</span>
           ) : (
-            <Button className="link" onPress={() => setAll(true)}>{`Show all ${sorted.length}`}</Button>
+            <Button className="link" onPress={() => setAll(true)}>{`Show all ${problems.length}`}</Button>
           )}
         </li>
       ) : null}

@@ -3,8 +3,9 @@ import { memo, useMemo } from "react";
 import { setStep } from "../store/actions";
 import type { StepName } from "../store/state";
 import { useApp } from "../store/useApp";
-import { ProblemsButton } from "./Problems";
+import { ProblemsButton, useToLookAt } from "./Problems";
 import { type StepState, steps } from "./steps";
+import { lookWords } from "./toLookAt";
 import { useNotation, useProject, useResults } from "./useProject";
 
 export function StepsRail() {
@@ -12,7 +13,11 @@ export function StepsRail() {
   const results = useResults((present) => present);
   const notation = useNotation();
   const present = useApp((state) => state.step);
-  const list = useMemo(() => steps(project, results, notation), [project, results, notation]);
+  const problems = useToLookAt();
+  const list = useMemo(
+    () => steps(project, results, notation, problems),
+    [project, results, notation, problems],
+  );
   return (
     <nav className="rail" aria-label="Steps of the job">
       <ol className="rail-steps">
@@ -24,11 +29,12 @@ export function StepsRail() {
             state={step.state}
             figure={step.figure}
             words={step.words}
+            toLookAt={step.toLookAt}
             here={step.name === present}
           />
         ))}
       </ol>
-      <ProblemsButton />
+      <ProblemsButton problems={problems} />
     </nav>
   );
 }
@@ -39,6 +45,7 @@ interface RailStepProps {
   readonly state: StepState;
   readonly figure: string;
   readonly words: string;
+  readonly toLookAt: number;
   readonly here: boolean;
 }
 
@@ -49,20 +56,30 @@ const stateWords: Readonly<Record<StepState, string>> = {
   attention: "needs attention",
 };
 
-const RailStep = memo(function RailStep({ name, title, state, figure, words, here }: RailStepProps) {
+const RailStep = memo(function RailStep(props: RailStepProps) {
+  const { name, title, state, figure, words, toLookAt, here } = props;
+  const said = [stateWords[state], words, ...(toLookAt > 0 ? [lookWords(toLookAt)] : [])];
   return (
     <li className={name === "setout" ? "rail-apart" : undefined}>
       <button
         type="button"
         className={`rail-step${here ? " rail-here" : ""}`}
         aria-current={here ? "step" : undefined}
-        title={`${title}: ${stateWords[state]}. ${words}`}
+        title={`${title}: ${said.join("; ")}`}
         onClick={() => setStep(name)}
       >
         <StateSign state={state} />
         <span className="rail-title">{title}</span>
-        <span className="visually-hidden">{`: ${stateWords[state]}, ${words}; `}</span>
+        <span className="visually-hidden">{`: ${said.join(", ")}; `}</span>
         <span className="rail-figure">{figure}</span>
+        {toLookAt > 0 ? (
+          <span
+            className={`rail-count rail-count-${state === "attention" ? "pressing" : "note"}`}
+            aria-hidden
+          >
+            {toLookAt}
+          </span>
+        ) : null}
       </button>
     </li>
   );

@@ -4,6 +4,7 @@ import type { Problem, Results } from "../solve/results";
 import { type StepName, stepNames } from "../store/state";
 import { FOOT } from "../units";
 import type { Notation } from "./notation";
+import { stepOfProblem } from "./toLookAt";
 
 export type StepState = "empty" | "work" | "complete" | "attention";
 
@@ -13,6 +14,8 @@ export interface Step {
   readonly state: StepState;
   /** Short figure beside the title: "17", "32×24", "11.1 %". */
   readonly figure: string;
+  /** Its share of the list of what to look at. */
+  readonly toLookAt: number;
   /** What the state means here, for the tooltip and for people who listen. */
   readonly words: string;
 }
@@ -32,7 +35,13 @@ export const stepTitles: Readonly<Record<StepName, string>> = {
 
 type Standing = Pick<Step, "state" | "figure" | "words">;
 
-export function steps(project: Project, results: Results, notation: Notation): Step[] {
+/** `list` is what there is to look at in the whole plan: each step carries its share of it. */
+export function steps(
+  project: Project,
+  results: Results,
+  notation: Notation,
+  list: readonly Problem[],
+): Step[] {
   const standing: Record<StepName, Standing> = {
     lot: lot(project),
     shots: shots(project, results),
@@ -45,39 +54,14 @@ export function steps(project: Project, results: Results, notation: Notation): S
     setout: setout(project),
     sheets: sheets(project, results),
   };
-  const wrong = new Set(
-    results.problems
-      .filter((problem) => problem.severity === "error" && !isOnlyBeginning(problem))
-      .map((problem) => stepOfProblem(problem)),
-  );
   return stepNames.map((name) => {
     const own = standing[name];
-    const state = wrong.has(name) && own.state !== "empty" ? "attention" : own.state;
-    return { name, title: stepTitles[name], ...own, state };
+    const share = list.filter((problem) => stepOfProblem(problem) === name);
+    const pressing = share.some(({ severity }) => severity !== "note");
+    const state = pressing ? "attention" : own.state;
+    return { name, title: stepTitles[name], ...own, state, toLookAt: share.length };
   });
 }
-
-/** What every plan lacks while it is begun: the sentence above the plan says it, and nothing is wrong. */
-export function isOnlyBeginning({ code }: Pick<Problem, "code">): boolean {
-  return code === "ground-too-few";
-}
-
-/** The step in which a problem is mended, by its code. */
-export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
-  return stepsOfCodes.find(([pattern]) => pattern.test(code))?.[1] ?? "floor";
-}
-
-const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
-  [/^(lot|feature|keep-clear)/, "lot"],
-  [/^(reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
-  [/^(door|outline|building)\b/, "building"],
-  [/^(drive|line|landing)\b/, "drive"],
-  [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
-  [/^(floor|band|rule)\b/, "floor"],
-  [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
-  [/^(bill|quantit|truck|earth)/, "quantities"],
-  [/^(setout|worksheet)/, "setout"],
-];
 
 function lot(project: Project): Standing {
   const { outline } = project.lot;
@@ -90,7 +74,7 @@ function shots(project: Project, results: Results): Standing {
   const figure = count === 0 ? "" : String(count);
   if (count === 0) return { state: "empty", figure, words: "no shots yet" };
   if (results.survey.setups.some((setup) => !setup.tied))
-    return { state: "attention", figure, words: "a set-up has no height yet" };
+    return { state: "work", figure, words: "a set-up has no height yet" };
   if (results.ground === null) return { state: "work", figure, words: "three placed shots make a ground" };
   const loose = results.survey.points.filter(
     (point) => point.height === null || (point.at === null && point.kind === "ground"),
@@ -129,7 +113,7 @@ function drive(project: Project, results: Results, notation: Notation): Standing
     return { state: "work", figure: "", words: "the drive waits for the ground" };
   const figure = notation.slope(steepest);
   return steepest > project.rules.steepestDrive + 1e-9
-    ? { state: "attention", figure, words: `steeper than ${notation.slope(project.rules.steepestDrive)}` }
+    ? { state: "complete", figure, words: `steeper than ${notation.slope(project.rules.steepestDrive)}` }
     : { state: "complete", figure, words: "within its steepest grade" };
 }
 
@@ -146,7 +130,7 @@ function water(project: Project, results: Results): Standing {
     stuck > 0 ? `${stuck} swale that doesn't drain` : "",
     lowPlaces(ponds.length),
   ].filter((word) => word !== "");
-  return { state: "attention", figure: `${count} to see`, words: words.join(", ") };
+  return { state: "complete", figure: "", words: words.join(", ") };
 }
 
 function lowPlaces(count: number): string {
@@ -164,7 +148,7 @@ function floor(results: Results, notation: Notation): Standing {
     (band.low !== null && height < band.low - 1e-6) ||
     (band.high !== null && height > band.high + 1e-6);
   return outside
-    ? { state: "attention", figure, words: "the floor breaks a limit" }
+    ? { state: "complete", figure, words: "the floor breaks a limit" }
     : { state: "complete", figure, words: "within every limit that is on" };
 }
 
@@ -173,10 +157,7 @@ function foundation(project: Project, results: Results): Standing {
   const deepest = Math.max(0, ...results.trench.map((corner) => corner.belowGround));
   if (project.building.foundation.frostDepth === null)
     return { state: "work", figure: "", words: "the frost depth isn't typed yet" };
-  const worried = results.problems.some((problem) => stepOfProblem(problem) === "foundation");
-  return worried
-    ? { state: "attention", figure: "", words: "there is something to look at" }
-    : { state: "complete", figure: "", words: deepest > 0 ? "trench known at every corner" : "typed" };
+  return { state: "complete", figure: "", words: deepest > 0 ? "trench known at every corner" : "typed" };
 }
 
 function quantities(results: Results): Standing {

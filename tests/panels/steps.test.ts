@@ -1,13 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { newProject, type Project } from "../../src/document";
 import { notationOf } from "../../src/panels/notation";
-import { stepOfProblem, steps } from "../../src/panels/steps";
+import { steps } from "../../src/panels/steps";
+import { lookWords, stepOfProblem, toLookAt } from "../../src/panels/toLookAt";
 import { createSolver } from "../../src/solve/pipeline";
 import { demoProject } from "../support/demo";
 
+function looked(project: Project) {
+  const results = createSolver().solve(project);
+  const notation = notationOf(project.display);
+  const problems = toLookAt(project, results.problems, results, project.building?.floor ?? null, notation);
+  return { problems, steps: steps(project, results, notation, problems) };
+}
+
 function states(project: Project) {
-  const list = steps(project, createSolver().solve(project), notationOf(project.display));
-  return Object.fromEntries(list.map((step) => [step.name, step]));
+  return Object.fromEntries(looked(project).steps.map((step) => [step.name, step]));
 }
 
 describe("steps of an empty plan", () => {
@@ -66,6 +73,42 @@ describe("steps of the studio", () => {
       shot === second ? { ...shot, kind: "ground" as const, place: { kind: "none" as const } } : shot,
     );
     expect(states({ ...studio, survey: { ...studio.survey, shots } }).shots?.state).toBe("work");
+  });
+});
+
+describe("what to look at", () => {
+  const demos = ["pottery-studio", "joinery-shed", "potting-barn", "open-hillside"] as const;
+
+  it.each(demos)("is shared out among the steps of %s without a rest", (name) => {
+    const { problems, steps: list } = looked(demoProject(name));
+    expect(list.reduce((sum, step) => sum + step.toLookAt, 0)).toBe(problems.length);
+  });
+
+  it.each(demos)("marks just the steps of %s that have something pressing", (name) => {
+    const { problems, steps: list } = looked(demoProject(name));
+    const pressing = problems.filter(({ severity }) => severity !== "note").map(stepOfProblem);
+    const marked = list.filter(({ state }) => state === "attention").map((step) => step.name);
+    expect(new Set(marked)).toEqual(new Set(pressing));
+  });
+
+  it("counts a low place away from the building once, as a note", () => {
+    const { problems } = looked(demoProject("joinery-shed"));
+    expect(problems.filter(({ code }) => code.startsWith("pond"))).toMatchObject([
+      { code: "pond-away", severity: "note" },
+    ]);
+  });
+
+  it("counts each limit that the floor breaks", () => {
+    const studio = demoProject("pottery-studio");
+    if (!studio.building) throw new Error("the studio has no building");
+    const sunk = { ...studio, building: { ...studio.building, floor: studio.building.floor - 1 } };
+    const floors = looked(sunk).problems.filter((problem) => stepOfProblem(problem) === "floor");
+    expect(floors.length).toBeGreaterThan(0);
+    expect(floors[0]?.what).toMatch(/too low for “/);
+  });
+
+  it("has one set of words", () => {
+    expect([0, 1, 3].map(lookWords)).toEqual(["Nothing to look at", "1 to look at", "3 to look at"]);
   });
 });
 
