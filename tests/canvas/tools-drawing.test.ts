@@ -211,7 +211,7 @@ describe("the lot tool", () => {
     expect(hand.said).toContain("Type a bearing clockwise from north, like 268.5, or like S 88.5 W.");
     expect(hand.state()).toBe("next");
     hand.key("Enter");
-    expect(hand.said.at(-1)).toMatch(/Can't read "st" as a bearing/);
+    expect(hand.said.at(-1)).toMatch(/"st".*Write a bearing/);
     expect(hand.project.lot.outline).toEqual([]);
   });
 

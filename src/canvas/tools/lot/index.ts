@@ -2,7 +2,7 @@
 import { type Point, siteEdits } from "../../../document";
 import { bearingText } from "../../../drawing/lot";
 import { distance } from "../../../geometry";
-import { formatBearing } from "../../../units";
+import { formatAngle } from "../../../units";
 import { bearingOf } from "../aim";
 import { first } from "../line/first";
 import type { LineKind } from "../line/lineKind";
@@ -22,7 +22,7 @@ const lot: LineKind = {
       : "Click the next corner, or the first one (or Enter) to close the lot",
   pieceText(context, a, b) {
     const { lot } = context.project();
-    const bearing = formatBearing(bearingOf(a, b, lot.north));
+    const bearing = wholeCircle(bearingOf(a, b, lot.north));
     return `${lengthWords(distance(a, b), context.project())} at ${bearing} (${bearingText(a, b, lot.north)})`;
   },
   commit(context, points) {
@@ -36,5 +36,11 @@ const lot: LineKind = {
     return edit;
   },
 };
+
+/** A bearing as it may be typed, to a tenth of a degree; never "360.0°". */
+function wholeCircle(bearing: number): string {
+  const text = formatAngle(bearing);
+  return Number.parseFloat(text) === 360 ? formatAngle(0) : text;
+}
 
 export const lotTool: ToolStart = (context) => first(context, lot);
