@@ -77,6 +77,48 @@ test("a plan from nothing by keyboard: mark, shots, building, floor", async ({ p
   expect(errors).toEqual([]);
 });
 
+test("nothing in the panel moves while the floor is dragged", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const handle = await page.getByTestId("rod-handle").boundingBox();
+  if (!handle) throw new Error("the rod has no handle");
+  const [x, y] = [handle.x + handle.width / 2, handle.y + handle.height / 2];
+  const places = () =>
+    page.locator(".side :is(li, tr, .part-head, dt, .curve), .rail li, .rail-problems").evaluateAll((parts) =>
+      parts.map((part) => {
+        const { top, height } = part.getBoundingClientRect();
+        return `${Math.round(top)} ${Math.round(height)}`;
+      }),
+    );
+  const before = await places();
+  expect(before.length).toBeGreaterThan(20);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (const by of [-8, -40, -90, 30, 75, 160]) {
+    await page.mouse.move(x, y + by, { steps: 3 });
+    await page.evaluate(
+      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+    );
+    expect(await places(), `${by} px`).toEqual(before);
+  }
+  await page.keyboard.press("Escape");
+  await page.mouse.up();
+});
+
+test("the rail's counts add up to the one at its foot, in every demo", async ({ page, openPage }) => {
+  for (const demo of ["pottery-studio", "joinery-shed", "potting-barn", "open-hillside"]) {
+    await openPage(page, { demo });
+    await expect(floor(page)).toBeVisible();
+    const counts = await page.locator(".rail-count").allInnerTexts();
+    const sum = counts.reduce((total, count) => total + Number(count), 0);
+    const foot = page.locator(".rail-problems");
+    await expect(foot).toHaveText(sum === 0 ? "Nothing to look at." : `${sum} to look at`);
+    if (sum === 0) continue;
+    await foot.click();
+    await expect(page.getByRole("dialog").locator(".problem")).toHaveCount(sum);
+    await page.keyboard.press("Escape");
+  }
+});
+
 test("a field keeps what it can't read, and the project stays as it was", async ({ page, openPage }) => {
   await openPage(page, { demo: "pottery-studio" });
   const before = await floor(page).inputValue();

@@ -72,12 +72,14 @@ export interface FigureTableProps {
   readonly rows: readonly (readonly ReactNode[])[];
   /** Rows that need a look, by index. */
   readonly marked?: ReadonlySet<number>;
+  /** Columns of one width, so that none moves when its figures change under the hand. */
+  readonly steady?: boolean;
 }
 
 /** A table of figures: the first column names the row, the others are figures. */
-export function FigureTable({ label, heads, rows, marked }: FigureTableProps) {
+export function FigureTable({ label, heads, rows, marked, steady }: FigureTableProps) {
   return (
-    <table className="figures" aria-label={label}>
+    <table className={steady ? "figures figures-steady" : "figures"} aria-label={label}>
       <thead>
         <tr>
           {heads.map((head) => (

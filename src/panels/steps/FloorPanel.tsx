@@ -9,6 +9,7 @@ import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { floorStep } from "../floorStep";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
+import { useAsRested } from "../useAsRested";
 import { useNotation, useProject, useResults } from "../useProject";
 import { fromTheMark } from "../words";
 import { CurveChart } from "./CurveChart";
@@ -73,7 +74,7 @@ function Corners() {
   const marked = new Set(corners.flatMap((corner, index) => (corner.floorAboveGround < 0 ? [index] : [])));
   return (
     <Section title="Corners">
-      <FigureTable label="The floor at each corner" heads={heads} rows={rows} marked={marked} />
+      <FigureTable label="The floor at each corner" heads={heads} rows={rows} marked={marked} steady />
       {corners.some((corner) => corner.guessed) ? (
         <p className="soft small">~ the ground there is guessed: it lies outside the shots.</p>
       ) : null}
@@ -144,13 +145,17 @@ const ordered = ["fill", "fill-loads", "cut", "cut-loads", "base"];
 const Order = memo(function Order() {
   const bill = useResults((results) => results.bill);
   const notation = useNotation();
-  const inch = useOneStep();
-  const items = ordered.flatMap((id) => bill.find((item) => item.id === id && item.quantity > 0) ?? []);
+  const oneStep = useOneStep();
+  const wanted = useAsRested(bill.filter(({ quantity }) => quantity > 0).map(({ id }) => id));
+  const withStep = useAsRested(oneStep.known);
+  const items = ordered.flatMap((id) =>
+    wanted.includes(id) ? (bill.find((item) => item.id === id) ?? []) : [],
+  );
   if (items.length === 0) return null;
   const facts = items.map((item) => ({ name: item.item, figure: billFigure(item, notation) }));
   return (
     <Section title="To order at this floor">
-      <Facts facts={inch ? [...facts, inch] : facts} />
+      <Facts facts={withStep ? [...facts, oneStep.fact] : facts} />
     </Section>
   );
 });
@@ -163,14 +168,11 @@ function useOneStep() {
   const loose = useResults(({ bill }) => bill.find(({ id }) => id === "fill-loose")?.quantity ?? 0);
   const truck = useProject((project) => project.truck.volume);
   const notation = useNotation();
-  if (floor === null || fill <= 0) return null;
-  const step = notation.display.area === "ft2" ? 0.0254 : 0.01;
-  const more = moreForOneStep(curve, floor, step);
-  if (!more) return null;
+  const inches = notation.display.area === "ft2";
+  const name = `${inches ? "One inch" : "One centimetre"} higher`;
+  const more = floor === null || fill <= 0 ? null : moreForOneStep(curve, floor, inches ? 0.0254 : 0.01);
+  if (!more) return { known: false, fact: { name, figure: "–", note: "not known at this height" } };
   const loads = (more.fill * (loose / fill)) / truck;
-  return {
-    name: `${notation.display.area === "ft2" ? "One inch" : "One centimetre"} higher`,
-    figure: `${notation.volume(more.fill)} more`,
-    note: `${loads < 0.05 ? "less than a tenth of a load" : `about ${loads.toFixed(1)} loads`}`,
-  };
+  const note = loads < 0.05 ? "less than a tenth of a load" : `about ${loads.toFixed(1)} loads`;
+  return { known: true, fact: { name, figure: `${notation.volume(more.fill)} more`, note } };
 }

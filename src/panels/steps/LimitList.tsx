@@ -1,4 +1,4 @@
-import { memo, useRef, useState } from "react";
+import { memo, useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
 import { buildingEdits, type Rules, siteEdits } from "../../document";
 import type { BandRule } from "../../solve/results";
@@ -10,15 +10,16 @@ import { SlopeField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Icon } from "../icons";
 import { byTightness, type LimitState, limitOf } from "../limits";
+import { useAsRested } from "../useAsRested";
 import { useNotation, useProject } from "../useProject";
 import { capital } from "../words";
 
 /** The rules of the floor band, the tightest first; each opens to show its source, its value and its switch. */
 export function LimitList({ rules }: { rules: readonly BandRule[] }) {
   const [all, setAll] = useState(false);
-  const order = useSettledOrder(rules);
-  const sorted = order.flatMap((id) => rules.find((rule) => rule.id === id) ?? []);
-  const bearing = sorted.filter((rule) => rule.on && rule.height !== null);
+  const sorted = useAsRested(useOrdered(rules)).flatMap((id) => rules.find((rule) => rule.id === id) ?? []);
+  const bearingIds = useAsRested(rules.filter((rule) => rule.on && rule.height !== null).map(({ id }) => id));
+  const bearing = sorted.filter(({ id }) => bearingIds.includes(id));
   const shown = all ? sorted : bearing;
   const hidden = sorted.length - bearing.length;
   return (
@@ -37,14 +38,11 @@ export function LimitList({ rules }: { rules: readonly BandRule[] }) {
   );
 }
 
-/** Ids of the rules, the tightest first. The order stays still while the floor is under the hand. */
-function useSettledOrder(rules: readonly BandRule[]): readonly string[] {
+/** Ids of the rules, the tightest first. */
+function useOrdered(rules: readonly BandRule[]): readonly string[] {
   const notation = useNotation();
-  const settled = useApp((state) => (state.floorDrag === null ? shownFloor(state) : null));
-  const order = useRef<readonly string[]>([]);
-  if (settled !== null || order.current.length !== rules.length)
-    order.current = byTightness(rules, settled ?? 0, notation).map(({ id }) => id);
-  return order.current;
+  const floor = useApp(shownFloor) ?? 0;
+  return byTightness(rules, floor, notation).map(({ id }) => id);
 }
 
 /** A row stays as it is while only the floor moves: what follows the floor is in the two small parts. */
@@ -58,8 +56,8 @@ const LimitRow = memo(
               <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
               {rule.name}
             </span>{" "}
-            <span className="limit-place">{rule.place}</span> <LimitStanding rule={rule} />
-            <Icon name="down" />
+            <Icon name="down" /> <span className="limit-place">{rule.place}</span>{" "}
+            <LimitStanding rule={rule} />
           </Button>
           <DisclosurePanel className="limit-more">
             <LimitMore rule={rule} />
