@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from "vitest";
-import { planView, resizePlan, showGrowth, zoomPlan } from "../../src/canvas/view/planView";
+import { fitPlan, panPlan, planView, resizePlan, showGrowth, zoomPlan } from "../../src/canvas/view/planView";
 import { isSeen } from "../../src/canvas/view/view";
 import { newProject, type Point, type Project, siteEdits } from "../../src/document";
 import { showProject } from "../../src/store/actions";
@@ -41,5 +41,30 @@ describe("an edit that makes the plan larger", () => {
     const near = planView.getState().view;
     showGrowth(large, withLot(400));
     expect(planView.getState().view).toBe(near);
+  });
+});
+
+describe("the plan's part of the window gets another size", () => {
+  beforeEach(() => {
+    resizePlan(800, 600);
+    showProject(withLot(40), { name: null, token: null });
+    fitPlan();
+  });
+
+  it("fits the plan again while nobody has moved the view, lower and taller", () => {
+    const before = planView.getState().view;
+    resizePlan(800, 300);
+    expect(seen([0, 0]) && seen([40, 40])).toBe(true);
+    expect(planView.getState().view.scale).toBeLessThan(before.scale);
+    resizePlan(800, 600);
+    expect(planView.getState().view).toEqual(before);
+  });
+
+  it("keeps the middle and the scale of a view that a hand has moved", () => {
+    zoomPlan(4, [400, 300]);
+    panPlan(30, 20);
+    const { centre, scale } = planView.getState().view;
+    resizePlan(800, 300);
+    expect(planView.getState().view).toMatchObject({ centre, scale, height: 300 });
   });
 });

@@ -23,6 +23,8 @@ export const planView = createStore<PlanView>(() => ({
 
 let rest: ReturnType<typeof setTimeout> | null = null;
 let shown: Bounds | null = null;
+/** What the view was fitted to and still shows; null once a hand has moved it. */
+let fit: "plan" | "building" | null = null;
 
 /** How far the view may wander: measured when a gesture starts, not at each of its steps. */
 function reach(): Bounds {
@@ -31,6 +33,7 @@ function reach(): Bounds {
 }
 
 function moveTo(view: View): void {
+  fit = null;
   const next = held(view, reach());
   planView.setState({ view: next, moving: true });
   if (rest !== null) clearTimeout(rest);
@@ -40,7 +43,8 @@ function moveTo(view: View): void {
   }, restAfter);
 }
 
-function jumpTo(view: View): void {
+function jumpTo(view: View, fittedTo: typeof fit = null): void {
+  fit = fittedTo;
   if (rest !== null) clearTimeout(rest);
   rest = null;
   planView.setState({ view, moving: false });
@@ -63,7 +67,7 @@ export function zoomByStep(factor: number): void {
 
 export function fitPlan(): void {
   const { view } = planView.getState();
-  jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding));
+  jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding), "plan");
 }
 
 /** After an edit that made the plan larger than what is in sight (typed or pasted places), shows the whole of it. */
@@ -84,7 +88,7 @@ export function showGrowth(before: Project, now: Project): void {
 /** The building with its apron, or everything where there is no building. */
 export function fitBuilding(): void {
   const bounds = buildingBounds(shownProject(appStore.getState()));
-  if (bounds) jumpTo(fitted(planView.getState().view, bounds, fitPadding));
+  if (bounds) jumpTo(fitted(planView.getState().view, bounds, fitPadding), "building");
   else fitPlan();
 }
 
@@ -96,11 +100,15 @@ export function showPlace(at: XY): void {
   jumpTo(panBy(view, view.width / 2 - x, view.height / 2 - y));
 }
 
-/** The plan's part of the window has another size; the first size shows everything. */
+/**
+ * The plan's part of the window has another size. What was fitted is fitted again, as long as nobody has moved the
+ * view since; otherwise the middle stays in the middle.
+ */
 export function resizePlan(width: number, height: number): void {
   const { view } = planView.getState();
   if (width === view.width && height === view.height) return;
   const first = view.width === 0;
   planView.setState({ view: resized(view, width, height) });
-  if (first) fitPlan();
+  if (first || fit === "plan") fitPlan();
+  else if (fit === "building") fitBuilding();
 }
