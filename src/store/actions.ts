@@ -206,8 +206,20 @@ export function select(selection: readonly Selected[]): void {
   set({ selection });
 }
 
+/** The step whose panel tells about what a tool draws. */
+const stepOfTool: Readonly<Record<Exclude<ToolName, "select">, StepName>> = {
+  shot: "shots",
+  mark: "shots",
+  lot: "lot",
+  building: "building",
+  door: "building",
+  drive: "drive",
+  swale: "water",
+};
+
+/** Picks a tool, and opens the panel of what it draws. */
 export function setTool(tool: ToolName): void {
-  set({ tool, ...(tool === "select" ? {} : { selection: [] }) });
+  set(tool === "select" ? { tool } : { tool, selection: [], step: stepOfTool[tool] });
 }
 
 export function setStep(step: StepName): void {
