@@ -228,6 +228,23 @@ test.describe("on the pottery studio", () => {
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     expect(await plan.readOut()).toMatch(/above the ground/);
   });
+
+  test("another height of the dock fits the plan again, until a hand moves the view", async ({ page }) => {
+    const bar = () => page.locator(".scale-bar").innerHTML();
+    const whole = await bar();
+    await page.getByRole("navigation").getByText("Shots", { exact: true }).click();
+    await expect(page.getByRole("grid")).toBeVisible();
+    await expect.poll(bar).not.toBe(whole);
+    await page.getByRole("navigation").getByText("Floor", { exact: true }).click();
+    await expect.poll(bar).toBe(whole);
+    await page.mouse.move(...plan.at(middle[0], middle[1]));
+    await page.mouse.wheel(0, -300);
+    await expect.poll(bar).not.toBe(whole);
+    const near = await bar();
+    await page.getByRole("navigation").getByText("Shots", { exact: true }).click();
+    await expect(page.getByRole("grid")).toBeVisible();
+    expect(await bar()).toBe(near);
+  });
 });
 
 test.describe("on a new plan", () => {
@@ -257,6 +274,8 @@ test.describe("on a new plan", () => {
 
   test("the building is drawn by a drag, then a door, a drive to it and a swale", async ({ page }) => {
     await page.getByTestId("tool-building").click();
+    await expect(page.getByRole("region", { name: "Below the plan: section" })).toBeVisible();
+    await plan.fit();
     await plan.drag([-5, -3], [0, 0], [5, 4]);
     await expect(page.getByRole("navigation")).toContainText(/\d+×\d+/);
 
@@ -285,6 +304,8 @@ test.describe("on a new plan", () => {
     page,
   }) => {
     await page.keyboard.press("l");
+    await expect(page.getByRole("heading", { name: "Lot", exact: true })).toBeVisible();
+    await plan.fit();
     await plan.click(-12, -8);
     await plan.move(0, -8);
     await page.keyboard.type("70'");
@@ -295,6 +316,21 @@ test.describe("on a new plan", () => {
     await plan.click(-12, 7);
     await plan.click(-12, -8);
     await expect(page.getByRole("navigation")).toContainText("4 corners");
+  });
+
+  test("a word typed where a length or a bearing goes is answered, and nothing is lost", async ({ page }) => {
+    await page.keyboard.press("l");
+    await expect(page.getByRole("heading", { name: "Lot", exact: true })).toBeVisible();
+    await plan.fit();
+    await plan.click(-6, -4);
+    await plan.move(3, -4);
+    await page.keyboard.type("70'");
+    await page.keyboard.press("Tab");
+    await expect(page.locator(".typed-chip")).toContainText("clockwise from north");
+    await page.keyboard.type("west");
+    await expect(page.getByText("Type a bearing clockwise from north")).toBeVisible();
+    await expect(page.getByTestId("tool-lot")).toHaveAttribute("aria-pressed", "true");
+    expect(await plan.hint()).toMatch(/^Click the next corner/);
   });
 
   test("shots are placed by clicks, and Esc leaves the tool", async ({ page }) => {

@@ -21,9 +21,6 @@ export function PlanCanvas() {
       <div className="plan-left">
         <ToolBar />
       </div>
-      <div className="plan-top">
-        <HintStrip />
-      </div>
       <div className="plan-right">
         <NorthArrow />
         <ViewButtons />
@@ -39,6 +36,7 @@ export function PlanCanvas() {
       <EmptyPlan />
       <TypedChip />
       <LengthAsk />
+      <HintStrip />
     </section>
   );
 }

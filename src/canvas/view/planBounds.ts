@@ -4,8 +4,8 @@ import { type Bounds, boundsOf } from "../../geometry";
 import { shotPlace } from "../select/places";
 import type { Padding, XY } from "./view";
 
-/** Room for the tool strip, the key and the read-out, px. */
-export const fitPadding: Padding = { top: 64, right: 56, bottom: 92, left: 84 };
+/** Room for the tool strip, the key and the read-out, and for what is written round the plan, px. */
+export const fitPadding: Padding = { top: 40, right: 76, bottom: 100, left: 92 };
 
 /** Everything on the plan; of an empty plan an inverted box. */
 export function planBounds(project: Project): Bounds {
