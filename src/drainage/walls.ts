@@ -105,6 +105,8 @@ export function wallWater(normals: WallNormals, prepared: Prepared, floor: numbe
       wall: index,
       fallAway: worst.fall,
       needed: worst.needed,
+      within: worst.within,
+      paved: worst.driven,
       passes: worst.fall >= worst.needed - buildable,
       runsTowards: read.length > 0 ? towards / read.length : 0,
       rule: worst.driven
@@ -116,7 +118,7 @@ export function wallWater(normals: WallNormals, prepared: Prepared, floor: numbe
 }
 
 /** A wall with another wall right in front of it: nothing to ask. */
-const unread = { fall: 0, needed: 0, towards: false, driven: false };
+const unread = { fall: 0, needed: 0, within: 0, towards: false, driven: false };
 
 function readNormal(normal: Normal, z: Float64Array): typeof unread {
   const atWall = z[normal.first] as number;
@@ -127,6 +129,7 @@ function readNormal(normal: Normal, z: Float64Array): typeof unread {
   return {
     fall: atWall - lowest,
     needed: (normal.driven ? drivenFall : earthFall) * normal.reach,
+    within: normal.reach,
     towards: (z[normal.first + nearStep] as number) > atWall + 1e-6,
     driven: normal.driven,
   };

@@ -214,6 +214,10 @@ export interface WallWater {
   readonly fallAway: number;
   /** Fall the rule wants over the same distance, m. */
   readonly needed: number;
+  /** Distance from the wall over which it is wanted, m; less than 10 ft where another wall stands nearer. */
+  readonly within: number;
+  /** A drive, landing or other hard surface lies there, for which a gentler fall is enough. */
+  readonly paved: boolean;
   readonly passes: boolean;
   /** Share of the wall's length towards which water runs, 0 to 1. */
   readonly runsTowards: number;

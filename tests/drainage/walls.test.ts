@@ -52,6 +52,7 @@ describe("walls and water", () => {
     expect(wall?.needed).toBeCloseTo(0.02 * 3.048, 9);
     expect(wall?.passes).toBe(true);
     expect(wall?.rule).toContain("2 %");
+    expect(wall).toMatchObject({ paved: true, within: 3.048 });
   });
 
   it("ask over a shorter way where another wall stands near", () => {
@@ -66,6 +67,8 @@ describe("walls and water", () => {
     const inner = walls(planFor(ell, { width: 3.048 }), () => 100, 100.5)[2];
     expect(inner?.name).toBe("C-D");
     expect(inner?.needed).toBeLessThan(0.1524);
+    expect(inner?.paved).toBe(false);
+    expect(inner?.needed).toBeCloseTo(0.05 * (inner?.within ?? 0), 9);
     expect(inner?.passes).toBe(true);
   });
 });
