@@ -8,6 +8,7 @@ import { LengthField } from "../fields/LengthField";
 import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { wallRule, whyLess } from "../wallRule";
 import { wallName, wallSide } from "../words";
 
 export function WaterPanel() {
@@ -28,6 +29,7 @@ function Walls() {
   const walls = useResults(({ water }) => water.walls);
   const outline = useProject(({ building }) => building?.outline ?? null);
   const north = useProject(({ lot }) => lot.north);
+  const notation = useNotation();
   if (!outline || walls.length === 0)
     return (
       <Section title="Walls">
@@ -41,7 +43,7 @@ function Walls() {
           <WallRow key={wall.wall} wall={wall} side={wallSide(outline, wall.wall, north)} />
         ))}
       </ul>
-      {walls[0] ? <p className="soft small">{`${walls[0].rule}: ${walls[0].source}.`}</p> : null}
+      {walls[0] ? <p className="soft small">{wallRule(walls, notation)}</p> : null}
     </Section>
   );
 }
@@ -49,6 +51,7 @@ function Walls() {
 const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: string }) {
   const notation = useNotation();
   const towards = Math.round(wall.runsTowards * 100);
+  const less = whyLess(wall, notation);
   const fall =
     wall.fallAway >= 0
       ? `falls ${notation.length(wall.fallAway)}`
@@ -61,6 +64,7 @@ const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: s
           <b>{wall.name.replace("-", "–")}</b>
           {`, ${side}`}
         </p>
+        {less === null ? null : <p className="soft small">{less}</p>}
         {towards > 0 ? <p className="soft small">{`Water runs towards ${towards} % of it.`}</p> : null}
       </div>
       <p className="check-figure">
@@ -94,11 +98,12 @@ function Swales() {
 
 function LeastFall() {
   const fall = useProject(({ rules }) => rules.leastSwaleFall);
+  const notation = useNotation();
   return (
     <SlopeField
       label="Least bed fall"
       ratio={fall}
-      help="1 % is the least that works in grass, 2 % is better."
+      help={`${notation.slope(0.01)} is the least that works in grass, ${notation.slope(0.02)} is better.`}
       onCommit={(ratio) => tryRun(siteEdits.changeRules, { patch: { leastSwaleFall: ratio } })}
     />
   );
