@@ -101,8 +101,11 @@ describe("typing in the level book", () => {
     const before = shots()[0]?.reading;
     type("40 3/");
     press("Enter");
-    press("ArrowUp");
-    expect(here().textContent).toBe("40 3/");
+    expect(screen.getByText("bolt, reading:").closest("p")?.textContent).toContain('but not "/"');
+    fireEvent.click(screen.getByRole("button", { name: "Mend it" }));
+    expect(here().dataset).toMatchObject({ row: "0", column: "2" });
+    expect(screen.queryByRole("button", { name: "Mend it" })).toBeNull();
+    expect(here().firstElementChild?.nextSibling?.textContent).toBe("40 3/");
     expect(here().getAttribute("aria-invalid")).toBe("true");
     expect(screen.getByRole("alert").textContent).toContain('but not "/"');
     expect(shots()[0]?.reading).toEqual(before);
@@ -163,6 +166,37 @@ describe("typing in the level book", () => {
     press("End");
     press(" ");
     expect(shots()[1]?.aside).toBe(true);
+  });
+
+  it("sets a shot aside only by Space or a click on its box, says so, and can be undone", () => {
+    press("ArrowDown");
+    press("End");
+    press("x");
+    press("5");
+    fireEvent.click(here());
+    expect(shots()[1]?.aside).toBe(false);
+    press(" ");
+    expect(screen.getByText("corner A is set aside: it counts in nothing.")).toBeTruthy();
+    expect(appStore.getState().history.steps.at(-1)?.label).toBe("set shot aside");
+    const box = here().querySelector(".book-tick");
+    if (!box) throw new Error("no box");
+    fireEvent.click(box);
+    expect(shots()[1]?.aside).toBe(false);
+    expect(screen.getByText("corner A counts again.")).toBeTruthy();
+    act(undoEdit);
+    expect(shots()[1]?.aside).toBe(true);
+  });
+
+  it("Enter after Tabs goes back to the column where the row was begun, past a cell it can't read", () => {
+    type("by the gate");
+    press("Tab");
+    type("oops");
+    press("Tab");
+    press("Tab");
+    press("Tab");
+    type("12', 3'");
+    press("Enter");
+    expect(here().dataset).toMatchObject({ row: "1", column: "1" });
   });
 
   it("pastes rows of a spreadsheet as one step to undo", () => {

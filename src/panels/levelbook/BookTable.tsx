@@ -9,6 +9,7 @@ import { choiceOf, columnShare, columns, optionsOf } from "./columns";
 import { chosenRows, firstCursor, moved } from "./cursor";
 import { draftKey } from "./drafts";
 import { NewRow } from "./NewRow";
+import { Refused } from "./Refused";
 import { SetupLine } from "./SetupLine";
 import { ShotRow } from "./ShotRow";
 import { StatusLine } from "./StatusLine";
@@ -72,6 +73,14 @@ export function BookTable(props: BookTableProps) {
           </tbody>
         </table>
       </div>
+      <Refused
+        shots={book.shots}
+        drafts={drafts}
+        but={draftKey(shot?.id ?? "", column)}
+        onGo={(row, at) => {
+          book.go({ row, column: at, anchor: row, tabbedFrom: null });
+        }}
+      />
       <StatusLine
         shot={shot}
         column={columns[at.column]}

@@ -1,6 +1,7 @@
 import { memo, type ReactNode } from "react";
 import type { Project, Shot } from "../../document";
 import type { LevelledPoint } from "../../solve/results";
+import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import { type ColumnId, cellText, columns } from "./columns";
 import { type Draft, draftKey } from "./drafts";
@@ -42,13 +43,30 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
             aria-invalid={draft !== undefined}
             title={draft?.why ?? typedAs(column.id, shot)}
           >
-            {here && editor ? editor : draft ? draft.text : <CellShown id={column.id} {...props} />}
+            {here && editor ? (
+              editor
+            ) : draft ? (
+              <NotUnderstood draft={draft} />
+            ) : (
+              <CellShown id={column.id} {...props} />
+            )}
           </td>
         );
       })}
     </tr>
   );
 });
+
+/** The text as it was typed, with a sign beside it; the reason stands in the title and below the table. */
+function NotUnderstood({ draft }: { draft: Draft }) {
+  return (
+    <>
+      <Icon name="warn" />
+      {draft.text}
+      <span className="visually-hidden">{`, not understood: ${draft.why}`}</span>
+    </>
+  );
+}
 
 function CellShown({ id, shot, project, notation, point }: ShotRowProps & { id: ColumnId }) {
   const text = cellText(id, shot, project, notation, point);
@@ -57,7 +75,12 @@ function CellShown({ id, shot, project, notation, point }: ShotRowProps & { id: 
     return <span className="book-missing">not placed</span>;
   if (id === "reading" && text === "") return <span className="book-missing">not read</span>;
   if (id === "aside")
-    return <span className={`book-tick${shot.aside ? " book-ticked" : ""}`}>{shot.aside ? "✓" : ""}</span>;
+    return (
+      <span className={`book-tick${shot.aside ? " book-ticked" : ""}`}>
+        {shot.aside ? "✓" : ""}
+        <span className="visually-hidden">{shot.aside ? "set aside" : "counts"}</span>
+      </span>
+    );
   return text;
 }
 

@@ -1,10 +1,12 @@
 import { Button } from "react-aria-components";
+import { useStore } from "zustand";
 import type { Shot } from "../../document";
 import { select, setTool } from "../../store/actions";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import type { Column } from "./columns";
 import type { Draft } from "./drafts";
+import { saidStore } from "./said";
 import { typingWords } from "./understood";
 
 interface StatusLineProps {
@@ -34,7 +36,18 @@ export function StatusLine({ shot, column, typing, draft, notation }: StatusLine
           Click on the plan
         </Button>
       ) : null}
+      {column?.id === "aside" ? <Said /> : null}
     </p>
+  );
+}
+
+/** What the last act on this column did. */
+function Said() {
+  const said = useStore(saidStore, (state) => state.said);
+  return (
+    <b className="book-said" role="status">
+      {said}
+    </b>
   );
 }
 

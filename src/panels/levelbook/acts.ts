@@ -7,6 +7,7 @@ import { type ColumnId, cellText } from "./columns";
 import { type Cursor, chosenRows } from "./cursor";
 import { draftKey, dropDraft, keepDraft } from "./drafts";
 import { pasteBlock, splitBlock } from "./paste";
+import { say } from "./said";
 import { choiceByLetter, chooseCell, editCell } from "./typing";
 
 const project = (): Project => present(appStore.getState().history);
@@ -56,6 +57,16 @@ function pickByLetter(row: number, column: ColumnId, letter: string): void {
   const shot = project().survey.shots[row];
   const value = shot ? choiceByLetter(project(), shot, column, letter) : null;
   if (value !== null) choose(row, column, value);
+}
+
+/** Sets the shot of a row aside, or takes it back in; and says so. */
+function turnAside(row: number): void {
+  const shot = project().survey.shots[row];
+  if (!shot) return;
+  const edit = editCell(project(), shot, "aside", "");
+  record(edit);
+  const name = shot.name || `row ${row + 1}`;
+  if (edit.ok) say(shot.aside ? `${name} counts again.` : `${name} is set aside: it counts in nothing.`);
 }
 
 /** Empties a column of the chosen rows; what was not understood goes too. */
@@ -116,6 +127,7 @@ function copied(first: number, last: number, column: ColumnId, notation: Notatio
 
 export const bookActs = {
   type,
+  turnAside,
   choose,
   pickByLetter,
   clear,

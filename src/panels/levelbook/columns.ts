@@ -71,7 +71,7 @@ export const columns: readonly Column[] = [
     title: "aside",
     width: 44,
     entry: "toggle",
-    hint: "Set aside: kept here, left out of every computation. Space switches it.",
+    hint: "Set aside: kept here, left out of every computation. Space or a click on the box switches it.",
   },
 ];
 

@@ -16,6 +16,7 @@ import { type ColumnId, cellText, columns } from "./columns";
 import { type Cursor, chosenRows, firstCursor, moved } from "./cursor";
 import { draftKey, draftStore } from "./drafts";
 import { lineOfRow, linesOf } from "./lines";
+import { say } from "./said";
 import { useFollowSelection } from "./useFollowSelection";
 
 export const lineHeight = 28;
@@ -58,6 +59,7 @@ export function useBook(project: Project, notation: Notation) {
   const go = (next: Cursor) => {
     put(next);
     stop();
+    say("");
     bookActs.select(shots, next);
   };
   const shown = (): string => {
@@ -139,8 +141,11 @@ function actOnCell(event: KeyboardEvent, { at, column, shot, shown, edit }: View
   } else if (event.key === "F2") edit(shown(), false);
   else if (event.key === "Escape") bookActs.forget(shot?.id ?? "", column);
   else if (event.key.length !== 1 || command || event.altKey) return false;
-  else if (entry === "toggle") bookActs.type(at.row, column, "");
-  else if (event.key === " ") edit(shown(), false);
+  else if (entry === "toggle") {
+    // Only Space, as on any checkbox: a letter typed here by mistake must not leave a shot out.
+    if (event.key !== " " || event.repeat) return false;
+    bookActs.turnAside(at.row);
+  } else if (event.key === " ") edit(shown(), false);
   else if (entry === "choice") bookActs.pickByLetter(at.row, column, event.key);
   else edit(event.key, false);
   return true;
@@ -150,7 +155,8 @@ function onPress(event: MouseEvent, { at, go }: View, editing: boolean): void {
   const cell = cellOf(event);
   if (!cell || (editing && cell.row === at.row && cell.column === at.column)) return;
   go({ ...cell, anchor: event.shiftKey ? at.anchor : cell.row, tabbedFrom: null });
-  if (columns[cell.column]?.entry === "toggle") bookActs.type(cell.row, "aside", "");
+  const onTick = event.target instanceof Element && event.target.closest(".book-tick") !== null;
+  if (onTick) bookActs.turnAside(cell.row);
 }
 
 export function cellOf(event: MouseEvent): { readonly row: number; readonly column: number } | null {
