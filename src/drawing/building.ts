@@ -1,26 +1,21 @@
 /** The building: walls, doors, diagonals, and what is written inside. */
 import type { Building, Display, Door, Project } from "../document/schema";
-import { between, centroid, distance, type Point, signedArea } from "../geometry";
+import { centroid, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatArea, formatSigned } from "../units";
-import { capOf, longestName, sizeOf, stacked } from "./beside";
-import { type DrawContext, placeLabel, readable, toldFromMark } from "./context";
-import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
+import { stacked } from "./beside";
+import { type DrawContext, placeLabel, toldFromMark } from "./context";
+import type { DrawingMark, MarkLayer, TextMark } from "./marks";
+import { openingLabel, openingPiece } from "./openings";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
-import { ellipsize } from "./text-width";
-import { innerOutline, rectangleOf, type Wall, wallsOf } from "./walls";
-import { lengthText } from "./words";
+import { innerOutline, rectangleOf } from "./walls";
+import { lengthText, overAllText } from "./words";
 
 /** A wall thinner than this on paper, mm, is one line. */
 const thinnestWall = 0.7;
 
 type Line = { readonly text: string; readonly style: StyleName };
-
-/** "32′" for "32′ 0″": a size over all needs no empty inches. */
-function sizeText(m: number, display: Display): string {
-  return lengthText(m, display).replace(/ 0″$/, "");
-}
 
 function sizeLines(building: Building, display: Display): Line[] {
   const rectangle = rectangleOf(building.outline);
@@ -28,7 +23,7 @@ function sizeLines(building: Building, display: Display): Line[] {
     const area = formatArea(Math.abs(signedArea(building.outline)), display.area);
     return [{ text: area, style: "building-sublabel" }];
   }
-  const [length, width] = rectangle.sides.map((side) => sizeText(side, display));
+  const [length, width] = rectangle.sides.map((side) => overAllText(side, display));
   const [one, two] = rectangle.diagonals.map((diagonal) => lengthText(diagonal, display));
   return [
     { text: `${length} × ${width}`, style: "building-label" },
@@ -75,43 +70,11 @@ function innerLabel(
 }
 
 function doorMarks(building: Building, door: Door, display: Display, context: DrawContext): DrawingMark[] {
-  const wall = wallsOf(building.outline).find((one) => one.index === door.wall);
-  if (!wall) return [];
-  const near = Math.min(door.offset, wall.length);
-  const ends = [near, Math.min(near + door.width, wall.length)].map((reach) =>
-    between(wall.from, wall.to, reach / wall.length),
-  );
-  const [a, b] = ends as [Point, Point];
-  const line: DrawingMark = { kind: "line", points: [...a, ...b], style: "door" };
-  return [line, ...doorLabel(wall, between(a, b, 0.5), distance(a, b), door, display, context)];
-}
-
-function doorLabel(
-  wall: Wall,
-  at: XY,
-  width: number,
-  door: Door,
-  display: Display,
-  context: DrawContext,
-): readonly TextMark[] {
-  const angle = readable(Math.atan2(wall.along[1], wall.along[0]));
-  // "Up" in the text's own frame may point into the building or out of it.
-  const inward = Math.cos(angle) * wall.outward[1] - Math.sin(angle) * wall.outward[0] > 0 ? -1 : 1;
-  const name = ellipsize(door.name, longestName, sizeOf("door-label"), 600);
-  const text = `${name} ${sizeText(width, display)}`;
-  const candidates = [2.6, 3.6, 5].map((off): readonly TextMark[] => [
-    {
-      kind: "text",
-      at,
-      text,
-      style: "door-label",
-      angle,
-      anchor: "middle",
-      shift: [0, inward * off - capOf("door-label") / 2],
-      halo: true,
-    },
-  ]);
-  return placeLabel(context, "building", candidates);
+  const piece = openingPiece(building, door);
+  if (!piece) return [];
+  const size = overAllText(piece.width, display);
+  const label = openingLabel(piece, door.name, size, "door-label", context, "building");
+  return [{ kind: "line", points: [...piece.a, ...piece.b], style: "door" }, ...label];
 }
 
 /** Walls, diagonals, doors, and size (on paper also the floor's height) inside. */

@@ -1,9 +1,10 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
 import type { Project } from "../document/schema";
-import { between, distance, type Point, signedArea } from "../geometry";
+import { type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
-import { along, capOf, sizeOf } from "./beside";
-import { type DrawContext, type LabelTexts, onPaper, placeLabel, readable } from "./context";
+import { sizeOf } from "./beside";
+import { type DrawContext, onPaper, placeLabel } from "./context";
+import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
@@ -13,52 +14,9 @@ import { dimensionText } from "./words";
 
 /** Distance of a dimension line from its wall, mm, best first. */
 const offsets = [7.5, 11, 5];
-/** Extension lines start and end this far from wall and dimension line, mm. */
-const extensionGap = 1.4;
-const tick = 2;
-
-interface DimensionLine {
-  readonly from: XY;
-  readonly to: XY;
-  readonly text: string;
-  readonly style: "dimension" | "tie";
-}
-
 function moved(at: XY, direction: XY, distanceMm: number, context: DrawContext): XY {
   const reach = distanceMm * context.metresPerMm;
   return [at[0] + direction[0] * reach, at[1] + direction[1] * reach];
-}
-
-function ticks(line: DimensionLine): DrawingMark[] {
-  const angle = Math.atan2(line.to[1] - line.from[1], line.to[0] - line.from[0]) + Math.PI / 4;
-  return [line.from, line.to].map((at) => ({
-    kind: "symbol",
-    at,
-    symbol: "tick",
-    size: tick,
-    angle,
-    style: "dimension-tick",
-  }));
-}
-
-/** Places for the text: above the middle of the line, below it, then nearer to its ends. */
-function labelPlaces(line: DimensionLine, context: DrawContext): readonly LabelTexts[] {
-  const angle = readable(Math.atan2(line.to[1] - line.from[1], line.to[0] - line.from[0]));
-  const length = distance(line.from, line.to) / context.metresPerMm;
-  const width = textWidth(line.text, sizeOf("dimension-label"));
-  const off = 0.7 + capOf("dimension-label") / 2;
-  const spare = Math.max(0, 0.5 - (width / 2 + 2) / Math.max(length, 1e-9));
-  return [0.5, 0.5 - spare / 2, 0.5 + spare / 2, 0.5 - spare, 0.5 + spare].flatMap((t) =>
-    [off, -off].map((side) =>
-      along(between(line.from, line.to, t), line.text, "dimension-label", angle, side),
-    ),
-  );
-}
-
-function dimensionMarks(line: DimensionLine, label: LabelTexts, context: DrawContext): DrawingMark[] {
-  const points = [...line.from, ...line.to];
-  context.labels.takeLine("dimensions", onPaper(points, context.metresPerMm), 0.3);
-  return [{ kind: "line", points, style: line.style }, ...ticks(line), ...label];
 }
 
 function extensions(wall: Wall, offset: number, context: DrawContext): DrawingMark[] {
@@ -90,7 +48,10 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): Draw
   );
   const chosen = choices.find((choice) => choice.places.includes(label));
   if (!chosen) return [];
-  return [...extensions(wall, chosen.offset, context), ...dimensionMarks(chosen.line, label, context)];
+  return [
+    ...extensions(wall, chosen.offset, context),
+    ...dimensionMarks(chosen.line, label, context, "dimensions"),
+  ];
 }
 
 /** Compass word for a direction on the plan. */
@@ -122,7 +83,7 @@ function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark
     choices.flatMap(({ places }) => places),
   );
   const chosen = choices.find(({ places }) => places.includes(label));
-  return chosen ? dimensionMarks(chosen.line, label, context) : [];
+  return chosen ? dimensionMarks(chosen.line, label, context, "dimensions") : [];
 }
 
 /** How many ties of a choice are tried. */

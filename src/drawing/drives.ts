@@ -9,7 +9,7 @@ import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
 import { ellipsize } from "./text-width";
-import { gradeText, lengthText } from "./words";
+import { gradeText, overAllText } from "./words";
 
 /** A stretch of drive with one grade. */
 export interface GradeRun {
@@ -131,7 +131,7 @@ function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {
 }
 
 function nameLabel(drive: Drive, project: Project, context: DrawContext): LabelTexts {
-  const text = `${ellipsize(drive.name, longestName, sizeOf("drive-grade"))}, ${lengthText(drive.width, project.display).replace(/ 0″$/, "")} wide`;
+  const text = `${ellipsize(drive.name, longestName, sizeOf("drive-grade"))}, ${overAllText(drive.width, project.display)} wide`;
   const run = { from: 0, to: polylineLength(drive.line) * 0.6 };
   const half = drive.width / 2 / context.metresPerMm;
   return placeLabel(context, "drives", placesAlong(drive.line, run, text, "drive-grade", half));

@@ -2,6 +2,20 @@
 import type { Project } from "../document/schema";
 import { type Bounds, boundsOf, type Point } from "../geometry";
 import type { Results } from "../solve/results";
+import { dimensionShape } from "./user-dimensions";
+
+/** What a person wrote and drew beside the works. */
+function added(project: Project): Point[] {
+  const { notes, dimensions, sections } = project.drawing;
+  return [
+    ...notes.flatMap(({ at, pointsTo }) => (pointsTo ? [at, pointsTo] : [at])),
+    ...sections.flatMap(({ line }) => line),
+    ...dimensions.flatMap((dimension) => {
+      const shape = dimensionShape(project, dimension);
+      return shape ? [shape.from, shape.to, shape.a, shape.b] : [];
+    }),
+  ];
+}
 
 function drawn(project: Project): Point[] {
   const { lot, building, grading } = project;
@@ -11,6 +25,7 @@ function drawn(project: Project): Point[] {
     ...grading.drives.flatMap((drive) => drive.line),
     ...grading.swales.flatMap((swale) => swale.line),
     ...lot.features.flatMap((feature) => feature.points),
+    ...added(project),
   ];
 }
 
@@ -25,7 +40,7 @@ export function drawingBounds(project: Project, results: Results): Bounds | null
   return points.length > 0 ? boundsOf(points) : null;
 }
 
-/** Bounds of what a sheet must show: lot, building, drives, swales and the mark; shots only when there is no lot. */
+/** Bounds of what a sheet must show: lot, building, drives, swales, notes, the mark; shots only when there is no lot. */
 export function sheetBounds(project: Project, results: Results): Bounds | null {
   const { at } = results.survey.mark ?? { at: null };
   const shots = project.lot.outline.length > 0 ? [] : shot(results);

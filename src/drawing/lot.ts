@@ -1,4 +1,5 @@
 /** The lot's lines with bearing and length, and what stands on it. */
+import { isArea } from "../document/features";
 import type { Feature, Project } from "../document/schema";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
@@ -6,6 +7,7 @@ import { formatAngle } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
+import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
 import { featureSymbol } from "./sizes";
 import type { StyleName } from "./styles";
@@ -69,7 +71,6 @@ const featureWords: Readonly<Record<Feature["kind"], string>> = {
 };
 
 const dangers: readonly Feature["kind"][] = ["buried-line", "overhead-line"];
-const areas: readonly Feature["kind"][] = ["septic", "house", "water"];
 
 function featureStyle(feature: Feature): StyleName {
   if (dangers.includes(feature.kind)) return "feature-danger";
@@ -85,21 +86,35 @@ function featureShape(feature: Feature): DrawingMark {
     return { kind: "symbol", at: first, symbol, size: featureSymbol, style };
   }
   const points = Float64Array.from(feature.points.flat());
-  const closed = feature.points.length >= 3 && areas.includes(feature.kind);
+  const closed = isArea(feature);
   if (closed && feature.kind === "water") return { kind: "area", rings: [points], style };
   return { kind: "line", points, closed, style };
 }
 
+/** Round a place, along both sides of a line, outside an area. */
 function keepClear(feature: Feature): DrawingMark[] {
-  const [at] = feature.points;
-  if (feature.keepClear <= 0 || feature.points.length !== 1 || !at) return [];
-  const points = Float64Array.from({ length: 96 }, (_, k) => {
+  const { points, keepClear: reach } = feature;
+  const [at] = points;
+  if (reach <= 0 || !at) return [];
+  if (points.length === 1)
+    return [{ kind: "line", points: circle(at, reach), closed: true, style: "keep-clear" }];
+  if (isArea(feature)) {
+    const around = [...points, at, points[1] as Point];
+    const side = signedArea(points) > 0 ? -reach : reach;
+    return [{ kind: "line", points: offsetLine(around, side).flat(), style: "keep-clear" }];
+  }
+  return [reach, -reach].map((side) => ({
+    kind: "line",
+    points: offsetLine(points, side).flat(),
+    style: "keep-clear",
+  }));
+}
+
+function circle(at: Point, radius: number): Float64Array {
+  return Float64Array.from({ length: 96 }, (_, k) => {
     const angle = ((k >> 1) / 48) * 2 * Math.PI;
-    return k % 2 === 0
-      ? at[0] + feature.keepClear * Math.cos(angle)
-      : at[1] + feature.keepClear * Math.sin(angle);
+    return k % 2 === 0 ? at[0] + radius * Math.cos(angle) : at[1] + radius * Math.sin(angle);
   });
-  return [{ kind: "line", points, closed: true, style: "keep-clear" }];
 }
 
 function featureLabel(feature: Feature, context: DrawContext): readonly DrawingMark[] {
@@ -112,7 +127,7 @@ function featureLabel(feature: Feature, context: DrawContext): readonly DrawingM
   const [first, second] = points;
   if (!first) return [];
   if (!second) return placeLabel(context, "features", besidePoint(first, text, style, featureSymbol));
-  if (points.length >= 3 && areas.includes(feature.kind)) {
+  if (isArea(feature)) {
     return placeLabel(context, "features", [along(centroid(points), text, style, 0)]);
   }
   const candidates = points.slice(1).flatMap((end, i) => {

@@ -65,7 +65,11 @@ export interface MarkLayer {
     | "drives"
     | "swales"
     | "building"
+    | "windows"
     | "dimensions"
+    | "user-dimensions"
+    | "sections"
+    | "notes"
     | "corners"
     | "shots"
     | "marks";

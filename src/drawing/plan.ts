@@ -1,5 +1,6 @@
 /** The whole plan as layers of marks, labels placed in order of what a reader needs most. */
 import type { Project } from "../document/schema";
+import { visibleProject } from "../document/visible";
 import type { Results } from "../solve/results";
 import { drawBuilding } from "./building";
 import { createDrawContext, type DrawContext, type DrawOptions } from "./context";
@@ -10,26 +11,36 @@ import { drawDimensions } from "./dimensions";
 import { drawDrives } from "./drives";
 import { drawFeatures, drawLot } from "./lot";
 import type { MarkLayer } from "./marks";
+import { drawNotes } from "./notes";
+import { drawSectionLines } from "./section-lines";
 import { drawMarks, drawShots } from "./shots";
 import { drawSwales } from "./swales";
+import { drawUserDimensions } from "./user-dimensions";
 import { drawArrows, drawPonds } from "./water";
+import { drawWindows } from "./windows";
 
 /**
  * Draws everything: layers in painting order, their labels placed so that no text crosses another.
  *
  * Units  plan metres; sizes of text, symbols and lines in paper millimetres (see marks and styles).
- * Method labels are placed in order of rank: building, corners, mark, dimensions, drive, swale, water, depth, lot
+ * Method hidden things are left out. Labels are placed in order of rank: what a person put at its place (notes,
+ *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, water, depth, lot
  *        and features, shots, contours; arrows take what paper is left.
  */
 export function drawPlan(
-  project: Project,
+  whole: Project,
   results: Results,
   options: DrawOptions,
   context: DrawContext = createDrawContext(options),
 ): readonly MarkLayer[] {
+  const project = visibleProject(whole);
+  const notes = drawNotes(project, results, context);
+  const sections = drawSectionLines(project, results, context);
+  const userDimensions = drawUserDimensions(project, results, context);
   const building = drawBuilding(project, results, context);
   const corners = drawCorners(project, results, context);
   const marks = drawMarks(project, results, context);
+  const windows = drawWindows(project, results, context);
   const dimensions = drawDimensions(project, results, context);
   const drives = drawDrives(project, results, context);
   const swales = drawSwales(project, results, context);
@@ -54,10 +65,14 @@ export function drawPlan(
     swales,
     arrows,
     building,
+    windows,
     dimensions,
+    userDimensions,
+    sections,
     ...spots,
     shots,
     marks,
     corners,
+    notes,
   ];
 }

@@ -1,5 +1,6 @@
 /** Shots as crosses with their heights, and the marks that all heights are told from. */
 import type { Project } from "../document/schema";
+import { thingKey } from "../document/thing";
 import { containsPoint, distance } from "../geometry";
 import type { LevelledPoint, Results } from "../solve/results";
 import { besidePoint, longestName, sizeOf } from "./beside";
@@ -27,8 +28,10 @@ export function drawShots(project: Project, results: Results, context: DrawConte
   reserveLines(project, results, context);
   const told = spots(project);
   const outline = project.building?.outline ?? [];
+  const hidden = new Set(project.drawing.hidden);
   const marks = results.survey.points.flatMap((point) => {
     const { at } = point;
+    if (hidden.has(thingKey({ kind: "shot", id: point.shot }))) return [];
     if (!at || told.some((spot) => distance(at, spot) / context.metresPerMm <= sameSpot)) return [];
     const under = containsPoint(outline, at[0], at[1]);
     if (under && context.medium === "paper") return [];

@@ -9,6 +9,11 @@ export function lengthText(m: number, display: Display): string {
   return formatLength(m, display.length, display.rounding);
 }
 
+/** "32′" for "32′ 0″": a size over all needs no empty inches. */
+export function overAllText(m: number, display: Display): string {
+  return lengthText(m, display).replace(/ 0″$/, "");
+}
+
 /** Metric figures on paper go without their unit, which the title block names; feet and inches keep theirs. */
 export function withoutUnit(text: string): string {
   return text.replace(/ (m|cm|mm)$/, "");

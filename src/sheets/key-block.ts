@@ -52,6 +52,7 @@ const drawn: readonly Entry[] = [
   line("water runs to this wall", "wall-wet"),
   line("buried, overhead line", "feature-danger"),
   line("tie to a lot line", "tie"),
+  line("section line", "section-line"),
   symbol("water runs this way", "arrow", 4.2, "arrow"),
   symbol("shot and its height", "cross", 1.8, "shot"),
   symbol("mark", "triangle", 3.2, "mark-symbol"),

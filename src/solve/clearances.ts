@@ -1,4 +1,5 @@
 /** Where graded ground comes too near to something: the lot line, a well, a buried line, a tree to keep. */
+import { isArea } from "../document/features";
 import type { Feature, Lot } from "../document/schema";
 import {
   boundsOf,
@@ -109,14 +110,15 @@ function nearFeature(
         feature.keepClear > 0
           ? `Work comes within ${words.length(nearest)} of it, where ${words.length(feature.keepClear)} is to stay clear.`
           : "Work reaches it.",
-      how: advice[feature.kind] ?? "Keep the work away from it, or move it first.",
+      how: featureAdvice[feature.kind] ?? "Keep the work away from it, or move it first.",
       at: [...first],
       ids: [feature.id],
     },
   ];
 }
 
-const advice: Partial<Record<Feature["kind"], string>> = {
+/** What to do about work near each kind of feature; the tools say it too, when one is put on the plan. */
+export const featureAdvice: Partial<Record<Feature["kind"], string>> = {
   "buried-line": "Have it located and marked before any digging, and dig by hand near the marks.",
   "overhead-line": "Keep machines and raised truck bodies away from it; ask the utility for the distance.",
   septic: "No cut, fill or wheels over tank and field; ask the health office.",
@@ -124,10 +126,13 @@ const advice: Partial<Record<Feature["kind"], string>> = {
   tree: "Cut or fill over its roots kills it slowly: keep the work out from under the crown.",
 };
 
-function toFeature({ points }: Feature, x: number, y: number): number {
+/** Distance from a place to a feature; 0 within an area. */
+function toFeature(feature: Feature, x: number, y: number): number {
+  const { points } = feature;
   const [first] = points;
   if (!first) return Infinity;
   if (points.length === 1) return Math.hypot(x - first[0], y - first[1]);
+  if (isArea(feature)) return containsPoint(points, x, y) ? 0 : nearestOnRing(points, x, y).distance;
   return points
     .slice(1)
     .reduce((least, end, i) => Math.min(least, distanceToSegment(points[i] as Point, end, x, y)), Infinity);
@@ -135,7 +140,8 @@ function toFeature({ points }: Feature, x: number, y: number): number {
 
 /** 0 where the building stands over it. */
 function betweenFeatureAndBuilding(feature: Feature, building: readonly Point[]): number {
-  const { points } = feature;
+  const [first] = feature.points;
+  const points = isArea(feature) && first ? [...feature.points, first] : feature.points;
   const over = points.some(([x, y]) => containsPoint(building, x, y));
   const crossed = points.slice(1).some((end, i) => crossesRing(points[i] as Point, end, building));
   if (over || crossed) return 0;

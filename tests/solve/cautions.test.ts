@@ -156,6 +156,42 @@ describe("clearances", () => {
       true,
     ],
     ["a tree by the corner", "tree", [[-5, -5]], 4, true],
+    [
+      "a septic field that the work lies in",
+      "septic",
+      [
+        [-25, -25],
+        [35, -25],
+        [35, 35],
+        [-25, 35],
+      ],
+      0,
+      true,
+    ],
+    [
+      "a septic field whose last side runs back under the fill",
+      "septic",
+      [
+        [-20, -2],
+        [-20, -25],
+        [40, -25],
+        [40, -2],
+      ],
+      0,
+      true,
+    ],
+    [
+      "a fence of the same places, which has no such side",
+      "fence",
+      [
+        [-20, -2],
+        [-20, -25],
+        [40, -25],
+        [40, -2],
+      ],
+      0,
+      false,
+    ],
   ])("%s", (_why, kind, points, keepClear, found) => {
     const project = lot(wide, [{ id: "f", kind, name: "it", points, keepClear }]);
     expect(problem(project, "grading-near-feature") !== undefined).toBe(found);
