@@ -1,9 +1,17 @@
-import type { HostRequest, OpenedFile, RecentFile, RecoveredWork, SavedFile } from "../src/host/host";
+import type {
+  HostRequest,
+  OpenedFile,
+  PickedPicture,
+  RecentFile,
+  RecoveredWork,
+  SavedFile,
+} from "../src/host/host";
 
 /** Acts that the page asks for and waits for, with what each is given and answers. */
 export interface Asks {
   openProject: { given: []; answer: OpenedFile | null };
   openRecent: { given: [token: string]; answer: OpenedFile | null };
+  openPicture: { given: []; answer: PickedPicture | null };
   recentFiles: { given: []; answer: readonly RecentFile[] };
   saveProject: { given: [token: string, text: string]; answer: SavedFile | null };
   saveProjectAs: { given: [suggestedName: string, text: string]; answer: SavedFile | null };

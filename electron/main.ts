@@ -102,6 +102,7 @@ function attendToPage(main: MainWindow, files: ProjectFiles, recovery: Recovery,
     {
       openProject: () => files.openProject(),
       openRecent: (token) => files.openRecent(token),
+      openPicture: () => files.openPicture(),
       recentFiles: () => files.recentFiles(),
       saveProject: (token, text) => files.saveProject(token, text),
       saveProjectAs: (name, text) => files.saveProjectAs(name, text),

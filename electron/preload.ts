@@ -38,6 +38,7 @@ function listenTo<T>(listeners: Set<T>, listener: T): () => void {
 const bridge: Bridge = {
   openProject: () => ask("openProject"),
   openRecent: (token) => ask("openRecent", token),
+  openPicture: () => ask("openPicture"),
   recentFiles: () => ask("recentFiles"),
   saveProject: (token, text) => ask("saveProject", token, text),
   saveProjectAs: (suggestedName, text) => ask("saveProjectAs", suggestedName, text),

@@ -3,10 +3,12 @@ import { readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, join, sep } from "node:path";
 import { app, type BrowserWindow, dialog } from "electron";
 import { limits } from "../src/host/bridge";
-import type { HostFailure, OpenedFile, RecentFile, SavedFile } from "../src/host/host";
+import type { HostFailure, OpenedFile, PickedPicture, RecentFile, SavedFile } from "../src/host/host";
+import { pictureEndings } from "../src/host/pictureFile";
 import { saveAtomically } from "./atomicSave";
 import { openFailure, saveFailure, shownFolder } from "./failureWords";
 import type { FileTokens } from "./fileTokens";
+import { readPicture } from "./pictureFile";
 import type { RecentFiles } from "./recentFiles";
 
 const projectEnding = ".drysill.json";
@@ -48,6 +50,16 @@ export class ProjectFiles {
     if (path.startsWith(this.demoFolder + sep)) return { name: basename(path), text, token: null };
     await this.#remember(path);
     return { name: basename(path), text, token: this.tokens.tokenFor(path) };
+  }
+
+  async openPicture(): Answer<PickedPicture> {
+    const { filePaths } = await dialog.showOpenDialog(this.window, {
+      title: "Place a picture under the plan",
+      properties: ["openFile"],
+      filters: [{ name: "Picture or PDF", extensions: [...pictureEndings] }],
+    });
+    const path = filePaths[0];
+    return path === undefined ? null : readPicture(path);
   }
 
   recentFiles(): readonly RecentFile[] {

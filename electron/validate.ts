@@ -11,6 +11,7 @@ type Checks = {
 export const checks: Checks = {
   openProject: (given) => none(given),
   openRecent: (given) => [token(one(given))],
+  openPicture: (given) => none(given),
   recentFiles: (given) => none(given),
   saveProject: (given) => {
     const [file, content] = two(given);

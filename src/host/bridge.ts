@@ -10,5 +10,7 @@ export const bridgeName = "drysill";
 export const limits = {
   textCharacters: 200_000_000,
   exportBytes: 200_000_000,
+  /** A picture or PDF file to put under the plan. */
+  pictureBytes: 80_000_000,
   nameCharacters: 200,
 } as const;

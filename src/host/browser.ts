@@ -2,6 +2,7 @@ import { BrowserFiles } from "./browserFiles";
 import { browserRecovery } from "./browserRecovery";
 import { listenToDrops } from "./droppedFiles";
 import type { Host } from "./host";
+import { pickPicture } from "./pickPicture";
 
 /** The host of a plain browser page: the browser's file pickers or downloads, and its own storage. */
 export function browserHost(): Host {
@@ -17,6 +18,7 @@ export function browserHost(): Host {
     kind: "browser",
     openProject: () => files.openProject(),
     openRecent: (token) => files.openRecent(token),
+    openPicture: () => pickPicture(),
     recentFiles: () => files.recentFiles(),
     saveProject: (token, text) => files.saveProject(token, text),
     saveProjectAs: (suggestedName, text) => files.saveProjectAs(suggestedName, text),

@@ -13,6 +13,7 @@ export function electronHost(bridge: Bridge): Host {
     kind: "electron",
     openProject: () => inWords(bridge.openProject(), "opened"),
     openRecent: (token) => inWords(bridge.openRecent(token), "opened"),
+    openPicture: () => inWords(bridge.openPicture(), "opened"),
     recentFiles: () => bridge.recentFiles(),
     saveProject: (token, text) => inWords(bridge.saveProject(token, text), "saved"),
     saveProjectAs: (suggestedName, text) => inWords(bridge.saveProjectAs(suggestedName, text), "saved"),

@@ -21,6 +21,16 @@ export const projectType: FileType = {
   accept: { "application/json": [".json"] },
 };
 
+export const pictureType: FileType = {
+  description: "Picture or PDF",
+  accept: {
+    "image/png": [".png"],
+    "image/jpeg": [".jpg", ".jpeg"],
+    "image/webp": [".webp"],
+    "application/pdf": [".pdf"],
+  },
+};
+
 /** Null where the browser has none. */
 export function filePickers(): FilePickers | null {
   const page = window as unknown as Partial<FilePickers>;

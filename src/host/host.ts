@@ -11,6 +11,12 @@ export interface OpenedFile {
   readonly token: string | null;
 }
 
+/** A picture or a PDF that the person chose, unread. */
+export interface PickedPicture {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
 export interface SavedFile {
   readonly name: string;
   readonly token: string | null;
@@ -60,6 +66,8 @@ export interface Host {
   readonly kind: "electron" | "browser";
   openProject(): HostAnswer<OpenedFile>;
   openRecent(token: string): HostAnswer<OpenedFile>;
+  /** Asks for a picture or PDF file to put under the plan. */
+  openPicture(): HostAnswer<PickedPicture>;
   recentFiles(): Promise<readonly RecentFile[]>;
   /** Atomic: a temporary file, then a rename. */
   saveProject(token: string, text: string): HostAnswer<SavedFile>;

@@ -1,8 +1,6 @@
 /** How large a picture under the plan may be, and what becomes of a larger one. */
 
 export const pictureLimits = {
-  /** A file larger than this isn't read, bytes. */
-  fileBytes: 80_000_000,
   /** A picture with more pixels than this isn't unpacked: it would take more than a gigabyte. */
   pixels: 250_000_000,
   /** Longest side kept in the project, px. */

@@ -19,6 +19,7 @@ export function fakeHost(): FakeHost {
     saves: { name: "plan.drysill.json", token: "t1" },
     openProject: async () => host.opens,
     openRecent: async () => host.opens,
+    openPicture: async () => null,
     recentFiles: async () => [],
     saveProject: async (token, text) => record(token, text),
     saveProjectAs: async (name, text) => record(name, text),

@@ -10,6 +10,7 @@ const work = { name: "studio", text: "{}", token };
 const right: [Ask | Note, unknown[]][] = [
   ["openProject", []],
   ["openRecent", [token]],
+  ["openPicture", []],
   ["recentFiles", []],
   ["saveProject", [token, "{}"]],
   ["saveProjectAs", ["studio", "{}"]],
@@ -28,6 +29,7 @@ const right: [Ask | Note, unknown[]][] = [
 const wrong: [string, Ask | Note, unknown[]][] = [
   ["an argument too many", "openProject", [1]],
   ["an argument too few", "openRecent", []],
+  ["a path for the picture picker", "openPicture", ["/etc/passwd"]],
   ["a path for a token", "openRecent", ["/etc/passwd"]],
   ["a token that goes on", "openRecent", [`${token}0`]],
   ["a token in a list", "openRecent", [[token]]],

@@ -18,12 +18,19 @@ describe("the host of the Electron window", () => {
   it("puts a refusal of the main process into words instead of failing", async () => {
     const refuse = () => Promise.reject(new Error("the text is too long"));
     const host = electronHost(
-      bridgeWith({ openProject: refuse, saveProject: refuse, saveProjectAs: refuse, exportFile: refuse }),
+      bridgeWith({
+        openProject: refuse,
+        openPicture: refuse,
+        saveProject: refuse,
+        saveProjectAs: refuse,
+        exportFile: refuse,
+      }),
     );
     const words = (act: string) => ({
       failed: `The file couldn't be ${act}: the text is too long. Your work is still open here; try again.`,
     });
     expect(await host.openProject()).toEqual(words("opened"));
+    expect(await host.openPicture()).toEqual(words("opened"));
     expect(await host.saveProject("t", "{}")).toEqual(words("saved"));
     expect(await host.saveProjectAs("studio", "{}")).toEqual(words("saved"));
     expect(await host.exportFile("plan.pdf", new Uint8Array(1))).toEqual(words("exported"));
