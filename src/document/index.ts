@@ -19,6 +19,19 @@ export {
   undoLabel,
 } from "./history";
 export { type FileProblem, newProject, type Opened, openProject } from "./open";
+export {
+  anchorPlace,
+  anchorsOf,
+  leansOnBuilding,
+  type Placed,
+  type PlaceFault,
+  type PlaceResolver,
+  placeResolver,
+  shotPlace,
+  stakeOrder,
+  stakePoint,
+  tapeCandidates,
+} from "./places";
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
 export { type Thing, thingKey, thingKinds } from "./thing";

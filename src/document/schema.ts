@@ -5,20 +5,27 @@
  */
 import { z } from "zod";
 
-// The page forbids code generation from strings, which zod's fast path would try.
-z.config({ jitless: true });
+import { id, measureSchema, metres, notNegative, pointSchema, positive } from "./schemaParts";
+import {
+  type anchorSchema,
+  type bumpSchema,
+  type courseSchema,
+  deedSchema,
+  type markSchema,
+  type placeSchema,
+  type rodSchema,
+  setbackSchema,
+  type setupSchema,
+  type shotSchema,
+  type stakeGridSchema,
+  stakingSchema,
+  surveySchema,
+  type tapeSchema,
+  type testPitSchema,
+} from "./surveySchema";
 
-/** Far beyond any map grid; keeps products of coordinates well inside float64. */
-const metres = z.number().min(-1e8).max(1e8);
-const positive = z.number().positive();
-const notNegative = z.number().nonnegative();
-const id = z.string().min(1);
-
-/** Plan coordinates, metres: [east, north]. */
-export const pointSchema = z.tuple([metres, metres]);
-
-/** A typed length keeps what was typed beside its value in metres. */
-export const measureSchema = z.object({ text: z.string(), m: metres });
+export { measureSchema, pointSchema } from "./schemaParts";
+export * from "./surveySchema";
 
 export const lengthNotations = ["ft-in", "in", "ft", "m", "cm", "mm"] as const;
 
@@ -61,58 +68,9 @@ export const lotSchema = z.object({
   /** Corners of the lot in order; closed by itself; none or at least three. */
   outline: z.array(pointSchema).default([]),
   features: z.array(featureSchema).default([]),
-});
-
-export const markSchema = z.object({
-  id,
-  name: z.string(),
-  /** Where it stands, so that a digger finds it. */
-  at: pointSchema.nullable().default(null),
-  /** Height of the mark in the project's own datum, m. */
-  height: measureSchema,
-  note: z.string().default(""),
-});
-
-export const setupSchema = z.object({
-  id,
-  name: z.string(),
-  /** Beam height taken as known or assumed, used when no shot ties the set-up to a mark. */
-  assumedBeam: measureSchema.nullable().default(null),
-  at: pointSchema.nullable().default(null),
-});
-
-export const placeSchema = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("at"), x: metres, y: metres }),
-  /** On a corner of the building: index into building.outline. */
-  z.object({ kind: z.literal("corner"), corner: z.number().int().nonnegative() }),
-  /** Read, but not yet placed on the plan. */
-  z.object({ kind: z.literal("none") }),
-]);
-
-export const shotSchema = z.object({
-  id,
-  /** What the person calls the place: "NE stake", "road edge", "12". */
-  name: z.string().default(""),
-  setup: id,
-  /** Distance down from the beam; null while the row is still empty. A bigger reading is lower ground. */
-  reading: measureSchema.nullable(),
-  /**
-   * mark: a reading on a mark (`of` = mark id), gives the beam its height.
-   * turning: on a hard point; with `of` = an earlier shot's id it ties this set-up to that shot.
-   * ground: a spot of ground. check: a second look at a mark or shot (`of`), ties nothing.
-   */
-  kind: z.enum(["mark", "turning", "ground", "check"]).default("ground"),
-  of: id.nullable().default(null),
-  place: placeSchema.default({ kind: "none" }),
-  note: z.string().default(""),
-  /** Set aside: kept in the table, left out of every computation. */
-  aside: z.boolean().default(false),
-});
-
-export const surveySchema = z.object({
-  marks: z.array(markSchema).default([]),
-  setups: z.array(setupSchema).default([]),
-  shots: z.array(shotSchema).default([]),
+  /** The lot as the deed describes it; null where it was drawn. */
+  deed: deedSchema.nullable().default(null),
+  setbacks: z.array(setbackSchema).default([]),
 });
 
 export const foundationSchema = z.object({
@@ -328,6 +286,7 @@ export const projectSchema = z.object({
   display: displaySchema.prefault({}),
   lot: lotSchema.prefault({}),
   survey: surveySchema.prefault({}),
+  staking: stakingSchema.prefault({}),
   building: buildingSchema.nullable().default(null),
   grading: gradingSchema.prefault({}),
   rules: rulesSchema.prefault({}),
@@ -346,6 +305,16 @@ export type Feature = z.infer<typeof featureSchema>;
 export type Lot = z.infer<typeof lotSchema>;
 export type Mark = z.infer<typeof markSchema>;
 export type Setup = z.infer<typeof setupSchema>;
+export type Rod = z.infer<typeof rodSchema>;
+export type Bump = z.infer<typeof bumpSchema>;
+export type Anchor = z.infer<typeof anchorSchema>;
+export type StakeGrid = z.infer<typeof stakeGridSchema>;
+export type TestPit = z.infer<typeof testPitSchema>;
+export type Tape = z.infer<typeof tapeSchema>;
+export type Staking = z.infer<typeof stakingSchema>;
+export type Course = z.infer<typeof courseSchema>;
+export type Deed = z.infer<typeof deedSchema>;
+export type Setback = z.infer<typeof setbackSchema>;
 export type Place = z.infer<typeof placeSchema>;
 export type Shot = z.infer<typeof shotSchema>;
 export type Survey = z.infer<typeof surveySchema>;

@@ -1,3 +1,4 @@
+export { circlesMeet } from "./circles";
 export { clipConvexByConvex, clipConvexByHalfPlane, flatArea } from "./clip";
 export { convexPieces } from "./convex-pieces";
 export { type Bounds, between, boundsOf, distance, type Point, turned } from "./point";

@@ -1,5 +1,5 @@
 /** A first building to move about: amid the shots, its floor a foot above the highest ground there. */
-import { buildingEdits, type Point, type Project } from "../document";
+import { buildingEdits, type Point, type Project, shotPlace } from "../document";
 import { type Ground, groundAt } from "../terrain";
 import { FOOT } from "../units";
 
@@ -17,10 +17,12 @@ export function startingBuilding(
 }
 
 /** Middle of the placed shots, or of the lot, or of the empty plan. */
-function middle({ survey, lot }: Project): Point {
-  const shots = survey.shots.flatMap(({ place }): Point[] =>
-    place.kind === "at" ? [[place.x, place.y]] : [],
-  );
+function middle(project: Project): Point {
+  const { survey, lot } = project;
+  const shots = survey.shots.flatMap((shot): Point[] => {
+    const at = shotPlace(project, shot);
+    return at ? [at] : [];
+  });
   const places = shots.length > 0 ? shots : lot.outline;
   if (places.length === 0) return [0, 0];
   const sum = places.reduce(([sx, sy], [x, y]) => [sx + x, sy + y] as const, [0, 0] as const);

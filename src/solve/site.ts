@@ -3,6 +3,7 @@
  *
  * Each is remembered on just the parts of the document it reads, so an edit of one part leaves the rest alone.
  */
+import { leansOnBuilding } from "../document/places";
 import type { Building, Project, Survey } from "../document/schema";
 import { volumeCurve } from "../earthwork";
 import type { Bounds } from "../geometry";
@@ -70,7 +71,7 @@ const noCorners: Building["outline"] = [];
 
 export function siteStages(stage: StageMaker): (project: Project, floor: number, quick: boolean) => Site {
   const words = stage(wordsFor);
-  const readsCorners = stage((survey: Survey) => survey.shots.some(({ place }) => place.kind === "corner"));
+  const readsCorners = stage((survey: Survey) => survey.shots.some(({ place }) => leansOnBuilding(place)));
   const survey = stage(levelSurvey);
   const points = stage(groundPoints);
   const samePointsAsBefore = steady<GroundPoints>(samePoints);

@@ -1,4 +1,5 @@
 /** Which mark, set-up or shot an id names, and where a shot stands; what names nothing becomes a problem. */
+import { type PlaceResolver, placeResolver } from "../document/places";
 import type { Mark, Point, Setup, Shot, Survey } from "../document/schema";
 import type { Problem } from "../solve/results";
 
@@ -11,7 +12,7 @@ export interface References {
   readonly aside: ReadonlySet<string>;
   /** Row of a shot in the table, counted from 1, for shots without a name. */
   readonly rows: ReadonlyMap<Shot, number>;
-  readonly corners: readonly Point[];
+  readonly place: PlaceResolver;
 }
 
 export function collectReferences(
@@ -28,7 +29,7 @@ export function collectReferences(
     shots: firstOfEach(live, "shot", problems),
     aside,
     rows,
-    corners,
+    place: placeResolver(survey, corners),
   };
 }
 
@@ -78,11 +79,10 @@ export function placeOf(shot: Shot, refs: References): Point | null {
 }
 
 function ownPlace({ place }: Shot, refs: References): Point | null {
-  if (place.kind === "at") return [place.x, place.y];
-  return place.kind === "corner" ? (refs.corners[place.corner] ?? null) : null;
+  return refs.place(place).at;
 }
 
-/** Problems of single shots: a set-up or a corner that isn't there. */
+/** Problems of single shots: a set-up that isn't there, a place that can't be found. */
 export function checkShot(shot: Shot, refs: References, problems: Problem[]): void {
   const where = shotInWords(shot, refs);
   if (!refs.setups.has(shot.setup)) {
@@ -95,18 +95,14 @@ export function checkShot(shot: Shot, refs: References, problems: Problem[]): vo
       ids: [shot.id],
     });
   }
-  if (shot.place.kind === "corner" && refs.corners[shot.place.corner] === undefined) {
-    const count = refs.corners.length;
-    problems.push({
-      code: "shot-without-corner",
-      severity: "error",
-      where,
-      what:
-        count === 0
-          ? "It stands on a corner of the building, but there is no building yet."
-          : `It stands on corner ${shot.place.corner + 1} of the building, which has ${count} corners.`,
-      how: "Choose a corner that is there, or click its place on the plan.",
-      ids: [shot.id],
-    });
-  }
+  const { fault } = refs.place(shot.place);
+  if (fault === null) return;
+  problems.push({
+    code: fault.code === "no-corner" ? "shot-without-corner" : "shot-without-place",
+    severity: "error",
+    where,
+    what: fault.what,
+    how: fault.how,
+    ids: [shot.id],
+  });
 }

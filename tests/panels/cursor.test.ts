@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { setupSchema, shotSchema } from "../../src/document";
 import { type Cursor, chosenRows, firstCursor, type MoveKey, moved } from "../../src/panels/levelbook/cursor";
 import { lineOfRow, linesOf } from "../../src/panels/levelbook/lines";
 
@@ -53,18 +54,8 @@ describe("the cursor of the level book", () => {
 });
 
 describe("lines of the table", () => {
-  const setup = (id: string) => ({ id, name: id, assumedBeam: null, at: null });
-  const shot = (id: string, own: string) => ({
-    id,
-    name: "",
-    setup: own,
-    reading: null,
-    kind: "ground" as const,
-    of: null,
-    place: { kind: "none" as const },
-    note: "",
-    aside: false,
-  });
+  const setup = (id: string) => setupSchema.parse({ id, name: id });
+  const shot = (id: string, own: string) => shotSchema.parse({ id, setup: own, reading: null });
 
   it("have a heading wherever another set-up begins, and an empty row at the end", () => {
     const lines = linesOf([shot("s1", "u1"), shot("s2", "u1"), shot("s3", "u2")], [setup("u1"), setup("u2")]);

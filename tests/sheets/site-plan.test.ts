@@ -179,7 +179,7 @@ describe("what the site plan tells", () => {
     const empty: Project = {
       ...base,
       lot: { ...base.lot, outline: [], features: [] },
-      survey: { marks: [], setups: [], shots: [] },
+      survey: { ...base.survey, marks: [], setups: [], shots: [] },
       building: null,
       grading: { ...base.grading, drives: [], swales: [] },
     };

@@ -27,7 +27,7 @@ function spotAt(project: Project, at: Point, reach: number): Selected | null {
     if (d < bestDistance) [best, bestDistance] = [{ kind: "mark", id: mark.id }, d];
   }
   for (const shot of project.survey.shots) {
-    if (shot.place.kind !== "at") continue;
+    if (shot.place.kind === "corner") continue;
     const place = shotPlace(project, shot);
     const d = place ? distance(place, at) : Infinity;
     if (d < bestDistance) [best, bestDistance] = [{ kind: "shot", id: shot.id }, d];

@@ -1,12 +1,7 @@
 /** Where things of the document lie on the plan. */
-import type { Door, Point, Project, Shot } from "../../document";
+import type { Door, Point } from "../../document";
 
-/** Where a shot lies: its own coordinates or the building corner it was read on; null while it has no place. */
-export function shotPlace(project: Project, shot: Shot): Point | null {
-  if (shot.place.kind === "at") return [shot.place.x, shot.place.y];
-  if (shot.place.kind === "corner") return project.building?.outline[shot.place.corner] ?? null;
-  return null;
-}
+export { shotPlace } from "../../document";
 
 /** Name of a corner of the building: A, B, C … */
 export function cornerName(corner: number): string {

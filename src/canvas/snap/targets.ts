@@ -106,7 +106,7 @@ function buildingTargets(project: Project, without: Without): SnapTargets {
 function spotTargets(project: Project, without: Without): SnapPoint[] {
   const shots = project.survey.shots.flatMap((shot): SnapPoint[] => {
     // A shot on a corner of the building is that corner.
-    if (shot.place.kind !== "at" || without({ kind: "shot", id: shot.id })) return [];
+    if (shot.place.kind === "corner" || without({ kind: "shot", id: shot.id })) return [];
     const at = shotPlace(project, shot);
     return at
       ? [{ at, word: shot.name ? `shot ${shot.name}` : "a shot", tie: { kind: "shot", id: shot.id } }]

@@ -3,21 +3,34 @@
  * was read, a drive that ends at a door goes along with the door, a dimension goes along with its corners and stays
  * where the last one was when a corner is gone.
  */
-import type { Building, Dimension, DimensionEnd, Door, Drive, Point, Project, Shot } from "../schema";
+import { leansOnBuilding, placeResolver } from "../places";
+import type {
+  Building,
+  Dimension,
+  DimensionEnd,
+  Door,
+  Drive,
+  Place,
+  Point,
+  Project,
+  Survey,
+} from "../schema";
 
 /** `after` with its shots left where `before` had them, its drives' ends at their doors, its dimensions' at corners. */
 export function withFollowers(before: Project, after: Project): Project {
-  const shots = shotsLeftBehind(before.building, after.building, after.survey.shots);
+  const shots = leftBehind(before, after.building, after.survey, after.survey.shots);
+  const pits = leftBehind(before, after.building, after.survey, after.survey.pits);
   const drives = drivesAtDoors(before.building, after.building, after.grading.drives);
   const dimensions = dimensionsLeftBehind(before.building, after.building, after.drawing.dimensions);
   const same =
     shots === after.survey.shots &&
+    pits === after.survey.pits &&
     drives === after.grading.drives &&
     dimensions === after.drawing.dimensions;
   if (same) return after;
   return {
     ...after,
-    survey: { ...after.survey, shots },
+    survey: { ...after.survey, shots, pits },
     grading: { ...after.grading, drives },
     drawing: { ...after.drawing, dimensions },
   };
@@ -27,18 +40,26 @@ function same(a: Point | undefined, b: Point | undefined): boolean {
   return a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
 }
 
-/** The ground doesn't move with the plan: a shot on a corner that moved keeps the place where it was read. */
-function shotsLeftBehind(before: Building | null, after: Building | null, shots: Shot[]): Shot[] {
-  if (!before || before.outline === after?.outline) return shots;
+/** The ground doesn't move with the plan: what was measured from a corner that moved keeps the place it had. */
+function leftBehind<T extends { readonly place: Place }>(
+  project: Project,
+  after: Building | null,
+  survey: Survey,
+  things: T[],
+): T[] {
+  const before = project.building;
+  if (!before || before.outline === after?.outline) return things;
+  const was = placeResolver(project.survey, before.outline);
+  const is = placeResolver(survey, after?.outline ?? []);
   let changed = false;
-  const left = shots.map((shot): Shot => {
-    if (shot.place.kind !== "corner") return shot;
-    const was = before.outline[shot.place.corner];
-    if (!was || same(was, after?.outline[shot.place.corner])) return shot;
+  const left = things.map((thing): T => {
+    if (!leansOnBuilding(thing.place)) return thing;
+    const at = was(thing.place).at;
+    if (!at || same(at, is(thing.place).at ?? undefined)) return thing;
     changed = true;
-    return { ...shot, place: { kind: "at", x: was[0], y: was[1] } };
+    return { ...thing, place: { kind: "at", x: at[0], y: at[1] } };
   });
-  return changed ? left : shots;
+  return changed ? left : things;
 }
 
 /** A dimension whose corner is gone keeps the place that the corner had. */

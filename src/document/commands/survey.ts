@@ -1,6 +1,17 @@
 /** Edits of marks, set-ups and shots. */
 import { parseLength } from "../../units";
-import type { Mark, Measure, Place, Point, Project, Setup, Shot, Survey } from "../schema";
+import {
+  type Mark,
+  type Measure,
+  type Place,
+  type Point,
+  type Project,
+  type Setup,
+  type Shot,
+  type Survey,
+  setupSchema,
+  shotSchema,
+} from "../schema";
 import { command, done, type Edit, nextId, refuse, replaced } from "./command";
 
 function withSurvey(project: Project, change: Partial<Survey>): Project {
@@ -73,7 +84,7 @@ export const removeMark = command("survey.removeMark", (project, args: { id: str
 export const addSetup = command("survey.addSetup", (project, args: { name?: string }) => {
   const id = nextId("u", project.survey.setups);
   const name = args.name?.trim() || `Set-up ${project.survey.setups.length + 1}`;
-  const setup: Setup = { id, name, assumedBeam: null, at: null };
+  const setup = setupSchema.parse({ id, name });
   return done(withSurvey(project, { setups: [...project.survey.setups, setup] }), `add ${name}`, {
     made: id,
   });
@@ -136,15 +147,12 @@ export const addShot = command("survey.addShot", (project, args: NewShot): Edit 
   if (reading && !reading.ok) return refuse(reading.why);
   const id = nextId("s", ready.survey.shots);
   const shot: Shot = {
-    id,
+    ...shotSchema.parse({ id, setup, reading: null }),
     name: args.name?.trim() ?? "",
-    setup,
     reading: reading ? reading.measure : null,
     kind: args.kind ?? "ground",
     of: args.of ?? null,
     place: args.place ?? { kind: "none" },
-    note: "",
-    aside: false,
   };
   return done(
     withSurvey(ready, { shots: [...ready.survey.shots, shot] }),
@@ -175,6 +183,7 @@ export const setReading = command("survey.setReading", (project, args: { id: str
   const shots = replaced(project.survey.shots, args.id, (shot) => ({
     ...shot,
     reading: reading ? reading.measure : null,
+    accepted: false,
   }));
   return shots ? done(withSurvey(project, { shots }), "type a reading") : refuse("That shot is gone.");
 });
