@@ -13,9 +13,13 @@ import {
   drawGuessed,
   drawLot,
   drawMarks,
+  drawNotes,
   drawPonds,
+  drawSectionLines,
   drawShots,
   drawSwales,
+  drawUserDimensions,
+  drawWindows,
   type MarkLayer,
 } from "../../drawing";
 import type { Results } from "../../solve/results";
@@ -38,6 +42,25 @@ export interface LayerSpec {
 /** In order of rank: the first place their labels first. */
 export const layersByRank: readonly LayerSpec[] = [
   {
+    name: "notes",
+    canvas: "shots",
+    inputs: ({ drawing }) => [drawing.notes, drawing.turn],
+    draw: drawNotes,
+  },
+  {
+    name: "sections",
+    canvas: "design",
+    inputs: ({ drawing }) => [drawing.sections],
+    draw: drawSectionLines,
+  },
+  {
+    name: "user-dimensions",
+    canvas: "design",
+    part: "dimensions",
+    inputs: ({ drawing, building, display }) => [drawing.dimensions, building?.outline, display],
+    draw: drawUserDimensions,
+  },
+  {
     name: "building",
     canvas: "design",
     inputs: ({ building, display }) => [building?.outline, building?.doors, building?.foundation, display],
@@ -54,6 +77,12 @@ export const layersByRank: readonly LayerSpec[] = [
     canvas: "shots",
     inputs: ({ survey, display }, results) => [survey.marks, results.survey.mark, display],
     draw: drawMarks,
+  },
+  {
+    name: "windows",
+    canvas: "design",
+    inputs: ({ building, display }) => [building?.outline, building?.windows, display],
+    draw: drawWindows,
   },
   {
     name: "dimensions",
@@ -99,8 +128,9 @@ export const layersByRank: readonly LayerSpec[] = [
     name: "shots",
     canvas: "shots",
     part: "shots",
-    inputs: ({ survey, building, display }, results) => [
+    inputs: ({ survey, building, drawing, display }, results) => [
       results.survey.points,
+      drawing.hidden,
       results.survey.mark,
       survey.marks,
       building?.outline,
@@ -160,10 +190,13 @@ export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
     "swales",
     "water",
     "building",
+    "windows",
     "dimensions",
+    "user-dimensions",
+    "sections",
     "corners",
   ],
-  shots: ["shots", "marks"],
+  shots: ["shots", "marks", "notes"],
 };
 
 /** These follow the floor under the hand, or trail behind it; the others change only with an edit. */

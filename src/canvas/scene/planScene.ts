@@ -1,5 +1,5 @@
 /** The plan's marks, drawn again only where what they are made from has changed. */
-import type { Project } from "../../document";
+import { type Project, visibleProject } from "../../document";
 import { createDrawContext, type DrawContext, type MarkLayer } from "../../drawing";
 import type { Results } from "../../solve/results";
 import type { PlanLayer } from "../../store/state";
@@ -44,7 +44,9 @@ export function createPlanScene(): PlanScene {
   }
 
   return {
-    update(input) {
+    update(whole) {
+      // Hidden things are not drawn.
+      const input = { ...whole, project: visibleProject(whole.project) };
       const stale = staleNames(input);
       const rescaled = context?.metresPerMm !== input.metresPerMm;
       if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
