@@ -230,6 +230,32 @@ test("exports the site plan as a PDF whose text can be read", async ({ page, ope
   expect(errors).toEqual([]);
 });
 
+test("the export says its scales, sheets and open points before it is made", async ({
+  page,
+  openPage,
+  folder,
+}) => {
+  await openPage(page, { demo: "joinery-shed" });
+  await page.keyboard.press("Control+p");
+  const dialog = page.getByRole("dialog", { name: "Export the site plan" });
+  await expect(dialog.getByText(/^\d sheets?$/)).toBeVisible();
+  const said = Number.parseInt(await dialog.getByText(/^\d sheets?$/).innerText(), 10);
+  await expect(dialog.getByText("2 to look at")).toBeVisible();
+  await expect(dialog.getByText("overhead line, a low place")).toBeVisible();
+  await dialog.getByRole("button", { name: /^Paper|Paper$/ }).click();
+  await expect(page.getByRole("option", { name: /^A4, 210 × 297 mm: 1:\d+$/ })).toBeVisible();
+  await page.getByRole("option", { name: /A3/ }).click();
+  const scale = /1:\d+/.exec(await dialog.getByRole("button", { name: /the largest that fits/ }).innerText());
+  await expect(dialog.getByText(/^\d sheets?$/)).toBeVisible();
+  const download = page.waitForEvent("download");
+  await dialog.getByRole("button", { name: "Export as PDF" }).click();
+  const path = join(folder, "site-plan.pdf");
+  await (await download).saveAs(path);
+  const text = await pdfText(path);
+  expect(text).toContain(scale?.[0]);
+  expect(text.split("\n")).toHaveLength(said);
+});
+
 test("every step fits the window: no page scroll, nothing wider than its place", async ({
   page,
   openPage,

@@ -1,12 +1,17 @@
-import { useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import type { Display, Project } from "../document";
 import { Action, Choice } from "../panels/fields/Choice";
+import { useToLookAt } from "../panels/Problems";
+import { Facts } from "../panels/parts";
 import { PaperChoice, TitleBlock } from "../panels/steps/SheetsPanel";
-import { useProject } from "../panels/useProject";
+import { lookWords } from "../panels/toLookAt";
+import { useProject, useResults } from "../panels/useProject";
+import { counted } from "../panels/words";
 import { standardScales } from "../sheets/scales";
-import { openDialog, tell } from "../store/actions";
+import { openDialog } from "../store/actions";
 import { useApp } from "../store/useApp";
-import { exportSitePlan } from "./exportPlan";
+import { type DrawnPlan, drawSitePlan, scalesAhead } from "./exportPlan";
 import type { Files } from "./files";
 
 const auto = "auto";
@@ -34,32 +39,28 @@ export function ExportDialog({ files }: { files: Files }) {
 }
 
 function ExportForm({ files }: { files: Files }) {
-  const display = useProject((project) => project.display);
+  const project = useProject((present) => present);
+  const results = useResults((present) => present);
+  const ahead = useMemo(() => scalesAhead(project, results), [project, results]);
   const [scale, setScale] = useState(auto);
-  const [drawing, setDrawing] = useState(false);
+  const { paper } = project.display;
+  const { drawn, why } = useDrawn(project, paper, scale === auto ? null : Number(scale));
+  const [saving, setSaving] = useState(false);
   const scales = [
-    { value: auto, words: "the largest that fits" },
-    ...standardScales(display).map(({ ratio, words }) => ({ value: String(ratio), words })),
+    { value: auto, words: `${ahead[paper]}, the largest that fits` },
+    ...standardScales(project.display).map(({ ratio, words }) => ({ value: String(ratio), words })),
   ];
-  const draw = async () => {
-    setDrawing(true);
-    try {
-      await exportSitePlan(files, { paper: display.paper, scale: scale === auto ? null : Number(scale) });
-      openDialog(null);
-    } catch (error) {
-      tell({
-        tone: "error",
-        text: "The site plan could not be drawn. Your plan is unchanged.",
-        more: error instanceof Error ? error.message : String(error),
-      });
-    } finally {
-      setDrawing(false);
-    }
+  const save = async () => {
+    if (!drawn) return;
+    setSaving(true);
+    await files.exportBytes(drawn.name, drawn.bytes);
+    setSaving(false);
+    openDialog(null);
   };
   return (
     <>
       <div className="part">
-        <PaperChoice />
+        <PaperChoice note={(each) => ahead[each]} />
         <Choice
           label="Scale"
           value={scale}
@@ -69,9 +70,20 @@ function ExportForm({ files }: { files: Files }) {
         />
       </div>
       <TitleBlock />
+      <Facts
+        facts={[
+          { name: "Sheets", figure: drawn ? counted(drawn.sheets, "sheet") : why ? "–" : "drawing…" },
+          { name: "Before it goes out", ...useOpenPoints() },
+        ]}
+      />
+      {why ? (
+        <p className="field-fault" role="alert">
+          {`The site plan could not be drawn: ${why} Your plan is unchanged.`}
+        </p>
+      ) : null}
       <div className="dialog-acts">
-        <Action look="accent" icon="sheet" isDisabled={drawing} onPress={() => void draw()}>
-          {drawing ? "Drawing…" : "Export as PDF"}
+        <Action look="accent" icon="sheet" isDisabled={!drawn || saving} onPress={() => void save()}>
+          Export as PDF
         </Action>
         <Action look="quiet" onPress={() => openDialog(null)}>
           Cancel
@@ -80,3 +92,43 @@ function ExportForm({ files }: { files: Files }) {
     </>
   );
 }
+
+/** How many are named; the whole list stands at the foot of the steps. */
+const named = 3;
+
+function useOpenPoints(): { readonly figure: string; readonly note?: string } {
+  const list = useToLookAt();
+  if (list.length === 0) return { figure: lookWords(0).toLowerCase() };
+  const places = [...new Set(list.map(({ where }) => where))];
+  const more = places.length > named ? ` and ${places.length - named} more` : "";
+  return { figure: lookWords(list.length), note: `${places.slice(0, named).join(", ")}${more}` };
+}
+
+/** A pause in typing before it is drawn anew, ms. */
+const pause = 150;
+
+/** Draws the plan ahead, so that the dialog can say how many sheets it has; null while that goes on. */
+function useDrawn(project: Project, paper: Display["paper"], scale: number | null) {
+  const [answer, setAnswer] = useState<{ drawn: DrawnPlan | null; why: string | null }>(undrawn);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the project is what is drawn, read from the store
+  useEffect(() => {
+    let here = true;
+    setAnswer(undrawn);
+    const draw = async () => {
+      try {
+        const drawn = await drawSitePlan({ paper, scale });
+        if (here) setAnswer({ drawn, why: null });
+      } catch (error) {
+        if (here) setAnswer({ drawn: null, why: error instanceof Error ? error.message : String(error) });
+      }
+    };
+    const timer = setTimeout(() => void draw(), pause);
+    return () => {
+      here = false;
+      clearTimeout(timer);
+    };
+  }, [project, paper, scale]);
+  return answer;
+}
+
+const undrawn = { drawn: null, why: null };

@@ -1,16 +1,27 @@
 /** Draws the site plan. The drawing code and its PDF writer are loaded when first needed. */
-import { type Display, present } from "../document";
+import { type Project, present } from "../document";
+import { sheetBounds } from "../drawing";
+import type { PaperName } from "../sheets/papers";
+import { chooseSheet } from "../sheets/scales";
+import type { Results } from "../solve/results";
 import { appStore, solver } from "../store/store";
-import { type Files, suggestedName } from "./files";
+import { suggestedName } from "./files";
 import { sheetFonts } from "./sheetFonts";
 
 export interface SheetChoice {
-  readonly paper: Display["paper"];
+  readonly paper: PaperName;
   /** Metres on the ground for a metre of paper; null: the largest standard scale that fits. */
   readonly scale: number | null;
 }
 
-export async function exportSitePlan(files: Files, { paper, scale }: SheetChoice): Promise<void> {
+/** The site plan as it would be exported, and how many sheets it has. */
+export interface DrawnPlan {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly sheets: number;
+}
+
+export async function drawSitePlan({ paper, scale }: SheetChoice): Promise<DrawnPlan> {
   const project = present(appStore.getState().history);
   const [{ sitePlan }, fonts] = await Promise.all([import("../sheets"), sheetFonts()]);
   const today = new Date();
@@ -20,5 +31,19 @@ export async function exportSitePlan(files: Files, { paper, scale }: SheetChoice
     date: { year: today.getFullYear(), month: today.getMonth() + 1, day: today.getDate() },
     ...(scale === null ? {} : { scale }),
   });
-  await files.exportBytes(suggestedName(project, "-site-plan.pdf"), bytes);
+  return { name: suggestedName(project, "-site-plan.pdf"), bytes, sheets: sheetCount(bytes) };
+}
+
+/** Pages of a PDF whose page objects stand uncompressed in it, as ours do. */
+export function sheetCount(pdf: Uint8Array): number {
+  const text = new TextDecoder("latin1").decode(pdf);
+  return [...text.matchAll(/\/Type\s*\/Page\b(?!s)/g)].length;
+}
+
+/** The scale that each paper gets where none is chosen, in words. */
+export function scalesAhead(project: Project, results: Results): Readonly<Record<PaperName, string>> {
+  const bounds = sheetBounds(project, results);
+  const words = (paper: PaperName) =>
+    bounds ? chooseSheet(bounds, paper, project.display).scale.words : "nothing drawn yet";
+  return { letter: words("letter"), tabloid: words("tabloid"), a4: words("a4"), a3: words("a3") };
 }

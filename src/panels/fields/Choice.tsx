@@ -37,7 +37,7 @@ export function Choice<Value extends string>(props: ChoiceProps<Value>) {
   };
   return (
     <div className={`field field-${layout}`}>
-      <Select className="choice" value={value} onChange={choose} aria-label={label}>
+      <Select className="choice" value={value} onChange={choose}>
         <Label className={layout === "bare" ? "visually-hidden" : "field-label"}>{label}</Label>
         <Button className="choice-button">
           <SelectValue className="choice-value" />

@@ -127,9 +127,20 @@ export function nameOf(id: string | null, { survey }: Project): string {
   return index < 0 ? "?" : survey.shots[index]?.name || `row ${index + 1}`;
 }
 
+/** How a place was measured in, for those that aren't typed as a corner or two numbers. */
+const MEASURED = {
+  none: "",
+  wall: "off a wall",
+  tapes: "two tapes",
+  baseline: "off a baseline",
+  polar: "angle and distance",
+} as const;
+
 export function placeText(place: Place, notation: Notation): string {
   if (place.kind === "corner") return `corner ${cornerName(place.corner)}`;
-  return place.kind === "at" ? `${notation.length(place.x)}, ${notation.length(place.y)}` : "";
+  if (place.kind === "stake") return `stake ${place.row + 1}, ${place.column + 1}`;
+  if (place.kind === "at") return `${notation.length(place.x)}, ${notation.length(place.y)}`;
+  return MEASURED[place.kind];
 }
 
 export interface Option {

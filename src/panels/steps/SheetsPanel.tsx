@@ -43,14 +43,19 @@ export function SheetsPanel({ run }: StepPanelProps) {
   );
 }
 
-export function PaperChoice() {
+/** `note` tells what each paper would give. */
+export function PaperChoice({ note }: { note?: (paper: Display["paper"]) => string }) {
   const paper = useProject(({ display }) => display.paper);
   return (
     <Choice
       label="Paper"
       layout="stack"
       value={paper}
-      options={paperOptions}
+      options={
+        note
+          ? paperOptions.map(({ value, words }) => ({ value, words: `${words}: ${note(value)}` }))
+          : paperOptions
+      }
       onChoose={(chosen) => runEdit(siteEdits.changeDisplay, { patch: { paper: chosen } })}
     />
   );
