@@ -53,7 +53,8 @@ async function placedWindow(placeFile: string): Promise<BrowserWindow> {
   const screens = [screen.getPrimaryDisplay(), ...screen.getAllDisplays()].map((display) => display.workArea);
   const place = placeWindow(await readJson(placeFile), screens);
   const preload = join(__dirname, "preload.cjs");
-  const window = new BrowserWindow(windowSettings(place, preload, nativeTheme.shouldUseDarkColors));
+  const icon = join(__dirname, "../assets/icons/icon-256.png");
+  const window = new BrowserWindow(windowSettings(place, preload, nativeTheme.shouldUseDarkColors, icon));
   if (place.maximized) window.maximize();
   window.once("ready-to-show", () => window.show());
   window.on("page-title-updated", (event) => event.preventDefault());

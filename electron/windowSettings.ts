@@ -22,6 +22,7 @@ export function windowSettings(
   place: WindowPlace,
   preload: string,
   dark: boolean,
+  icon: string,
 ): BrowserWindowConstructorOptions {
   return {
     ...place.bounds,
@@ -29,6 +30,7 @@ export function windowSettings(
     minHeight: 640,
     show: false,
     title: "Drysill",
+    icon,
     backgroundColor: palettes[dark ? "dark" : "light"].paper,
     webPreferences: { ...securePreferences, preload },
   };

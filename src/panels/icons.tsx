@@ -33,13 +33,14 @@ export function Icon({ name }: { name: IconName }) {
   );
 }
 
-/** The product's sign: a building's outline standing out of ground that falls. */
+/** The product's sign, as in assets/icon.svg: a building on a level floor line, above ground that falls. */
 export function Logo() {
   return (
-    <svg className="logo" viewBox="0 0 26 26" aria-hidden="true" focusable="false">
-      <path className="logo-building" d="M5 19V9.5L13 4l8 5.5v5.5" />
-      <path className="logo-floor" d="M5 15h16" />
-      <path className="logo-ground" d="M1.5 21c6 .6 9-.8 12-2.6 3.4-2 6-3.2 11-3.4" />
+    <svg className="logo" viewBox="6 4 52 54" aria-hidden="true" focusable="false">
+      <path className="logo-wall" d="M16 36h32v16.5L16 45.5z" />
+      <path className="logo-building" d="M16 28V20L40 8l8 12v8h-8v-8H28v8z" />
+      <path className="logo-floor" d="M8 34h48" />
+      <path className="logo-ground" d="m8 43.75 48 10.5" />
     </svg>
   );
 }

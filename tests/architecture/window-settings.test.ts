@@ -7,7 +7,7 @@ const place = placeWindow(null, [{ x: 0, y: 0, width: 1920, height: 1080 }]);
 
 describe("the window's settings", () => {
   it("keep the page from Node and the system", () => {
-    expect(windowSettings(place, "/preload.cjs", false).webPreferences).toEqual({
+    expect(windowSettings(place, "/preload.cjs", false, "/icon.png").webPreferences).toEqual({
       preload: "/preload.cjs",
       contextIsolation: true,
       sandbox: true,
@@ -25,8 +25,9 @@ describe("the window's settings", () => {
   });
 
   it("show nothing before the page is drawn, on the theme's own paper", () => {
-    expect(windowSettings(place, "", false)).toMatchObject({ show: false, backgroundColor: "#f6f2e8" });
-    expect(windowSettings(place, "", true)).toMatchObject({ show: false, backgroundColor: "#1b2124" });
+    const light = windowSettings(place, "", false, "/icon.png");
+    expect(light).toMatchObject({ show: false, backgroundColor: "#f6f2e8", icon: "/icon.png" });
+    expect(windowSettings(place, "", true, "").backgroundColor).toBe("#1b2124");
   });
 });
 
