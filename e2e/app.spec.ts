@@ -256,6 +256,88 @@ test("the export says its scales, sheets and open points before it is made", asy
   expect(text.split("\n")).toHaveLength(said);
 });
 
+test("finds a command by a few letters, tells its keys, and why another can't be done", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("Control+k");
+  const finder = page.getByRole("dialog", { name: "Find a command" });
+  await page.keyboard.type("flor up");
+  await expect(finder.getByRole("option").first()).toHaveText(/Floor up one step.*Alt\+↑/);
+  await page.keyboard.press("Enter");
+  await expect(finder).toBeHidden();
+  await expect(page.getByRole("button", { name: "Undo: floor up ½″" })).toBeVisible();
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("redo");
+  const redo = finder.getByRole("option", { name: /Redo/ });
+  await expect(redo).toContainText("There is nothing to do again.");
+  await expect(redo).toBeDisabled();
+  await page.keyboard.press("Enter");
+  await expect(finder).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(finder).toBeHidden();
+});
+
+test("the history names every step and goes to any of them", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const start = await floor(page).inputValue();
+  await floor(page).fill("99' 8\"");
+  await page.keyboard.press("Enter");
+  await floor(page).fill("99' 9\"");
+  await page.keyboard.press("Enter");
+  await page.getByLabel("Name of the plan").fill("Pots");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Control+Shift+H");
+  const history = page.getByRole("listbox", { name: /^Steps/ });
+  await expect(history.getByRole("option")).toHaveText([
+    /^Rename/i,
+    "Floor to 99′ 9″",
+    "Floor to 99′ 8″",
+    "As it was opened",
+  ]);
+  await page.keyboard.press("End");
+  await page.keyboard.press("Enter");
+  await expect(floor(page)).toHaveValue(start);
+  await expect(history.getByRole("option").first()).toContainText("undone");
+  await history.getByRole("option", { name: "Floor to 99′ 9″" }).click();
+  await page.keyboard.press("Escape");
+  await expect(history).toBeHidden();
+  await expect(floor(page)).toHaveValue("99′ 9″");
+  await expect(page.getByLabel("Name of the plan")).toHaveValue("Pottery studio");
+});
+
+test("lists the shortcuts on ?", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("?");
+  const list = page.getByRole("dialog", { name: "Keyboard shortcuts" });
+  await expect(list.getByText("Ctrl+K", { exact: true })).toBeVisible();
+  await expect(list.getByText("Go from cell to cell")).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(list).toBeHidden();
+});
+
+test("every command stands in a menu", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("Control+k");
+  const all = await page.getByRole("option").locator("> span:first-child").allInnerTexts();
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: /^Plan menu/ }).click();
+  const names = (menu: RegExp) =>
+    page.getByRole("menu", { name: menu }).locator("[role=menuitem] > span:first-child").allInnerTexts();
+  const shown = await names(/^Plan menu/);
+  for (const place of ["Edit", "View", "Draw", "Steps", "Help"]) {
+    await page.getByRole("menuitem", { name: place, exact: true }).hover();
+    await expect(page.getByRole("menu", { name: place, exact: true })).toBeVisible();
+    shown.push(...(await names(new RegExp(`^${place}$`))));
+  }
+  expect(all.length).toBeGreaterThan(30);
+  expect(all.filter((name) => !shown.includes(name))).toEqual([]);
+  await page.getByRole("menuitem", { name: "Steps", exact: true }).hover();
+  await page.getByRole("menuitem", { name: "Go to water" }).click();
+  await expect(page.getByRole("heading", { name: "Water", exact: true })).toBeVisible();
+});
+
 test("every step fits the window: no page scroll, nothing wider than its place", async ({
   page,
   openPage,

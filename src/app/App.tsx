@@ -3,6 +3,7 @@ import { useCallback } from "react";
 import type { Host } from "../host";
 import type { AppCommand } from "../panels/command";
 import { CommandFinder } from "../panels/dialogs/CommandFinder";
+import { HistoryDialog } from "../panels/dialogs/HistoryDialog";
 import { NewPlanDialog } from "../panels/dialogs/NewPlanDialog";
 import { SettingsDialog } from "../panels/dialogs/SettingsDialog";
 import { ShortcutsDialog } from "../panels/dialogs/ShortcutsDialog";
@@ -44,6 +45,7 @@ export function App({ host, files, commands }: AppProps) {
       <Messages />
       <CommandFinder commands={commands} run={run} />
       <ShortcutsDialog commands={commands} />
+      <HistoryDialog />
       <SettingsDialog />
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />

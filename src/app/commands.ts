@@ -20,8 +20,10 @@ import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/s
 import { appStore, shownProject } from "../store/store";
 import type { Files } from "./files";
 
-const onPlan = (state: AppState) => state.screen === "plan";
-const withBuilding = (state: AppState) => onPlan(state) && shownProject(state).building !== null;
+/** Why a command makes no sense now, for the finder; null where it does. */
+const onPlan = (state: AppState) => (state.screen === "plan" ? null : "Open or begin a plan first.");
+const withBuilding = (state: AppState) =>
+  onPlan(state) ?? (shownProject(state).building ? null : "Draw the building first.");
 
 export function appCommands(files: Files): readonly AppCommand[] {
   return [
@@ -58,7 +60,7 @@ function planCommands(files: Files): AppCommand[] {
       place: "Plan",
       keys: ["Mod+S"],
       also: "file keep",
-      enabled: onPlan,
+      whyNot: onPlan,
       run: () => void files.save(),
     },
     {
@@ -67,7 +69,7 @@ function planCommands(files: Files): AppCommand[] {
       place: "Plan",
       keys: ["Shift+Mod+S"],
       also: "copy file",
-      enabled: onPlan,
+      whyNot: onPlan,
       run: () => void files.saveAs(),
     },
     {
@@ -76,7 +78,7 @@ function planCommands(files: Files): AppCommand[] {
       place: "Plan",
       keys: ["Mod+P"],
       also: "pdf print sheet paper drawing",
-      enabled: withBuilding,
+      whyNot: withBuilding,
       run: () => openDialog("export"),
     },
     {
@@ -84,7 +86,7 @@ function planCommands(files: Files): AppCommand[] {
       name: "Start screen",
       place: "Plan",
       also: "demos recent home",
-      enabled: onPlan,
+      whyNot: onPlan,
       run: () => void files.toStart(),
     },
   ];
@@ -97,7 +99,8 @@ const editCommands: readonly AppCommand[] = [
     place: "Edit",
     keys: ["Mod+Z"],
     also: "back",
-    enabled: (state) => undoLabel(state.history) !== null,
+    whyNot: (state) =>
+      onPlan(state) ?? (undoLabel(state.history) === null ? "There is nothing to undo." : null),
     run: undoEdit,
   },
   {
@@ -106,8 +109,18 @@ const editCommands: readonly AppCommand[] = [
     place: "Edit",
     keys: ["Shift+Mod+Z", "Mod+Y"],
     also: "again",
-    enabled: (state) => redoLabel(state.history) !== null,
+    whyNot: (state) =>
+      onPlan(state) ?? (redoLabel(state.history) === null ? "There is nothing to do again." : null),
     run: redoEdit,
+  },
+  {
+    id: "edit.history",
+    name: "History…",
+    place: "Edit",
+    keys: ["Shift+Mod+H"],
+    also: "steps undo list jump back",
+    whyNot: onPlan,
+    run: () => openDialog("history"),
   },
   {
     id: "edit.floorUp",
@@ -115,7 +128,7 @@ const editCommands: readonly AppCommand[] = [
     place: "Edit",
     keys: ["Alt+ArrowUp"],
     also: "raise height",
-    enabled: withBuilding,
+    whyNot: withBuilding,
     run: () => moveFloor(1),
   },
   {
@@ -124,7 +137,7 @@ const editCommands: readonly AppCommand[] = [
     place: "Edit",
     keys: ["Alt+ArrowDown"],
     also: "lower height",
-    enabled: withBuilding,
+    whyNot: withBuilding,
     run: () => moveFloor(-1),
   },
 ];
@@ -159,7 +172,7 @@ const viewCommands: readonly AppCommand[] = [
     place: "View",
     keys: ["F"],
     also: "zoom all show",
-    enabled: onPlan,
+    whyNot: onPlan,
     run: fitPlan,
   },
   {
@@ -168,7 +181,7 @@ const viewCommands: readonly AppCommand[] = [
     place: "View",
     keys: ["Shift+F"],
     also: "zoom",
-    enabled: withBuilding,
+    whyNot: withBuilding,
     run: fitBuilding,
   },
   {
@@ -176,7 +189,7 @@ const viewCommands: readonly AppCommand[] = [
     name: "Zoom in",
     place: "View",
     keys: ["+", "="],
-    enabled: onPlan,
+    whyNot: onPlan,
     run: () => zoomByStep(zoomStep),
   },
   {
@@ -184,7 +197,7 @@ const viewCommands: readonly AppCommand[] = [
     name: "Zoom out",
     place: "View",
     keys: ["-"],
-    enabled: onPlan,
+    whyNot: onPlan,
     run: () => zoomByStep(1 / zoomStep),
   },
   {
@@ -199,7 +212,7 @@ const viewCommands: readonly AppCommand[] = [
     name: "Units and notation…",
     place: "View",
     also: "settings preferences feet metres rounding",
-    enabled: onPlan,
+    whyNot: onPlan,
     run: () => openDialog("settings"),
   },
   ...planLayers.map(
@@ -208,7 +221,7 @@ const viewCommands: readonly AppCommand[] = [
       name: `Show or hide the ${layerWords[layer]}`,
       place: "View",
       also: "layer",
-      enabled: onPlan,
+      whyNot: onPlan,
       run: () => toggleLayer(layer),
     }),
   ),
@@ -220,7 +233,7 @@ const drawCommands: readonly AppCommand[] = planTools.map((tool) => ({
   place: "Draw",
   keys: [tool.key],
   also: "tool",
-  enabled: onPlan,
+  whyNot: onPlan,
   run: () => setTool(tool.name),
 }));
 
@@ -231,17 +244,17 @@ const stepCommands: readonly AppCommand[] = [
       name: `Go to ${stepTitles[name].toLowerCase()}`,
       place: "Steps",
       also: "step panel",
-      enabled: onPlan,
+      whyNot: onPlan,
       run: () => setStep(name),
     }),
   ),
-  { id: "step.next", name: "Next step", place: "Steps", keys: ["]"], enabled: onPlan, run: () => stepBy(1) },
+  { id: "step.next", name: "Next step", place: "Steps", keys: ["]"], whyNot: onPlan, run: () => stepBy(1) },
   {
     id: "step.previous",
     name: "Previous step",
     place: "Steps",
     keys: ["["],
-    enabled: onPlan,
+    whyNot: onPlan,
     run: () => stepBy(-1),
   },
 ];

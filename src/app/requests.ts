@@ -1,7 +1,7 @@
 /** What the native menu or the system asks the page for, answered by the same commands. */
 import { fileEnding } from "../document";
 import type { Host, HostRequest } from "../host";
-import type { AppCommand } from "../panels/command";
+import { type AppCommand, canRun } from "../panels/command";
 import { tell } from "../store/actions";
 import { appStore } from "../store/store";
 import type { Files } from "./files";
@@ -32,7 +32,7 @@ export function answerHost(host: Host, files: Files, commands: readonly AppComma
 
 export function runCommand(commands: readonly AppCommand[], id: string): void {
   const command = commands.find((each) => each.id === id);
-  if (command && (command.enabled?.(appStore.getState()) ?? true)) command.run();
+  if (command && canRun(command, appStore.getState())) command.run();
 }
 
 /** The host opens dropped project files; about any other a person should hear. */

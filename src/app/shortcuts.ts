@@ -1,5 +1,5 @@
 /** Keyboard shortcuts of the whole window, from the list of commands. */
-import type { AppCommand } from "../panels/command";
+import { type AppCommand, canRun } from "../panels/command";
 import { isPlainKey, isPressed, onMac } from "../panels/keys";
 import { appStore } from "../store/store";
 
@@ -12,7 +12,7 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
     );
     if (!command) return;
     event.preventDefault();
-    if (command.enabled?.(appStore.getState()) ?? true) command.run();
+    if (canRun(command, appStore.getState())) command.run();
   };
   window.addEventListener("keydown", onKeyDown);
   return () => window.removeEventListener("keydown", onKeyDown);

@@ -1,10 +1,18 @@
 /** The window's head: which plan this is, whether it is saved, and the acts of every moment. */
-import { Button, Menu, MenuItem, MenuTrigger, Popover, Separator } from "react-aria-components";
+import {
+  Button,
+  Menu,
+  MenuItem,
+  MenuTrigger,
+  Popover,
+  Separator,
+  SubmenuTrigger,
+} from "react-aria-components";
 import { redoLabel, siteEdits, undoLabel } from "../document";
 import { tryRun } from "../store/actions";
 import { isDirty } from "../store/store";
 import { useApp } from "../store/useApp";
-import type { AppCommand, RunCommand } from "./command";
+import { type AppCommand, canRun, menuPlaces, type RunCommand } from "./command";
 import { IconAction } from "./fields/Choice";
 import { refusal } from "./fields/LengthField";
 import { TypedField } from "./fields/TypedField";
@@ -42,36 +50,57 @@ export function Header({ commands, run }: HeaderProps) {
   );
 }
 
+/** Every command has its place here: those of the plan at once, the others a step further. */
 function PlanMenu({ commands, run }: HeaderProps) {
-  const items = commands.filter((command) => command.place === "Plan");
+  const own = commands.filter((command) => command.place === "Plan");
   return (
     <MenuTrigger>
-      <Button className="logo-button" aria-label="Plan menu: new, open, save, export">
+      <Button
+        className="logo-button"
+        aria-label="Plan menu: new, open, save, export, and every other command"
+      >
         <Logo />
         <Icon name="down" />
       </Button>
       <Popover className="popover" placement="bottom start">
         <Menu className="list" onAction={(key) => run(String(key))} aria-label="Plan">
-          {items.map((command) => (
-            <PlanMenuItem key={command.id} command={command} />
+          {own.map((command) => (
+            <CommandItem key={command.id} command={command} />
           ))}
+          <Separator className="list-rule" />
+          {menuPlaces
+            .filter((place) => place !== "Plan")
+            .map((place) => (
+              <SubmenuTrigger key={place}>
+                <MenuItem className="list-item" textValue={place}>
+                  <span>{place}</span>
+                  <Icon name="right" />
+                </MenuItem>
+                <Popover className="popover">
+                  <Menu className="list" onAction={(key) => run(String(key))} aria-label={place}>
+                    {commands
+                      .filter((command) => command.place === place)
+                      .map((command) => (
+                        <CommandItem key={command.id} command={command} />
+                      ))}
+                  </Menu>
+                </Popover>
+              </SubmenuTrigger>
+            ))}
         </Menu>
       </Popover>
     </MenuTrigger>
   );
 }
 
-function PlanMenuItem({ command }: { command: AppCommand }) {
-  const enabled = useApp((state) => command.enabled?.(state) ?? true);
+function CommandItem({ command }: { command: AppCommand }) {
+  const enabled = useApp((state) => canRun(command, state));
   const first = command.keys?.[0];
   return (
-    <>
-      {command.id === "plan.start" ? <Separator className="list-rule" /> : null}
-      <MenuItem className="list-item" id={command.id} isDisabled={!enabled} textValue={command.name}>
-        <span>{command.name}</span>
-        {first ? <kbd>{keysText(first, onMac())}</kbd> : null}
-      </MenuItem>
-    </>
+    <MenuItem className="list-item" id={command.id} isDisabled={!enabled} textValue={command.name}>
+      <span>{command.name}</span>
+      {first ? <kbd>{keysText(first, onMac())}</kbd> : null}
+    </MenuItem>
   );
 }
 

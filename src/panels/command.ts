@@ -12,8 +12,13 @@ export interface AppCommand {
   readonly keys?: readonly string[];
   /** Other words a person might look for. */
   readonly also?: string;
-  readonly enabled?: (state: AppState) => boolean;
+  /** Why it makes no sense now, in words; null where it does. Left out: it always does. */
+  readonly whyNot?: (state: AppState) => string | null;
   readonly run: () => void;
 }
 
 export type RunCommand = (id: string) => void;
+
+export function canRun(command: AppCommand, state: AppState): boolean {
+  return (command.whyNot?.(state) ?? null) === null;
+}

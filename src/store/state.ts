@@ -72,7 +72,7 @@ export interface AppState {
   readonly theme: ThemeChoice;
   readonly messages: readonly Message[];
   /** The dialog that is open, by name. */
-  readonly dialog: "commands" | "shortcuts" | "export" | "settings" | "new" | null;
+  readonly dialog: "commands" | "shortcuts" | "history" | "export" | "settings" | "new" | null;
   /** A place the view should bring into sight; a new object each time. */
   readonly goTo: { readonly at: readonly [number, number] } | null;
   /** Pointer's place on the plan, m. */

@@ -3,6 +3,7 @@ import { appCommands } from "../../src/app/commands";
 import { filesThrough } from "../../src/app/files";
 import { runCommand } from "../../src/app/requests";
 import { newProject, present } from "../../src/document";
+import { menuPlaces } from "../../src/panels/command";
 import { showProject, showStart } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -30,6 +31,17 @@ describe("the list of commands", () => {
     showStart();
     run("view.settings");
     expect(state().dialog).toBeNull();
+  });
+
+  it("says why where a command makes no sense, and has a place in a menu for each", () => {
+    showProject(newProject(), { name: null, token: null });
+    const why = (id: string) => commands.find((each) => each.id === id)?.whyNot?.(state()) ?? null;
+    expect(why("edit.undo")).toBe("There is nothing to undo.");
+    expect(why("plan.exportSitePlan")).toBe("Draw the building first.");
+    expect(why("view.fit")).toBeNull();
+    showStart();
+    expect(why("view.fit")).toBe("Open or begin a plan first.");
+    expect(commands.every(({ place }) => menuPlaces.includes(place))).toBe(true);
   });
 
   it("steps the floor, steps in a row being one to undo", () => {

@@ -36,14 +36,12 @@ function Finder({ commands, run }: CommandFinderProps) {
   const listId = useId();
   const [typed, setTyped] = useState("");
   const [at, setAt] = useState(0);
-  const found = findCommands(commands, typed).filter(
-    (command) => command.id !== "help.find" && canRun(command),
-  );
+  const found = foundNow(commands, typed);
   const present = Math.min(at, found.length - 1);
-  const choose = (command: AppCommand | undefined) => {
-    if (!command) return;
+  const choose = (one: Found | undefined) => {
+    if (!one || one.whyNot !== null) return;
     openDialog(null);
-    run(command.id);
+    run(one.command.id);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const by = event.key === "ArrowDown" ? 1 : event.key === "ArrowUp" ? -1 : 0;
@@ -77,13 +75,13 @@ function Finder({ commands, run }: CommandFinderProps) {
         />
       </div>
       <div className="finder-list" id={listId} role="listbox" aria-label="Commands">
-        {found.map((command, index) => (
+        {found.map((one, index) => (
           <FinderRow
-            key={command.id}
+            key={one.command.id}
             id={`${listId}-${index}`}
-            command={command}
+            found={one}
             here={index === present}
-            onChoose={() => choose(command)}
+            onChoose={() => choose(one)}
           />
         ))}
         {found.length === 0 ? <p className="finder-none soft">No command has these words.</p> : null}
@@ -92,26 +90,39 @@ function Finder({ commands, run }: CommandFinderProps) {
   );
 }
 
-function canRun(command: AppCommand): boolean {
-  return command.enabled?.(appStore.getState()) ?? true;
+interface Found {
+  readonly command: AppCommand;
+  /** Why it can't be done now; null where it can. */
+  readonly whyNot: string | null;
+}
+
+/** What was found, with what can't be done now at the end. */
+function foundNow(commands: readonly AppCommand[], typed: string): readonly Found[] {
+  const state = appStore.getState();
+  const found = findCommands(commands, typed)
+    .filter(({ id }) => id !== "help.find")
+    .map((command) => ({ command, whyNot: command.whyNot?.(state) ?? null }));
+  return [...found.filter(({ whyNot }) => whyNot === null), ...found.filter(({ whyNot }) => whyNot !== null)];
 }
 
 interface FinderRowProps {
   readonly id: string;
-  readonly command: AppCommand;
+  readonly found: Found;
   readonly here: boolean;
   readonly onChoose: () => void;
 }
 
-function FinderRow({ id, command, here, onChoose }: FinderRowProps) {
+function FinderRow({ id, found, here, onChoose }: FinderRowProps) {
+  const { command, whyNot } = found;
   const keys = command.keys?.[0];
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the keys go to the field above, which names this row as active
     <div
       id={id}
-      className={`finder-row${here ? " finder-here" : ""}`}
+      className={`finder-row${here ? " finder-here" : ""}${whyNot === null ? "" : " finder-off"}`}
       role="option"
       aria-selected={here}
+      aria-disabled={whyNot !== null}
       tabIndex={-1}
       onClick={onChoose}
       ref={(row) => {
@@ -119,8 +130,14 @@ function FinderRow({ id, command, here, onChoose }: FinderRowProps) {
       }}
     >
       <span>{command.name}</span>
-      <span className="finder-place soft small">{command.place}</span>
-      {keys ? <kbd>{keysText(keys, onMac())}</kbd> : null}
+      {whyNot === null ? (
+        <>
+          <span className="finder-place soft small">{command.place}</span>
+          {keys ? <kbd>{keysText(keys, onMac())}</kbd> : null}
+        </>
+      ) : (
+        <span className="finder-why">{whyNot}</span>
+      )}
     </div>
   );
 }
