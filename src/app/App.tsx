@@ -13,6 +13,7 @@ import { AskingDialog } from "./AskingDialog";
 import { ExportDialog } from "./ExportDialog";
 import type { Files } from "./files";
 import { PlanScreen } from "./PlanScreen";
+import { PageDialog } from "./pictures/PageDialog";
 import { runCommand } from "./requests";
 import { Start } from "./Start";
 import "../panels/shell.css";
@@ -50,6 +51,7 @@ export function App({ host, files, commands }: AppProps) {
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />
       <AskingDialog />
+      <PageDialog />
     </>
   );
 }

@@ -82,6 +82,14 @@ function planCommands(files: Files): AppCommand[] {
       run: () => openDialog("export"),
     },
     {
+      id: "plan.picture",
+      name: "Place a picture…",
+      place: "Plan",
+      also: "underlay image photo pdf plat aerial sketch scan background",
+      enabled: onPlan,
+      run: () => void files.placePicture(),
+    },
+    {
       id: "plan.start",
       name: "Start screen",
       place: "Plan",

@@ -14,6 +14,7 @@ import { markSaved, openDialog, showProject, showStart, showUnsavedProject, tell
 import { appStore, isDirty } from "../store/store";
 import { ask, type Question } from "./asking";
 import type { Demo } from "./demos";
+import { placePicture } from "./pictures/placePicture";
 
 export interface Files {
   newPlan(name: string, display: Partial<Display>): Promise<void>;
@@ -26,6 +27,8 @@ export interface Files {
   save(): Promise<boolean>;
   saveAs(): Promise<boolean>;
   exportBytes(suggestedName: string, bytes: Uint8Array<ArrayBuffer>): Promise<void>;
+  /** Asks for a picture or PDF and puts it under the plan. */
+  placePicture(): Promise<void>;
   toStart(): Promise<void>;
   /** Whether the project may go: saved, given up on purpose, or without changes. */
   mayLeave(): Promise<boolean>;
@@ -89,6 +92,10 @@ class HostFiles implements Files {
     if (answer === null) return;
     if ("failed" in answer) tell({ tone: "error", text: answer.failed });
     else tell({ tone: "done", text: `Exported ${answer.name}.` });
+  }
+
+  async placePicture(): Promise<void> {
+    await placePicture(await this.host.openPicture());
   }
 
   async toStart(): Promise<void> {

@@ -5,6 +5,7 @@ import { type AppCommand, canRun } from "../panels/command";
 import { tell } from "../store/actions";
 import { appStore } from "../store/store";
 import type { Files } from "./files";
+import { takeDroppedPicture } from "./pictures/drops";
 
 const commandOf: Readonly<Record<Exclude<HostRequest, object>, string>> = {
   new: "plan.new",
@@ -35,10 +36,10 @@ export function runCommand(commands: readonly AppCommand[], id: string): void {
   if (command && canRun(command, appStore.getState())) command.run();
 }
 
-/** The host opens dropped project files; about any other a person should hear. */
+/** The host opens dropped project files, pictures go under the plan; about any other a person should hear. */
 function tellStrangeDrop(event: DragEvent): void {
   const names = [...(event.dataTransfer?.files ?? [])].map((file) => file.name);
-  if (names.length === 0 || names.some((name) => name.endsWith(".json"))) return;
+  if (names.length === 0 || names.some((name) => name.endsWith(".json")) || takeDroppedPicture(event)) return;
   tell({
     tone: "caution",
     text: `${names[0]} is not a Drysill project: their names end in ${fileEnding}. Rows of a spreadsheet can be copied and pasted into the level book.`,

@@ -7,6 +7,8 @@ export const pictureLimits = {
   side: 4096,
   /** Bytes kept in the project for one picture. */
   keptBytes: 12_000_000,
+  /** Bytes kept in the project for all of them. */
+  allBytes: 60_000_000,
 } as const;
 
 /**

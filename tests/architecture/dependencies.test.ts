@@ -10,6 +10,7 @@ const reasons: Readonly<Record<string, string>> = {
   delaunator: "the triangulation under the ground",
   flatqueue: "the priority queue of the flood that finds ponds",
   konva: "the plan's canvas: layers, hit tests, dragging",
+  "pdfjs-dist": "pages of a PDF as pictures under the plan",
   pdfkit: "vector PDF with a subset of the font",
   react: "panels and dialogs",
   "react-aria-components": "accessible fields, tables, menus and dialogs",

@@ -5,12 +5,14 @@
 import type Konva from "konva";
 import type { DrawingMark } from "../../drawing/marks";
 import { type Palette, palettes } from "../../look/tokens";
+import { tell } from "../../store/actions";
 import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
 import { classColours, createDepthPicture } from "../paint/depthPicture";
 import type { ClassColours } from "../paint/depthRaster";
 import { createMovingPicture } from "../paint/movingPicture";
 import { paintLayers, paintMarks } from "../paint/paintMarks";
+import { createUnderlayPictures } from "../paint/underlayPictures";
 import type { CanvasName } from "../scene/layerList";
 import { createPlanScene } from "../scene/planScene";
 import { pxPerMm } from "../screen";
@@ -31,6 +33,14 @@ export class PlanPainter {
   private readonly scene = createPlanScene();
   private readonly depth = createDepthPicture();
   private readonly picture = createMovingPicture();
+  private readonly underlays = createUnderlayPictures(
+    () => this.underlaysChanged(),
+    (name) =>
+      tell({
+        tone: "error",
+        text: `The picture “${name}” can't be read any more. Remove it and place it anew.`,
+      }),
+  );
   private palette = shownPalette();
   private colours: { readonly key: readonly unknown[]; readonly table: ClassColours } | null = null;
   private depthInputs: readonly unknown[] = [];
@@ -52,14 +62,17 @@ export class PlanPainter {
     if (layer === "interaction") paintMarks(painting, this.interaction());
     else if (this.moving) {
       if (layer === "depth") this.picture.paint(context, view);
-    } else if (layer === "depth") this.depth.paint(context, view);
-    else paintLayers(painting, this.scene.layers(layer));
+    } else if (layer === "depth") {
+      this.underlays.paint(context, view);
+      this.depth.paint(context, view);
+    } else paintLayers(painting, this.scene.layers(layer));
   }
 
   /** The project, the results or what is hidden changed. */
   stateChanged(): void {
     const state = appStore.getState();
-    const depthChanged = this.updateDepth(state, this.shown);
+    const under = this.underlays.update(shownProject(state).drawing);
+    const depthChanged = this.updateDepth(state, this.shown) || under;
     const changed = this.updateScene(state);
     if (!depthChanged && changed.size === 0) return;
     this.pictureSoon();
@@ -98,7 +111,14 @@ export class PlanPainter {
   }
 
   stop(): void {
+    this.underlays.stop();
     if (this.idle !== null) cancelIdleCallback(this.idle);
+  }
+
+  /** A picture under the plan was unpacked. */
+  private underlaysChanged(): void {
+    this.pictureSoon();
+    this.layers.depth.batchDraw();
   }
 
   private drawAll(): void {
@@ -108,6 +128,7 @@ export class PlanPainter {
   private drawSharp(): void {
     const state = appStore.getState();
     this.shown = planView.getState().view;
+    this.underlays.update(shownProject(state).drawing);
     this.updateDepth(state, this.shown);
     this.updateScene(state);
     this.drawAll();
@@ -165,6 +186,7 @@ export class PlanPainter {
     const state = appStore.getState();
     const { palette } = this;
     this.picture.render(this.shown, this.pixelRatio(), (context, view) => {
+      this.underlays.paint(context, view);
       const wide = createDepthPicture();
       wide.update(state.hidden.has("depth") ? null : state.results.surface, this.colourTable(state), view, 1);
       wide.paint(context, view);
