@@ -86,7 +86,7 @@ function planCommands(files: Files): AppCommand[] {
       name: "Place a picture…",
       place: "Plan",
       also: "underlay image photo pdf plat aerial sketch scan background",
-      enabled: onPlan,
+      whyNot: onPlan,
       run: () => void files.placePicture(),
     },
     {

@@ -11,9 +11,10 @@ import {
 import type { Host, HostFailure, OpenedFile, RecoveredWork, SavedFile } from "../host";
 import { clearDrafts } from "../panels/levelbook/drafts";
 import { markSaved, openDialog, showProject, showStart, showUnsavedProject, tell } from "../store/actions";
+import type { OpenFile } from "../store/state";
 import { appStore, isDirty } from "../store/store";
 import { ask, type Question } from "./asking";
-import type { Demo } from "./demos";
+import { type Demo, demos } from "./demos";
 import { placePicture } from "./pictures/placePicture";
 
 export interface Files {
@@ -57,11 +58,11 @@ class HostFiles implements Files {
   }
 
   async openFile(file: OpenedFile): Promise<void> {
-    if (await this.mayLeave()) showOpened(file);
+    if (await this.mayLeave()) showOpened(file, placeOf(file));
   }
 
   async openDemo(demo: Demo): Promise<void> {
-    if (await this.mayLeave()) showOpened({ name: demo.file, text: await demo.text(), token: null }, null);
+    if (await this.mayLeave()) showOpened({ name: demo.file, text: await demo.text(), token: null }, aDemo);
   }
 
   async openRecovered(work: RecoveredWork): Promise<void> {
@@ -133,15 +134,23 @@ function leavingQuestion(name: string): Question {
   };
 }
 
-/** Shows a file's project, or says what is wrong with the file; `named` null: it can't be saved back. */
-function showOpened(file: OpenedFile, named: string | null = file.name): void {
+const aDemo: OpenFile = { name: null, token: null, origin: "demo" };
+
+/** A demo stays as it is wherever it was opened from; so does a file that the host can't save back to. */
+function placeOf({ name, token }: OpenedFile): OpenFile {
+  if (token !== null) return { name, token };
+  return demos.some(({ file }) => file === name) ? aDemo : { name, token, origin: "copy" };
+}
+
+/** Shows a file's project, or says what is wrong with the file. */
+function showOpened(file: OpenedFile, place: OpenFile): void {
   const read = openProject(file.text);
   if (!read.ok) {
     tellUnreadable(file.name, read.problems);
     return;
   }
   clearDrafts();
-  showProject(read.project, { name: named, token: file.token });
+  showProject(read.project, place);
   openDialog(null);
   if (read.warnings.length > 0)
     tell({

@@ -18,6 +18,7 @@ import { refusal } from "./fields/LengthField";
 import { TypedField } from "./fields/TypedField";
 import { Icon, Logo } from "./icons";
 import { keysText, onMac } from "./keys";
+import { savedWords } from "./savedWords";
 import { UnitsMenu } from "./UnitsMenu";
 import { useProject } from "./useProject";
 
@@ -121,14 +122,10 @@ function PlanName() {
 
 function SavedState() {
   const dirty = useApp(isDirty);
-  const file = useApp((state) => state.file.name);
-  const words = dirty ? "not saved yet" : file ? "saved" : "nothing to save yet";
+  const file = useApp((state) => state.file);
+  const { words, more } = savedWords(dirty, file);
   return (
-    <span
-      className={`saved${dirty ? " saved-not" : ""}`}
-      title={file ?? "This plan has no file yet."}
-      aria-live="polite"
-    >
+    <span className={`saved${dirty ? " saved-not" : ""}`} title={more} aria-live="polite">
       {words}
     </span>
   );

@@ -51,6 +51,8 @@ export interface OpenFile {
   readonly name: string | null;
   /** By which the host saves to it again; null for a new plan or a demo. */
   readonly token: string | null;
+  /** Where it came from, if it can't be saved back there: a demo, or a file handed over as a copy. */
+  readonly origin?: "demo" | "copy";
 }
 
 export interface AppState {

@@ -40,6 +40,17 @@ describe("opening", () => {
     expect(isDirty(state())).toBe(false);
   });
 
+  it("shows a demo's file as a demo, and another that can't be saved back as a copy", async () => {
+    host.opens = { name: "pottery-studio.drysill.json", text: projectText(studio), token: null };
+    await files.open();
+    expect(state().file).toEqual({ name: null, token: null, origin: "demo" });
+    await files.save();
+    expect(host.saved.at(-1)?.name).toBe("pottery-studio.drysill.json");
+    host.opens = file(projectText(studio), null);
+    await files.open();
+    expect(state().file).toEqual({ name: "studio.drysill.json", token: null, origin: "copy" });
+  });
+
   it("says where a file is wrong and keeps what is open", async () => {
     host.opens = file('{ "drysill": 1, "truck": { "volume": -3 }, "lot": { "north": "up" } }');
     await files.open();
