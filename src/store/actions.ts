@@ -206,20 +206,22 @@ export function select(selection: readonly Selected[]): void {
   set({ selection });
 }
 
-/** The step whose panel tells about what a tool draws. */
-const stepOfTool: Readonly<Record<Exclude<ToolName, "select">, StepName>> = {
+/** The step whose panel tells about what a tool draws; what stands beside the works has none. */
+const stepOfTool: Partial<Record<ToolName, StepName>> = {
   shot: "shots",
   mark: "shots",
   lot: "lot",
+  feature: "lot",
   building: "building",
   door: "building",
+  window: "building",
   drive: "drive",
   swale: "water",
 };
 
 /** Picks a tool, and opens the panel of what it draws. */
 export function setTool(tool: ToolName): void {
-  set(tool === "select" ? { tool } : { tool, selection: [], step: stepOfTool[tool] });
+  set(tool === "select" ? { tool } : { tool, selection: [], step: stepOfTool[tool] ?? get().step });
 }
 
 export function setStep(step: StepName): void {

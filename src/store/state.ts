@@ -5,7 +5,22 @@ import type { Results } from "../solve/results";
 /** A thing that is, or can be, selected. */
 export type Selected = Thing;
 
-export const toolNames = ["select", "shot", "mark", "lot", "building", "door", "drive", "swale"] as const;
+export const toolNames = [
+  "select",
+  "measure",
+  "shot",
+  "mark",
+  "lot",
+  "feature",
+  "building",
+  "door",
+  "window",
+  "drive",
+  "swale",
+  "note",
+  "dimension",
+  "section",
+] as const;
 export type ToolName = (typeof toolNames)[number];
 
 /** Steps of the job, in its order. */

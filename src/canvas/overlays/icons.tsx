@@ -44,6 +44,42 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M7 17 h6 M11 15.2 L13.2 17 L11 18.8" className="icon-thin" />
     </>
   ),
+  measure: (
+    <>
+      <path d="M2.8 13.2 L13.2 2.8 L17.2 6.8 L6.8 17.2 Z" />
+      <path d="M5.6 10.4 l1.6 1.6 M8 8 l2.4 2.4 M10.4 5.6 l1.6 1.6" className="icon-thin" />
+    </>
+  ),
+  feature: (
+    <>
+      <path d="M10 17.5 v-5.2 M7.4 17.5 h5.2" />
+      <path d="M10 2.5 C13 2.5 15 4.6 15 7.4 C15 10.4 13 12.3 10 12.3 C7 12.3 5 10.4 5 7.4 C5 4.6 7 2.5 10 2.5 Z" />
+    </>
+  ),
+  window: (
+    <>
+      <path d="M2 10 h3.5 M14.5 10 H18" className="icon-heavy" />
+      <path d="M5.5 7.5 h9 v5 h-9 Z M5.5 10 h9" className="icon-thin" />
+    </>
+  ),
+  note: (
+    <>
+      <path d="M3 4 h14 M3 8 h14 M3 12 h7" />
+      <path d="M12.5 12.5 L16.5 16.5 M16.8 13.8 v3 h-3" className="icon-thin" />
+    </>
+  ),
+  dimension: (
+    <>
+      <path d="M3.5 5 v11 M16.5 5 v11" className="icon-thin" />
+      <path d="M3.5 9 h13 M2 10.5 L5 7.5 M15 10.5 L18 7.5" />
+    </>
+  ),
+  section: (
+    <>
+      <path d="M4 14 H16" strokeDasharray="4.4 1.6 0.8 1.6" className="icon-thin" />
+      <path d="M4 14 V6 M2 8.2 L4 5.8 L6 8.2 M16 14 V6 M14 8.2 L16 5.8 L18 8.2" />
+    </>
+  ),
   "zoom-in": <path d="M10 4 v12 M4 10 h12" />,
   "zoom-out": <path d="M4 10 h12" />,
   fit: <path d="M3 7 V3 h4 M13 3 h4 v4 M17 13 v4 h-4 M7 17 H3 v-4" />,

@@ -11,10 +11,10 @@ import {
   tell,
 } from "../../store/actions";
 import { appStore } from "../../store/store";
-import type { LengthQuestion, ToolContext } from "../tools/tool";
+import type { ToolContext } from "../tools/tool";
 import { panPlan, planView } from "../view/planView";
 
-export function windowContext(ask: (question: LengthQuestion) => void): ToolContext {
+export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): ToolContext {
   return {
     project: () => present(appStore.getState().history),
     results: () => appStore.getState().results,
@@ -28,7 +28,7 @@ export function windowContext(ask: (question: LengthQuestion) => void): ToolCont
     cancelPreview,
     setTool,
     pan: panPlan,
-    ask,
+    ...asking,
     say: (text) => tell({ tone: "caution", text }),
   };
 }

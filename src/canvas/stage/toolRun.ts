@@ -3,7 +3,7 @@ import { createStore } from "zustand/vanilla";
 import { appStore } from "../../store/store";
 import { Machine } from "../tools/machine";
 import { toolStarts } from "../tools/starts";
-import type { LengthQuestion, ToolState } from "../tools/tool";
+import type { LengthQuestion, ToolState, WordsQuestion } from "../tools/tool";
 import { emptyEntry, type TypedEntry } from "../typed/typedEntry";
 import { windowContext } from "./toolContext";
 
@@ -12,9 +12,14 @@ interface ToolRun {
   readonly entry: TypedEntry;
   /** A length that is asked for beside a place of the plan. */
   readonly question: LengthQuestion | null;
+  /** Words that are asked for at a place of the plan. */
+  readonly words: WordsQuestion | null;
 }
 
-const context = windowContext((question) => toolRun.setState({ question }));
+const context = windowContext({
+  ask: (question) => toolRun.setState({ question }),
+  askWords: (words) => toolRun.setState({ words }),
+});
 
 function start(): Machine {
   const machine = new Machine(toolStarts[appStore.getState().tool], context, () => {
@@ -30,6 +35,7 @@ export const toolRun = createStore<ToolRun>(() => ({
   state: running.state(),
   entry: emptyEntry([]),
   question: null,
+  words: null,
 }));
 
 function show(): void {
@@ -44,6 +50,11 @@ export function dropQuestion(): void {
   toolRun.setState({ question: null });
 }
 
+export function dropWords(): void {
+  toolRun.setState({ words: null });
+  running.lost();
+}
+
 /** Begins the present tool anew: what was half drawn is given up. */
 export function restartTool(): void {
   running.lost();
@@ -52,7 +63,7 @@ export function restartTool(): void {
 
 function beginTool(): void {
   running = start();
-  toolRun.setState({ state: running.state(), entry: running.entry(), question: null });
+  toolRun.setState({ state: running.state(), entry: running.entry(), question: null, words: null });
 }
 
 appStore.subscribe((state, before) => {

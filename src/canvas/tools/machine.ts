@@ -63,6 +63,15 @@ export class Machine {
     this.go(this.present.lost());
   }
 
+  choose(value: string): void {
+    this.act((state) => state.choose?.(value));
+  }
+
+  /** Makes what the reading offers. */
+  use(): void {
+    this.act((state) => state.use?.());
+  }
+
   /** True when the key was used. */
   key(key: string, shift: boolean): boolean {
     if (key === "Escape") {

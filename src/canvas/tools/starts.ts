@@ -1,22 +1,34 @@
 /** Every tool by its name. */
 import type { ToolName } from "../../store/state";
 import { buildingTool } from "./building";
+import { dimensionTool } from "./dimension";
 import { doorTool } from "./door";
 import { driveTool } from "./drive";
+import { featureTool } from "./feature";
 import { lotTool } from "./lot";
 import { markTool } from "./mark";
+import { measureTool } from "./measure";
+import { noteTool } from "./note";
+import { sectionTool } from "./section";
 import { selectTool } from "./select";
 import { shotTool } from "./shot";
 import { swaleTool } from "./swale";
 import type { ToolStart } from "./tool";
+import { windowTool } from "./window";
 
 export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   select: selectTool,
+  measure: measureTool,
   shot: shotTool,
   mark: markTool,
   lot: lotTool,
+  feature: featureTool,
   building: buildingTool,
   door: doorTool,
+  window: windowTool,
   drive: driveTool,
   swale: swaleTool,
+  note: noteTool,
+  dimension: dimensionTool,
+  section: sectionTool,
 };

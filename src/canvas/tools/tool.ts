@@ -41,6 +41,8 @@ export interface ToolContext {
   pan(dx: number, dy: number): void;
   /** Asks for a length beside a place of the plan; the answer is the act. */
   ask(question: LengthQuestion): void;
+  /** Asks for words at a place of the plan. */
+  askWords(question: WordsQuestion): void;
   /** A refusal or a remark, in words. */
   say(text: string): void;
 }
@@ -51,6 +53,32 @@ export interface LengthQuestion {
   readonly label: string;
   readonly m: number;
   answer(m: number): Edit;
+}
+
+export interface WordsQuestion {
+  readonly at: Point;
+  /** What is asked for: "words of the note". */
+  readonly label: string;
+  readonly text: string;
+  answer(text: string): Edit;
+}
+
+/** Kinds to choose from while a tool is at work. */
+export interface Choices {
+  readonly label: string;
+  readonly chosen: string;
+  readonly items: readonly { readonly value: string; readonly words: string }[];
+  /** What can be typed, and what to mind about the chosen kind. */
+  readonly typed: string;
+  readonly caution: string | null;
+}
+
+/** What was measured: stays in sight until it is let go. */
+export interface Reading {
+  readonly title: string;
+  readonly rows: readonly { readonly name: string; readonly value: string }[];
+  /** What can be made of it, in words; null for nothing. */
+  readonly act: string | null;
 }
 
 export type Cursor =
@@ -82,10 +110,16 @@ export interface ToolState {
   readonly hovered?: Selected | null;
   /** Handles of the selection are shown and can be pulled. */
   readonly handles?: boolean;
+  readonly choices?: Choices;
+  readonly reading?: Reading;
   move?(pointer: PlanPointer): ToolState;
   press?(pointer: PlanPointer): ToolState;
   release?(pointer: PlanPointer): ToolState;
   doublePress?(pointer: PlanPointer): ToolState;
+  /** One of the choices was picked. */
+  choose?(value: string): ToolState;
+  /** The reading's act was asked for. */
+  use?(): ToolState;
   /** What was typed changed; missing fields follow the pointer again. */
   typed?(values: TypedValues): ToolState;
   /** Enter. */

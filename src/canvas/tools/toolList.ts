@@ -8,15 +8,59 @@ export interface ToolEntry {
   readonly key: string;
   /** What it is for, in a few words. */
   readonly what: string;
+  /** Tools of one group stand together in the strip. */
+  readonly group: "hand" | "site" | "works" | "words";
 }
 
 export const planTools: readonly ToolEntry[] = [
-  { name: "select", label: "Select", key: "V", what: "select, move, turn and pull things on the plan" },
-  { name: "shot", label: "Shot", key: "S", what: "place the shots of the level book" },
-  { name: "mark", label: "Mark", key: "M", what: "place the reference mark" },
-  { name: "lot", label: "Lot", key: "L", what: "draw the lot's lines" },
-  { name: "building", label: "Building", key: "B", what: "draw the building" },
-  { name: "door", label: "Door", key: "D", what: "put a door on a wall" },
-  { name: "drive", label: "Drive", key: "R", what: "draw the drive from the road to the door" },
-  { name: "swale", label: "Swale", key: "W", what: "draw a swale from its high end to its outlet" },
+  {
+    name: "select",
+    label: "Select",
+    key: "V",
+    what: "select, move, turn and pull things on the plan",
+    group: "hand",
+  },
+  {
+    name: "measure",
+    label: "Measure",
+    key: "Q",
+    what: "measure distance, angle, area and fall; nothing is kept",
+    group: "hand",
+  },
+  { name: "shot", label: "Shot", key: "S", what: "place the shots of the level book", group: "site" },
+  { name: "mark", label: "Mark", key: "M", what: "place the reference mark", group: "site" },
+  { name: "lot", label: "Lot", key: "L", what: "draw the lot's lines", group: "site" },
+  {
+    name: "feature",
+    label: "Feature",
+    key: "T",
+    what: "put a tree, a well, a buried line or another thing on the lot",
+    group: "site",
+  },
+  { name: "building", label: "Building", key: "B", what: "draw the building", group: "works" },
+  { name: "door", label: "Door", key: "D", what: "put a door on a wall", group: "works" },
+  { name: "window", label: "Window", key: "O", what: "put a window on a wall", group: "works" },
+  {
+    name: "drive",
+    label: "Drive",
+    key: "R",
+    what: "draw the drive from the road to the door",
+    group: "works",
+  },
+  {
+    name: "swale",
+    label: "Swale",
+    key: "W",
+    what: "draw a swale from its high end to its outlet",
+    group: "works",
+  },
+  { name: "note", label: "Note", key: "N", what: "write words on the plan", group: "words" },
+  { name: "dimension", label: "Dimension", key: "I", what: "dimension between two places", group: "words" },
+  {
+    name: "section",
+    label: "Section line",
+    key: "X",
+    what: "draw where the ground is cut and seen from the side",
+    group: "words",
+  },
 ];

@@ -50,18 +50,19 @@ export const setNorth = command("lot.setNorth", (project, args: { north: number 
 
 export const addFeature = command(
   "lot.addFeature",
-  (project, args: { kind: Feature["kind"]; name?: string; points: readonly Point[] }) => {
+  (project, args: { kind: Feature["kind"]; name?: string; points: readonly Point[]; keepClear?: number }) => {
     const id = nextId("f", project.lot.features);
     const feature = featureSchema.safeParse({
       id,
       kind: args.kind,
       name: args.name ?? "",
       points: args.points,
+      keepClear: args.keepClear,
     });
-    if (!feature.success) return refuse("A feature needs a place.");
+    if (!feature.success) return refuse("A feature needs a place, and nothing less than 0 to keep clear.");
     return done(
       { ...project, lot: { ...project.lot, features: [...project.lot.features, feature.data] } },
-      "add feature",
+      `add ${args.kind === "other" ? "feature" : args.kind.replace("-", " ")}`,
       { made: id },
     );
   },

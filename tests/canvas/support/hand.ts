@@ -2,7 +2,14 @@
 
 import { Machine } from "../../../src/canvas/tools/machine";
 import { toolStarts } from "../../../src/canvas/tools/starts";
-import type { LengthQuestion, PlanPointer, ToolContext } from "../../../src/canvas/tools/tool";
+import type {
+  Choices,
+  LengthQuestion,
+  PlanPointer,
+  Reading,
+  ToolContext,
+  WordsQuestion,
+} from "../../../src/canvas/tools/tool";
 import { toScreen, type View } from "../../../src/canvas/view/view";
 import { type Edit, type EditCommand, newProject, type Point, type Project } from "../../../src/document";
 import { createSolver } from "../../../src/solve/pipeline";
@@ -18,10 +25,16 @@ export interface Hand {
   readonly said: string[];
   readonly panned: [number, number];
   question: LengthQuestion | null;
+  words: WordsQuestion | null;
   hint(): string;
   state(): string;
   snapWord(): string | null;
   texts(): string[];
+  reading(): Reading | null;
+  choices(): Choices | null;
+  choose(value: string): void;
+  /** Makes what the reading offers. */
+  makeUse(): void;
   use(tool: ToolName): void;
   move(x: number, y: number, how?: Partial<PlanPointer>): void;
   press(x: number, y: number, how?: Partial<PlanPointer>): void;
@@ -85,6 +98,9 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     ask: (question) => {
       hand.question = question;
     },
+    askWords: (words) => {
+      hand.words = words;
+    },
     say: (text) => hand.said.push(text),
   };
   const begin = (name: ToolName) => new Machine(toolStarts[name], context, () => undefined);
@@ -106,10 +122,15 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     said: [],
     panned: [0, 0],
     question: null,
+    words: null,
     hint: () => machine.state().hint,
     state: () => machine.state().name,
     snapWord: () => machine.state().snap?.word ?? null,
     texts: () => (machine.state().marks ?? []).flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])),
+    reading: () => machine.state().reading ?? null,
+    choices: () => machine.state().choices ?? null,
+    choose: (value) => machine.choose(value),
+    makeUse: () => machine.use(),
     use(name) {
       if (name === hand.tool) return;
       hand.tool = name;

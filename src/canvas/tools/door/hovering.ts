@@ -1,7 +1,6 @@
-/** Door: over a wall it shows where the door would go; a click puts it there. */
-import { buildingEdits, type Project } from "../../../document";
+/** Door and window: over a wall it shows where the opening would go; a click puts it there. */
+import type { Edit, EditCommand, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
-import { FOOT } from "../../../units";
 import { wallEnds } from "../../select/places";
 import { handStep } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
@@ -12,9 +11,13 @@ import { placeOnWall, type WallPlace } from "./wallPlace";
 
 const fields: readonly Field[] = [{ name: "width", kind: "length" }];
 
-/** A common overhead door: 9 ft, or 2.75 m. */
-function usualWidth(project: Project): number {
-  return ["ft-in", "in", "ft"].includes(project.display.length) ? 9 * FOOT : 2.75;
+/** What doors and windows differ in. */
+export interface OpeningKind {
+  readonly word: "door" | "window";
+  /** A common width, m. */
+  usualWidth(project: Project): number;
+  readonly add: EditCommand<{ wall: number; offset: number; width: number }>;
+  marks(project: Project, place: WallPlace): DrawingMark[];
 }
 
 interface Hovering {
@@ -25,44 +28,52 @@ interface Hovering {
 
 export function hovering(
   context: ToolContext,
+  kind: OpeningKind,
   now: Hovering = { place: null, pointer: null, typed: {} },
 ): ToolState {
   const project = context.project();
   const aimed = (pointer: PlanPointer, typed: TypedValues): Hovering => ({
-    place: aimAtWall(context, pointer, typed),
+    place: aimAtWall(context, kind, pointer, typed),
     pointer,
     typed,
   });
   const put = (place: WallPlace | null): ToolState =>
-    place ? putDoor(context, place, now) : hovering(context, now);
-  const fault = now.place && placeFault(project, now.place);
+    place ? putOpening(context, kind, place, now) : hovering(context, kind, now);
+  const fault = now.place && placeFault(project, kind, now.place);
   return {
     name: "hovering",
-    hint: fault ?? hint(project, now, lengthWords(now.typed.width ?? usualWidth(project), project)),
+    hint: fault ?? hint(project, kind, now),
     cursor: fault ? "not-allowed" : now.place ? "crosshair" : "default",
     fields: project.building ? fields : [],
-    marks: now.place ? doorMarks(project, now.place) : [],
+    marks: now.place ? kind.marks(project, now.place) : [],
     snap: null,
-    move: (pointer) => hovering(context, aimed(pointer, now.typed)),
-    press: (pointer) => put(aimAtWall(context, pointer, now.typed)),
-    typed: (typed) => hovering(context, now.pointer ? aimed(now.pointer, typed) : { ...now, typed }),
+    move: (pointer) => hovering(context, kind, aimed(pointer, now.typed)),
+    press: (pointer) => put(aimAtWall(context, kind, pointer, now.typed)),
+    typed: (typed) => hovering(context, kind, now.pointer ? aimed(now.pointer, typed) : { ...now, typed }),
     finish: () => put(now.place),
     cancel: () => "leave",
-    lost: () => hovering(context),
+    lost: () => hovering(context, kind),
   };
 }
 
-function hint(project: Project, now: Hovering, width: string): string {
-  if (!project.building) return "Draw the building first: a door needs a wall";
-  if (!now.place) return `Point at a wall to put a door of ${width} on it, or type another width`;
+function hint(project: Project, kind: OpeningKind, now: Hovering): string {
+  const { word } = kind;
+  if (!project.building) return `Draw the building first: a ${word} needs a wall`;
+  const width = lengthWords(now.typed.width ?? kind.usualWidth(project), project);
+  if (!now.place) return `Point at a wall to put a ${word} of ${width} on it, or type another width`;
   const where = now.place.centred ? "in the middle of" : "on";
-  return `Click to put a door of ${width} ${where} wall ${now.place.name}`;
+  return `Click to put a ${word} of ${width} ${where} wall ${now.place.name}`;
 }
 
-function aimAtWall(context: ToolContext, pointer: PlanPointer, typed: TypedValues): WallPlace | null {
+function aimAtWall(
+  context: ToolContext,
+  kind: OpeningKind,
+  pointer: PlanPointer,
+  typed: TypedValues,
+): WallPlace | null {
   const { scale } = context.view();
   const project = context.project();
-  return placeOnWall(project, typed.width ?? usualWidth(project), {
+  return placeOnWall(project, typed.width ?? kind.usualWidth(project), {
     at: pointer.at,
     reach: (pointer.touch ? 40 : 28) / scale,
     catches: snapPixels.mouse / scale,
@@ -71,23 +82,23 @@ function aimAtWall(context: ToolContext, pointer: PlanPointer, typed: TypedValue
   });
 }
 
-/** Why a door can't go there, in the words in which a click would be refused. */
-function placeFault(project: Project, { wall, offset, width }: WallPlace): string | null {
-  const edit = buildingEdits.addDoor.run(project, { wall, offset, width });
+/** Why it can't go there, in the words in which a click would be refused. */
+function placeFault(project: Project, kind: OpeningKind, { wall, offset, width }: WallPlace): string | null {
+  const edit = kind.add.run(project, { wall, offset, width });
   return edit.ok ? null : edit.why;
 }
 
-function putDoor(context: ToolContext, place: WallPlace, now: Hovering): ToolState {
+function putOpening(context: ToolContext, kind: OpeningKind, place: WallPlace, now: Hovering): ToolState {
   const { wall, offset, width } = place;
-  const edit = context.run(buildingEdits.addDoor, { wall, offset, width });
-  if (!edit.ok) return hovering(context, now);
+  const edit: Edit = context.run(kind.add, { wall, offset, width });
+  if (!edit.ok) return hovering(context, kind, now);
   context.setTool("select");
-  if (edit.made !== undefined) context.select([{ kind: "door", id: edit.made }]);
-  return hovering(context);
+  if (edit.made !== undefined) context.select([{ kind: kind.word, id: edit.made }]);
+  return hovering(context, kind);
 }
 
-/** The door, and what is left of the wall on both sides. */
-export function doorMarks(project: Project, place: WallPlace): DrawingMark[] {
+/** The opening's own marks, its width, and what is left of the wall on both sides. */
+export function openingMarks(project: Project, place: WallPlace, own: readonly DrawingMark[]): DrawingMark[] {
   const ends = project.building ? wallEnds(project.building.outline, place.wall) : null;
   if (!ends) return [];
   const [near, far] = place.edges;
@@ -95,9 +106,5 @@ export function doorMarks(project: Project, place: WallPlace): DrawingMark[] {
   const rest: DrawingMark[] = [];
   if (place.offset > 0.3) rest.push(alongPiece(ends[0], near, lengthWords(place.offset, project)));
   if (after > 0.3) rest.push(alongPiece(far, ends[1], lengthWords(after, project)));
-  return [
-    { kind: "line", points: [...near, ...far], style: "door" },
-    alongPiece(near, far, lengthWords(place.width, project), -1),
-    ...rest,
-  ];
+  return [...own, alongPiece(near, far, lengthWords(place.width, project), -1), ...rest];
 }

@@ -1,4 +1,5 @@
 import type { ToolStart } from "../tool";
+import { doorKind } from "./doorKind";
 import { hovering } from "./hovering";
 
-export const doorTool: ToolStart = (context) => hovering(context);
+export const doorTool: ToolStart = (context) => hovering(context, doorKind);

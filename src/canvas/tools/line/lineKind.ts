@@ -2,7 +2,7 @@
 import type { Edit, Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import type { SnapTie } from "../../snap/targets";
-import type { ToolContext } from "../tool";
+import type { Choices, ToolContext } from "../tool";
 
 export interface LinePoint {
   readonly at: Point;
@@ -14,6 +14,10 @@ export interface LineKind {
   readonly closed: boolean;
   /** Points it needs. */
   readonly least: number;
+  /** The line ends by itself at this many points. */
+  readonly most?: number;
+  /** Kinds to choose from, shown while the line is drawn. */
+  readonly choices?: Choices;
   hintFirst(context: ToolContext): string;
   hintNext(context: ToolContext, points: readonly LinePoint[]): string;
   /** What is written along a piece: its length, its fall. */

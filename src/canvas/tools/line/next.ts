@@ -40,7 +40,7 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     if (at.word === closes) return finish(now.points);
     if (isSame(context, last.at, at.at)) return again({ held: false });
     const points = [...now.points, { at: at.at, tie: at.tie }];
-    if (kind.endsAt?.(points.at(-1) as LinePoint)) return finish(points);
+    if (points.length === kind.most || kind.endsAt?.(points.at(-1) as LinePoint)) return finish(points);
     return again({ points, to: at, typed: {}, held: true });
   };
   const aimed = (pointer: PlanPointer) => aimNext(context, kind, now.points, pointer);
@@ -51,6 +51,7 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     fields: pieceFields,
     marks: lineMarks(context, kind, now.points, to),
     snap: to,
+    ...(kind.choices ? { choices: kind.choices } : {}),
     move: (pointer) => again({ to: aimed(pointer) }),
     press: (pointer) => add(laid(aimed(pointer))),
     release(pointer) {

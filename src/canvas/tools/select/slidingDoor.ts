@@ -4,7 +4,7 @@ import { nearestShare } from "../../../geometry";
 import { wallEnds, wallName } from "../../select/places";
 import { handStep, roundTo } from "../../snap/step";
 import { snapPixels } from "../aim";
-import { doorMarks } from "../door/hovering";
+import { doorMarks } from "../door/doorKind";
 import { slidTo, type WallPlace } from "../door/wallPlace";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";

@@ -1,0 +1,92 @@
+/** Feature: its kind is chosen in the strip; places by one click, lines and areas by several. */
+import { type Edit, featureForms, type Point, type Project, siteEdits } from "../../../document";
+import { distance } from "../../../geometry";
+import type { Snap } from "../../snap/snap";
+import type { Field, TypedValues } from "../../typed/typedEntry";
+import { aim } from "../aim";
+import type { LineKind, LinePoint } from "../line/lineKind";
+import { next } from "../line/next";
+import { lengthWords } from "../liveMarks";
+import type { PlanPointer, ToolContext, ToolState } from "../tool";
+import { type FeatureKind, formHint, isKind, kindChoices } from "./kinds";
+
+const fields: readonly Field[] = [{ name: "keep clear", kind: "length" }];
+
+interface Ready {
+  readonly kind: FeatureKind;
+  /** What was typed for the things before stays for the next, m. */
+  readonly keepClear: number;
+  readonly typed: TypedValues;
+  readonly at: Snap | null;
+}
+
+const start: Ready = { kind: "tree", keepClear: 0, typed: {}, at: null };
+
+export function ready(context: ToolContext, now: Ready = start): ToolState {
+  const keepClear = now.typed["keep clear"] ?? now.keepClear;
+  const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
+  const home = () => ready(context, { ...now, keepClear, typed: {}, at: null });
+  const isPlace = featureForms[now.kind] === "place";
+  const line = lineOf(context.project(), now.kind, keepClear);
+  return {
+    name: "ready",
+    hint: formHint(now.kind),
+    cursor: "crosshair",
+    fields,
+    marks: now.at && isPlace ? placeMarks(now.at, keepClear) : [],
+    snap: now.at,
+    choices: kindChoices(context.project(), now.kind, keepClear),
+    choose: (value) => (isKind(value) ? again({ kind: value, keepClear: 0, typed: {} }) : again({})),
+    move: (pointer) => again({ at: aim(context, pointer) }),
+    press(pointer: PlanPointer) {
+      const at = aim(context, pointer);
+      if (!isPlace) return next(context, line, { points: [at], to: at, typed: {}, held: true }, home);
+      putFeature(context, now.kind, [at.at], keepClear);
+      return home();
+    },
+    typed: (typed) => again({ typed }),
+    // Enter takes the typed distance for what is clicked next.
+    finish: home,
+    cancel: () => "leave",
+    lost: () => again({ at: null }),
+  };
+}
+
+function placeMarks({ at }: Snap, keepClear: number): NonNullable<ToolState["marks"]> {
+  const circle = Array.from({ length: 96 }, (_, k) => {
+    const angle = ((k >> 1) / 48) * 2 * Math.PI;
+    return k % 2 === 0 ? at[0] + keepClear * Math.cos(angle) : at[1] + keepClear * Math.sin(angle);
+  });
+  return [
+    { kind: "symbol", at, symbol: "ring", size: 2.4, style: "preview-line" },
+    ...(keepClear > 0 ? [{ kind: "line", points: circle, closed: true, style: "preview" } as const] : []),
+  ];
+}
+
+/** How a line or an area of this kind is drawn. */
+function lineOf(project: Project, kind: FeatureKind, keepClear: number): LineKind {
+  const closed = featureForms[kind] === "area";
+  return {
+    closed,
+    least: closed ? 3 : 2,
+    choices: kindChoices(project, kind, keepClear),
+    hintFirst: () => formHint(kind),
+    hintNext: () => formHint(kind),
+    pieceText: (context, a, b) => lengthWords(distance(a, b), context.project()),
+    commit: (context, points) => putFeature(context, kind, points.map(placeOf), keepClear),
+  };
+}
+
+const placeOf = ({ at }: LinePoint): Point => [at[0], at[1]];
+
+/** Puts it on the lot with what is to be kept clear; the tool stays for the next. */
+function putFeature(
+  context: ToolContext,
+  kind: FeatureKind,
+  points: readonly Point[],
+  keepClear: number,
+): Edit {
+  const edit = context.run(siteEdits.addFeature, { kind, points, keepClear });
+  if (edit.ok && edit.made !== undefined) context.select([{ kind: "feature", id: edit.made }]);
+  return edit;
+}

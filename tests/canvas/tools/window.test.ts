@@ -1,0 +1,37 @@
+import { describe, expect, it } from "vitest";
+import { buildingEdits, type Project } from "../../../src/document";
+import { checkEdit } from "../../support/checkEdit";
+import { handOn, metricProject } from "../support/hand";
+
+/** A 10 by 6 building at the origin: A (0,6), B (10,6), C (10,0), D (0,0), a door in the north wall. */
+function withDoor(): Project {
+  const outline = buildingEdits.rectangleOutline([0, 0], 10, 6);
+  const project = checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+  return checkEdit(project, buildingEdits.addDoor, { wall: 0, offset: 3, width: 3 });
+}
+
+describe("the window tool", () => {
+  it("needs a building", () => {
+    expect(handOn(metricProject(), "window").hint()).toBe("Draw the building first: a window needs a wall");
+  });
+
+  it("puts a window of a typed width on a wall, in the middle where the pointer is near it", () => {
+    const hand = handOn(withDoor(), "window");
+    hand.move(5.1, 0.2);
+    hand.type("1.8");
+    expect(hand.hint()).toBe("Click to put a window of 1.800 m in the middle of wall C–D");
+    hand.click(5.1, 0.2);
+    expect(hand.project.building?.windows[0]).toMatchObject({ id: "o1", wall: 2, width: 1.8 });
+    expect(hand.project.building?.windows[0]?.offset).toBeCloseTo(4.1, 9);
+    expect(hand.labels).toEqual(["add window"]);
+    expect(hand.selection).toEqual([{ kind: "window", id: "o1" }]);
+  });
+
+  it("says before the click that a door is in the way, and puts nothing there", () => {
+    const hand = handOn(withDoor(), "window");
+    hand.move(5, 6.2);
+    expect(hand.hint()).toMatch(/There is a door \(door\) there already/);
+    hand.click(5, 6.2);
+    expect(hand.project.building?.windows).toEqual([]);
+  });
+});
