@@ -50,14 +50,14 @@ const dark: Palette = {
   bad: "#ea8d81",
   cutInk: "#d9a15c",
   fillInk: "#6fcabd",
-  cut3: "#d9a15c",
-  cut2: "#b07c35",
-  cut1: "#7d5c30",
-  cut0: "#4a3f2c",
-  fill0: "#24413f",
-  fill1: "#2f6660",
-  fill2: "#3f958b",
-  fill3: "#6fcabd",
+  cut3: "#e0ab68",
+  cut2: "#bd873c",
+  cut1: "#926b34",
+  cut0: "#6b5530",
+  fill0: "#2d5d58",
+  fill1: "#367a72",
+  fill2: "#459c92",
+  fill3: "#77d2c5",
 };
 
 export const palettes: Readonly<Record<"light" | "dark", Palette>> = { light, dark };
