@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { sectionOnPlan } from "../../src/canvas/section/sectionOnPlan";
 import {
+  asOnPlan,
   exaggerationWords,
   fitSection,
+  sectionEnds,
   sectionPaths,
   sectionRange,
   sectionWay,
@@ -85,5 +88,56 @@ describe("the section", () => {
     expect(exaggerationWords(1)).toBe("heights true to scale");
     expect(exaggerationWords(2.5)).toBe("heights drawn 2½ times");
     expect(exaggerationWords(6)).toBe("heights drawn 6 times");
+  });
+});
+
+describe("the section beside the plan", () => {
+  /** From x = 40 west to x = 0, down from 104 to 100, the building between 25 and 35 m along. */
+  const westward = (): SectionLine => ({
+    existing: Float64Array.from([0, 104, 10, 103, 40, 100]),
+    finished: Float64Array.from([0, 104, 10, 102, 40, 100]),
+    guessed: Uint8Array.from([1, 0, 0]),
+    start: [40, 0],
+    end: [0, 0],
+    building: [25, 35],
+  });
+
+  it("shows on the left what lies left on the plan", () => {
+    const seen = asOnPlan(westward());
+    expect([...seen.existing]).toEqual([0, 100, 30, 103, 40, 104]);
+    expect([...seen.finished]).toEqual([0, 100, 30, 102, 40, 104]);
+    expect([...seen.guessed]).toEqual([0, 0, 1]);
+    expect(seen.building).toEqual([5, 15]);
+    expect([seen.start, seen.end]).toEqual([
+      [0, 0],
+      [40, 0],
+    ]);
+  });
+
+  it("keeps a section that runs to the right, or straight down the plan", () => {
+    const seen = asOnPlan(westward());
+    expect(asOnPlan(seen)).toBe(seen);
+    const down = section();
+    expect(asOnPlan(down)).toBe(down);
+  });
+
+  it("names its ends by the project's north", () => {
+    const seen = asOnPlan(westward());
+    expect(sectionEnds(seen, 0)).toEqual(["W", "E"]);
+    // North lies to the right on this plan.
+    expect(sectionEnds(seen, Math.PI / 2)).toEqual(["S", "N"]);
+    expect(sectionEnds(section(), 0)).toEqual(["N", "S"]);
+  });
+
+  it("is a line on the plan with the same letters, inside the plan's rim", () => {
+    const view = { centre: [20, 0], scale: 40, angle: 0, width: 600, height: 400 } as const;
+    const marks = sectionOnPlan(westward(), 0, view);
+    const texts = marks.flatMap((mark) => (mark.kind === "text" ? [[mark.text, mark.at[0]]] : []));
+    // 600 px show 15 m about x = 20; the letters stand 70 px, 1.75 m, inside.
+    expect(texts).toEqual([
+      ["W", expect.closeTo(14.25, 9)],
+      ["E", expect.closeTo(25.75, 9)],
+    ]);
+    expect(sectionOnPlan(westward(), 0, { ...view, centre: [20, 90] })).toEqual([]);
   });
 });

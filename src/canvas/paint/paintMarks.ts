@@ -159,6 +159,7 @@ export function fontOf(style: Style): string {
 
 function paintTexts(painting: Painting, p: Projection, style: Style, marks: readonly TextMark[]): void {
   const { context, palette } = painting;
+  context.globalAlpha *= painting.textStrength ?? 1;
   context.font = fontOf(style);
   context.textBaseline = "alphabetic";
   context.fillStyle = palette[style.fill ?? "ink"];

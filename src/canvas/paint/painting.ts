@@ -8,6 +8,8 @@ export interface Painting {
   readonly context: CanvasRenderingContext2D;
   readonly view: View;
   readonly palette: Palette;
+  /** How strong texts are, 0 to 1: weaker while something is drawn over them. Full where it isn't said. */
+  readonly textStrength?: number;
 }
 
 export function strokePath({ context, palette }: Painting, style: Style): void {

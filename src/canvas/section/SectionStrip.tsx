@@ -1,5 +1,5 @@
 /** The long section under the plan: ground as it is and finished, building, footing; it moves with the floor. */
-import { type PointerEvent, useRef } from "react";
+import { type PointerEvent, useEffect, useMemo, useRef } from "react";
 import type { Project } from "../../document";
 import type { SectionLine } from "../../solve/results";
 import { setPointer } from "../../store/actions";
@@ -8,11 +8,14 @@ import { useApp } from "../../store/useApp";
 import { formatLength, roundingFor } from "../../units";
 import { useSize } from "../useSize";
 import { SectionWalls } from "./SectionWalls";
+import { sectionShown } from "./sectionOnPlan";
 import {
+  asOnPlan,
   exaggerationWords,
   fitSection,
   type SectionBuilding,
   type SectionFit,
+  sectionEnds,
   sectionPaths,
   sectionRange,
   sectionWay,
@@ -29,7 +32,12 @@ const above = 46;
 export function SectionStrip() {
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(box);
-  const section = useApp((state) => state.results.section);
+  const found = useApp((state) => state.results.section);
+  const section = useMemo(() => found && asOnPlan(found), [found]);
+  useEffect(() => {
+    sectionShown.setState(true, true);
+    return () => sectionShown.setState(false, true);
+  }, []);
   return (
     <section className="section-strip" aria-label="Section">
       <div className="section-box" ref={box}>
@@ -65,6 +73,7 @@ function SectionDrawing({ section, width, height }: DrawingProps) {
   return (
     <>
       <p className="section-title soft">{words}</p>
+      <SectionEnds ends={sectionEnds(section, project.lot.north)} />
       <svg
         width={width}
         height={height}
@@ -84,6 +93,16 @@ function SectionDrawing({ section, width, height }: DrawingProps) {
         ) : null}
         <SectionPointer section={section} fit={fit} />
       </svg>
+    </>
+  );
+}
+
+/** The letters that also stand at the ends of the line on the plan. */
+function SectionEnds({ ends }: { ends: readonly [string, string] }) {
+  return (
+    <>
+      <b className="section-end left">{ends[0]}</b>
+      <b className="section-end right">{ends[1]}</b>
     </>
   );
 }

@@ -176,6 +176,41 @@ function between(
   return strips;
 }
 
+/**
+ * The section as it is seen on the plan: what lies left on the plan is left in the section. One that runs straight up
+ * and down the plan keeps its way.
+ */
+export function asOnPlan(section: SectionLine): SectionLine {
+  const { start, end } = section;
+  const across = end[0] - start[0];
+  if (across >= -1e-6 * Math.hypot(across, end[1] - start[1])) return section;
+  const length = section.existing[section.existing.length - 2] ?? 0;
+  return {
+    existing: reversed(section.existing, length),
+    finished: reversed(section.finished, length),
+    guessed: section.guessed.slice().reverse(),
+    start: end,
+    end: start,
+    building: section.building && [length - section.building[1], length - section.building[0]],
+  };
+}
+
+/** Pairs of distance and height, told from the other end. */
+function reversed(pairs: Float64Array, length: number): Float64Array {
+  const last = pairs.length - 2;
+  return pairs.map((_, i) =>
+    i % 2 === 0 ? length - (pairs[last - i] as number) : (pairs[last - i + 2] as number),
+  );
+}
+
+const windLetters = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"] as const;
+
+/** "W" and "E": where the left and the right end of the section lie. */
+export function sectionEnds(section: SectionLine, north: number): readonly [string, string] {
+  const to = windOf(section, north);
+  return [windLetters[(to + 4) % 8] as string, windLetters[to] as string];
+}
+
 const windNames = [
   "north",
   "north-east",
@@ -189,9 +224,14 @@ const windNames = [
 
 /** "north to south": the way the section is drawn, left to right. */
 export function sectionWay(section: SectionLine, north: number): string {
-  const azimuth = Math.atan2(section.end[0] - section.start[0], section.end[1] - section.start[1]) - north;
-  const to = ((Math.round(azimuth / (Math.PI / 4)) % 8) + 8) % 8;
+  const to = windOf(section, north);
   return `${windNames[(to + 4) % 8]} to ${windNames[to]}`;
+}
+
+/** Which of the eight winds the section runs to, clockwise from north. */
+function windOf({ start, end }: Pick<SectionLine, "start" | "end">, north: number): number {
+  const azimuth = Math.atan2(end[0] - start[0], end[1] - start[1]) - north;
+  return ((Math.round(azimuth / (Math.PI / 4)) % 8) + 8) % 8;
 }
 
 /** "2½ times", "true to scale". */

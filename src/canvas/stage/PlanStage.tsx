@@ -4,7 +4,10 @@ import { type RefObject, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
 import { present } from "../../document";
+import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
+import { sectionShown } from "../section/sectionOnPlan";
+import type { ToolState } from "../tools/tool";
 import { fitPlan, planView, resizePlan, showGrowth, showPlace } from "../view/planView";
 import { hintId } from "./hintId";
 import { interactionMarks } from "./interactionMarks";
@@ -118,11 +121,23 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
     planView.subscribe((state, before) => {
       if (state.view !== before.view || state.moving !== before.moving) painter.viewChanged();
     }),
-    toolRun.subscribe(() => painter.interactionChanged()),
+    toolRun.subscribe(({ state }) => {
+      painter.interactionChanged();
+      painter.drawingChanged(drawsOver(appStore.getState().tool, state));
+    }),
+    sectionShown.subscribe(() => painter.lookChanged()),
   ];
   return () => {
     for (const stop of stops) stop();
   };
+}
+
+/** These only touch things that are there; the others draw lines and areas across them. */
+const touching: readonly ToolName[] = ["select", "shot", "mark", "door", "window", "note"];
+
+/** Is something being drawn across what is on the plan already? */
+function drawsOver(tool: ToolName, state: ToolState): boolean {
+  return !touching.includes(tool) && (state.marks?.length ?? 0) > 0;
 }
 
 /** A tool that was just picked works by keys at once, unless a person is typing somewhere else. */

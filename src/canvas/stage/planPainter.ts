@@ -11,11 +11,14 @@ import { appStore, shownProject } from "../../store/store";
 import { classColours, createDepthPicture } from "../paint/depthPicture";
 import type { ClassColours } from "../paint/depthRaster";
 import { createMovingPicture } from "../paint/movingPicture";
+import type { Painting } from "../paint/painting";
 import { paintLayers, paintMarks } from "../paint/paintMarks";
 import { createUnderlayPictures } from "../paint/underlayPictures";
 import type { CanvasName } from "../scene/layerList";
 import { createPlanScene } from "../scene/planScene";
+import { createStillLabels } from "../scene/stillLabels";
 import { pxPerMm } from "../screen";
+import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
 import { planView } from "../view/planView";
 import type { View } from "../view/view";
 
@@ -28,9 +31,12 @@ const still: readonly StageLayer[] = ["depth", "ground", "design", "shots"];
 const markCanvases: readonly CanvasName[] = ["ground", "design", "shots"];
 /** A long gesture may run off the picture; it is drawn anew, but not so often that the hand feels it, ms. */
 const refreshEvery = 450;
+/** Texts of the plan while something is drawn over it. */
+const faintText = 0.22;
 
 export class PlanPainter {
   private readonly scene = createPlanScene();
+  private readonly labels = createStillLabels();
   private readonly depth = createDepthPicture();
   private readonly picture = createMovingPicture();
   private readonly underlays = createUnderlayPictures(
@@ -49,6 +55,8 @@ export class PlanPainter {
   private moving = false;
   private lastRender = 0;
   private idle: number | null = null;
+  private drawing = false;
+  private sectionInputs: readonly unknown[] = [];
 
   constructor(
     private readonly layers: Layers,
@@ -65,7 +73,25 @@ export class PlanPainter {
     } else if (layer === "depth") {
       this.underlays.paint(context, view);
       this.depth.paint(context, view);
-    } else paintLayers(painting, this.scene.layers(layer));
+    } else this.paintCanvas(layer, painting);
+  }
+
+  private paintCanvas(canvas: CanvasName, painting: Painting): void {
+    const state = appStore.getState();
+    const layers = this.labels.show(this.scene.layers(canvas), state.floorDrag !== null);
+    const faint = this.drawing ? { ...painting, textStrength: faintText } : painting;
+    paintLayers(faint, layers);
+    const { section } = state.results;
+    if (canvas === "ground" && section && sectionShown.getState())
+      paintMarks(faint, sectionOnPlan(section, shownProject(state).lot.north, this.shown));
+  }
+
+  /** A tool began or ended to draw over the plan: its texts step back meanwhile. */
+  drawingChanged(drawing: boolean): void {
+    if (drawing === this.drawing) return;
+    this.drawing = drawing;
+    this.pictureSoon();
+    for (const name of markCanvases) this.layers[name].batchDraw();
   }
 
   /** The project, the results or what is hidden changed. */
@@ -159,6 +185,15 @@ export class PlanPainter {
   }
 
   private updateScene(state: AppState): ReadonlySet<CanvasName> {
+    const changed = new Set(this.updateMarks(state));
+    const { section } = state.results;
+    const inputs = [section?.start[0], section?.start[1], section?.end[0], section?.end[1]];
+    if (!inputs.every((input, i) => input === this.sectionInputs[i])) changed.add("ground");
+    this.sectionInputs = inputs;
+    return changed;
+  }
+
+  private updateMarks(state: AppState): ReadonlySet<CanvasName> {
     return this.scene.update({
       project: shownProject(state),
       results: state.results,
@@ -190,7 +225,7 @@ export class PlanPainter {
       const wide = createDepthPicture();
       wide.update(state.hidden.has("depth") ? null : state.results.surface, this.colourTable(state), view, 1);
       wide.paint(context, view);
-      for (const canvas of markCanvases) paintLayers({ context, view, palette }, this.scene.layers(canvas));
+      for (const canvas of markCanvases) this.paintCanvas(canvas, { context, view, palette });
     });
     this.lastRender = performance.now();
   }

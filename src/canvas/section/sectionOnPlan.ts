@@ -1,0 +1,71 @@
+/** The line on the plan along which the section below it is cut, while that section is shown. */
+import { createStore } from "zustand/vanilla";
+import type { DrawingMark, XY } from "../../drawing/marks";
+import type { SectionLine } from "../../solve/results";
+import { toScreen, type View } from "../view/view";
+import { asOnPlan, sectionEnds } from "./sectionShapes";
+
+/** Is a section shown in the window? */
+export const sectionShown = createStore<boolean>(() => false);
+
+/** The heavy stroke at each end, px. */
+const endPixels = 16;
+/** The letters stay this far inside the plan's rim, clear of tools and buttons, px. */
+const inset = { x: 70, y: 26 };
+
+/** The line with the letters of the section's ends; where the line runs out of sight they stand at the rim. */
+export function sectionOnPlan(section: SectionLine, north: number, view: View): DrawingMark[] {
+  const seen = asOnPlan(section);
+  const shares = sharesInside(toScreen(view, seen.start), toScreen(view, seen.end), view);
+  if (!shares) return [];
+  const at = (share: number): XY => [
+    seen.start[0] + (seen.end[0] - seen.start[0]) * share,
+    seen.start[1] + (seen.end[1] - seen.start[1]) * share,
+  ];
+  const [a, b] = [at(shares[0]), at(shares[1])];
+  const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]) * view.scale;
+  if (pixels < 3 * endPixels) return [];
+  const [left, right] = sectionEnds(seen, north);
+  return [
+    { kind: "line", points: [...a, ...b], style: "section-line" },
+    ...endMarks(a, b, endPixels / pixels, left, view),
+    ...endMarks(b, a, endPixels / pixels, right, view),
+  ];
+}
+
+/** A heavy stroke from one end towards the other, and the end's letter beyond it. */
+function endMarks(at: XY, other: XY, share: number, text: string, view: View): DrawingMark[] {
+  const [dx, dy] = [other[0] - at[0], other[1] - at[1]];
+  const turn = Math.atan2(dy, dx) + view.angle;
+  return [
+    { kind: "line", points: [...at, at[0] + dx * share, at[1] + dy * share], style: "section-end" },
+    {
+      kind: "text",
+      at,
+      text,
+      style: "section-label",
+      angle: -view.angle,
+      anchor: "middle",
+      shift: [-Math.cos(turn) * 3.2, -Math.sin(turn) * 3.2 - 1.1],
+      halo: true,
+    },
+  ];
+}
+
+/** Shares of the way from a to b, px, between which it lies inside the plan's rim; null where it doesn't. */
+function sharesInside(a: XY, b: XY, { width, height }: View): readonly [number, number] | null {
+  let [from, to] = [0, 1];
+  for (const [start, way, low, high] of [
+    [a[0], b[0] - a[0], inset.x, width - inset.x],
+    [a[1], b[1] - a[1], inset.y, height - inset.y],
+  ] as const) {
+    if (Math.abs(way) < 1e-9) {
+      if (start < low || start > high) return null;
+      continue;
+    }
+    const [one, two] = [(low - start) / way, (high - start) / way];
+    from = Math.max(from, Math.min(one, two));
+    to = Math.min(to, Math.max(one, two));
+  }
+  return from < to ? [from, to] : null;
+}
