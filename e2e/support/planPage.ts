@@ -43,7 +43,7 @@ export function planPage(page: Page): PlanPage {
       if (!box) throw new Error("the plan is not on the page");
       corner = [box.x, box.y];
       const blank = { centre: [0, 0], scale: 1, angle: 0, width: box.width, height: box.height } as const;
-      view = fitted(blank, planBounds(project), fitPadding);
+      view = fitted(blank, planBounds(project), fitPadding(box.width));
     },
     async click(x, y) {
       const [px, py] = at(x, y);

@@ -1,18 +1,23 @@
 /** The plan: ground, design and tools on one sheet, with its key, its read-out and its tools around it. */
+import { ChoicesCard } from "./overlays/ChoicesCard";
 import { EmptyPlan } from "./overlays/EmptyPlan";
+import { HeightsNote } from "./overlays/HeightsNote";
 import { HintStrip } from "./overlays/HintStrip";
 import { LayerMenu } from "./overlays/LayerMenu";
 import { Legend } from "./overlays/Legend";
 import { LengthAsk } from "./overlays/LengthAsk";
 import { NorthArrow } from "./overlays/NorthArrow";
+import { ReadingCard } from "./overlays/ReadingCard";
 import { ReadOut } from "./overlays/ReadOut";
 import { ScaleBar } from "./overlays/ScaleBar";
 import { ToolBar } from "./overlays/ToolBar";
 import { TypedChip } from "./overlays/TypedChip";
 import { ViewButtons } from "./overlays/ViewButtons";
+import { WordsAsk } from "./overlays/WordsAsk";
 import { PlanStage } from "./stage/PlanStage";
 import "./canvas.css";
 import "./overlays/overlays.css";
+import "./overlays/tools.css";
 
 export function PlanCanvas() {
   return (
@@ -28,7 +33,10 @@ export function PlanCanvas() {
       </div>
       <div className="plan-bottom">
         <div className="plan-bottom-left">
-          <ScaleBar />
+          <div className="scale-line">
+            <ScaleBar />
+            <HeightsNote />
+          </div>
           <Legend />
         </div>
         <ReadOut />
@@ -36,6 +44,9 @@ export function PlanCanvas() {
       <EmptyPlan />
       <TypedChip />
       <LengthAsk />
+      <ChoicesCard />
+      <ReadingCard />
+      <WordsAsk />
       <HintStrip />
     </section>
   );

@@ -1,8 +1,9 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { fitPlan, panPlan, planView, resizePlan, showGrowth, zoomPlan } from "../../src/canvas/view/planView";
-import { isSeen } from "../../src/canvas/view/view";
+import { isSeen, toScreen } from "../../src/canvas/view/view";
 import { newProject, type Point, type Project, siteEdits } from "../../src/document";
-import { showProject } from "../../src/store/actions";
+import { cancelFloorDrag, showProject } from "../../src/store/actions";
+import { appStore } from "../../src/store/store";
 
 function withLot(side: number): Project {
   const outline: Point[] = [
@@ -66,5 +67,23 @@ describe("the plan's part of the window gets another size", () => {
     const { centre, scale } = planView.getState().view;
     resizePlan(800, 300);
     expect(planView.getState().view).toMatchObject({ centre, scale, height: 300 });
+  });
+
+  it("holds the drawing where it is on the screen while the floor is under the hand", () => {
+    const place = () => {
+      const { view } = planView.getState();
+      // Counted from the lower rim, which doesn't move when the sentence above the plan grows.
+      return toScreen(view, [40, 40])[1] - view.height;
+    };
+    const before = place();
+    const { scale } = planView.getState().view;
+    appStore.setState({ floorDrag: 30 });
+    resizePlan(800, 580);
+    expect(planView.getState().view.scale).toBe(scale);
+    expect(place()).toBeCloseTo(before, 9);
+    cancelFloorDrag();
+    resizePlan(800, 600);
+    expect(planView.getState().view.scale).toBe(scale);
+    expect(place()).toBeCloseTo(before, 9);
   });
 });

@@ -3,9 +3,14 @@ import { useStore } from "zustand";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { toolRun } from "../stage/toolRun";
-import { entryFault, isTyping } from "../typed/typedEntry";
+import { entryFault, isTyping, type TypedEntry } from "../typed/typedEntry";
 import { planView } from "../view/planView";
 import { toScreen } from "../view/view";
+
+/** A chip is at most this wide, px: with its words about the bearing more than without. */
+function chipWidth({ fields, active }: TypedEntry): number {
+  return fields[active]?.kind === "bearing" ? 370 : 240;
+}
 
 export function TypedChip() {
   const entry = useStore(toolRun, (run) => run.entry);
@@ -20,7 +25,7 @@ export function TypedChip() {
       className="plan-card typed-chip"
       aria-live="polite"
       style={{
-        left: Math.max(8, Math.min(x + 18, view.width - 230)),
+        left: Math.max(8, Math.min(x + 18, view.width - chipWidth(entry))),
         top: Math.max(8, Math.min(y + 20, view.height - 60)),
       }}
     >

@@ -27,3 +27,9 @@ export function planNote(project: Project, results: Results): string | null {
   if (!project.building) return "Draw the building to see cut and fill.";
   return null;
 }
+
+/** What the plan's heights are told from, as they are drawn; null while there are none. */
+export function heightsNote({ survey, ground }: Pick<Results, "survey" | "ground">): string | null {
+  if (survey.mark) return "heights from the mark";
+  return ground ? "heights from the plan's zero" : null;
+}

@@ -67,7 +67,7 @@ export function zoomByStep(factor: number): void {
 
 export function fitPlan(): void {
   const { view } = planView.getState();
-  jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding), "plan");
+  jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding(view.width)), "plan");
 }
 
 /** After an edit that made the plan larger than what is in sight (typed or pasted places), shows the whole of it. */
@@ -88,7 +88,8 @@ export function showGrowth(before: Project, now: Project): void {
 /** The building with its apron, or everything where there is no building. */
 export function fitBuilding(): void {
   const bounds = buildingBounds(shownProject(appStore.getState()));
-  if (bounds) jumpTo(fitted(planView.getState().view, bounds, fitPadding), "building");
+  const { view } = planView.getState();
+  if (bounds) jumpTo(fitted(view, bounds, fitPadding(view.width)), "building");
   else fitPlan();
 }
 
@@ -102,13 +103,22 @@ export function showPlace(at: XY): void {
 
 /**
  * The plan's part of the window has another size. What was fitted is fitted again, as long as nobody has moved the
- * view since; otherwise the middle stays in the middle.
+ * view since; otherwise the middle stays in the middle. With a thing under the hand nothing on the screen may jump:
+ * the plan's upper rim moves (the sentence above it grew by a line), so the drawing is held by its lower rim.
  */
 export function resizePlan(width: number, height: number): void {
   const { view } = planView.getState();
   if (width === view.width && height === view.height) return;
-  const first = view.width === 0;
-  planView.setState({ view: resized(view, width, height) });
-  if (first || fit === "plan") fitPlan();
-  else if (fit === "building") fitBuilding();
+  const next = resized(view, width, height);
+  const { floorDrag, preview } = appStore.getState();
+  if (view.width === 0) {
+    planView.setState({ view: next });
+    fitPlan();
+  } else if (floorDrag !== null || preview !== null) {
+    planView.setState({ view: panBy(next, 0, (height - view.height) / 2) });
+  } else {
+    planView.setState({ view: next });
+    if (fit === "plan") fitPlan();
+    else if (fit === "building") fitBuilding();
+  }
 }
