@@ -5,39 +5,48 @@ import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { restartTool } from "../stage/toolRun";
-import { planTools } from "../tools/toolList";
+import { planTools, type ToolEntry } from "../tools/toolList";
 import { Icon } from "./icons";
+import { toPlan } from "./ReadingCard";
+
+const groups = [...new Set(planTools.map(({ group }) => group))];
 
 export function ToolBar() {
   const tool = useApp((state) => state.tool);
   return (
-    <div
-      className="plan-card tool-bar"
-      role="toolbar"
-      aria-label="Tools of the plan"
-      aria-orientation="vertical"
-      onKeyDown={goThrough}
-    >
-      {planTools.map(({ name, label, key, what }) => (
-        <button
-          key={name}
-          type="button"
-          className="plan-button"
-          aria-pressed={tool === name}
-          aria-keyshortcuts={key}
-          aria-label={label}
-          tabIndex={tool === name ? 0 : -1}
-          data-testid={`tool-${name}`}
-          onClick={(event) => pick(name, event.currentTarget)}
-        >
-          <Icon name={name} />
-          <span className="plan-tip">
-            <b>{label}</b> <kbd>{key}</kbd>
-            <span className="soft">{what}</span>
-          </span>
-        </button>
+    <div className="plan-card tool-bar" role="toolbar" aria-label="Tools of the plan" onKeyDown={goThrough}>
+      {groups.map((group) => (
+        <div key={group} className="tool-group">
+          {planTools
+            .filter((entry) => entry.group === group)
+            .map((entry) => (
+              <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
+            ))}
+        </div>
       ))}
     </div>
+  );
+}
+
+function ToolButton({ entry, pressed }: { entry: ToolEntry; pressed: boolean }) {
+  const { name, label, key, what } = entry;
+  return (
+    <button
+      type="button"
+      className="plan-button"
+      aria-pressed={pressed}
+      aria-keyshortcuts={key}
+      aria-label={label}
+      tabIndex={pressed ? 0 : -1}
+      data-testid={`tool-${name}`}
+      onClick={(event) => pick(name, event.currentTarget)}
+    >
+      <Icon name={name} />
+      <span className="plan-tip">
+        <b>{label}</b> <kbd>{key}</kbd>
+        <span className="soft">{what}</span>
+      </span>
+    </button>
   );
 }
 
@@ -45,11 +54,13 @@ export function ToolBar() {
 function pick(name: ToolName, button: HTMLElement): void {
   if (name === appStore.getState().tool) restartTool();
   else setTool(name);
-  button.closest(".plan-canvas")?.querySelector<HTMLElement>(".plan-stage")?.focus({ preventScroll: true });
+  toPlan(button);
 }
 
+const steps: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 };
+
 function goThrough(event: KeyboardEvent<HTMLDivElement>): void {
-  const step = event.key === "ArrowDown" ? 1 : event.key === "ArrowUp" ? -1 : 0;
+  const step = steps[event.key] ?? 0;
   if (step === 0) return;
   const buttons = [...event.currentTarget.querySelectorAll("button")];
   const now = buttons.indexOf(document.activeElement as HTMLButtonElement);

@@ -1,6 +1,7 @@
 /** Icons of the plan, drawn for this program: lines of one weight on a grid of twenty. */
 import type { ReactNode } from "react";
 import type { ToolName } from "../../store/state";
+import { kindStrokes } from "./kindIcons";
 
 export type IconName = ToolName | "zoom-in" | "zoom-out" | "fit" | "fit-building" | "layers";
 
@@ -50,12 +51,7 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M5.6 10.4 l1.6 1.6 M8 8 l2.4 2.4 M10.4 5.6 l1.6 1.6" className="icon-thin" />
     </>
   ),
-  feature: (
-    <>
-      <path d="M10 17.5 v-5.2 M7.4 17.5 h5.2" />
-      <path d="M10 2.5 C13 2.5 15 4.6 15 7.4 C15 10.4 13 12.3 10 12.3 C7 12.3 5 10.4 5 7.4 C5 4.6 7 2.5 10 2.5 Z" />
-    </>
-  ),
+  feature: kindStrokes.tree,
   window: (
     <>
       <path d="M2 10 h3.5 M14.5 10 H18" className="icon-heavy" />
