@@ -34,6 +34,44 @@ test("the start screen shows the demos drawn from their own data, and opens one"
   expect(errors).toEqual([]);
 });
 
+test("a plan opened in the browser is listed after a reload, and opens again", async ({ page, openPage }) => {
+  const text = await readFile("demo-projects/joinery-shed.drysill.json", "utf8");
+  await page.addInitScript((content) => {
+    const pick = async () => {
+      const folder = await navigator.storage.getDirectory();
+      const handle = await folder.getFileHandle("my-shed.drysill.json", { create: true });
+      const writable = await handle.createWritable();
+      await writable.write(content);
+      await writable.close();
+      return [handle];
+    };
+    Object.assign(window, { showOpenFilePicker: pick });
+  }, text);
+  await openPage(page, { pickers: true });
+  await expect(page.getByText("Plans that you open or save will be listed here.")).toBeVisible();
+  await page.getByRole("button", { name: "Open a file…" }).click();
+  await expect(page.getByText("saved", { exact: true })).toBeVisible();
+  await page.reload();
+  await page.getByRole("button", { name: /my-shed\.drysill\.json/ }).click();
+  await expect(page.getByLabel("Name of the plan")).toHaveValue("Joinery shed");
+});
+
+test("a browser that can't open a file again says so; a file opened there is a copy", async ({
+  page,
+  openPage,
+  folder,
+}) => {
+  await openPage(page);
+  await expect(page.getByText("This browser can't open a file again by itself.")).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Settle the floor" })).toBeVisible();
+  const path = join(folder, "mine.drysill.json");
+  await writeFile(path, await readFile("demo-projects/joinery-shed.drysill.json"));
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Open a file…" }).click();
+  await (await chooser).setFiles(path);
+  await expect(page.getByText("opened as a copy")).toBeVisible();
+});
+
 test("a plan from nothing by keyboard: mark, shots, building, floor", async ({ page, openPage }) => {
   const errors = watch(page);
   await openPage(page);

@@ -37,6 +37,7 @@ export function Start({ host, files, run }: StartProps) {
     <StartScreen
       demos={cards}
       recent={recent}
+      noRecent={noRecentWords(host)}
       recovered={recovered && { name: recovered.name, when: new Date(recovered.when).toLocaleString() }}
       onNew={() => run("plan.new")}
       onOpen={() => run("plan.open")}
@@ -49,6 +50,13 @@ export function Start({ host, files, run }: StartProps) {
       onForget={() => setRecovered(null)}
     />
   );
+}
+
+/** Without pickers a browser hands a page the text of a file, and no way back to it. */
+function noRecentWords({ kind }: Host): string {
+  return kind === "browser" && !("showOpenFilePicker" in window && window.showOpenFilePicker)
+    ? "This browser can't open a file again by itself. Open plans from your folder, or drop them here."
+    : "Plans that you open or save will be listed here.";
 }
 
 /** The cards at once, their pictures one after the other: each needs its plan solved. */

@@ -3,6 +3,7 @@ import { memo } from "react";
 import { Button } from "react-aria-components";
 import { Action } from "../fields/Choice";
 import { Icon, Logo } from "../icons";
+import { HowItGoes } from "./HowItGoes";
 import { Stamp } from "./Stamp";
 import type { Thumbnail } from "./thumbnail";
 
@@ -23,6 +24,8 @@ export interface RecentEntry {
 export interface StartScreenProps {
   readonly demos: readonly DemoCard[];
   readonly recent: readonly RecentEntry[];
+  /** Said where there is no recent file: why, and what to do instead. */
+  readonly noRecent: string;
   readonly recovered: { readonly name: string; readonly when: string } | null;
   readonly onNew: () => void;
   readonly onOpen: () => void;
@@ -57,7 +60,8 @@ export function StartScreen(props: StartScreenProps) {
         {recovered ? (
           <Recovered recovered={recovered} onRecover={props.onRecover} onForget={props.onForget} />
         ) : null}
-        <Recent recent={recent} onOpenRecent={props.onOpenRecent} />
+        <Recent recent={recent} noRecent={props.noRecent} onOpenRecent={props.onOpenRecent} />
+        <HowItGoes />
       </section>
       <section className="start-demos" aria-labelledby="start-demos-title">
         <h2 className="start-heading" id="start-demos-title">
@@ -95,15 +99,20 @@ function Recovered({ recovered, onRecover, onForget }: RecoveredProps) {
   );
 }
 
-function Recent({ recent, onOpenRecent }: Pick<StartScreenProps, "recent" | "onOpenRecent">) {
-  if (recent.length === 0) return null;
+/** As many as leave the rest of the screen in sight. */
+const shownRecent = 5;
+
+type RecentProps = Pick<StartScreenProps, "recent" | "noRecent" | "onOpenRecent">;
+
+function Recent({ recent, noRecent, onOpenRecent }: RecentProps) {
   return (
     <section aria-labelledby="start-recent-title">
       <h2 className="start-heading" id="start-recent-title">
         Lately
       </h2>
+      {recent.length === 0 ? <p className="soft start-none">{noRecent}</p> : null}
       <ul className="recent">
-        {recent.map(({ name, folder, token }) => (
+        {recent.slice(0, shownRecent).map(({ name, folder, token }) => (
           <li key={token}>
             <Button className="recent-file" onPress={() => onOpenRecent(token)}>
               <Icon name="sheet" />
