@@ -217,6 +217,8 @@ const stepOfTool: Partial<Record<ToolName, StepName>> = {
   window: "building",
   drive: "drive",
   swale: "water",
+  "picture-points": "lot",
+  "picture-distance": "lot",
 };
 
 /** Picks a tool, and opens the panel of what it draws. */

@@ -21,7 +21,9 @@ export const toolNames = [
   "dimension",
   "section",
 ] as const;
-export type ToolName = (typeof toolNames)[number];
+/** Tools that lay a picture under the plan: they are begun from the picture, not from the tool strip. */
+export const pictureTools = ["picture-points", "picture-distance"] as const;
+export type ToolName = (typeof toolNames)[number] | (typeof pictureTools)[number];
 
 /** Steps of the job, in its order. */
 export const stepNames = [

@@ -6,6 +6,8 @@
  */
 import { distance, type Point, turned } from "../geometry";
 
+type Corner = [number, number];
+
 export interface Placement {
   /** Size, px. */
   readonly width: number;
@@ -19,21 +21,21 @@ export interface Placement {
 }
 
 /** The plan place (m) of a picture place (px). First principles. */
-export function pictureToPlan(placement: Placement, [px, py]: Point): Point {
+export function pictureToPlan(placement: Placement, [px, py]: Point): [number, number] {
   const { width, height, at, scale, turn } = placement;
   const [dx, dy] = turned([(px - width / 2) * scale, (height / 2 - py) * scale], [0, 0], turn);
   return [at[0] + dx, at[1] + dy];
 }
 
 /** The picture place (px) of a plan place (m); the inverse of `pictureToPlan`. */
-export function planToPicture(placement: Placement, [x, y]: Point): Point {
+export function planToPicture(placement: Placement, [x, y]: Point): [number, number] {
   const { width, height, at, scale, turn } = placement;
   const [dx, dy] = turned([x - at[0], y - at[1]], [0, 0], -turn);
   return [dx / scale + width / 2, height / 2 - dy / scale];
 }
 
 /** Plan places of the picture's corners: top left, then clockwise as one looks at the picture. */
-export function cornersOnPlan(placement: Placement): readonly [Point, Point, Point, Point] {
+export function cornersOnPlan(placement: Placement): [Corner, Corner, Corner, Corner] {
   const { width, height } = placement;
   return [
     pictureToPlan(placement, [0, 0]),

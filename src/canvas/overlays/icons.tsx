@@ -13,6 +13,18 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M10 10 V2 M8.2 3.5 h1.8 M8.2 6 h1.8 M8.2 8.5 h1.8" />
     </>
   ),
+  "picture-points": (
+    <>
+      <path d="M3 4 h14 v12 h-14 Z" className="icon-thin" />
+      <path d="M6 13 L14 7 M4.5 13 h3 M6 11.5 v3 M12.5 7 h3 M14 5.5 v3" />
+    </>
+  ),
+  "picture-distance": (
+    <>
+      <path d="M3 4 h14 v12 h-14 Z" className="icon-thin" />
+      <path d="M6 10 h8 M6 7.5 v5 M14 7.5 v5" />
+    </>
+  ),
   mark: (
     <>
       <path d="M10 3.5 L15 11 H5 Z" className="icon-full" />

@@ -2,8 +2,10 @@
 import type { Point, Project } from "../../document";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
+import { cornersOnPlan } from "../../underlay";
 import { pxPerMm } from "../screen";
 import { toScreen, toWorld, type View, type XY } from "../view/view";
+import { isLocked, pictureById } from "./pictures";
 import { doorEdges, wallEnds } from "./places";
 import { outlineCentre, wallOutward } from "./shape";
 
@@ -12,6 +14,8 @@ export type Handle =
   | { readonly kind: "wall"; readonly at: Point; readonly wall: number }
   | { readonly kind: "corner"; readonly at: Point; readonly corner: number }
   | { readonly kind: "door-edge"; readonly at: Point; readonly id: string; readonly edge: 0 | 1 }
+  | { readonly kind: "picture-turn"; readonly at: Point; readonly stem: Point; readonly id: string }
+  | { readonly kind: "picture-corner"; readonly at: Point; readonly corner: number; readonly id: string }
   | { readonly kind: "vertex"; readonly at: Point; readonly line: LineRef; readonly index: number }
   /** Between two vertices: pulling it makes a new one. */
   | { readonly kind: "between"; readonly at: Point; readonly line: LineRef; readonly index: number };
@@ -38,6 +42,8 @@ export function handlesFor(project: Project, selection: readonly Selected[], vie
       return lineHandles(project, { kind: only.kind, id: only.id }, view);
     case "lot":
       return lineHandles(project, { kind: "lot" }, view);
+    case "underlay":
+      return pictureHandles(project, only.id, view);
     default:
       return [];
   }
@@ -56,7 +62,7 @@ function buildingHandles(project: Project, view: View): Handle[] {
 }
 
 /** Off the wall that lies highest on the screen, where the hand doesn't cover the building. */
-function turnHandle(outline: readonly Point[], view: View): Handle {
+function turnHandle(outline: readonly Point[], view: View): Extract<Handle, { kind: "turn" }> {
   let best: { stem: Point; outward: Point; height: number } | null = null;
   for (const [wall] of outline.entries()) {
     const ends = wallEnds(outline, wall);
@@ -70,6 +76,16 @@ function turnHandle(outline: readonly Point[], view: View): Handle {
   const reach = turnReach / view.scale;
   const at: Point = [best.stem[0] + best.outward[0] * reach, best.stem[1] + best.outward[1] * reach];
   return { kind: "turn", at, stem: best.stem };
+}
+
+/** A locked picture has none. */
+function pictureHandles(project: Project, id: string, view: View): Handle[] {
+  const picture = pictureById(project, id);
+  if (!picture || isLocked(project, id)) return [];
+  const places = cornersOnPlan(picture);
+  const corners = places.map((at, corner): Handle => ({ kind: "picture-corner", at, corner, id }));
+  const { at, stem } = turnHandle(places, view);
+  return [{ kind: "picture-turn", at, stem, id }, ...corners];
 }
 
 function doorHandles(project: Project, id: string): Handle[] {
@@ -128,6 +144,8 @@ export function sameHandle(a: Handle | null, b: Handle | null): boolean {
 
 const sizes: Readonly<Record<Handle["kind"], number>> = {
   turn: 3.2,
+  "picture-turn": 3.2,
+  "picture-corner": 3,
   wall: 2.4,
   corner: 3,
   "door-edge": 2.8,
@@ -138,7 +156,7 @@ const sizes: Readonly<Record<Handle["kind"], number>> = {
 /** Handles as marks; the one under the pointer is filled. */
 export function handleMarks(handles: readonly Handle[], under: Handle | null): DrawingMark[] {
   const stems = handles.flatMap((handle): DrawingMark[] =>
-    handle.kind === "turn"
+    handle.kind === "turn" || handle.kind === "picture-turn"
       ? [{ kind: "line", points: [...handle.stem, ...handle.at], style: "handle-stem" }]
       : [],
   );

@@ -2,6 +2,7 @@
 import type { Point, Project } from "../../document";
 import { containsPoint, distance, distanceToSegment, nearestOnPolyline, nearestOnRing } from "../../geometry";
 import type { Selected } from "../../store/state";
+import { pictureAt } from "./pictures";
 import { doorEdges, shotPlace } from "./places";
 
 /** The thing at a place, or null on open ground. `reach` is how near the pointer must come, m. */
@@ -14,7 +15,8 @@ export function thingAt(project: Project, at: Point, reach: number): Selected | 
     buildingAt(project, at) ??
     featureAt(project, at, reach) ??
     driveAreaAt(project, at) ??
-    lotAt(project, at, reach)
+    lotAt(project, at, reach) ??
+    underlayAt(project, at)
   );
 }
 
@@ -90,6 +92,11 @@ function featureAt(project: Project, at: Point, reach: number): Selected | null 
 function lotAt(project: Project, at: Point, reach: number): Selected | null {
   const { outline } = project.lot;
   return outline.length > 2 && nearestOnRing(outline, at[0], at[1]).distance < reach ? { kind: "lot" } : null;
+}
+
+function underlayAt(project: Project, at: Point): Selected | null {
+  const picture = pictureAt(project, at);
+  return picture && { kind: "underlay", id: picture.id };
 }
 
 export function sameThing(a: Selected | null, b: Selected | null): boolean {

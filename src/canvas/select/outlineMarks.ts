@@ -2,6 +2,8 @@
 import type { Project } from "../../document";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
+import { cornersOnPlan } from "../../underlay";
+import { pictureById } from "./pictures";
 import { doorEdges, shotPlace } from "./places";
 
 export function outlineMarks(
@@ -37,6 +39,10 @@ export function outlineMarks(
     case "shot": {
       const shot = project.survey.shots.find(({ id }) => id === thing.id);
       return spot(shot ? shotPlace(project, shot) : null, style);
+    }
+    case "underlay": {
+      const picture = pictureById(project, thing.id);
+      return picture ? [ring(cornersOnPlan(picture), style)] : [];
     }
     default:
       return [];

@@ -9,6 +9,8 @@ import { lotTool } from "./lot";
 import { markTool } from "./mark";
 import { measureTool } from "./measure";
 import { noteTool } from "./note";
+import { pictureDistanceTool } from "./picture/distance";
+import { picturePointsTool } from "./picture/points";
 import { sectionTool } from "./section";
 import { selectTool } from "./select";
 import { shotTool } from "./shot";
@@ -28,6 +30,8 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   window: windowTool,
   drive: driveTool,
   swale: swaleTool,
+  "picture-points": picturePointsTool,
+  "picture-distance": pictureDistanceTool,
   note: noteTool,
   dimension: dimensionTool,
   section: sectionTool,

@@ -63,6 +63,8 @@ const handleHints: Readonly<Record<Handle["kind"], string>> = {
   turn: "Drag to turn the building",
   wall: "Drag to pull this wall, click to type a length",
   corner: "Drag to pull this corner, right angles stay",
+  "picture-turn": "Drag to turn the picture",
+  "picture-corner": "Drag to make the picture larger or smaller",
   "door-edge": "Drag to make the door wider or narrower",
   vertex: "Drag to move this place, double-click to remove it",
   between: "Drag to add a place here",
@@ -82,11 +84,12 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
 }
 
 export function thingWord(thing: Selected): string {
+  if (thing.kind === "underlay") return "picture";
   return thing.kind === "lot" ? "lot line" : thing.kind;
 }
 
 function cursor(context: ToolContext, { handle, thing }: Under): Cursor {
-  if (handle) return handle.kind === "turn" ? "grab" : "move";
+  if (handle) return handle.kind === "turn" || handle.kind === "picture-turn" ? "grab" : "move";
   if (!thing) return "default";
   return includesThing(context.selection(), thing) && thing.kind !== "lot" ? "move" : "pointer";
 }

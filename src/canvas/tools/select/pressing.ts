@@ -11,6 +11,7 @@ import { movingLine } from "./movingLine";
 import { movingSpot } from "./movingSpot";
 import { movingVertex } from "./movingVertex";
 import { panning } from "./panning";
+import { movingPicture, pullingPicture, turningPicture } from "./picture";
 import { pullingCorner } from "./pullingCorner";
 import { neighbourLength, pullingWall } from "./pullingWall";
 import { pullingDoorEdge, slidingDoor } from "./slidingDoor";
@@ -68,6 +69,10 @@ function pullHandle(
       return pullingWall(context, handle.wall, pointer, home);
     case "corner":
       return pullingCorner(context, handle.corner, pointer, home);
+    case "picture-turn":
+      return turningPicture({ context, id: handle.id, pointer, home }, start.at);
+    case "picture-corner":
+      return pullingPicture({ context, id: handle.id, pointer, home }, handle.corner);
     case "door-edge":
       return pullingDoorEdge(context, handle.id, handle.edge, pointer, home);
     case "vertex":
@@ -92,6 +97,8 @@ function dragThing(
     case "drive":
     case "swale":
       return movingLine(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
+    case "underlay":
+      return movingPicture({ context, id: thing.id, pointer, home }, start.at);
     case "shot":
     case "mark":
     case "feature":
