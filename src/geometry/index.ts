@@ -1,3 +1,4 @@
+export { cholesky, substitute } from "./cholesky";
 export { circlesMeet } from "./circles";
 export { clipConvexByConvex, clipConvexByHalfPlane, flatArea } from "./clip";
 export { convexPieces } from "./convex-pieces";

@@ -28,8 +28,36 @@ export interface SetupResult {
   readonly tied: boolean;
   /** In words: "reading on Bolt in ledge", "assumed", "turning point TP1". */
   readonly tie: string;
-  /** Largest disagreement between the readings that tie it, m; 0 with one. */
+  /** Largest disagreement between the readings that tie it, before they are adjusted, m; 0 with one. */
   readonly spread: number;
+  /** Standard deviation of the beam's height, m; null or missing while the beam's accuracy or distances aren't known. */
+  readonly sigma?: number | null;
+  /** "up" where its rod reads up: then height = beam + reading, and `beam` is where the rod reads zero. */
+  readonly reads?: "up";
+  /** Steps of the beam that check shots found, in order: `by` is up positive; `from` null where nobody knows. */
+  readonly moves?: readonly BeamMove[];
+}
+
+export interface BeamMove {
+  /** The check shot that found it. */
+  readonly check: string;
+  readonly from: string | null;
+  readonly by: number;
+  /** Shots that wait until two of them are shot again. */
+  readonly waiting: readonly string[];
+}
+
+/** A run of set-ups that comes back to a known height. */
+export interface Closing {
+  /** The set-up and the shot that close it. */
+  readonly setup: string;
+  readonly shot: string;
+  /** Found - known, m, before anything is adjusted. */
+  readonly misclosure: number;
+  /** Set-ups that the run went through. */
+  readonly setups: number;
+  /** Sum of its sights where all are known, m. */
+  readonly length: number | null;
 }
 
 export interface LevelledPoint {
@@ -44,6 +72,10 @@ export interface LevelledPoint {
   readonly aboveMark: number | null;
   /** For a check or a repeated mark: found minus known, m. */
   readonly shift: number | null;
+  /** Standard deviation of the height, m; null or missing while it can't be known. */
+  readonly sigma?: number | null;
+  /** The laser moved and nobody knows before or after this shot: no height until two such shots are shot again. */
+  readonly waiting?: boolean;
 }
 
 export interface SurveyResult {
@@ -57,6 +89,8 @@ export interface SurveyResult {
     readonly height: number;
     readonly at: Point | null;
   } | null;
+  /** Where runs of set-ups come back to a known height. */
+  readonly closings: readonly Closing[];
 }
 
 /** A regular grid of cells; cell (i, j) is at index j * columns + i, its centre at x0 + (i + 0.5) * cell. */

@@ -1,15 +1,15 @@
 /**
- * The height of every set-up's beam.
+ * The height of every set-up's beam as it is carried from tie to tie, before anything is adjusted.
  *
  * Units   metres.
  * Method  beam = known height + reading, for a reading goes down from the beam. A reading on a mark is known at once,
  *         one on a turning point as soon as the other set-up that read it has its beam. Several ties of a set-up
  *         are averaged with equal weight. Only what no reading ties takes its assumed beam.
  * Source  first principles (height of instrument = benchmark + backsight).
- * Limits  ties are averaged set-up by set-up in the order they become known, not adjusted all together; how far
- *         they disagree is reported with each set-up.
+ * Limits  ties are averaged set-up by set-up in the order they become known: how far they then disagree is the
+ *         misclosure. adjust.ts takes it out of all of them together.
  */
-import type { Setup } from "../document/schema";
+import type { Piece } from "./pieces";
 import type { Tie, Ties } from "./ties";
 
 export interface Beam {
@@ -17,20 +17,20 @@ export interface Beam {
   readonly from: "ties" | "later set-up" | "assumed";
 }
 
-/** By set-up id; a set-up that nothing ties is missing. */
+/** By the id of the piece; one that nothing ties is missing. */
 export type Beams = ReadonlyMap<string, Beam>;
 
-export function solveBeams(setups: Iterable<Setup>, ties: Ties): Beams {
+export function carryBeams(pieces: Iterable<Piece>, ties: Ties): Beams {
   const beams = new Map<string, Beam>();
-  const pending = new Set(setups);
+  const pending = new Set(pieces);
   for (;;) {
     const next =
       tiedByOwnReadings(pending, ties, beams) ??
       tiedFromLater(pending, ties, beams) ??
       assumed(pending, ties);
     if (next === null) return beams;
-    beams.set(next.setup.id, next.beam);
-    pending.delete(next.setup);
+    beams.set(next.piece.id, next.beam);
+    pending.delete(next.piece);
   }
 }
 
@@ -43,23 +43,23 @@ export function beamBy(tie: Tie, beams: Beams): number | null {
 /** Height of what the tie was read on: the mark's, or what the other set-up found. */
 function knownHeight({ to }: Tie, beams: Beams): number | null {
   if ("mark" in to) return to.mark.height.m;
-  const beam = beams.get(to.shot.setup);
+  const beam = beams.get(to.piece.id);
   return beam === undefined ? null : beam.height - to.reading;
 }
 
 interface Found {
-  readonly setup: Setup;
+  readonly piece: Piece;
   readonly beam: Beam;
 }
 
 /** A set-up all of whose ties are known, else one with at least one: so a loop closes on its marks. */
-function tiedByOwnReadings(pending: ReadonlySet<Setup>, ties: Ties, beams: Beams): Found | null {
+function tiedByOwnReadings(pending: ReadonlySet<Piece>, ties: Ties, beams: Beams): Found | null {
   let partly: Found | null = null;
-  for (const setup of pending) {
-    const own = ties.get(setup.id) ?? [];
+  for (const piece of pending) {
+    const own = ties.get(piece.id) ?? [];
     const heights = own.map((tie) => beamBy(tie, beams)).filter((height) => height !== null);
     if (heights.length === 0) continue;
-    const found: Found = { setup, beam: { height: mean(heights), from: "ties" } };
+    const found: Found = { piece, beam: { height: mean(heights), from: "ties" } };
     if (heights.length === own.length) return found;
     partly ??= found;
   }
@@ -67,31 +67,31 @@ function tiedByOwnReadings(pending: ReadonlySet<Setup>, ties: Ties, beams: Beams
 }
 
 /** A set-up whose turning point was read again from a set-up that is tied. */
-function tiedFromLater(pending: ReadonlySet<Setup>, ties: Ties, beams: Beams): Found | null {
+function tiedFromLater(pending: ReadonlySet<Piece>, ties: Ties, beams: Beams): Found | null {
   const heights = new Map<string, number[]>();
   for (const [id, own] of ties) {
     const beam = beams.get(id);
     if (beam === undefined) continue;
     for (const { reading, to } of own) {
-      if (!("shot" in to) || beams.has(to.shot.setup)) continue;
-      const list = heights.get(to.shot.setup) ?? [];
+      if (!("shot" in to) || beams.has(to.piece.id)) continue;
+      const list = heights.get(to.piece.id) ?? [];
       list.push(beam.height - reading + to.reading);
-      heights.set(to.shot.setup, list);
+      heights.set(to.piece.id, list);
     }
   }
-  for (const setup of pending) {
-    const found = heights.get(setup.id);
-    if (found !== undefined) return { setup, beam: { height: mean(found), from: "later set-up" } };
+  for (const piece of pending) {
+    const found = heights.get(piece.id);
+    if (found !== undefined) return { piece, beam: { height: mean(found), from: "later set-up" } };
   }
   return null;
 }
 
 /** The last resort; first a set-up that has no tie at all, for the others may then follow from it. */
-function assumed(pending: ReadonlySet<Setup>, ties: Ties): Found | null {
-  const choices = [...pending].filter((setup) => setup.assumedBeam !== null);
-  const setup = choices.find(({ id }) => (ties.get(id) ?? []).length === 0) ?? choices[0];
-  if (!setup?.assumedBeam) return null;
-  return { setup, beam: { height: setup.assumedBeam.m, from: "assumed" } };
+function assumed(pending: ReadonlySet<Piece>, ties: Ties): Found | null {
+  const choices = [...pending].filter(({ setup, check }) => setup.assumedBeam !== null && check === null);
+  const piece = choices.find(({ id }) => (ties.get(id) ?? []).length === 0) ?? choices[0];
+  if (!piece?.setup.assumedBeam) return null;
+  return { piece, beam: { height: piece.setup.assumedBeam.m, from: "assumed" } };
 }
 
 function mean(values: readonly number[]): number {

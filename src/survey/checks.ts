@@ -4,21 +4,57 @@
  * Sign    shift = found - known, m. Positive: the point seems higher than before, so the beam has sunk below where it
  *         is believed to be.
  */
-import type { Shot } from "../document/schema";
-import type { Problem } from "../solve/results";
+import type { Setup, Shot } from "../document/schema";
+import type { BeamMove, Problem } from "../solve/results";
 import type { Beams } from "./beams";
 import { apart, gravity } from "./limits";
+import type { Pieces } from "./pieces";
+import type { Readings } from "./readings";
 import { named, placeOf, type References, shotInWords } from "./references";
 
 /** Height of what a check shot looked at again, null while it is unknown. */
-export function knownBefore(shot: Shot, beams: Beams, refs: References): number | null {
+export function knownBefore(
+  shot: Shot,
+  beams: Beams,
+  refs: References,
+  readings: Readings,
+  pieces: Pieces,
+): number | null {
   const of = shot.of ?? "";
   const mark = refs.marks.get(of);
   if (mark !== undefined) return mark.height.m;
   const first = refs.shots.get(of);
-  const beam = first === undefined ? undefined : beams.get(first.setup);
-  if (first === undefined || first === shot || first.reading === null || beam === undefined) return null;
-  return beam.height - first.reading.m;
+  if (first === undefined || first === shot) return null;
+  const beam = beams.get(pieces.of.get(first)?.id ?? "");
+  const reading = readings.get(first);
+  return reading === undefined || beam === undefined ? null : beam.height - reading.down;
+}
+
+/** What is to be said of a step that was found: which readings hang on the check, which wait. */
+export function moveProblem(setup: Setup, move: BeamMove, refs: References): Problem {
+  const check = refs.shots.get(move.check);
+  const from = move.from === null ? undefined : refs.shots.get(move.from);
+  const what = `The laser moved by ${apart(move.by)} ${move.by > 0 ? "up" : "down"}`;
+  const count = move.waiting.length;
+  const base = {
+    code: "laser-moved",
+    where: `set-up ${named(setup)}${check === undefined ? "" : `, ${shotInWords(check, refs)}`}`,
+    ids: [move.check, setup.id, ...move.waiting],
+  };
+  if (count > 0) {
+    return {
+      ...base,
+      severity: "error",
+      what: `${what}, and nobody knows when: the ${count === 1 ? "one shot" : `${count} shots`} since the last good look ${count === 1 ? "waits" : "wait"} without a height.`,
+      how: "Say from which row on the laser stood where it is now; or shoot two of them again as second looks. If this check was misread, set it aside.",
+    };
+  }
+  return {
+    ...base,
+    severity: "note",
+    what: `${what}${from === undefined ? "" : ` before ${shotInWords(from, refs)}`}; later readings of this set-up hang on the second look.`,
+    how: "Nothing is to be done. If the laser wasn't moved, set the second look aside.",
+  };
 }
 
 /** What is to be said of a check shot: it looks at nothing, or the laser seems to have moved. */

@@ -10,7 +10,8 @@ const ENOUGH_NEIGHBOURS = 3;
 export function doubtfulReadings(shots: readonly Shot[], refs: References): Problem[] {
   const bySetup = new Map<string, Shot[]>();
   for (const shot of shots) {
-    if (shot.reading === null) continue;
+    // What a rod shows that reads up, or from a zero of its own, can be any number.
+    if (shot.reading === null || refs.setups.get(shot.setup)?.rod.kind !== "plain") continue;
     const list = bySetup.get(shot.setup);
     if (list === undefined) bySetup.set(shot.setup, [shot]);
     else list.push(shot);

@@ -1,2 +1,13 @@
-export { type BookFault, type LevelBook, type LevelBookRow, reduceLevelBook } from "./levelBook";
+export { type BookPage, bookPage, type PageRow } from "./bookPage";
+export {
+  type BookFault,
+  type LevelBook,
+  type LevelBookRow,
+  reduceLevelBook,
+  type Spread,
+} from "./levelBook";
 export { levelSurvey } from "./levelSurvey";
+export { type MisclosureClass, misclosureClasses, permittedMisclosure } from "./misclosure";
+export { curvatureAndRefraction } from "./readings";
+export { type SurveyBookRow, surveyBook } from "./surveyBook";
+export { type PegResult, type PegSetup, reciprocalDifference, twoPegCheck } from "./twoPeg";

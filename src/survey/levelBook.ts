@@ -5,8 +5,8 @@
  * Sign    height = height of instrument - reading. misclosure = found - known.
  * Method  height of instrument = height of the point backsighted + bs; a row with fs and bs is a turning point.
  *         The run hangs on its first known elevation; each later known one closes it. The misclosure is shared
- *         equally over the set-ups between the two known elevations, side shots with their set-up; beyond the last
- *         known elevation the correction stays as it is there.
+ *         over the set-ups between the two known elevations, equally or by the length of their sights, side shots with
+ *         their set-up; beyond the last known elevation the correction stays as it is there.
  * Source  first principles; the equal share a set-up is the usual rule where sights are about equally long.
  * Errors  rows that can't be reduced are returned as faults, each with its line and column; nothing throws.
  */
@@ -20,7 +20,12 @@ export interface LevelBookRow {
   readonly fs: number | null;
   /** Known elevation of a benchmark, null for all other points. */
   readonly elevation: number | null;
+  /** In a row with an fs: length of the set-up's sights, backsight and foresight together. */
+  readonly distance?: number | null;
 }
+
+/** How a misclosure is shared out: the same to each set-up, or in proportion to the length of its sights. */
+export type Spread = "setups" | "distance";
 
 export interface BookPoint {
   readonly name: string;
@@ -55,6 +60,8 @@ export interface LevelBook {
   readonly closings: readonly Closing[];
   /** Sum of bs - sum of fs equals last - first height: the arithmetic is right (it says nothing of the readings). */
   readonly pageCheck: boolean;
+  /** There only where the misclosure was shared by distance: asked for, and the length of every set-up given. */
+  readonly spread?: "distance";
 }
 
 export interface BookFault {
@@ -78,6 +85,8 @@ interface RunPoint {
 interface Run {
   readonly points: RunPoint[];
   readonly setups: { readonly hi: number; readonly on: string }[];
+  /** Length of the sights of each set-up that has ended, null where it isn't given. */
+  readonly lengths: (number | null)[];
   /** False while the last set-up waits for its foresight. */
   ended: boolean;
 }
@@ -85,7 +94,7 @@ interface Run {
 /** Rounding of summed decimal readings stays below this share of the largest figure. */
 const ROUNDING = 1e-9;
 
-export function reduceLevelBook(rows: readonly LevelBookRow[]): ReducedBook {
+export function reduceLevelBook(rows: readonly LevelBookRow[], spread: Spread = "setups"): ReducedBook {
   const faults: BookFault[] = [];
   const runs = followRuns(rows, faults);
   for (const run of runs) {
@@ -99,7 +108,7 @@ export function reduceLevelBook(rows: readonly LevelBookRow[]): ReducedBook {
         (run === runs[0] ? "" : " (or an fs in this row, if it is a turning point)"),
     });
   }
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, book: assemble(rows, runs) };
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, book: assemble(rows, runs, spread) };
 }
 
 function followRuns(rows: readonly LevelBookRow[], faults: BookFault[]): Run[] {
@@ -151,6 +160,7 @@ function newRun(row: LevelBookRow): Run {
   return {
     points: [{ row, rise: 0, setup: 0 }],
     setups: [{ hi: row.bs ?? 0, on: row.point }],
+    lengths: [],
     ended: false,
   };
 }
@@ -161,18 +171,23 @@ function sight(row: LevelBookRow, run: Run): void {
   const reading = row.is ?? row.fs;
   const rise = reading === null ? (run.points.at(-1)?.rise ?? 0) : hi - reading;
   run.points.push({ row, rise, setup: run.setups.length });
-  if (row.fs !== null) run.ended = true;
+  if (row.fs !== null) {
+    run.ended = true;
+    run.lengths.push(row.distance ?? null);
+  }
   if (row.bs === null) return;
   run.setups.push({ hi: rise + row.bs, on: row.point });
   run.ended = false;
 }
 
-function assemble(rows: readonly LevelBookRow[], runs: readonly Run[]): LevelBook {
+function assemble(rows: readonly LevelBookRow[], runs: readonly Run[], asked: Spread): LevelBook {
   const scale = largest(rows);
   const tidy = tidier(scale);
   const sumBs = tidy(sum(rows.map((row) => row.bs)));
   const sumFs = tidy(sum(rows.map((row) => row.fs)));
-  const hung = runs.map(hang);
+  const measured = runs.every(({ lengths }) => lengths.every((length) => length !== null && length > 0));
+  const spread = asked === "distance" && measured ? "distance" : "setups";
+  const hung = runs.map((run) => hang(run, spread));
   const closings = hung.flatMap(({ closings: found }) => found);
   const carried = sum(runs.map(lastMinusFirst));
   return {
@@ -189,6 +204,7 @@ function assemble(rows: readonly LevelBookRow[], runs: readonly Run[]): LevelBoo
     misclosure: closings.length === 0 ? null : tidy(closings.at(-1)?.misclosure ?? 0),
     closings: closings.map((c) => ({ ...c, found: tidy(c.found), misclosure: tidy(c.misclosure) })),
     pageCheck: Math.abs(sumBs - sumFs - carried) <= ROUNDING * scale * Math.max(1, rows.length),
+    ...(spread === "distance" ? { spread } : {}),
   };
 }
 
@@ -207,7 +223,7 @@ interface HungRun {
 }
 
 /** Hangs a run on its first known elevation and closes it on the later ones. */
-function hang(run: Run): HungRun {
+function hang(run: Run, spread: Spread): HungRun {
   const known = run.points.flatMap((point) =>
     point.row.elevation === null ? [] : [{ ...point, known: point.row.elevation }],
   );
@@ -219,23 +235,32 @@ function hang(run: Run): HungRun {
     found: base + rise,
     misclosure: base + rise - k,
   }));
+  const along = progress(run, spread);
   const knots = new Map<number, number>();
   // A turning point carries the run on, so where one set-up has two known heights it counts before a side shot.
   for (const sideShots of [true, false]) {
     for (const point of known) {
-      if ((point.row.is !== null) === sideShots) knots.set(point.setup, point.known - base - point.rise);
+      if ((point.row.is !== null) === sideShots)
+        knots.set(along(point.setup), point.known - base - point.rise);
     }
   }
-  return { run, base, closings, correction: between([...knots].sort(([a], [b]) => a - b)) };
+  const correction = between([...knots].sort(([a], [b]) => a - b));
+  return { run, base, closings, correction: (setup) => correction(along(setup)) };
+}
+
+/** How far along its run a set-up ends, in set-ups or in length. */
+function progress({ lengths }: Run, spread: Spread): (setup: number) => number {
+  if (spread === "setups") return (setup) => setup;
+  return (setup) => sum(lengths.slice(0, setup));
 }
 
 /** Straight between the knots, level beyond them. */
-function between(knots: readonly (readonly [number, number])[]): (setup: number) => number {
-  return (setup) => {
-    const after = knots.findIndex(([at]) => at >= setup);
+function between(knots: readonly (readonly [number, number])[]): (at: number) => number {
+  return (place) => {
+    const after = knots.findIndex(([at]) => at >= place);
     const [toAt, to] = knots[after] ?? knots.at(-1) ?? [0, 0];
     const [fromAt, from] = knots[after - 1] ?? [toAt, to];
-    return toAt === fromAt || after < 0 ? to : from + ((to - from) * (setup - fromAt)) / (toAt - fromAt);
+    return toAt === fromAt || after < 0 ? to : from + ((to - from) * (place - fromAt)) / (toAt - fromAt);
   };
 }
 

@@ -1,20 +1,26 @@
 /**
- * Readings → heights: the height of each set-up's beam and of every point read from it.
+ * Levels a survey: readings → the height of each set-up's beam and of every point read from it.
  *
  * Units   metres, in the project's own datum (its marks').
- * Sign    height = beam - reading: a larger reading is lower ground.
- * Method  beams from marks and turning points (see beams.ts), then every shot by subtraction.
+ * Sign    height = beam - reading: a larger reading is lower ground (readings.ts turns the rods that read up).
+ * Method  beams carried from marks and turning points (beams.ts), cut where the laser was bumped (steps.ts), adjusted
+ *         together (adjust.ts), then every shot by subtraction. Standard deviation of a height:
+ *         √(beam's² + reading's²), where the beam's accuracy and the distances are known.
  * Source  first principles.
  * Errors  what can't be levelled has no height and a problem that says how to mend it; nothing throws.
  */
 import type { Point, Shot, Survey } from "../document/schema";
 import type { LevelledPoint, Problem, SurveyResult } from "../solve/results";
-import { type Beams, beamBy, solveBeams } from "./beams";
-import { checkProblems, knownBefore } from "./checks";
+import { type Adjusted, adjustBeams } from "./adjust";
+import { beamBy } from "./beams";
+import { checkProblems, knownBefore, moveProblem } from "./checks";
+import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
+import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
 import { setupProblems, setupResult } from "./setups";
-import { collectTies, type Tie } from "./ties";
+import { type Cut, cutSurvey } from "./steps";
+import type { Tie } from "./ties";
 
 /** Levels a survey. `corners` are the building's, for shots that stand on one. */
 export function levelSurvey(
@@ -26,40 +32,64 @@ export function levelSurvey(
   const shots = survey.shots.filter((shot) => !shot.aside);
   for (const shot of shots) checkShot(shot, refs, problems);
 
-  const ties = collectTies(shots, refs, problems);
-  const beams = solveBeams(refs.setups.values(), ties);
-  const setups = [...refs.setups.values()].map((setup) => setupResult(setup, ties, beams, refs));
-  for (const setup of setups) problems.push(...setupProblems(setup, ties, shots));
+  const readings = readAll(shots, refs, survey.longSights);
+  const cut = cutSurvey(survey, shots, refs, readings);
+  problems.push(...cut.problems);
+  const adjusted = adjustBeams(cut.pieces.all, cut.ties, readings, cut.beams);
+  const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
+  for (const setup of setups) problems.push(...setupProblems(setup, cut.ties, shots));
 
-  const tieOfShot = new Map([...ties.values()].flat().map((tie) => [tie.shot, tie]));
   const mark = survey.marks[0];
-  const points = shots.map((shot) =>
-    levelShot(shot, tieOfShot.get(shot), mark?.height.m ?? null, beams, refs),
-  );
-  shots.forEach((shot, i) => {
-    if (shot.kind === "check") problems.push(...checkProblems(shot, points[i]?.shift ?? null, refs));
-  });
-  problems.push(...doubtfulReadings(shots, refs));
+  const levelled = { refs, readings, cut, adjusted, markHeight: mark?.height.m ?? null };
+  const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
+  const points = shots.map((shot) => levelShot(shot, tieOfShot.get(shot), levelled));
+  problems.push(...lookProblems(shots, points, setups, refs), ...doubtfulReadings(shots, refs));
 
   return {
     result: {
       setups,
       points,
       mark: mark === undefined ? null : { id: mark.id, name: mark.name, height: mark.height.m, at: mark.at },
+      closings: closings(cut, readings),
     },
     problems,
   };
 }
 
-function levelShot(
-  shot: Shot,
-  tie: Tie | undefined,
-  markHeight: number | null,
-  beams: Beams,
+/** What second looks have to say: steps of the beam, and lesser shifts. */
+function lookProblems(
+  shots: readonly Shot[],
+  points: readonly LevelledPoint[],
+  setups: SurveyResult["setups"],
   refs: References,
-): LevelledPoint {
-  const beam = beams.get(shot.setup);
-  const height = beam === undefined || shot.reading === null ? null : beam.height - shot.reading.m;
+): Problem[] {
+  const moves = setups.flatMap(({ id, moves: own = [] }) => {
+    const setup = refs.setups.get(id);
+    return setup === undefined ? [] : own.map((move) => moveProblem(setup, move, refs));
+  });
+  const steps = new Set(setups.flatMap(({ moves: own = [] }) => own.map(({ check }) => check)));
+  const looks = shots.flatMap((shot, i) =>
+    shot.kind !== "check" || steps.has(shot.id) ? [] : checkProblems(shot, points[i]?.shift ?? null, refs),
+  );
+  return [...moves, ...looks];
+}
+
+interface Levelled {
+  readonly refs: References;
+  readonly readings: Readings;
+  readonly cut: Cut;
+  readonly adjusted: Adjusted;
+  readonly markHeight: number | null;
+}
+
+function levelShot(shot: Shot, tie: Tie | undefined, levelled: Levelled): LevelledPoint {
+  const { refs, readings, cut, adjusted, markHeight } = levelled;
+  const piece = cut.pieces.of.get(shot);
+  const beam = adjusted.beams.get(piece?.id ?? "");
+  const reading = readings.get(shot);
+  const height = beam === undefined || reading === undefined ? null : beam.height - reading.down;
+  const waits = reading !== undefined && piece === undefined && refs.setups.has(shot.setup);
+  const hasAccuracy = (refs.setups.get(shot.setup)?.accuracy ?? null) !== null;
   return {
     shot: shot.id,
     name: shot.name,
@@ -67,8 +97,19 @@ function levelShot(
     at: placeOf(shot, refs),
     height,
     aboveMark: height === null || markHeight === null ? null : height - markHeight,
-    shift: shiftOf(shot, tie, height, beams, refs),
+    shift: shiftOf(shot, tie, height, levelled),
+    ...(hasAccuracy ? { sigma: height === null ? null : sigmaOf(shot, tie, levelled) } : {}),
+    ...(waits ? { waiting: true } : {}),
   };
+}
+
+/** A reading on a mark is known from the mark and better than from the beam: its share of the beam's variance comes off. */
+function sigmaOf(shot: Shot, tie: Tie | undefined, { cut, adjusted, readings }: Levelled): number | null {
+  const beam = adjusted.sigmas.get(cut.pieces.of.get(shot)?.id ?? "") ?? null;
+  const reading = readings.get(shot)?.sigma ?? null;
+  if (beam === null || reading === null) return null;
+  if (tie !== undefined && "mark" in tie.to) return Math.sqrt(Math.max(0, reading ** 2 - beam ** 2));
+  return Math.hypot(beam, reading);
 }
 
 /** Found minus known; null where nothing was known before. */
@@ -76,15 +117,15 @@ function shiftOf(
   shot: Shot,
   tie: Tie | undefined,
   height: number | null,
-  beams: Beams,
-  refs: References,
+  { refs, readings, cut, adjusted }: Levelled,
 ): number | null {
   if (height === null) return null;
-  if (shot.kind === "check") {
-    const known = knownBefore(shot, beams, refs);
+  const piece = cut.pieces.of.get(shot);
+  if (shot.kind === "check" && piece?.check !== shot) {
+    const known = knownBefore(shot, adjusted.beams, refs, readings, cut.pieces);
     return known === null ? null : height - known;
   }
-  const beam = beams.get(shot.setup);
-  const byThis = tie === undefined ? null : beamBy(tie, beams);
+  const beam = adjusted.beams.get(piece?.id ?? "");
+  const byThis = tie === undefined ? null : beamBy(tie, adjusted.beams);
   return beam === undefined || byThis === null ? null : beam.height - byThis;
 }

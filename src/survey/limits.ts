@@ -17,6 +17,9 @@ export const LARGER = 3;
 /** Subtracting heights leaves rounding far below this, m; a difference of just a limit is still within it. */
 const ROUNDING = 1e-9;
 
+/** A second look within this found the beam where it was. */
+export const BEAM_MOVED = LASER_MOVED + ROUNDING;
+
 /** How grave a disagreement is: null while it is within what readings scatter anyway. */
 export function gravity(m: number): "caution" | "error" | null {
   if (Math.abs(m) > GROSS_ERROR + ROUNDING) return "error";

@@ -1,21 +1,28 @@
 /** What is said of each set-up: its beam, what ties it, how well the ties agree. */
 import type { Setup, Shot } from "../document/schema";
 import type { Problem, SetupResult } from "../solve/results";
+import type { Adjusted } from "./adjust";
 import { type Beams, beamBy } from "./beams";
 import { apart, gravity } from "./limits";
 import { named, type References } from "./references";
+import { type Cut, movesOf } from "./steps";
 import type { Tie, Ties } from "./ties";
 
-export function setupResult(setup: Setup, ties: Ties, beams: Beams, refs: References): SetupResult {
-  const own = ties.get(setup.id) ?? [];
-  const heights = own.map((tie) => beamBy(tie, beams)).filter((height) => height !== null);
+export function setupResult(setup: Setup, cut: Cut, adjusted: Adjusted, refs: References): SetupResult {
+  const own = cut.ties.get(setup.id) ?? [];
+  const heights = own.map((tie) => beamBy(tie, cut.beams)).filter((height) => height !== null);
+  const moves = movesOf(setup.id, cut);
+  const last = cut.pieces.all.filter((piece) => piece.setup.id === setup.id).at(-1)?.id ?? setup.id;
   return {
     id: setup.id,
     name: setup.name,
-    beam: beams.get(setup.id)?.height ?? null,
-    tied: beams.has(setup.id),
-    tie: tieInWords(setup, own, beams, refs),
+    beam: adjusted.beams.get(last)?.height ?? null,
+    tied: adjusted.beams.has(last),
+    tie: tieInWords(setup, own, cut.beams, refs),
     spread: heights.length > 1 ? Math.max(...heights) - Math.min(...heights) : 0,
+    ...(setup.accuracy === null ? {} : { sigma: adjusted.sigmas.get(last) ?? null }),
+    ...(setup.rod.reads === "up" ? { reads: "up" as const } : {}),
+    ...(moves.length === 0 ? {} : { moves }),
   };
 }
 
@@ -34,7 +41,7 @@ export function setupProblems(result: SetupResult, ties: Ties, shots: readonly S
       severity,
       where,
       what: `The readings that tie it (${result.tie}) disagree by ${apart(result.spread)}.`,
-      how: "Read them again, or set the doubtful one aside. Until then the beam is a mean of them.",
+      how: "Read them again, or set the doubtful one aside. Until then the difference is shared among the readings.",
       ids: [result.id, ...own.map((tie) => tie.shot.id)],
     },
   ];

@@ -218,8 +218,15 @@ describe("turning points", () => {
       { id: "b2", setup: "2", reading: 388, kind: "mark", of: "bolt" },
     ];
     const { result, codes } = level(survey(shots));
-    expect(result.setups[1]?.beam).toBeCloseTo(30.394, 12);
+    // Carried: 30 + 1.0 - 1.5 + 0.9 = 30.4 against 30.388; the 12 mm are shared, 3 mm a reading.
+    expect(result.setups.map(({ beam }) => beam)).toEqual([
+      expect.closeTo(30.997, 9),
+      expect.closeTo(30.391, 9),
+    ]);
     expect(result.setups[1]?.spread).toBeCloseTo(0.012, 12);
+    expect(result.closings).toEqual([
+      { setup: "2", shot: "b2", misclosure: expect.closeTo(0.012, 9), setups: 2, length: null },
+    ]);
     expect(codes).toEqual(["ties-disagree"]);
   });
 
