@@ -1,0 +1,126 @@
+/** Where each figure of the bill comes from. How it is counted stands in the result; here are its inputs. */
+import type { BillItem } from "../../solve/results";
+import { type Asked, type Figures, firstPrinciples, plainNumber, type Why, type WhyInput } from "./why";
+
+/** A bill's figure as the window shows it. */
+export function billFigure({ quantity, unit }: BillItem, figures: Figures): string {
+  if (unit === "loads") return `${quantity} ${quantity === 1 ? "load" : "loads"}`;
+  if (unit === "m") return figures.length(quantity);
+  return unit === "m2" ? figures.area(quantity) : figures.volume(quantity);
+}
+
+export function billWhy(asked: Asked, id: string): Why | null {
+  const item = asked.results.bill.find((each) => each.id === id);
+  if (!item) return null;
+  return {
+    title: item.item,
+    figure: billFigure(item, asked.figures),
+    inputs: inputsOf(item, asked),
+    rule: ruleOf(id),
+    formula: item.how,
+    source:
+      id.startsWith("gravel-") || isConcrete(id)
+        ? firstPrinciples
+        : `${firstPrinciples}; swell, shrink, strip and truck are your figures`,
+  };
+}
+
+function isConcrete(id: string): boolean {
+  return id === "base" || id === "slab" || id === "footing" || id === "wall";
+}
+
+function ruleOf(id: string): string {
+  if (id === "topsoil") return "Turf and topsoil come off wherever the ground changes, and are kept.";
+  if (id.endsWith("-loads")) return "Trucks carry loose earth, and come whole.";
+  if (id.endsWith("-loose")) return "Dug earth takes more room than it did in the ground.";
+  if (id === "left-over" || id === "short")
+    return "Cut and fill are set against each other as earth in the bank, for compacted fill takes more of it.";
+  if (id === "fill" || id === "cut")
+    return "The volume between the stripped ground and the finished ground: exact under the floor, on a grid outside the walls.";
+  return id === "base" || id.startsWith("gravel-")
+    ? "Stone as it lies compacted."
+    : "As poured, without waste.";
+}
+
+function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
+  const { project, results, figures } = asked;
+  const { swell, shrink, stripDepth } = project.materials;
+  const quantity = (id: string) => figures.volume(results.bill.find((each) => each.id === id)?.quantity ?? 0);
+  const swelling = { name: "Swell", figure: plainNumber(swell) };
+  const shrinking = { name: "Shrink", figure: plainNumber(shrink) };
+  const fill = { name: "Fill, compacted", figure: quantity("fill") };
+  const cut = { name: "Cut, in the bank", figure: quantity("cut") };
+  const strip = { name: "Strip", figure: figures.length(stripDepth) };
+  const truck = { name: "A truck holds", figure: figures.volume(project.truck.volume) };
+  switch (item.id) {
+    case "topsoil":
+      return [
+        { name: "Disturbed ground", figure: figures.area(results.earthwork?.disturbedArea ?? 0) },
+        strip,
+      ];
+    case "fill":
+    case "cut":
+      return [...moved(item.id, asked), strip];
+    case "fill-loose":
+      return [fill, shrinking, swelling];
+    case "cut-loose":
+      return [cut, swelling];
+    case "fill-loads":
+      return [{ name: "Fill, loose", figure: quantity("fill-loose") }, truck];
+    case "cut-loads":
+      return [{ name: "Cut, loose", figure: quantity("cut-loose") }, truck];
+    case "left-over":
+    case "short":
+      return [cut, fill, shrinking];
+    default:
+      return item.id.startsWith("gravel-") ? gravel(item.id, asked) : concrete(item, asked);
+  }
+}
+
+/** Heights and parts behind cut or fill; the parts are those before the topsoil comes off. */
+function moved(part: "cut" | "fill", { project, results, figures }: Asked): WhyInput[] {
+  const { building } = project;
+  const { floor, earthwork } = results;
+  if (!building || floor === null || !earthwork) return [];
+  const { slabThickness, baseThickness } = building.foundation;
+  return [
+    { name: "Floor", figure: figures.length(floor) },
+    { name: "Underside of the base stone", figure: figures.length(floor - slabThickness - baseThickness) },
+    { name: "Under the floor, before the strip", figure: figures.volume(earthwork.inside[part]) },
+    {
+      name: "Outside, before the strip",
+      figure: `${figures.volume(earthwork.outside[part])} ± ${figures.volume(earthwork.outside.error)}`,
+    },
+  ];
+}
+
+function gravel(id: string, { project, results, figures }: Asked): WhyInput[] {
+  const drive = project.grading.drives.find((each) => `gravel-${each.id}` === id);
+  const length = results.drives.find((each) => each.id === drive?.id)?.length;
+  if (!drive || length === undefined) return [];
+  return [
+    { name: "Length", figure: figures.length(length) },
+    { name: "Width", figure: figures.length(drive.width) },
+    { name: "Depth", figure: figures.length(drive.gravel) },
+  ];
+}
+
+/** Inputs of stone and concrete under the building; the area and the centreline follow from the quantity. */
+function concrete({ id, quantity }: BillItem, { project, figures }: Asked): WhyInput[] {
+  const foundation = project.building?.foundation;
+  if (!foundation) return [];
+  const { slabThickness, baseThickness, footingWidth, footingThickness, wallThickness, wallHeight } =
+    foundation;
+  const over = (thickness: number): WhyInput[] => [
+    { name: "Floor inside the walls", figure: thickness > 0 ? figures.area(quantity / thickness) : "–" },
+    { name: "Thickness", figure: figures.length(thickness) },
+  ];
+  const along = (across: number, up: number): WhyInput[] => [
+    { name: "Centreline of the wall", figure: figures.length(quantity / (across * up)) },
+    { name: "Across", figure: figures.length(across) },
+    { name: "Up", figure: figures.length(up) },
+  ];
+  if (id === "slab") return over(slabThickness);
+  if (id === "base") return over(baseThickness);
+  return id === "footing" ? along(footingWidth, footingThickness) : along(wallThickness, wallHeight);
+}

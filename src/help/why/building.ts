@@ -1,0 +1,85 @@
+/** Where the building's area, a corner's height out of the ground and the trench come from. */
+import type { Point } from "../../document/schema";
+import { signedArea } from "../../geometry";
+import { type Asked, firstPrinciples, type Why } from "./why";
+
+export function areaWhy({ project, figures }: Asked): Why | null {
+  const outline = project.building?.outline;
+  return outline
+    ? outlineWhy("Area on the ground", outline, figures, "outside of the foundation wall")
+    : null;
+}
+
+export function lotAreaWhy({ project, figures }: Asked): Why | null {
+  const { outline } = project.lot;
+  return outline.length >= 3 ? outlineWhy("Area of the lot", outline, figures, "lot lines") : null;
+}
+
+function outlineWhy(title: string, outline: readonly Point[], figures: Asked["figures"], of: string): Why {
+  const sides = outline.map((from, i) => between(from, outline[(i + 1) % outline.length] ?? from));
+  const [a = 0, b = 0] = sides;
+  const area = Math.abs(signedArea(outline));
+  const square = outline.length === 4 && Math.abs(a * b - area) < 1e-6 * area;
+  return {
+    title,
+    figure: figures.area(area),
+    inputs: square
+      ? [
+          { name: "One side", figure: figures.length(a) },
+          { name: "The other", figure: figures.length(b) },
+        ]
+      : [
+          { name: "Corners", figure: String(outline.length) },
+          { name: "Round it", figure: figures.length(sides.reduce((sum, side) => sum + side, 0)) },
+        ],
+    rule: `What the ${of} enclose${of.endsWith("s") ? "" : "s"}, measured level.`,
+    formula: square ? "side × side" : "half the sum, round the corners, of x × next y − next x × y",
+    source: square ? firstPrinciples : `${firstPrinciples}: the surveyor's cross-multiplied coordinates`,
+  };
+}
+
+function between([ax, ay]: Point, [bx, by]: Point): number {
+  return Math.hypot(bx - ax, by - ay);
+}
+
+/** The floor above the ground at a corner. */
+export function cornerWhy({ results, figures }: Asked, index: number): Why | null {
+  const corner = results.corners[index];
+  const { floor } = results;
+  if (!corner || floor === null) return null;
+  const out = corner.floorAboveGround;
+  return {
+    title: `Floor above the ground at ${corner.name}`,
+    figure: out < 0 ? `${figures.length(-out)} below` : figures.length(out),
+    inputs: [
+      { name: "Floor", figure: figures.length(floor) },
+      {
+        name: corner.guessed ? "Ground at the corner, guessed" : "Ground at the corner",
+        figure: figures.length(corner.ground),
+      },
+    ],
+    rule: corner.guessed
+      ? "The ground as it is lies outside the shots here, and is guessed from the nearest of them."
+      : "The ground as it is, on the triangle between the three shots round the corner.",
+    formula: "floor − ground",
+    source: firstPrinciples,
+  };
+}
+
+export function trenchWhy({ project, results, figures }: Asked): Why | null {
+  const bottom = results.trench[0]?.bottom;
+  if (bottom === undefined || !project.building || results.topOfWall === null) return null;
+  const { wallHeight, footingThickness } = project.building.foundation;
+  return {
+    title: "Bottom of trench",
+    figure: figures.length(bottom),
+    inputs: [
+      { name: "Top of wall", figure: figures.length(results.topOfWall) },
+      { name: "Wall height", figure: figures.length(wallHeight) },
+      { name: "Footing thickness", figure: figures.length(footingThickness) },
+    ],
+    rule: "The trench reaches down to the bottom of the footing, level all round.",
+    formula: "bottom of trench = top of wall − wall height − footing thickness",
+    source: firstPrinciples,
+  };
+}

@@ -1,0 +1,60 @@
+/** Where a figure comes from: what a person is told beside it. Every value is written in the project's own notation. */
+import type { Project } from "../../document/schema";
+import type { Results } from "../../solve/results";
+
+export interface WhyInput {
+  readonly name: string;
+  readonly figure: string;
+}
+
+export interface Why {
+  /** What the figure is: "Bottom of trench". */
+  readonly title: string;
+  /** The figure as the window shows it. */
+  readonly figure: string;
+  readonly inputs: readonly WhyInput[];
+  /** The rule in words. */
+  readonly rule: string;
+  /** The rule as a formula in words. */
+  readonly formula: string;
+  /** Where the rule comes from. */
+  readonly source: string;
+}
+
+/** A figure that can be asked about. */
+export type WhyTopic =
+  | { readonly kind: "beam"; readonly setup: string }
+  | { readonly kind: "shot"; readonly shot: string }
+  | { readonly kind: "area" }
+  | { readonly kind: "lot area" }
+  | { readonly kind: "corner"; readonly corner: number }
+  | { readonly kind: "limit"; readonly rule: string }
+  | { readonly kind: "trench" }
+  | { readonly kind: "drive"; readonly drive: string }
+  | { readonly kind: "swale"; readonly swale: string }
+  | { readonly kind: "wall"; readonly wall: number }
+  | { readonly kind: "bill"; readonly item: string }
+  | { readonly kind: "setout"; readonly row: number };
+
+/** How figures are written; the window passes the project's notation. */
+export interface Figures {
+  length(m: number): string;
+  signed(m: number): string;
+  reading(m: number): string;
+  area(m2: number): string;
+  volume(m3: number): string;
+  slope(ratio: number): string;
+}
+
+export interface Asked {
+  readonly project: Project;
+  readonly results: Results;
+  readonly figures: Figures;
+}
+
+export const firstPrinciples = "first principles";
+
+/** A plain number such as swell: three decimals at most. */
+export function plainNumber(value: number): string {
+  return String(Number(value.toFixed(3)));
+}

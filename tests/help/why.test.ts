@@ -1,0 +1,233 @@
+import { describe, expect, it } from "vitest";
+import { newProject, type Project } from "../../src/document";
+import { type Why, type WhyTopic, whyOf } from "../../src/help";
+import { notationOf } from "../../src/panels/notation";
+import { createSolver } from "../../src/solve/pipeline";
+import { demoProject } from "../support/demo";
+
+const demos = ["pottery-studio", "joinery-shed", "open-hillside", "potting-barn"] as const;
+
+function asked(project: Project) {
+  const results = createSolver().solve(project);
+  return { project, results, figures: notationOf(project.display) };
+}
+
+/** The why of a figure that must be known. */
+function why(topic: WhyTopic, of: ReturnType<typeof asked>): Why {
+  const found = whyOf(topic, of);
+  if (!found) throw new Error(`no why for ${JSON.stringify(topic)}`);
+  return found;
+}
+
+const input = ({ inputs }: Why, name: RegExp) => inputs.find((one) => name.test(one.name))?.figure;
+
+describe.each(demos)("why a figure is what it is, on %s", (demo) => {
+  const of = asked(demoProject(demo));
+  const { project, results, figures } = of;
+
+  it("beam = known height + reading", () => {
+    for (const setup of results.survey.setups) {
+      if (setup.beam === null) continue;
+      const told = why({ kind: "beam", setup: setup.id }, of);
+      expect(told.figure).toBe(figures.length(setup.beam));
+      expect(told.rule).toContain(setup.tie);
+      const tie = project.survey.shots.find(
+        (shot) => shot.setup === setup.id && shot.kind === "mark" && !shot.aside,
+      );
+      const mark = project.survey.marks.find(({ id }) => id === tie?.of);
+      if (!tie?.reading || !mark) continue;
+      expect(input(told, /^Height of/)).toBe(figures.length(mark.height.m));
+      expect(input(told, /^Reading on/)).toBe(figures.reading(tie.reading.m));
+      if (setup.spread === 0) expect(mark.height.m + tie.reading.m).toBeCloseTo(setup.beam, 9);
+    }
+  });
+
+  it("height = beam − reading", () => {
+    const told = results.survey.points.flatMap(({ shot, height }) => {
+      const found = whyOf({ kind: "shot", shot }, of);
+      return found && height !== null ? [{ found, height }] : [];
+    });
+    expect(told.length).toBeGreaterThan(5);
+    for (const { found, height } of told) expect(found.figure).toBe(figures.length(height));
+  });
+
+  it("floor out of the ground = floor − ground, at each corner", () => {
+    results.corners.forEach((corner, index) => {
+      const told = why({ kind: "corner", corner: index }, of);
+      expect(told.title).toContain(corner.name);
+      expect(input(told, /^Floor/)).toBe(figures.length(results.floor ?? Number.NaN));
+      expect(input(told, /^Ground/)).toBe(figures.length(corner.ground));
+      expect(told.figure).toContain(figures.length(Math.abs((results.floor ?? 0) - corner.ground)));
+    });
+  });
+
+  it("bottom of trench = top of wall − wall − footing", () => {
+    const { foundation, floor, topOfWallAboveFloor } = project.building ?? fail();
+    const bottom = floor + topOfWallAboveFloor - foundation.wallHeight - foundation.footingThickness;
+    const told = why({ kind: "trench" }, of);
+    expect(told.figure).toBe(figures.length(bottom));
+    expect(input(told, /^Wall/)).toBe(figures.length(foundation.wallHeight));
+    expect(input(told, /^Footing/)).toBe(figures.length(foundation.footingThickness));
+  });
+
+  it("every rule of the band with a height: from its own place, value and source", () => {
+    for (const rule of results.band.rules) {
+      const told = whyOf({ kind: "limit", rule: rule.id }, of);
+      expect(told === null).toBe(rule.height === null);
+      if (!told || rule.height === null) continue;
+      expect(told.figure).toBe(figures.length(rule.height));
+      expect(told.source).toBe(rule.source);
+      expect(input(told, /^Place/)).toBe(rule.place);
+      expect(told.inputs.length).toBeGreaterThanOrEqual(2);
+    }
+  });
+
+  it("a drive's grade from the heights at both ends of its steepest stretch", () => {
+    expect(results.drives.length).toBeGreaterThan(0);
+    for (const drive of results.drives) {
+      const told = why({ kind: "drive", drive: drive.id }, of);
+      expect(told.figure).toBe(figures.slope(drive.steepest));
+      const [start, end] = [input(told, /at its start/), input(told, /at its end/)];
+      const at = (height: string | undefined) =>
+        drive.stations.filter(({ finished }) => figures.length(finished) === height);
+      const grades = at(start).flatMap((a) =>
+        at(end).map((b) => Math.abs((b.finished - a.finished) / (b.distance - a.distance))),
+      );
+      expect(Math.min(...grades.map((grade) => Math.abs(grade - drive.steepest)))).toBeLessThan(1e-6);
+    }
+  });
+
+  it("a swale's least fall, and the fall away from each wall", () => {
+    for (const swale of results.water.swales)
+      expect(why({ kind: "swale", swale: swale.id }, of).figure).toBe(figures.slope(swale.leastFall));
+    for (const wall of results.water.walls) {
+      const told = why({ kind: "wall", wall: wall.wall }, of);
+      expect(told.figure).toContain(figures.length(Math.abs(wall.fallAway)));
+      expect(input(told, /^Wanted/)).toBe(figures.length(wall.needed));
+      expect([told.rule, told.source]).toEqual([wall.rule, wall.source]);
+    }
+  });
+
+  it("every item of the bill, counted as the bill says", () => {
+    expect(results.bill.length).toBeGreaterThan(10);
+    for (const item of results.bill) {
+      const told = why({ kind: "bill", item: item.id }, of);
+      expect(told.formula).toBe(item.how);
+      expect(told.inputs.length).toBeGreaterThanOrEqual(2);
+      if (item.unit === "m3") expect(told.figure).toBe(figures.volume(item.quantity));
+      if (item.unit === "loads")
+        expect(told.figure).toBe(`${item.quantity} ${item.quantity === 1 ? "load" : "loads"}`);
+    }
+  });
+
+  it("each height to set out: beam − height is the reading", () => {
+    expect(results.setout.rows.length).toBeGreaterThan(0);
+    results.setout.rows.forEach((row, index) => {
+      const told = why({ kind: "setout", row: index }, of);
+      expect(told.figure).toBe(
+        row.reading === null ? figures.length(row.height) : figures.reading(row.reading),
+      );
+    });
+  });
+
+  it("leaves nothing empty and prints no broken number", () => {
+    const topics: WhyTopic[] = [
+      { kind: "area" },
+      { kind: "lot area" },
+      ...results.bill.map(({ id }): WhyTopic => ({ kind: "bill", item: id })),
+      ...results.band.rules.map(({ id }): WhyTopic => ({ kind: "limit", rule: id })),
+      ...results.survey.setups.map(({ id }): WhyTopic => ({ kind: "beam", setup: id })),
+    ];
+    for (const topic of topics) {
+      const told = whyOf(topic, of);
+      if (!told) continue;
+      const texts = [told.title, told.figure, told.rule, told.formula, told.source];
+      const all = [...texts, ...told.inputs.flatMap(({ name, figure }) => [name, figure])];
+      for (const text of all) {
+        expect(text.trim()).not.toBe("");
+        expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
+      }
+    }
+  });
+});
+
+function fail(): never {
+  throw new Error("the demo has no building");
+}
+
+describe("by hand", () => {
+  it("a rectangle's area is side × side, another outline's the coordinates' sum", () => {
+    const project = demoProject("pottery-studio");
+    const built = (outline: [number, number][]) =>
+      asked({ ...project, building: { ...(project.building ?? fail()), outline, doors: [], windows: [] } });
+    const square = why(
+      { kind: "area" },
+      built([
+        [0, 0],
+        [3.048, 0],
+        [3.048, 6.096],
+        [0, 6.096],
+      ]),
+    );
+    expect([square.figure, square.formula]).toEqual(["200 ft²", "side × side"]);
+    expect(input(square, /^One side/)).toBe("10′ 0″");
+    const ell = why(
+      { kind: "area" },
+      built([
+        [0, 0],
+        [6.096, 0],
+        [6.096, 3.048],
+        [3.048, 3.048],
+        [3.048, 6.096],
+        [0, 6.096],
+      ]),
+    );
+    expect(ell.figure).toBe("300 ft²");
+    expect(input(ell, /^Corners/)).toBe("6");
+    expect(input(ell, /^Round it/)).toBe("80′ 0″");
+  });
+
+  it("above the high ground: the ground there, and what the rule asks above it", () => {
+    const of = asked(demoProject("pottery-studio"));
+    const rule = of.results.band.rules.find(({ id }) => id === "aboveUphillGround") ?? fail();
+    const told = why({ kind: "limit", rule: rule.id }, of);
+    expect(input(told, /^At least/)).toBe("6″");
+    expect(input(told, /^Ground/)).toBe(of.figures.length((rule.height ?? 0) - 0.1524));
+  });
+
+  it("an assumed beam says so, and names no reading", () => {
+    const project = demoProject("pottery-studio");
+    const [first] = project.survey.setups;
+    const assumed = asked({
+      ...project,
+      survey: {
+        ...project.survey,
+        setups: [{ ...(first ?? fail()), assumedBeam: { text: "105' 2\"", m: 32.0548 } }],
+        shots: project.survey.shots.filter(({ kind }) => kind === "ground"),
+      },
+    });
+    const told = why({ kind: "beam", setup: first?.id ?? "" }, assumed);
+    expect(told.figure).toBe("105′ 2″");
+    expect(told.formula).toBe("beam = assumed height");
+    expect(told.inputs).toEqual([{ name: "Assumed beam", figure: "105' 2\"" }]);
+  });
+
+  it("knows nothing of an empty plan, nor of things that aren't there", () => {
+    const of = asked(newProject());
+    const topics: WhyTopic[] = [
+      { kind: "area" },
+      { kind: "lot area" },
+      { kind: "trench" },
+      { kind: "corner", corner: 0 },
+      { kind: "beam", setup: "none" },
+      { kind: "shot", shot: "none" },
+      { kind: "limit", rule: "none" },
+      { kind: "drive", drive: "none" },
+      { kind: "swale", swale: "none" },
+      { kind: "wall", wall: 0 },
+      { kind: "bill", item: "none" },
+      { kind: "setout", row: 0 },
+    ];
+    for (const topic of topics) expect(whyOf(topic, of)).toBeNull();
+  });
+});
