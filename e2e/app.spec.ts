@@ -326,6 +326,8 @@ test("the history names every step and goes to any of them", async ({ page, open
   await page.keyboard.press("Enter");
   await page.getByLabel("Name of the plan").fill("Pots");
   await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: /^History/ }).click();
+  await page.keyboard.press("Escape");
   await page.keyboard.press("Control+Shift+H");
   const history = page.getByRole("listbox", { name: /^Steps/ });
   await expect(history.getByRole("option")).toHaveText([

@@ -72,7 +72,7 @@ function ExportForm({ files }: { files: Files }) {
       <TitleBlock />
       <Facts
         facts={[
-          { name: "Sheets", figure: drawn ? counted(drawn.sheets, "sheet") : why ? "–" : "drawing…" },
+          { name: "On paper", figure: drawn ? counted(drawn.sheets, "sheet") : why ? "–" : "drawing…" },
           { name: "Before it goes out", ...useOpenPoints() },
         ]}
       />

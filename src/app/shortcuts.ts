@@ -24,7 +24,11 @@ function mayFire(key: string, event: KeyboardEvent): boolean {
   const typing = target?.closest(
     "input, textarea, select, [contenteditable], [role=grid], [role=menu], [role=listbox]",
   );
-  if (isPlainKey(key)) return !typing && !target?.closest("[role=dialog], [role=alertdialog]");
+  if (isPlainKey(key)) {
+    // A dialog that was asked for but isn't drawn yet gets no keys that mean something else meanwhile.
+    const opening = appStore.getState().dialog !== null;
+    return !opening && !typing && !target?.closest("[role=dialog], [role=alertdialog]");
+  }
   const ownUndo = typing instanceof HTMLInputElement && /^(Shift\+)?Mod\+[ZY]$/.test(key);
   return !(ownUndo && typing.dataset.typed === "true");
 }

@@ -152,6 +152,11 @@ function UndoButtons({ run }: { run: RunCommand }) {
       >
         <Icon name="redo" />
       </Button>
+      <IconAction
+        icon="history"
+        label="History: every step by its name"
+        onPress={() => run("edit.history")}
+      />
     </div>
   );
 }

@@ -103,7 +103,7 @@ export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
 }
 
 const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
-  [/^(lot|feature|keep-clear)/, "lot"],
+  [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
   [/^(reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building)\b/, "building"],
   [/^(drive|line|landing)\b/, "drive"],

@@ -139,6 +139,8 @@ describe("where a problem is mended", () => {
     ["door-past-wall", "building"],
     ["drive-off-door", "drive"],
     ["apron-side-missing", "water"],
+    ["grading-near-feature", "lot"],
+    ["grading-past-lot", "lot"],
   ] as const)("%s: %s", (code, step) => {
     expect(stepOfProblem({ code })).toBe(step);
   });
