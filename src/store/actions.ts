@@ -197,7 +197,7 @@ export function markSaved(project: Project, file: OpenFile): void {
 }
 
 export function showStart(): void {
-  set({ screen: "start", selection: [], tool: "select", dialog: null });
+  set({ screen: "start", selection: [], tool: "select", dialog: null, tour: null });
 }
 
 // ---- view state ---------------------------------------------------------------------------------------------
@@ -242,6 +242,16 @@ export function toggleLayer(layer: PlanLayer): void {
 
 export function openDialog(dialog: AppState["dialog"]): void {
   set({ dialog });
+}
+
+/** Opens the glossary, at a word where one is named. */
+export function openGlossary(term: string | null = null): void {
+  set({ dialog: "glossary", term });
+}
+
+/** Goes to a stop of the tour; null leaves it. */
+export function setTour(tour: number | null): void {
+  set({ tour });
 }
 
 export function goTo(at: readonly [number, number]): void {

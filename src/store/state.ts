@@ -91,7 +91,20 @@ export interface AppState {
   readonly theme: ThemeChoice;
   readonly messages: readonly Message[];
   /** The dialog that is open, by name. */
-  readonly dialog: "commands" | "shortcuts" | "history" | "export" | "settings" | "new" | null;
+  readonly dialog:
+    | "commands"
+    | "shortcuts"
+    | "history"
+    | "export"
+    | "settings"
+    | "new"
+    | "guide"
+    | "glossary"
+    | null;
+  /** The word of the trade that the glossary should show first. */
+  readonly term: string | null;
+  /** The stop of the tour that is shown; null: no tour. */
+  readonly tour: number | null;
   /** A place the view should bring into sight; a new object each time. */
   readonly goTo: { readonly at: readonly [number, number] } | null;
   /** Pointer's place on the plan, m. */

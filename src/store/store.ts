@@ -25,6 +25,8 @@ function firstState(): AppState {
     theme: "system",
     messages: [],
     dialog: null,
+    term: null,
+    tour: null,
     goTo: null,
     pointer: null,
   };
