@@ -1,19 +1,24 @@
 /** Handles of what is selected: where they are and what pulling one does. Their size on screen never changes. */
-import type { Point, Project } from "../../document";
+import { isArea, type Point, type Project } from "../../document";
+import { dimensionShape } from "../../drawing";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
 import { cornersOnPlan } from "../../underlay";
 import { pxPerMm } from "../screen";
 import { toScreen, toWorld, type View, type XY } from "../view/view";
 import { isLocked, pictureById } from "./pictures";
-import { doorEdges, wallEnds } from "./places";
+import { doorEdges, findOpening, wallEnds } from "./places";
 import { outlineCentre, wallOutward } from "./shape";
 
 export type Handle =
   | { readonly kind: "turn"; readonly at: Point; readonly stem: Point }
   | { readonly kind: "wall"; readonly at: Point; readonly wall: number }
   | { readonly kind: "corner"; readonly at: Point; readonly corner: number }
-  | { readonly kind: "door-edge"; readonly at: Point; readonly id: string; readonly edge: 0 | 1 }
+  | { readonly kind: "door-edge"; readonly at: Point; readonly of: OpeningRef; readonly edge: 0 | 1 }
+  /** What a note points to; beside a note without a leader, pulling it makes one. */
+  | { readonly kind: "leader"; readonly at: Point; readonly id: string; readonly makes: boolean }
+  | { readonly kind: "dimension-end"; readonly at: Point; readonly id: string; readonly end: "from" | "to" }
+  | { readonly kind: "dimension-line"; readonly at: Point; readonly id: string }
   | { readonly kind: "picture-turn"; readonly at: Point; readonly stem: Point; readonly id: string }
   | { readonly kind: "picture-corner"; readonly at: Point; readonly corner: number; readonly id: string }
   | { readonly kind: "vertex"; readonly at: Point; readonly line: LineRef; readonly index: number }
@@ -21,7 +26,15 @@ export type Handle =
   | { readonly kind: "between"; readonly at: Point; readonly line: LineRef; readonly index: number };
 
 /** A line of the document whose places can be pulled. */
-export type LineRef = { readonly kind: "drive" | "swale"; readonly id: string } | { readonly kind: "lot" };
+export type LineRef =
+  | { readonly kind: "drive" | "swale" | "feature" | "section"; readonly id: string }
+  | { readonly kind: "lot" };
+
+/** A door or a window. */
+export interface OpeningRef {
+  readonly kind: "door" | "window";
+  readonly id: string;
+}
 
 /** The turn handle stands off the building by this, px. */
 const turnReach = 30;
@@ -36,9 +49,16 @@ export function handlesFor(project: Project, selection: readonly Selected[], vie
     case "building":
       return buildingHandles(project, view);
     case "door":
-      return doorHandles(project, only.id);
+    case "window":
+      return openingHandles(project, { kind: only.kind, id: only.id });
+    case "note":
+      return noteHandles(project, only.id, view);
+    case "dimension":
+      return dimensionHandles(project, only.id);
     case "drive":
     case "swale":
+    case "feature":
+    case "section":
       return lineHandles(project, { kind: only.kind, id: only.id }, view);
     case "lot":
       return lineHandles(project, { kind: "lot" }, view);
@@ -88,32 +108,66 @@ function pictureHandles(project: Project, id: string, view: View): Handle[] {
   return [{ kind: "picture-turn", at, stem, id }, ...corners];
 }
 
-function doorHandles(project: Project, id: string): Handle[] {
-  const door = project.building?.doors.find((each) => each.id === id);
-  const edges = door && project.building ? doorEdges(project.building.outline, door) : null;
+function openingHandles(project: Project, of: OpeningRef): Handle[] {
+  const opening = findOpening(project, of);
+  const edges = opening && project.building ? doorEdges(project.building.outline, opening) : null;
   if (!edges) return [];
   return [
-    { kind: "door-edge", at: edges[0], id, edge: 0 },
-    { kind: "door-edge", at: edges[1], id, edge: 1 },
+    { kind: "door-edge", at: edges[0], of, edge: 0 },
+    { kind: "door-edge", at: edges[1], of, edge: 1 },
+  ];
+}
+
+/** Off a note without a leader, where the words don't cover it, px. */
+const leaderReach = 16;
+
+function noteHandles(project: Project, id: string, view: View): Handle[] {
+  const note = project.drawing.notes.find((each) => each.id === id);
+  if (!note) return [];
+  const at = note.pointsTo ?? besideOnScreen(view, note.at, -leaderReach, 0);
+  return [{ kind: "leader", at, id, makes: note.pointsTo === null }];
+}
+
+function dimensionHandles(project: Project, id: string): Handle[] {
+  const dimension = project.drawing.dimensions.find((each) => each.id === id);
+  const shape = dimension && dimensionShape(project, dimension);
+  if (!shape) return [];
+  const [a, b] = [shape.a, shape.b].map(([x, y]): Point => [x, y]) as [Point, Point];
+  return [
+    { kind: "dimension-line", at: middle(a, b), id },
+    { kind: "dimension-end", at: [shape.from[0], shape.from[1]], id, end: "from" },
+    { kind: "dimension-end", at: [shape.to[0], shape.to[1]], id, end: "to" },
   ];
 }
 
 /** The places of a line, and whether its last closes onto its first. */
 export function linePoints(project: Project, line: LineRef): { points: readonly Point[]; closed: boolean } {
   if (line.kind === "lot") return { points: project.lot.outline, closed: true };
-  const list = line.kind === "drive" ? project.grading.drives : project.grading.swales;
-  return { points: list.find(({ id }) => id === line.id)?.line ?? [], closed: false };
+  if (line.kind === "feature") {
+    const feature = project.lot.features.find(({ id }) => id === line.id);
+    return { points: feature?.points ?? [], closed: feature ? isArea(feature) : false };
+  }
+  const lists = {
+    drive: project.grading.drives,
+    swale: project.grading.swales,
+    section: project.drawing.sections,
+  } as const;
+  const found = lists[line.kind].find(({ id }) => id === line.id);
+  return { points: found?.line ?? [], closed: false };
 }
 
 function lineHandles(project: Project, line: LineRef, view: View): Handle[] {
   const { points, closed } = linePoints(project, line);
+  // A feature that is one place is moved by itself.
+  if (points.length === 1) return [];
   const vertices = points.map((at, index): Handle => ({ kind: "vertex", at, line, index }));
   const betweens = points.flatMap((a, index): Handle[] => {
     const b = points[index + 1] ?? (closed ? points[0] : undefined);
     if (!b || pixels(view, a, b) < shortWall) return [];
     return [{ kind: "between", at: middle(a, b), line, index }];
   });
-  return [...betweens, ...vertices];
+  // A section line is straight.
+  return line.kind === "section" ? vertices : [...betweens, ...vertices];
 }
 
 /** The handle under a place on the screen; the nearest where several are within reach. */
@@ -136,9 +190,13 @@ export function handleAt(handles: readonly Handle[], view: View, at: XY, reach: 
 export function sameHandle(a: Handle | null, b: Handle | null): boolean {
   if (!a || !b || a.kind !== b.kind) return a === b;
   const key = (h: Handle) =>
-    ["wall" in h && h.wall, "corner" in h && h.corner, "edge" in h && h.edge, "index" in h && h.index].join(
-      " ",
-    );
+    [
+      "wall" in h && h.wall,
+      "corner" in h && h.corner,
+      "edge" in h && h.edge,
+      "index" in h && h.index,
+      "end" in h && h.end,
+    ].join(" ");
   return key(a) === key(b);
 }
 
@@ -151,6 +209,9 @@ const sizes: Readonly<Record<Handle["kind"], number>> = {
   "door-edge": 2.8,
   vertex: 3,
   between: 1.8,
+  leader: 2.6,
+  "dimension-end": 2.8,
+  "dimension-line": 2.4,
 };
 
 /** Handles as marks; the one under the pointer is filled. */
@@ -162,7 +223,7 @@ export function handleMarks(handles: readonly Handle[], under: Handle | null): D
   );
   const knobs = handles.map((handle): DrawingMark => {
     const hot = sameHandle(handle, under);
-    const style = hot ? "handle-hot" : handle.kind === "between" ? "handle-between" : "handle";
+    const style = hot ? "handle-hot" : isFaint(handle) ? "handle-between" : "handle";
     return {
       kind: "symbol",
       at: handle.at,
@@ -172,6 +233,11 @@ export function handleMarks(handles: readonly Handle[], under: Handle | null): D
     };
   });
   return [...stems, ...knobs];
+}
+
+/** Pulling it makes something new. */
+function isFaint(handle: Handle): boolean {
+  return handle.kind === "between" || (handle.kind === "leader" && handle.makes);
 }
 
 function middle(a: Point, b: Point): Point {

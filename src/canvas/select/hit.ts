@@ -1,15 +1,23 @@
 /** What lies under a place of the plan: the smallest thing first, so that nothing hides behind a larger one. */
-import type { Point, Project } from "../../document";
+import { isArea, type Point, type Project, visibleProject } from "../../document";
+import { dimensionShape, noteBoxes } from "../../drawing";
+import type { Box } from "../../drawing/labels";
 import { containsPoint, distance, distanceToSegment, nearestOnPolyline, nearestOnRing } from "../../geometry";
 import type { Selected } from "../../store/state";
 import { pictureAt } from "./pictures";
 import { doorEdges, shotPlace } from "./places";
 
-/** The thing at a place, or null on open ground. `reach` is how near the pointer must come, m. */
-export function thingAt(project: Project, at: Point, reach: number): Selected | null {
+/**
+ * The thing at a place, or null on open ground; hidden things aren't there. `reach` is how near the pointer must come,
+ * m; `metresPerMm` the scale at which words are written.
+ */
+export function thingAt(whole: Project, at: Point, reach: number, metresPerMm = reach): Selected | null {
+  const project = visibleProject(whole);
   return (
     spotAt(project, at, reach) ??
-    doorAt(project, at, reach) ??
+    noteAt(project, at, metresPerMm) ??
+    openingAt(project, at, reach) ??
+    dimensionAt(project, at, reach) ??
     buildingWallAt(project, at, reach) ??
     lineAt(project, at, reach) ??
     buildingAt(project, at) ??
@@ -37,13 +45,44 @@ function spotAt(project: Project, at: Point, reach: number): Selected | null {
   return best;
 }
 
-function doorAt(project: Project, at: Point, reach: number): Selected | null {
-  const outline = project.building?.outline;
-  if (!outline) return null;
-  for (const door of project.building?.doors ?? []) {
-    const edges = doorEdges(outline, door);
-    if (edges && distanceToSegment(edges[0], edges[1], at[0], at[1]) < reach)
-      return { kind: "door", id: door.id };
+/** On its words; the last written lies on top. */
+function noteAt(project: Project, [x, y]: Point, metresPerMm: number): Selected | null {
+  const on = [...project.drawing.notes]
+    .reverse()
+    .find((note) =>
+      noteBoxes(project, note, metresPerMm).some((box) => inBox(box, x / metresPerMm, y / metresPerMm)),
+    );
+  return on ? { kind: "note", id: on.id } : null;
+}
+
+function inBox(box: Box, x: number, y: number): boolean {
+  const [dx, dy] = [x - box.x, y - box.y];
+  const [c, s] = [Math.cos(box.angle), Math.sin(box.angle)];
+  return Math.abs(dx * c + dy * s) <= box.width / 2 && Math.abs(dy * c - dx * s) <= box.height / 2;
+}
+
+function openingAt(project: Project, at: Point, reach: number): Selected | null {
+  const { building } = project;
+  if (!building) return null;
+  for (const [kind, list] of [
+    ["door", building.doors],
+    ["window", building.windows],
+  ] as const) {
+    for (const opening of list) {
+      const edges = doorEdges(building.outline, opening);
+      if (edges && distanceToSegment(edges[0], edges[1], at[0], at[1]) < reach)
+        return { kind, id: opening.id };
+    }
+  }
+  return null;
+}
+
+/** On its line; its ends belong to what they measure. */
+function dimensionAt(project: Project, at: Point, reach: number): Selected | null {
+  for (const dimension of project.drawing.dimensions) {
+    const shape = dimensionShape(project, dimension);
+    if (shape && distanceToSegment(shape.a, shape.b, at[0], at[1]) < reach)
+      return { kind: "dimension", id: dimension.id };
   }
   return null;
 }
@@ -60,6 +99,9 @@ function buildingAt(project: Project, at: Point): Selected | null {
 }
 
 function lineAt(project: Project, at: Point, reach: number): Selected | null {
+  for (const { id, line } of project.drawing.sections) {
+    if (distanceToSegment(line[0], line[1], at[0], at[1]) < reach) return { kind: "section", id };
+  }
   for (const swale of project.grading.swales) {
     if (nearestOnPolyline(swale.line, at[0], at[1]).distance < reach) return { kind: "swale", id: swale.id };
   }
@@ -83,7 +125,7 @@ function featureAt(project: Project, at: Point, reach: number): Selected | null 
     const off =
       feature.points.length === 1
         ? distance(first, at)
-        : nearestOnPolyline(feature.points, at[0], at[1]).distance;
+        : (isArea(feature) ? nearestOnRing : nearestOnPolyline)(feature.points, at[0], at[1]).distance;
     if (off < reach) return { kind: "feature", id: feature.id };
   }
   return null;

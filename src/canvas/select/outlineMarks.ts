@@ -1,15 +1,18 @@
 /** The outline of a thing, to show that it is selected or under the pointer. */
-import type { Project } from "../../document";
+import { isArea, type Note, type Project } from "../../document";
+import { dimensionShape, noteBoxes } from "../../drawing";
+import type { Box } from "../../drawing/labels";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
 import { cornersOnPlan } from "../../underlay";
 import { pictureById } from "./pictures";
-import { doorEdges, shotPlace } from "./places";
+import { doorEdges, findOpening, shotPlace } from "./places";
 
 export function outlineMarks(
   project: Project,
   thing: Selected,
   style: "selected" | "hovered",
+  metresPerMm: number,
 ): DrawingMark[] {
   switch (thing.kind) {
     case "building":
@@ -22,16 +25,30 @@ export function outlineMarks(
       const found = list.find(({ id }) => id === thing.id);
       return found ? [{ kind: "line", points: found.line.flat(), style }] : [];
     }
-    case "door": {
-      const door = project.building?.doors.find(({ id }) => id === thing.id);
-      const edges = door && project.building ? doorEdges(project.building.outline, door) : null;
+    case "section": {
+      const section = project.drawing.sections.find(({ id }) => id === thing.id);
+      return section ? [{ kind: "line", points: section.line.flat(), style }] : [];
+    }
+    case "note": {
+      const note = project.drawing.notes.find(({ id }) => id === thing.id);
+      return note ? noteOutline(project, note, style, metresPerMm) : [];
+    }
+    case "dimension": {
+      const dimension = project.drawing.dimensions.find(({ id }) => id === thing.id);
+      const shape = dimension && dimensionShape(project, dimension);
+      return shape ? [{ kind: "line", points: [...shape.a, ...shape.b], style }] : [];
+    }
+    case "door":
+    case "window": {
+      const opening = findOpening(project, { kind: thing.kind, id: thing.id });
+      const edges = opening && project.building ? doorEdges(project.building.outline, opening) : null;
       return edges ? [{ kind: "line", points: edges.flat(), style }] : [];
     }
     case "feature": {
       const feature = project.lot.features.find(({ id }) => id === thing.id);
       if (!feature) return [];
       return feature.points.length > 1
-        ? [{ kind: "line", points: feature.points.flat(), style }]
+        ? [{ kind: "line", points: feature.points.flat(), closed: isArea(feature), style }]
         : spot(feature.points[0] ?? null, style);
     }
     case "mark":
@@ -47,6 +64,32 @@ export function outlineMarks(
     default:
       return [];
   }
+}
+
+/** A frame round the words, and the leader. */
+function noteOutline(
+  project: Project,
+  note: Note,
+  style: "selected" | "hovered",
+  metresPerMm: number,
+): DrawingMark[] {
+  const leader: DrawingMark[] = note.pointsTo
+    ? [{ kind: "line", points: [...note.at, ...note.pointsTo], style }]
+    : [];
+  const boxes = noteBoxes(project, note, metresPerMm);
+  const [first] = boxes;
+  if (!first) return leader;
+  const [c, s] = [Math.cos(first.angle), Math.sin(first.angle)];
+  // Along and across the lines of words.
+  const reach = (of: (box: Box) => readonly [number, number]) => {
+    const all = boxes.flatMap(of);
+    return [Math.min(...all), Math.max(...all)] as const;
+  };
+  const [left, right] = reach(({ x, y, width }) => [x * c + y * s - width / 2, x * c + y * s + width / 2]);
+  const [low, high] = reach(({ x, y, height }) => [y * c - x * s - height / 2, y * c - x * s + height / 2]);
+  const corner = (u: number, v: number) => [(u * c - v * s) * metresPerMm, (u * s + v * c) * metresPerMm];
+  const points = [corner(left, low), corner(right, low), corner(right, high), corner(left, high)].flat();
+  return [...leader, { kind: "line", points, closed: true, style }];
 }
 
 function ring(points: readonly (readonly [number, number])[], style: "selected" | "hovered"): DrawingMark {

@@ -1,5 +1,5 @@
 /** Where things of the document lie on the plan. */
-import type { Door, Point } from "../../document";
+import type { Door, Point, Project, Window } from "../../document";
 
 export { shotPlace } from "../../document";
 
@@ -20,8 +20,10 @@ export function wallEnds(outline: readonly Point[], wall: number): readonly [Poi
   return a && b ? [a, b] : null;
 }
 
-/** The two edges of a door on its wall, near edge first; null when its wall is gone. */
-export function doorEdges(outline: readonly Point[], door: Door): readonly [Point, Point] | null {
+type Opening = Pick<Door, "wall" | "offset" | "width">;
+
+/** The two edges of a door or window on its wall, near edge first; null when its wall is gone. */
+export function doorEdges(outline: readonly Point[], door: Opening): readonly [Point, Point] | null {
   const ends = wallEnds(outline, door.wall);
   if (!ends) return null;
   const [a, b] = ends;
@@ -32,6 +34,16 @@ export function doorEdges(outline: readonly Point[], door: Door): readonly [Poin
     a[1] + ((b[1] - a[1]) * s) / length,
   ];
   return [along(door.offset), along(door.offset + door.width)];
+}
+
+/** A door or window by its id; null when it is gone. */
+export function findOpening(
+  project: Project,
+  { kind, id }: { readonly kind: "door" | "window"; readonly id: string },
+): Door | Window | null {
+  const { building } = project;
+  const list: readonly (Door | Window)[] = (kind === "door" ? building?.doors : building?.windows) ?? [];
+  return list.find((each) => each.id === id) ?? null;
 }
 
 /** Middle of a door on the wall's outside face. */

@@ -1,6 +1,7 @@
 /** What lies over the plan: the selection with its handles, the thing under the pointer, and the tool's marks. */
 import type { DrawingMark } from "../../drawing/marks";
 import { appStore, shownProject } from "../../store/store";
+import { pxPerMm } from "../screen";
 import { handleMarks, handlesFor } from "../select/handles";
 import { includesThing } from "../select/hit";
 import { outlineMarks } from "../select/outlineMarks";
@@ -13,9 +14,10 @@ export function interactionMarks(): DrawingMark[] {
   const tool = toolRun.getState().state;
   const project = shownProject(state);
   const { view } = planView.getState();
-  const selected = state.selection.flatMap((thing) => outlineMarks(project, thing, "selected"));
+  const metresPerMm = pxPerMm / view.scale;
+  const selected = state.selection.flatMap((thing) => outlineMarks(project, thing, "selected", metresPerMm));
   const hovers = tool.hovered && !includesThing(state.selection, tool.hovered);
-  const hovered = hovers && tool.hovered ? outlineMarks(project, tool.hovered, "hovered") : [];
+  const hovered = hovers && tool.hovered ? outlineMarks(project, tool.hovered, "hovered", metresPerMm) : [];
   const handles = tool.handles
     ? handleMarks(handlesFor(project, state.selection, view), tool.hot ?? null)
     : [];

@@ -1,12 +1,16 @@
 /** Select, nothing pressed: shows what would answer, and starts everything else. */
+import { drawingEdits } from "../../../document";
 import type { Selected } from "../../../store/state";
+import { pxPerMm } from "../../screen";
 import { type Handle, handleAt, handleReach, handlesFor, linePoints } from "../../select/handles";
 import { includesThing, thingAt } from "../../select/hit";
+import { rewriteNote } from "../note/words";
 import type { Cursor, PlanPointer, ToolContext, ToolState } from "../tool";
 import { nudgeSelected } from "./nudging";
 import { pressing } from "./pressing";
 import { removeSelected } from "./removing";
 import { leastPoints, lineWord, setLine } from "./setLine";
+import { thingWord } from "./thingWord";
 
 interface Under {
   readonly handle: Handle | null;
@@ -19,6 +23,12 @@ const thingReach = { mouse: 8, touch: 16 } as const;
 
 export function idle(context: ToolContext, under: Under = nothing): ToolState {
   const again = (next: Under) => idle(context, next);
+  const [only, ...others] = context.selection();
+  const note = only?.kind === "note" && others.length === 0 ? only : null;
+  const rewrite = (id: string): ToolState => {
+    rewriteNote(context, id);
+    return again(nothing);
+  };
   return {
     name: "idle",
     hint: hint(context, under),
@@ -29,10 +39,13 @@ export function idle(context: ToolContext, under: Under = nothing): ToolState {
     move: (pointer) => again(underPointer(context, pointer)),
     press: (pointer) => pressing(context, { pointer, ...underPointer(context, pointer) }, home),
     doublePress(pointer) {
-      const { handle } = underPointer(context, pointer);
+      const { handle, thing } = underPointer(context, pointer);
       if (handle?.kind === "vertex") removeVertex(context, handle);
+      else if (handle?.kind === "leader") removeLeader(context, handle);
+      else if (thing?.kind === "note") rewriteNote(context, thing.id);
       return again(nothing);
     },
+    ...(note ? { finish: () => rewrite(note.id) } : {}),
     remove() {
       removeSelected(context);
       return again(nothing);
@@ -56,25 +69,37 @@ function underPointer(context: ToolContext, pointer: PlanPointer): Under {
   const handles = handlesFor(context.project(), context.selection(), view);
   const how = pointer.touch ? "touch" : "mouse";
   const handle = handleAt(handles, view, pointer.screen, handleReach[how]);
-  return { handle, thing: thingAt(context.project(), pointer.at, thingReach[how] / view.scale) };
+  const reach = thingReach[how] / view.scale;
+  return { handle, thing: thingAt(context.project(), pointer.at, reach, pxPerMm / view.scale) };
 }
 
-const handleHints: Readonly<Record<Handle["kind"], string>> = {
+const handleHints: Readonly<Record<Exclude<Handle["kind"], "leader" | "door-edge">, string>> = {
   turn: "Drag to turn the building",
   wall: "Drag to pull this wall, click to type a length",
   corner: "Drag to pull this corner, right angles stay",
   "picture-turn": "Drag to turn the picture",
   "picture-corner": "Drag to make the picture larger or smaller",
-  "door-edge": "Drag to make the door wider or narrower",
+  "dimension-end": "Drag to move this end; a corner of the building is followed",
+  "dimension-line": "Drag to say how far the dimension stands off",
   vertex: "Drag to move this place, double-click to remove it",
   between: "Drag to add a place here",
 };
 
+function handleHint(handle: Handle): string {
+  if (handle.kind === "door-edge") return `Drag to make the ${handle.of.kind} wider or narrower`;
+  if (handle.kind !== "leader") return handleHints[handle.kind];
+  return handle.makes
+    ? "Drag to what the note is about"
+    : "Drag to another place that the note is about; double-click takes the line away";
+}
+
 function hint(context: ToolContext, { handle, thing }: Under): string {
-  if (handle) return handleHints[handle.kind];
+  if (handle) return handleHint(handle);
   const selection = context.selection();
   if (thing && includesThing(selection, thing)) {
     if (thing.kind === "lot") return "Drag a corner to change the lot";
+    if (thing.kind === "note")
+      return "Drag to move the note, double-click to change its words, Delete removes it";
     return `Drag to move the ${thingWord(thing)}; arrow keys nudge it, Delete removes it`;
   }
   if (thing) return `Click to select the ${thingWord(thing)}`;
@@ -83,21 +108,22 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
     : "Click a thing to select it; drag to move the plan, wheel to zoom";
 }
 
-export function thingWord(thing: Selected): string {
-  if (thing.kind === "underlay") return "picture";
-  return thing.kind === "lot" ? "lot line" : thing.kind;
-}
-
 function cursor(context: ToolContext, { handle, thing }: Under): Cursor {
   if (handle) return handle.kind === "turn" || handle.kind === "picture-turn" ? "grab" : "move";
   if (!thing) return "default";
   return includesThing(context.selection(), thing) && thing.kind !== "lot" ? "move" : "pointer";
 }
 
+function removeLeader(context: ToolContext, { id, makes }: Extract<Handle, { kind: "leader" }>): void {
+  if (makes) return;
+  context.run(drawingEdits.changeNote, { id, patch: { pointsTo: null }, what: "take the note's line away" });
+}
+
 function removeVertex(context: ToolContext, handle: Extract<Handle, { kind: "vertex" }>): void {
   const { points } = linePoints(context.project(), handle.line);
-  if (points.length <= leastPoints(handle.line)) {
-    context.say(`${lineWord(handle.line)} needs at least ${leastPoints(handle.line)} places.`);
+  const least = leastPoints(context.project(), handle.line);
+  if (points.length <= least) {
+    context.say(`${lineWord(handle.line)} needs at least ${least} places.`);
     return;
   }
   const wasEnd = handle.line.kind === "drive" && handle.index === points.length - 1;

@@ -31,7 +31,8 @@ export function movingVertex(
     copy.splice(at, makes ? 0 : 1, place);
     return copy;
   };
-  const before = points[at - 1] ?? (closed ? points.at(-1) : undefined);
+  const straight = line.kind === "section" ? points[1] : undefined;
+  const before = points[at - 1] ?? (closed ? points.at(-1) : straight);
   const targets = snapTargets(context.project(), (thing) => isSame(thing, line));
   const isDriveEnd = line.kind === "drive" && !makes && at === points.length - 1;
   return startDrag(
@@ -88,7 +89,8 @@ function pieceMarks(
   return pieces.flatMap(([a, b]): DrawingMark[] => {
     if (!a || !b) return [];
     const size = lengthWords(distance(a, b), context.project());
-    const fall = line.kind === "lot" ? null : fallWords(context, a, b);
+    const falls = line.kind === "drive" || line.kind === "swale";
+    const fall = falls ? fallWords(context, a, b) : null;
     return [
       { kind: "line", points: [...a, ...b], style: "preview" },
       alongPiece(a, b, fall ? `${size}, ground ${fall}` : size),

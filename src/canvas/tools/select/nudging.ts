@@ -1,15 +1,19 @@
 /** Arrow keys: the selected things move by a small set step; steps in a row are one undo step. */
 import {
   buildingEdits,
+  drawingEdits,
   type Edit,
   type Point,
   type Project,
   siteEdits,
   surveyEdits,
+  windowEdits,
 } from "../../../document";
+import { dimensionShape } from "../../../drawing";
 import type { Selected } from "../../../store/state";
 import { INCH } from "../../../units";
-import { shotPlace, wallEnds } from "../../select/places";
+import type { OpeningRef } from "../../select/handles";
+import { findOpening, shotPlace, wallEnds } from "../../select/places";
 import type { XY } from "../../view/view";
 import type { ToolContext } from "../tool";
 
@@ -55,7 +59,33 @@ function nudge(project: Project, thing: Selected, by: Point): ((project: Project
       return (now) => surveyEdits.placeShot.run(now, { id: thing.id, place, mergeKey: `nudge ${thing.id}` });
     }
     case "door":
-      return nudgeDoor(project, thing.id, by);
+      return nudgeOpening(project, { kind: "door", id: thing.id }, by);
+    case "window":
+      return nudgeOpening(project, { kind: "window", id: thing.id }, by);
+    case "note": {
+      const at = project.drawing.notes.find(({ id }) => id === thing.id)?.at;
+      const patch = at && { at: shift([at])[0] as Point };
+      return patch
+        ? (now) =>
+            merging(drawingEdits.changeNote.run(now, { id: thing.id, patch, what: "move note" }), thing.id)
+        : null;
+    }
+    case "dimension": {
+      const dimension = project.drawing.dimensions.find(({ id }) => id === thing.id);
+      const shape = dimension && dimensionShape(project, dimension);
+      if (!dimension || !shape) return null;
+      // Its places stay; the line comes nearer or goes farther off.
+      const offset = dimension.offset + by[0] * shape.left[0] + by[1] * shape.left[1];
+      return (now) =>
+        merging(drawingEdits.changeDimension.run(now, { id: thing.id, patch: { offset } }), thing.id);
+    }
+    case "section": {
+      const line = project.drawing.sections.find(({ id }) => id === thing.id)?.line;
+      const patch = line && { line: shift(line) as [Point, Point] };
+      return patch
+        ? (now) => merging(drawingEdits.changeSection.run(now, { id: thing.id, patch }), thing.id)
+        : null;
+    }
     case "drive": {
       const drive = project.grading.drives.find(({ id }) => id === thing.id);
       const patch = drive && { line: shift(drive.line), door: null };
@@ -84,15 +114,17 @@ function nudge(project: Project, thing: Selected, by: Point): ((project: Project
   }
 }
 
-/** A door goes along its wall by what the step has in the wall's direction. */
-function nudgeDoor(project: Project, id: string, by: Point): ((project: Project) => Edit) | null {
-  const door = project.building?.doors.find((each) => each.id === id);
+/** A door or window goes along its wall by what the step has in the wall's direction. */
+function nudgeOpening(project: Project, of: OpeningRef, by: Point): ((project: Project) => Edit) | null {
+  const { id } = of;
+  const door = findOpening(project, of);
   const ends = door && project.building && wallEnds(project.building.outline, door.wall);
   if (!door || !ends) return null;
   const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]);
   const along = ((ends[1][0] - ends[0][0]) * by[0] + (ends[1][1] - ends[0][1]) * by[1]) / length;
   const offset = Math.min(length - door.width, Math.max(0, door.offset + along));
-  return (now) => merging(buildingEdits.changeDoor.run(now, { id, patch: { offset } }), id);
+  const change = of.kind === "door" ? buildingEdits.changeDoor : windowEdits.changeWindow;
+  return (now) => merging(change.run(now, { id, patch: { offset } }), id);
 }
 
 function merging(edit: Edit, id: string): Edit {

@@ -7,7 +7,9 @@ import { includesThing } from "../../select/hit";
 import { pullForLength, pullWall } from "../../select/shape";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { movingBuilding } from "./movingBuilding";
+import { movingDimension, movingDimensionEnd } from "./movingDimension";
 import { movingLine } from "./movingLine";
+import { movingLeader, movingNote } from "./movingNote";
 import { movingSpot } from "./movingSpot";
 import { movingVertex } from "./movingVertex";
 import { panning } from "./panning";
@@ -74,7 +76,13 @@ function pullHandle(
     case "picture-corner":
       return pullingPicture({ context, id: handle.id, pointer, home }, handle.corner);
     case "door-edge":
-      return pullingDoorEdge(context, handle.id, handle.edge, pointer, home);
+      return pullingDoorEdge(context, handle.of, handle.edge, pointer, home);
+    case "leader":
+      return movingLeader(context, handle.id, pointer, home);
+    case "dimension-end":
+      return movingDimensionEnd(context, handle.id, handle.end, pointer, home);
+    case "dimension-line":
+      return movingDimension(context, handle.id, pointer, home);
     case "vertex":
       return movingVertex(context, { line: handle.line, index: handle.index, makes: false }, pointer, home);
     case "between":
@@ -93,9 +101,15 @@ function dragThing(
     case "building":
       return movingBuilding(context, start.at, pointer, home);
     case "door":
-      return slidingDoor(context, thing.id, start.at, pointer, home);
+    case "window":
+      return slidingDoor(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
+    case "note":
+      return movingNote(context, thing.id, start.at, pointer, home);
+    case "dimension":
+      return movingDimension(context, thing.id, pointer, home);
     case "drive":
     case "swale":
+    case "section":
       return movingLine(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
     case "underlay":
       return movingPicture({ context, id: thing.id, pointer, home }, start.at);

@@ -10,6 +10,7 @@ import {
 } from "../../../document";
 import type { Selected } from "../../../store/state";
 import type { ToolContext } from "../tool";
+import { thingWord } from "./thingWord";
 
 function removal(thing: Selected): (project: Project) => Edit {
   switch (thing.kind) {
@@ -49,6 +50,6 @@ export function removeSelected(context: ToolContext): void {
     ...(shots.length > 0 ? [(project: Project) => surveyEdits.removeShots.run(project, { ids: shots })] : []),
     ...others,
   ];
-  const label = selection.length > 1 ? `remove ${selection.length} things` : `remove ${only.kind}`;
+  const label = selection.length > 1 ? `remove ${selection.length} things` : `remove ${thingWord(only)}`;
   if (context.runTogether(label, edits).ok) context.select([]);
 }

@@ -1,6 +1,13 @@
-/** One edit for the places of a lot, a drive or a swale, so that one drag serves all three. */
-import { type Edit, type EditCommand, type Point, type Project, siteEdits } from "../../../document";
-import type { LineRef } from "../../select/handles";
+/** One edit for the places of a lot, a drive, a swale, a feature or a section line, so that one drag serves them all. */
+import {
+  drawingEdits,
+  type Edit,
+  type EditCommand,
+  type Point,
+  type Project,
+  siteEdits,
+} from "../../../document";
+import { type LineRef, linePoints } from "../../select/handles";
 
 interface LineArgs {
   readonly line: LineRef;
@@ -24,16 +31,29 @@ export const setLine: EditCommand<LineArgs> = {
         patch: { line: points },
         what: args.what,
       });
+    if (args.line.kind === "feature") {
+      const edit = siteEdits.changeFeature.run(project, { id: args.line.id, patch: { points } });
+      return edit.ok ? { ...edit, label: args.what } : edit;
+    }
+    if (args.line.kind === "section") {
+      const [a, b] = points as [Point, Point];
+      return drawingEdits.changeSection.run(project, {
+        id: args.line.id,
+        patch: { line: [a, b] },
+        what: args.what,
+      });
+    }
     const patch = args.door === undefined ? { line: points } : { line: points, door: args.door };
     return siteEdits.changeDrive.run(project, { id: args.line.id, patch, what: args.what });
   },
 };
 
 /** Points a line needs to stay one. */
-export function leastPoints(line: LineRef): number {
-  return line.kind === "lot" ? 3 : 2;
+export function leastPoints(project: Project, line: LineRef): number {
+  return linePoints(project, line).closed ? 3 : 2;
 }
 
 export function lineWord(line: LineRef): string {
-  return line.kind === "lot" ? "the lot" : `the ${line.kind}`;
+  if (line.kind === "section") return "the section line";
+  return `the ${line.kind}`;
 }

@@ -1,12 +1,23 @@
-/** A door under the hand: slid along its wall, or made wider or narrower by one of its edges. */
-import { buildingEdits, type Door, type Point } from "../../../document";
+/** A door or a window under the hand: slid along its wall, or made wider or narrower by one of its edges. */
+import {
+  buildingEdits,
+  type Door,
+  type EditCommand,
+  type Point,
+  type Project,
+  type Window,
+  windowEdits,
+} from "../../../document";
+import type { DrawingMark } from "../../../drawing/marks";
 import { nearestShare } from "../../../geometry";
-import { wallEnds, wallName } from "../../select/places";
+import type { OpeningRef } from "../../select/handles";
+import { findOpening, wallEnds, wallName } from "../../select/places";
 import { handStep, roundTo } from "../../snap/step";
 import { snapPixels } from "../aim";
 import { doorMarks } from "../door/doorKind";
 import { slidTo, type WallPlace } from "../door/wallPlace";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import { windowMarks } from "../window/windowKind";
 import { startDrag } from "./dragging";
 
 interface OnWall {
@@ -15,7 +26,7 @@ interface OnWall {
   readonly name: string;
 }
 
-function wallOf(context: ToolContext, door: Door): OnWall | null {
+function wallOf(context: ToolContext, door: Door | Window): OnWall | null {
   const outline = context.project().building?.outline;
   const ends = outline && wallEnds(outline, door.wall);
   if (!outline || !ends) return null;
@@ -23,21 +34,29 @@ function wallOf(context: ToolContext, door: Door): OnWall | null {
   return { ends, length, name: wallName(outline, door.wall) };
 }
 
-function findDoor(context: ToolContext, id: string): Door | null {
-  return context.project().building?.doors.find((door) => door.id === id) ?? null;
-}
+type Change = EditCommand<{ id: string; patch: { offset?: number; width?: number } }>;
+
+/** What differs between the two. */
+const openings: Readonly<
+  Record<OpeningRef["kind"], { change: Change; marks(project: Project, place: WallPlace): DrawingMark[] }>
+> = {
+  door: { change: buildingEdits.changeDoor, marks: doorMarks },
+  window: { change: windowEdits.changeWindow, marks: windowMarks },
+};
 
 const alongWall = (wall: OnWall, [x, y]: Point) =>
   nearestShare(wall.ends[0], wall.ends[1], x, y) * wall.length;
 
 export function slidingDoor(
   context: ToolContext,
-  id: string,
+  of: OpeningRef,
   from: Point,
   pointer: PlanPointer,
   home: ToolStart,
 ): ToolState {
-  const door = findDoor(context, id);
+  const { id } = of;
+  const { change, marks } = openings[of.kind];
+  const door = findOpening(context.project(), of);
   const wall = door && wallOf(context, door);
   if (!door || !wall) return home(context);
   const held = alongWall(wall, from) - (door.offset + door.width / 2);
@@ -49,7 +68,7 @@ export function slidingDoor(
       hint: `Slides the ${door.name} along wall ${wall.name}; type its distance from the wall's first corner`,
       cursor: "move",
       fields: [{ name: "offset", kind: "length" }],
-      command: buildingEdits.changeDoor,
+      command: change,
       at(now, typed) {
         const step = handStep(context.project().display.length, scale);
         const aimAt = { catches: snapPixels.mouse / scale, step, free: now.free };
@@ -58,7 +77,7 @@ export function slidingDoor(
         const free = now.free || typed.offset !== undefined;
         const slid = slidTo(wall.ends, wall.length, door.width, middle, { ...aimAt, free });
         const place: WallPlace = { ...slid, wall: door.wall, name: wall.name };
-        return { args: { id, patch: { offset: place.offset } }, marks: doorMarks(context.project(), place) };
+        return { args: { id, patch: { offset: place.offset } }, marks: marks(context.project(), place) };
       },
     },
     pointer,
@@ -71,12 +90,14 @@ const narrowest = 0.3;
 
 export function pullingDoorEdge(
   context: ToolContext,
-  id: string,
+  of: OpeningRef,
   edge: 0 | 1,
   pointer: PlanPointer,
   home: ToolStart,
 ): ToolState {
-  const door = findDoor(context, id);
+  const { id } = of;
+  const { change, marks } = openings[of.kind];
+  const door = findOpening(context.project(), of);
   const wall = door && wallOf(context, door);
   if (!door || !wall) return home(context);
   const fixed = edge === 0 ? door.offset + door.width : door.offset;
@@ -87,7 +108,7 @@ export function pullingDoorEdge(
       hint: `Makes the ${door.name} wider or narrower; type its width`,
       cursor: "move",
       fields: [{ name: "width", kind: "length" }],
-      command: buildingEdits.changeDoor,
+      command: change,
       at(now, typed) {
         const step = handStep(context.project().display.length, context.view().scale);
         const room = edge === 0 ? fixed : wall.length - fixed;
@@ -101,7 +122,7 @@ export function pullingDoorEdge(
           free: true,
         });
         const place: WallPlace = { ...slid, wall: door.wall, name: wall.name };
-        return { args: { id, patch: { offset, width: clear } }, marks: doorMarks(context.project(), place) };
+        return { args: { id, patch: { offset, width: clear } }, marks: marks(context.project(), place) };
       },
     },
     pointer,
