@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { snap } from "../../src/canvas/snap/snap";
 import { handStep } from "../../src/canvas/snap/step";
 import { snapTargets } from "../../src/canvas/snap/targets";
-import { buildingEdits, type Project, siteEdits, surveyEdits } from "../../src/document";
+import { buildingEdits, drawingEdits, type Project, siteEdits, surveyEdits } from "../../src/document";
 import { FOOT, INCH } from "../../src/units";
 import { checkEdit } from "../support/checkEdit";
 import { metricProject } from "./support/hand";
@@ -115,5 +115,34 @@ describe("the step of a drawing hand", () => {
     ["the coarsest where nothing else will do", "m", 0.01, 50],
   ] as const)("%s", (_what, notation, scale, step) => {
     expect(handStep(notation, scale)).toBeCloseTo(step, 12);
+  });
+});
+
+describe("snapping to what stands on the lot", () => {
+  const fenced = (): Project => {
+    const project = checkEdit(site(), siteEdits.addFeature, { kind: "well", points: [[25, 25]] });
+    return checkEdit(project, siteEdits.addFeature, {
+      kind: "septic",
+      points: [
+        [-15, 20],
+        [-5, 20],
+        [-5, 30],
+        [-15, 30],
+      ],
+    });
+  };
+  const word = (at: [number, number], project = fenced()) =>
+    snap({ at, targets: snapTargets(project), reach: 1 }).word;
+
+  it("finds a place, a corner of an area, and the side from its last corner to its first", () => {
+    expect(word([25.2, 25.1])).toBe("the well");
+    expect(word([-5.2, 29.8])).toBe("point of the septic");
+    expect(word([-15.3, 25])).toBe("on the septic");
+  });
+
+  it("passes over what is hidden", () => {
+    const things = [{ kind: "feature", id: "f1" }] as const;
+    const hidden = checkEdit(fenced(), drawingEdits.hideThings, { things, hidden: true });
+    expect(word([25.2, 25.1], hidden)).toBeNull();
   });
 });

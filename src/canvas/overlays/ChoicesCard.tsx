@@ -1,4 +1,8 @@
-/** The kinds that a tool offers, by icon and word, with what to mind about the chosen one. */
+/**
+ * The kinds that a tool offers, by icon and word, with what to mind about the chosen one. Once one was picked the others
+ * fold away, so that the plan below can be seen.
+ */
+import { useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { machine, toolRun } from "../stage/toolRun";
 import { KindIcon } from "./kindIcons";
@@ -7,8 +11,14 @@ import { toPlan } from "./ReadingCard";
 export function ChoicesCard() {
   const choices = useStore(toolRun, ({ state }) => state.choices);
   // While something is being drawn, its kind is settled.
-  const open = useStore(toolRun, ({ state }) => state.choose !== undefined);
+  const free = useStore(toolRun, ({ state }) => state.choose !== undefined);
+  const [wanted, setWanted] = useState(true);
+  const going = choices !== undefined;
+  useEffect(() => {
+    if (!going) setWanted(true);
+  }, [going]);
   if (!choices) return null;
+  const open = free && wanted;
   const shown = open ? choices.items : choices.items.filter(({ value }) => value === choices.chosen);
   return (
     <fieldset className="plan-card choices-card" data-testid="choices">
@@ -19,8 +29,11 @@ export function ChoicesCard() {
             key={value}
             type="button"
             aria-pressed={value === choices.chosen}
-            disabled={!open}
+            aria-expanded={open ? undefined : false}
+            disabled={!free}
             onClick={(event) => {
+              setWanted(!open);
+              if (!open) return;
               machine().choose(value);
               toPlan(event.currentTarget);
             }}
@@ -29,6 +42,11 @@ export function ChoicesCard() {
             {words}
           </button>
         ))}
+        {free && !open ? (
+          <button type="button" className="soft" onClick={() => setWanted(true)}>
+            other kinds…
+          </button>
+        ) : null}
       </div>
       <p className="soft">{choices.typed}</p>
       {choices.caution === null ? null : <p className="choices-caution">{choices.caution}</p>}

@@ -1,5 +1,5 @@
 /** What the pointer can snap to: places, edges and directions of the things on the plan, each with its word. */
-import type { Point, Project } from "../../document";
+import { isArea, type Point, type Project, visibleProject } from "../../document";
 import type { Selected } from "../../store/state";
 import { cornerName, doorCentre, shotPlace, wallName } from "../select/places";
 
@@ -40,16 +40,18 @@ export type Without = (thing: Selected) => boolean;
 
 const nothingLeftOut: Without = () => false;
 
-/** Everything on the plan that can be snapped to. */
-export function snapTargets(project: Project, without: Without = nothingLeftOut): SnapTargets {
+/** Everything on the plan that can be snapped to; not what is hidden. */
+export function snapTargets(whole: Project, without: Without = nothingLeftOut): SnapTargets {
+  const project = visibleProject(whole);
   const building = without({ kind: "building" }) ? none : buildingTargets(project, without);
   const lot = without({ kind: "lot" }) ? none : ringTargets(project.lot.outline, lotWords);
   const spots = spotTargets(project, without);
   const lines = lineTargets(project, without);
+  const features = featureTargets(project, without);
   const own: SnapDirection = { angle: 0, of: null };
   return {
-    points: [...building.points, ...spots, ...lot.points, ...lines.points],
-    edges: [...building.edges, ...lot.edges, ...lines.edges],
+    points: [...building.points, ...spots, ...lot.points, ...lines.points, ...features.points],
+    edges: [...building.edges, ...lot.edges, ...lines.edges, ...features.edges],
     directions: [...building.directions, ...lot.directions, own],
   };
 }
@@ -136,6 +138,21 @@ function lineTargets(project: Project, without: Without): Omit<SnapTargets, "dir
         if (b) edges.push({ a, b, word: `on the ${thing.name}` });
       }
     }
+  }
+  return { points, edges };
+}
+
+/** A tree, a corner of the septic field, along the fence. */
+function featureTargets(project: Project, without: Without): Omit<SnapTargets, "directions"> {
+  const points: SnapPoint[] = [];
+  const edges: SnapEdge[] = [];
+  for (const feature of project.lot.features) {
+    if (without({ kind: "feature", id: feature.id })) continue;
+    const name = feature.name || `the ${feature.kind.replace("-", " ")}`;
+    const ring = isArea(feature) ? [...feature.points, feature.points[0] as Point] : feature.points;
+    for (const at of feature.points)
+      points.push({ at, word: feature.points.length === 1 ? name : `point of ${name}` });
+    for (const [i, b] of ring.slice(1).entries()) edges.push({ a: ring[i] as Point, b, word: `on ${name}` });
   }
   return { points, edges };
 }
