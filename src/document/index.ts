@@ -1,3 +1,5 @@
+export type { Alignment } from "./commands/arrange";
+export * as arrangeEdits from "./commands/arrange";
 export * as buildingEdits from "./commands/building";
 export type { Edit, EditCommand } from "./commands/command";
 export * as drawingEdits from "./commands/drawing";
@@ -35,4 +37,15 @@ export {
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
 export { type Thing, thingKey, thingKinds } from "./thing";
+export {
+  allThings,
+  dimensionPlace,
+  hasThing,
+  isHidden,
+  isLocked,
+  kindWord,
+  type Shape,
+  thingName,
+  thingShape,
+} from "./things";
 export { visibleProject } from "./visible";

@@ -99,7 +99,10 @@ function drivesAtDoors(before: Building | null, after: Building | null, drives: 
 }
 
 /** Middle of a door on the wall's outside face; null where its wall is gone. */
-export function doorMiddle(outline: readonly Point[], door: Door): Point | null {
+export function doorMiddle(
+  outline: readonly Point[],
+  door: Pick<Door, "wall" | "offset" | "width">,
+): Point | null {
   const a = outline[door.wall];
   const b = outline[(door.wall + 1) % outline.length];
   if (!a || !b) return null;
