@@ -1,14 +1,16 @@
 /** The command line: finds the command, runs it, and turns every failure into one clear message. */
 import { check } from "./check";
+import { closure } from "./closure";
 import { type Command, InputError, type Io } from "./command";
 import { nodeIo } from "./io";
 import { level } from "./level";
 import { sheets } from "./sheets";
 import { solve } from "./solve";
+import { square } from "./square";
 import { surface } from "./surface";
 import { volume } from "./volume";
 
-const COMMANDS: readonly Command[] = [check, solve, sheets, level, surface, volume];
+const COMMANDS: readonly Command[] = [check, solve, sheets, level, surface, volume, closure, square];
 const RUN = "npm run -s drysill --";
 
 /** `folder`: where the user stood. Resolves to the exit code: 0 done, 1 our mistake, 2 bad input. */

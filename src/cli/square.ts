@@ -1,0 +1,77 @@
+import { readTapes } from "../files/tapes";
+import { cornerAngles, outOfSquare, type Squared, squareUp } from "../plot";
+import { readArgs } from "./args";
+import { type Command, InputError } from "./command";
+
+export const square: Command = {
+  name: "square",
+  usage: "square SIDES.csv",
+  about: [
+    "Finds the corners of a building from taped sides and diagonals, and what to move; prints JSON.",
+    "",
+    "SIDES.csv has the columns from,to,distance: a row per side or diagonal between two corners; level lengths.",
+    "",
+    "  corners[{ name, x, y }]    round the building; the first measure runs from 0, 0 along the x axis",
+    "  residuals[{ from, to, distance, adjusted, residual }]   residual = distance - adjusted, by least squares",
+    "  redundancy                 measures beyond those needed; 0: nothing checks them",
+    "  standardError              of one measure; null without redundancy",
+    "  outOfSquare                the farthest that a corner must move for right angles, holding the first side; null",
+    "                             where the corners are far from right angles",
+    "  moves[{ corner, distance, parts[{ corner, distance }] }]   towards (+) or away from (-) the neighbours",
+    "  angles[{ corner, degrees, off }]   inside angle, and how far from a right one",
+    "  diagonals[{ from, to, length }]    as adjusted; of four corners both, else none",
+    "",
+    "One unit of length in and out.",
+  ].join("\n"),
+  async run(args, io) {
+    const [file = ""] = readArgs(args, { files: ["SIDES.csv"] }).files;
+    const read = readTapes(io.readText(file), file);
+    if (!read.ok) throw new InputError(read.message);
+    for (const note of read.notes) io.say(note);
+    const found = squareUp(read.tapes);
+    if (!found.ok) throw new InputError(`${file}: ${found.what} ${found.how}`);
+    io.out(JSON.stringify(report(found.squared), null, 2));
+    return 0;
+  },
+};
+
+function report(squared: Squared) {
+  const { corners, residuals, redundancy, standardError } = squared;
+  const out = outOfSquare(corners);
+  return {
+    corners: corners.map(({ name, x, y }) => ({ name, x: tidy(x), y: tidy(y) })),
+    residuals: residuals.map((each) => ({ ...each, residual: tidy(each.residual) })),
+    redundancy,
+    standardError: standardError === null ? null : tidy(standardError),
+    outOfSquare: out === null ? null : tidy(out.most),
+    moves: (out?.moves ?? []).map(({ corner, distance, parts }) => ({
+      corner,
+      distance: tidy(distance),
+      parts: parts.map((part) => ({ ...part, distance: tidy(part.distance) })),
+    })),
+    angles: cornerAngles(corners).map(({ corner, angle, off }) => ({
+      corner,
+      degrees: degrees(angle),
+      off: tidy(degrees(off)),
+    })),
+    diagonals: diagonals(corners),
+  };
+}
+
+function diagonals(corners: Squared["corners"]) {
+  const [a, b, c, d] = corners;
+  if (!a || !b || !c || !d || corners.length !== 4) return [];
+  return [
+    { from: a.name, to: c.name, length: Math.hypot(c.x - a.x, c.y - a.y) },
+    { from: b.name, to: d.name, length: Math.hypot(d.x - b.x, d.y - b.y) },
+  ];
+}
+
+function degrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}
+
+/** Least squares leaves rounding far below any tape. */
+function tidy(value: number): number {
+  return Math.abs(value) < 1e-9 ? 0 : value;
+}

@@ -1,0 +1,285 @@
+/**
+ * Corners from taped sides and diagonals, by least squares.
+ *
+ * Units   any one unit of length, the same in and out.
+ * Form    The first corner stands at (0, 0), the second on the x axis, the rest to the left of the way between them.
+ * Sign    residual = taped - adjusted.
+ * Method  Start by crossing tapes, then Gauss-Newton on all distances with equal weights.
+ * Source  first principles; trilateration is least squares' school example.
+ * Errors  Measures that don't fix a corner, or can't be lengths, are named in words; nothing throws.
+ */
+import { cholesky, circlesMeet, type Point, selfCrossing, substitute } from "../geometry";
+
+export interface TapedLength {
+  readonly from: string;
+  readonly to: string;
+  readonly distance: number;
+}
+
+export interface SquaredCorner {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface TapeResidual extends TapedLength {
+  readonly adjusted: number;
+  readonly residual: number;
+}
+
+export interface Squared {
+  /** In order round the building. */
+  readonly corners: readonly SquaredCorner[];
+  /** One for each measure, in their order. */
+  readonly residuals: readonly TapeResidual[];
+  /** Measures beyond those that are needed: 0 means that nothing checks them. */
+  readonly redundancy: number;
+  /** Standard error of one measure, √(sum of squared residuals / redundancy); null without redundancy. */
+  readonly standardError: number | null;
+}
+
+export type SquaringFault = { readonly what: string; readonly how: string };
+
+export type SquaringResult =
+  | { readonly ok: true; readonly squared: Squared }
+  | ({ readonly ok: false } & SquaringFault);
+
+const MOST_ROUNDS = 60;
+
+export function squareUp(tapes: readonly TapedLength[]): SquaringResult {
+  const fault = badMeasure(tapes);
+  if (fault !== null) return { ok: false, ...fault };
+  const names = namesOf(tapes);
+  if (names.length < 3) {
+    return {
+      ok: false,
+      what: `Only ${names.length} corners are named.`,
+      how: "Measure at least three sides of a triangle; four sides and two diagonals for a rectangle.",
+    };
+  }
+  const start = placeByCrossing(tapes, names);
+  if (!start.ok) return start;
+  const placed = adjustPlaces(tapes, names, start.places);
+  return { ok: true, squared: outcome(tapes, names, placed) };
+}
+
+function badMeasure(tapes: readonly TapedLength[]): SquaringFault | null {
+  for (const { from, to, distance } of tapes) {
+    if (from === to) {
+      return { what: `A measure goes from ${from} to itself.`, how: "Name the two corners it goes between." };
+    }
+    if (!(distance > 0) || !Number.isFinite(distance)) {
+      return {
+        what: `The measure ${from}–${to} is no length.`,
+        how: "Type what the tape read, more than nothing.",
+      };
+    }
+  }
+  return null;
+}
+
+function namesOf(tapes: readonly TapedLength[]): string[] {
+  return [...new Set(tapes.flatMap(({ from, to }) => [from, to]))];
+}
+
+type Places = Map<string, Point>;
+
+/** One corner after the other where two tapes from placed corners cross. */
+function placeByCrossing(
+  tapes: readonly TapedLength[],
+  names: readonly string[],
+): { readonly ok: true; readonly places: Places } | ({ readonly ok: false } & SquaringFault) {
+  const first = tapes[0] as TapedLength;
+  const places: Places = new Map([
+    [first.from, [0, 0]],
+    [first.to, [first.distance, 0]],
+  ]);
+  while (places.size < names.length) {
+    const next = bestCrossing(tapes, names, places);
+    if (next === null) {
+      const loose = names.filter((name) => !places.has(name));
+      return {
+        ok: false,
+        what: `Corner${loose.length === 1 ? "" : "s"} ${loose.join(", ")} ${loose.length === 1 ? "isn't" : "aren't"} held by two tapes from corners that are: sides alone can swing like a gate.`,
+        how: "Measure a diagonal too.",
+      };
+    }
+    places.set(next.name, next.at);
+  }
+  return { ok: true, places };
+}
+
+/** Tapes that cross more aslant than this (sine) fix no corner. */
+const TOO_ASLANT = 0.02;
+
+/** The corner whose tapes cross most squarely, at the crossing that its other tapes fit best. */
+function bestCrossing(
+  tapes: readonly TapedLength[],
+  names: readonly string[],
+  places: Places,
+): { readonly name: string; readonly at: Point } | null {
+  let best: { name: string; at: readonly Point[]; held: readonly Held[]; square: number } | null = null;
+  for (const name of names) {
+    if (places.has(name)) continue;
+    const held = tapesTo(name, tapes, places);
+    held.forEach((one, i) => {
+      for (const other of held.slice(i + 1)) {
+        const at = crossings(one, other);
+        const square = at[0] === undefined ? 0 : squareness(at[0], one.from, other.from);
+        if (square > (best?.square ?? TOO_ASLANT)) best = { name, at, held, square };
+      }
+    });
+  }
+  const found = best as { name: string; at: readonly Point[]; held: readonly Held[] } | null;
+  if (found === null) return null;
+  const badness = found.at.map((at) => fits(at, found.held, places));
+  const chosen = found.at[badness.indexOf(Math.min(...badness))];
+  return chosen === undefined ? null : { name: found.name, at: chosen };
+}
+
+interface Held {
+  readonly from: Point;
+  readonly distance: number;
+}
+
+function tapesTo(name: string, tapes: readonly TapedLength[], places: Places): Held[] {
+  return tapes.flatMap(({ from, to, distance }): Held[] => {
+    const other = from === name ? to : to === name ? from : null;
+    const at = other === null ? undefined : places.get(other);
+    return at === undefined ? [] : [{ from: at, distance }];
+  });
+}
+
+/** Both crossings, the left one first; where tapes fall short of each other by a slip, the place between. */
+function crossings(one: Held, other: Held): Point[] {
+  const meet = circlesMeet(one.from, one.distance, other.from, other.distance);
+  if (meet) return [meet.left, meet.right];
+  const d = Math.hypot(other.from[0] - one.from[0], other.from[1] - one.from[1]);
+  if (d === 0) return [];
+  const share = one.distance / (one.distance + other.distance);
+  return [
+    [
+      one.from[0] + (other.from[0] - one.from[0]) * share,
+      one.from[1] + (other.from[1] - one.from[1]) * share,
+    ],
+  ];
+}
+
+/** Sine of the angle at which two tapes cross. */
+function squareness(at: Point, a: Point, b: Point): number {
+  const [ax, ay, bx, by] = [a[0] - at[0], a[1] - at[1], b[0] - at[0], b[1] - at[1]];
+  return Math.abs(ax * by - ay * bx) / (Math.hypot(ax, ay) * Math.hypot(bx, by) || 1);
+}
+
+/** Badness of a place: how far it misses its tapes; where that is equal, what lies away from the others is better. */
+function fits(at: Point, held: readonly Held[], places: Places): number {
+  let off = 0;
+  let scale = 0;
+  for (const { from, distance } of held) {
+    off += Math.abs(Math.hypot(at[0] - from[0], at[1] - from[1]) - distance);
+    scale = Math.max(scale, distance);
+  }
+  const others = [...places.values()];
+  const mx = others.reduce((sum, [x]) => sum + x, 0) / others.length;
+  const my = others.reduce((sum, [, y]) => sum + y, 0) / others.length;
+  const away = Math.hypot(at[0] - mx, at[1] - my) + (at[1] > 0 ? scale / 4 : 0);
+  return off - 1e-3 * away;
+}
+
+/** Gauss-Newton; the first corner and the direction to the second stay. */
+function adjustPlaces(tapes: readonly TapedLength[], names: readonly string[], places: Places): Places {
+  const first = tapes[0] as TapedLength;
+  const order = [first.from, first.to, ...names.filter((name) => name !== first.from && name !== first.to)];
+  const size = 2 * order.length - 3;
+  const column = new Map(
+    order.map((name, i) => [name, i === 0 ? [-1, -1] : i === 1 ? [0, -1] : [2 * i - 3, 2 * i - 2]]),
+  );
+  const now: Places = new Map(places);
+  const scale = Math.max(...tapes.map(({ distance }) => distance));
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const normal = new Float64Array(size * size);
+    const right = new Float64Array(size);
+    for (const tape of tapes) addDistance(tape, now, column, size, normal, right);
+    const step = substitute(cholesky(normal, size), right, size);
+    let most = 0;
+    for (const name of order) {
+      const [cx = -1, cy = -1] = column.get(name) ?? [];
+      const [x, y] = now.get(name) as Point;
+      const [dx, dy] = [cx < 0 ? 0 : (step[cx] ?? 0), cy < 0 ? 0 : (step[cy] ?? 0)];
+      now.set(name, [x + dx, y + dy]);
+      most = Math.max(most, Math.abs(dx), Math.abs(dy));
+    }
+    if (most < 1e-12 * scale) break;
+  }
+  return now;
+}
+
+function addDistance(
+  { from, to, distance }: TapedLength,
+  places: Places,
+  column: ReadonlyMap<string, readonly number[]>,
+  size: number,
+  normal: Float64Array,
+  right: Float64Array,
+): void {
+  const a = places.get(from) as Point;
+  const b = places.get(to) as Point;
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1e-12;
+  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  const [ax = -1, ay = -1] = column.get(from) ?? [];
+  const [bx = -1, by = -1] = column.get(to) ?? [];
+  const terms = (
+    [
+      [ax, -ux],
+      [ay, -uy],
+      [bx, ux],
+      [by, uy],
+    ] as const
+  ).filter(([at]) => at >= 0);
+  for (const [row, slope] of terms) {
+    right[row] = (right[row] ?? 0) + slope * (distance - length);
+    for (const [other, otherSlope] of terms) {
+      const at = row * size + other;
+      normal[at] = (normal[at] ?? 0) + slope * otherSlope;
+    }
+  }
+}
+
+function outcome(tapes: readonly TapedLength[], names: readonly string[], places: Places): Squared {
+  const residuals = tapes.map((tape): TapeResidual => {
+    const a = places.get(tape.from) as Point;
+    const b = places.get(tape.to) as Point;
+    const adjusted = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    return {
+      from: tape.from,
+      to: tape.to,
+      distance: tape.distance,
+      adjusted,
+      residual: tape.distance - adjusted,
+    };
+  });
+  const redundancy = tapes.length - (2 * names.length - 3);
+  const squares = residuals.reduce((sum, { residual }) => sum + residual * residual, 0);
+  return {
+    corners: roundTheBuilding(names, places).map((name) => {
+      const [x, y] = places.get(name) as Point;
+      return { name, x, y };
+    }),
+    residuals,
+    redundancy,
+    standardError: redundancy > 0 ? Math.sqrt(squares / redundancy) : null,
+  };
+}
+
+/** As named if that ring doesn't cross itself, else by name, else by direction from the middle. */
+function roundTheBuilding(names: readonly string[], places: Places): string[] {
+  const at = (name: string) => places.get(name) as Point;
+  const sound = (order: readonly string[]) => selfCrossing(order.map((name) => [...at(name)])) === null;
+  if (sound(names)) return [...names];
+  const sorted = [...names].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
+  if (sound(sorted)) return sorted;
+  const mx = names.reduce((sum, name) => sum + at(name)[0], 0) / names.length;
+  const my = names.reduce((sum, name) => sum + at(name)[1], 0) / names.length;
+  const angle = (name: string) => Math.atan2(at(name)[1] - my, at(name)[0] - mx);
+  return [...names].sort((a, b) => angle(a) - angle(b));
+}
