@@ -271,13 +271,13 @@ function outcome(tapes: readonly TapedLength[], names: readonly string[], places
   };
 }
 
-/** As named if that ring doesn't cross itself, else by name, else by direction from the middle. */
+/** By name (A, B, C round the building) if that ring doesn't cross itself, else as typed, else by direction from the middle. */
 function roundTheBuilding(names: readonly string[], places: Places): string[] {
   const at = (name: string) => places.get(name) as Point;
-  const sound = (order: readonly string[]) => selfCrossing(order.map((name) => [...at(name)])) === null;
-  if (sound(names)) return [...names];
+  const isSound = (order: readonly string[]) => selfCrossing(order.map(at)) === null;
   const sorted = [...names].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
-  if (sound(sorted)) return sorted;
+  const sound = [sorted, names].find(isSound);
+  if (sound !== undefined) return [...sound];
   const mx = names.reduce((sum, name) => sum + at(name)[0], 0) / names.length;
   const my = names.reduce((sum, name) => sum + at(name)[1], 0) / names.length;
   const angle = (name: string) => Math.atan2(at(name)[1] - my, at(name)[0] - mx);
