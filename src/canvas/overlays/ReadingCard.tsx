@@ -1,12 +1,30 @@
-/** What was measured: stays beside the plan until Esc lets it go. */
+/**
+ * What was measured: stays beside the plan until Esc lets it go. While places are still being clicked it gives way to
+ * the pointer, so that no place lies hidden under it.
+ */
+import { type RefObject, useEffect, useRef, useState } from "react";
 import { useStore } from "zustand";
+import { useApp } from "../../store/useApp";
 import { machine, toolRun } from "../stage/toolRun";
+import { planView } from "../view/planView";
+import { toScreen } from "../view/view";
+
+/** The card goes to the other side when the pointer comes this near, px. */
+const nearness = 28;
 
 export function ReadingCard() {
   const reading = useStore(toolRun, ({ state }) => state.reading);
+  const card = useRef<HTMLElement>(null);
+  const gives = reading?.live ?? false;
+  const away = useGivesWay(card, gives);
   if (!reading) return null;
   return (
-    <section className="plan-card reading-card" aria-label="What was measured" data-testid="reading">
+    <section
+      ref={card}
+      className={`plan-card reading-card${gives ? " live" : ""}${away ? " away" : ""}`}
+      aria-label="What was measured"
+      data-testid="reading"
+    >
       <h3>{reading.title}</h3>
       <dl>
         {reading.rows.map(({ name, value }) => (
@@ -29,6 +47,22 @@ export function ReadingCard() {
       )}
     </section>
   );
+}
+
+/** Does the card stand on the other side? It changes sides only when the pointer comes to it. */
+function useGivesWay(card: RefObject<HTMLElement | null>, gives: boolean): boolean {
+  const [away, setAway] = useState(false);
+  const pointer = useApp((state) => state.pointer);
+  useEffect(() => {
+    const box = card.current;
+    if (!gives || !pointer || !box) return;
+    const [x, y] = toScreen(planView.getState().view, pointer);
+    const { offsetLeft: left, offsetTop: top, offsetWidth: width, offsetHeight: height } = box;
+    const near =
+      x > left - nearness && x < left + width + nearness && y > top - nearness && y < top + height + nearness;
+    if (near) setAway((was) => !was);
+  }, [card, gives, pointer]);
+  return away;
 }
 
 /** Hands the keyboard back to the plan, where the tool goes on. */

@@ -76,6 +76,8 @@ export interface Choices {
 /** What was measured: stays in sight until it is let go. */
 export interface Reading {
   readonly title: string;
+  /** More places are still being clicked. */
+  readonly live: boolean;
   readonly rows: readonly { readonly name: string; readonly value: string }[];
   /** What can be made of it, in words; null for nothing. */
   readonly act: string | null;

@@ -33,7 +33,7 @@ export function measured(context: ToolContext, ended: Ended): ToolState {
       : "Click to measure anew; Esc lets it go",
     cursor: "crosshair",
     marks: measureMarks(context, places, ended.closed),
-    ...(reading ? { reading: { ...reading, act } } : {}),
+    ...(reading ? { reading: { ...reading, live: false, act } } : {}),
     press: (pointer) => begin(context, pointer),
     use,
     ...(act ? { finish: use } : {}),

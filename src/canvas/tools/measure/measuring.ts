@@ -73,7 +73,7 @@ export function measuring(context: ToolContext, now: Measuring): ToolState {
     fields: pieceFields,
     marks: measureMarks(context, live, false),
     snap: to,
-    ...(reading ? { reading: { ...reading, act: null } } : {}),
+    ...(reading ? { reading: { ...reading, live: true, act: null } } : {}),
     move: (pointer) => again({ to: aimed(pointer) }),
     press: (pointer) => add(laid(aimed(pointer))),
     release(pointer) {

@@ -77,7 +77,7 @@ export function readMeasured(
   { points, closed }: Measured,
   project: Project,
   results: Results,
-): Omit<Reading, "act"> | null {
+): Omit<Reading, "act" | "live"> | null {
   if (points.length < 2) return null;
   if (closed) return { title: "Area", rows: ringRows(points, project) };
   const title = points.length > 2 ? "First place to last" : "Between two places";
