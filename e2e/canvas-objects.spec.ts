@@ -58,9 +58,7 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toBe("Undo: write note");
   });
 
-  test("a dimension is drawn between two corners and pulled farther off", async ({
-    page,
-  }) => {
+  test("a dimension is drawn between two corners and pulled farther off", async ({ page }) => {
     await page.getByTestId("tool-dimension").click();
     await plan.click(...d);
     await plan.click(...c);
