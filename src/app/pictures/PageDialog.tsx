@@ -116,7 +116,7 @@ function PagePicture({ file, page }: { file: PdfFile; page: number | null }) {
   }, [file, page]);
   return (
     <>
-      <div className="page-picture" ref={box} role="img" aria-label={`Page ${page ?? ""}`} />
+      <div className="page-picture" ref={box} role="img" aria-label="The page as it would be placed" />
       {fault ? <p className="field-fault">This page can't be drawn. Choose another one.</p> : null}
     </>
   );

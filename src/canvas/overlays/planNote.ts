@@ -10,7 +10,8 @@ export function isEmpty(project: Project): boolean {
     project.survey.shots.length === 0 &&
     project.survey.marks.every((mark) => mark.at === null) &&
     project.grading.drives.length === 0 &&
-    project.grading.swales.length === 0
+    project.grading.swales.length === 0 &&
+    project.drawing.underlays.length === 0
   );
 }
 

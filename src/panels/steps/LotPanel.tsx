@@ -1,13 +1,15 @@
 import { type Feature, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
 import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import type { RunCommand } from "../command";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Caution, Facts, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject } from "../useProject";
+import { Pictures } from "./Pictures";
 
-export function LotPanel() {
+export function LotPanel({ run }: { run: RunCommand }) {
   const lot = useProject((project) => project.lot);
   const drawn = lot.outline.length >= 3;
   return (
@@ -34,6 +36,7 @@ export function LotPanel() {
         />
       </Section>
       <Features features={lot.features} />
+      <Pictures run={run} />
       <Caution>
         Only a licensed surveyor settles where a lot line runs. Have buried and overhead lines located before
         any digging; private lines are not marked by the locating service.

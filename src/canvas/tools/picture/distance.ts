@@ -25,10 +25,12 @@ export const pictureDistanceTool: ToolStart = (context) => first(context, []);
 function first(context: ToolContext, known: KnownDistance[]): ToolState {
   return {
     name: "first",
-    hint:
-      known.length === 0
+    // Asked for each time: what is known grows with the answer, beside the plan.
+    get hint() {
+      return known.length === 0
         ? "Click one end of a distance on the picture that you know on the ground"
-        : "Click another known distance to check the first one, or press Esc: the picture is to scale",
+        : "Click another known distance to check the first one, or press Esc: the picture is to scale";
+    },
     cursor: "crosshair",
     move: () => first(context, known),
     press({ at }) {
@@ -67,13 +69,20 @@ function second(context: ToolContext, known: KnownDistance[], begun: Begun, at: 
         context.say("The two ends are the same place. Click the other end of the distance.");
         return this;
       }
-      ask(context, known, picture, begun.from, pointer.at);
-      return first(context, known);
+      return pressed(second(context, known, begun, pointer.at), () => {
+        ask(context, known, picture, begun.from, pointer.at);
+        return first(context, known);
+      });
     },
     back: () => first(context, known),
     cancel: () => first(context, known),
     lost: () => first(context, known),
   };
+}
+
+/** The field that asks takes the keyboard, so it waits until the button is let go. */
+function pressed(state: ToolState, release: () => ToolState): ToolState {
+  return { ...state, name: "pressed", move: (): ToolState => pressed(state, release), release };
 }
 
 function on(context: ToolContext, picture: Underlay, at: Point): boolean {
