@@ -94,5 +94,10 @@ const windowMenu = (mac: boolean): Item =>
 const helpMenu = (acts: MenuActs): Item => ({
   label: "&Help",
   role: "help",
-  submenu: [item(acts, "&Keyboard Shortcuts", "show-shortcuts", "CmdOrCtrl+/")],
+  submenu: [
+    item(acts, "&Guide to This Step", "show-guide", "F1"),
+    item(acts, "&Words of the Trade", "show-glossary"),
+    item(acts, "&Keyboard Shortcuts", "show-shortcuts", "CmdOrCtrl+/"),
+    item(acts, "&Tour on a Demo", "start-tour"),
+  ],
 });

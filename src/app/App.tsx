@@ -7,6 +7,9 @@ import { HistoryDialog } from "../panels/dialogs/HistoryDialog";
 import { NewPlanDialog } from "../panels/dialogs/NewPlanDialog";
 import { SettingsDialog } from "../panels/dialogs/SettingsDialog";
 import { ShortcutsDialog } from "../panels/dialogs/ShortcutsDialog";
+import { GlossaryDialog } from "../panels/help/GlossaryDialog";
+import { GuideDialog } from "../panels/help/GuideDialog";
+import { Tour } from "../panels/help/Tour";
 import { Messages } from "../panels/Messages";
 import { useApp } from "../store/useApp";
 import { AskingDialog } from "./AskingDialog";
@@ -26,6 +29,7 @@ import "../panels/panels.css";
 import "../panels/checks.css";
 import "../panels/floor.css";
 import "../panels/dialogs.css";
+import "../panels/help/help.css";
 
 export interface AppProps {
   readonly host: Host;
@@ -52,6 +56,9 @@ export function App({ host, files, commands }: AppProps) {
       <ExportDialog files={files} />
       <AskingDialog />
       <PageDialog />
+      <GuideDialog />
+      <GlossaryDialog />
+      <Tour />
     </>
   );
 }

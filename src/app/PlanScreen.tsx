@@ -21,10 +21,10 @@ export function PlanScreen({ commands, run }: PlanScreenProps) {
       <Header commands={commands} run={run} />
       <StepsRail />
       <SentenceBar />
-      <main className="plan-cell">
+      <main className="plan-cell" data-tour="plan">
         <PlanCanvas />
       </main>
-      <div className="rod-cell">
+      <div className="rod-cell" data-tour="rod">
         <Rod />
       </div>
       <Dock kind={inShots ? "levelbook" : "section"} label={inShots ? "level book" : "section"}>

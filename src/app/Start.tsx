@@ -11,6 +11,7 @@ import { createSolver } from "../solve/pipeline";
 import "../panels/start.css";
 import { type Demo, demos } from "./demos";
 import type { Files } from "./files";
+import { tourSeen } from "./tour";
 
 export interface StartProps {
   readonly host: Host;
@@ -48,6 +49,8 @@ export function Start({ host, files, run }: StartProps) {
       }}
       onRecover={recover}
       onForget={() => setRecovered(null)}
+      onTour={() => run("help.tour")}
+      tourSeen={tourSeen()}
     />
   );
 }

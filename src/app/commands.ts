@@ -9,6 +9,7 @@ import { stepTitles } from "../panels/steps";
 import {
   nudgeFloor,
   openDialog,
+  openGlossary,
   redoEdit,
   setStep,
   setTheme,
@@ -19,6 +20,7 @@ import {
 import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import type { Files } from "./files";
+import { startTour } from "./tour";
 
 /** Why a command makes no sense now, for the finder; null where it does. */
 const onPlan = (state: AppState) => (state.screen === "plan" ? null : "Open or begin a plan first.");
@@ -32,7 +34,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
     ...viewCommands,
     ...drawCommands,
     ...stepCommands,
-    ...helpCommands,
+    ...helpCommands(files),
   ];
 }
 
@@ -272,7 +274,23 @@ function stepBy(by: number): void {
   if (next) setStep(next);
 }
 
-const helpCommands: readonly AppCommand[] = [
+const helpCommands = (files: Files): readonly AppCommand[] => [
+  {
+    id: "help.guide",
+    name: "Guide to this step",
+    place: "Help",
+    keys: ["F1"],
+    also: "help how manual drawing",
+    whyNot: onPlan,
+    run: () => openDialog("guide"),
+  },
+  {
+    id: "help.glossary",
+    name: "Words of the trade",
+    place: "Help",
+    also: "glossary dictionary terms meaning",
+    run: () => openGlossary(),
+  },
   {
     id: "help.find",
     name: "Find a command…",
@@ -288,5 +306,12 @@ const helpCommands: readonly AppCommand[] = [
     keys: ["?"],
     also: "keys help",
     run: () => openDialog("shortcuts"),
+  },
+  {
+    id: "help.tour",
+    name: "Tour on a demo",
+    place: "Help",
+    also: "introduction first steps show around",
+    run: () => void startTour(files),
   },
 ];

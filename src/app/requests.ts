@@ -19,6 +19,9 @@ const commandOf: Readonly<Record<Exclude<HostRequest, object>, string>> = {
   "zoom-fit": "view.fit",
   "toggle-theme": "view.theme",
   "show-shortcuts": "help.shortcuts",
+  "show-guide": "help.guide",
+  "show-glossary": "help.glossary",
+  "start-tour": "help.tour",
 };
 
 export function answerHost(host: Host, files: Files, commands: readonly AppCommand[]): void {

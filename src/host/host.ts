@@ -42,6 +42,9 @@ export type HostRequest =
   | "zoom-fit"
   | "toggle-theme"
   | "show-shortcuts"
+  | "show-guide"
+  | "show-glossary"
+  | "start-tour"
   | { readonly openFile: OpenedFile };
 
 /** An unsaved project found after a crash. */

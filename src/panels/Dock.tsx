@@ -43,6 +43,7 @@ export function Dock({ kind, label, children }: DockProps) {
   return (
     <section
       className="dock"
+      data-tour="dock"
       style={{ height: `min(${height}px, calc(100vh - ${planKeeps}px))` }}
       aria-label={`Below the plan: ${label}`}
     >

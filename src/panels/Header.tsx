@@ -16,6 +16,7 @@ import { type AppCommand, canRun, menuPlaces, type RunCommand } from "./command"
 import { IconAction } from "./fields/Choice";
 import { refusal } from "./fields/LengthField";
 import { TypedField } from "./fields/TypedField";
+import { HelpMenu } from "./help/HelpMenu";
 import { Icon, Logo } from "./icons";
 import { keysText, onMac } from "./keys";
 import { savedWords } from "./savedWords";
@@ -42,6 +43,7 @@ export function Header({ commands, run }: HeaderProps) {
         <span>Find a command</span>
         <kbd>{keysText("Mod+K", onMac())}</kbd>
       </Button>
+      <HelpMenu commands={commands} run={run} />
       <ThemeButton run={run} />
       <Button className="button button-accent" isDisabled={!built} onPress={() => run("plan.exportSitePlan")}>
         <Icon name="sheet" />

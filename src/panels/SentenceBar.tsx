@@ -9,7 +9,7 @@ export function SentenceBar() {
   const notation = useNotation();
   const parts = sentence(project, results, notation);
   return (
-    <section className="say" aria-label="How things stand">
+    <section className="say" data-tour="sentence" aria-label="How things stand">
       <p>
         {parts.map((part, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the parts have no name but their order

@@ -35,7 +35,7 @@ export function SidePanel({ run }: StepPanelProps) {
   const step = useApp((state) => state.step);
   const Panel = panels[step];
   return (
-    <aside className="side" aria-label="This step" key={step}>
+    <aside className="side" data-tour="panel" aria-label="This step" key={step}>
       <Panel run={run} />
     </aside>
   );

@@ -19,7 +19,7 @@ export function StepsRail() {
     [project, results, notation, problems],
   );
   return (
-    <nav className="rail" aria-label="Steps of the job">
+    <nav className="rail" aria-label="Steps of the job" data-tour="steps">
       <ol className="rail-steps">
         {list.map((step) => (
           <RailStep

@@ -1,6 +1,9 @@
 /** What panels are built of: the head, sections, rows of facts, tables of figures. */
 import { memo, type ReactNode } from "react";
+import { openDialog } from "../store/actions";
 import type { StepName } from "../store/state";
+import { IconAction } from "./fields/Choice";
+import { Why, type WhyProps } from "./help/Why";
 import { StepProblems } from "./Problems";
 import { stepTitles } from "./steps";
 
@@ -17,6 +20,9 @@ export function Panel({ step, purpose, children }: PanelProps) {
       <div className="panel-head">
         <h2 className="panel-title">{stepTitles[step]}</h2>
         <p className="panel-purpose">{purpose}</p>
+        <div className="panel-guide">
+          <IconAction icon="help" label="Guide to this step" onPress={() => openDialog("guide")} />
+        </div>
       </div>
       <StepProblems step={step} />
       {children}
@@ -47,6 +53,8 @@ export interface Fact {
   readonly name: string;
   readonly figure: string;
   readonly note?: string;
+  /** Where the figure comes from can be asked. */
+  readonly why?: WhyProps;
 }
 
 /** Named figures, one a row. */
@@ -59,7 +67,10 @@ export const Facts = memo(function Facts({ facts }: { facts: readonly Fact[] }) 
             {fact.name}
             {fact.note ? <span className="fact-note">{fact.note}</span> : null}
           </dt>
-          <dd>{fact.figure}</dd>
+          <dd>
+            {fact.figure}
+            {fact.why ? <Why {...fact.why} /> : null}
+          </dd>
         </div>
       ))}
     </dl>

@@ -23,6 +23,7 @@ import type {
   ThemeChoice,
   ToolName,
 } from "./state";
+import { arrangeTools } from "./state";
 import { appStore, solver } from "./store";
 
 const { getState: get, setState: set } = appStore;
@@ -182,6 +183,7 @@ export function showProject(project: Project, file: OpenFile): void {
     selection: [],
     tool: "select",
     dialog: null,
+    tour: null,
     step: project.building ? "floor" : "shots",
   });
 }
@@ -221,9 +223,29 @@ const stepOfTool: Partial<Record<ToolName, StepName>> = {
   "picture-distance": "lot",
 };
 
+/** Tools that leave the selection as it is. */
+const keepsSelection: readonly ToolName[] = ["select", ...arrangeTools];
+
 /** Picks a tool, and opens the panel of what it draws. */
 export function setTool(tool: ToolName): void {
-  set(tool === "select" ? { tool } : { tool, selection: [], step: stepOfTool[tool] ?? get().step });
+  set(keepsSelection.includes(tool) ? { tool } : { tool, selection: [], step: stepOfTool[tool] ?? get().step });
+}
+
+/** Keeps the things to paste them later. */
+export function keepClip(things: readonly Selected[]): void {
+  set({ clip: { from: present(get().history), things } });
+}
+
+export function setNudgeStep(nudgeStep: number | null): void {
+  set({ nudgeStep });
+}
+
+export function openPlanMenu(planMenu: NonNullable<AppState["planMenu"]>): void {
+  set({ planMenu });
+}
+
+export function closePlanMenu(): void {
+  if (get().planMenu !== null) set({ planMenu: null });
 }
 
 export function setStep(step: StepName): void {

@@ -57,7 +57,10 @@ describe("the native menu", () => {
       "find-command",
       "zoom-fit",
       "toggle-theme",
+      "show-guide",
+      "show-glossary",
       "show-shortcuts",
+      "start-tour",
     ]);
   });
 

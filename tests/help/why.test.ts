@@ -28,7 +28,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
   it("beam = known height + reading", () => {
     for (const setup of results.survey.setups) {
       if (setup.beam === null) continue;
-      const told = why({ kind: "beam", setup: setup.id }, of);
+      const told = why({ kind: "beam", id: setup.id }, of);
       expect(told.figure).toBe(figures.length(setup.beam));
       expect(told.rule).toContain(setup.tie);
       const tie = project.survey.shots.find(
@@ -44,7 +44,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
 
   it("height = beam − reading", () => {
     const told = results.survey.points.flatMap(({ shot, height }) => {
-      const found = whyOf({ kind: "shot", shot }, of);
+      const found = whyOf({ kind: "shot", id: shot }, of);
       return found && height !== null ? [{ found, height }] : [];
     });
     expect(told.length).toBeGreaterThan(5);
@@ -52,8 +52,8 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
   });
 
   it("floor out of the ground = floor − ground, at each corner", () => {
-    results.corners.forEach((corner, index) => {
-      const told = why({ kind: "corner", corner: index }, of);
+    results.corners.forEach((corner) => {
+      const told = why({ kind: "corner", id: corner.name }, of);
       expect(told.title).toContain(corner.name);
       expect(input(told, /^Floor/)).toBe(figures.length(results.floor ?? Number.NaN));
       expect(input(told, /^Ground/)).toBe(figures.length(corner.ground));
@@ -64,7 +64,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
   it("bottom of trench = top of wall − wall − footing", () => {
     const { foundation, floor, topOfWallAboveFloor } = project.building ?? fail();
     const bottom = floor + topOfWallAboveFloor - foundation.wallHeight - foundation.footingThickness;
-    const told = why({ kind: "trench" }, of);
+    const told = why({ kind: "trench", id: "" }, of);
     expect(told.figure).toBe(figures.length(bottom));
     expect(input(told, /^Wall/)).toBe(figures.length(foundation.wallHeight));
     expect(input(told, /^Footing/)).toBe(figures.length(foundation.footingThickness));
@@ -72,7 +72,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
 
   it("every rule of the band with a height: from its own place, value and source", () => {
     for (const rule of results.band.rules) {
-      const told = whyOf({ kind: "limit", rule: rule.id }, of);
+      const told = whyOf({ kind: "limit", id: rule.id }, of);
       expect(told === null).toBe(rule.height === null);
       if (!told || rule.height === null) continue;
       expect(told.figure).toBe(figures.length(rule.height));
@@ -85,7 +85,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
   it("a drive's grade from the heights at both ends of its steepest stretch", () => {
     expect(results.drives.length).toBeGreaterThan(0);
     for (const drive of results.drives) {
-      const told = why({ kind: "drive", drive: drive.id }, of);
+      const told = why({ kind: "drive", id: drive.id }, of);
       expect(told.figure).toBe(figures.slope(drive.steepest));
       const [start, end] = [input(told, /at its start/), input(told, /at its end/)];
       const at = (height: string | undefined) =>
@@ -99,9 +99,9 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
 
   it("a swale's least fall, and the fall away from each wall", () => {
     for (const swale of results.water.swales)
-      expect(why({ kind: "swale", swale: swale.id }, of).figure).toBe(figures.slope(swale.leastFall));
+      expect(why({ kind: "swale", id: swale.id }, of).figure).toBe(figures.slope(swale.leastFall));
     for (const wall of results.water.walls) {
-      const told = why({ kind: "wall", wall: wall.wall }, of);
+      const told = why({ kind: "wall", id: String(wall.wall) }, of);
       expect(told.figure).toContain(figures.length(Math.abs(wall.fallAway)));
       expect(input(told, /^Wanted/)).toBe(figures.length(wall.needed));
       expect([told.rule, told.source]).toEqual([wall.rule, wall.source]);
@@ -111,7 +111,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
   it("every item of the bill, counted as the bill says", () => {
     expect(results.bill.length).toBeGreaterThan(10);
     for (const item of results.bill) {
-      const told = why({ kind: "bill", item: item.id }, of);
+      const told = why({ kind: "bill", id: item.id }, of);
       expect(told.formula).toBe(item.how);
       expect(told.inputs.length).toBeGreaterThanOrEqual(2);
       if (item.unit === "m3") expect(told.figure).toBe(figures.volume(item.quantity));
@@ -123,7 +123,7 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
   it("each height to set out: beam − height is the reading", () => {
     expect(results.setout.rows.length).toBeGreaterThan(0);
     results.setout.rows.forEach((row, index) => {
-      const told = why({ kind: "setout", row: index }, of);
+      const told = why({ kind: "setout", id: String(index) }, of);
       expect(told.figure).toBe(
         row.reading === null ? figures.length(row.height) : figures.reading(row.reading),
       );
@@ -132,11 +132,11 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
 
   it("leaves nothing empty and prints no broken number", () => {
     const topics: WhyTopic[] = [
-      { kind: "area" },
-      { kind: "lot area" },
-      ...results.bill.map(({ id }): WhyTopic => ({ kind: "bill", item: id })),
-      ...results.band.rules.map(({ id }): WhyTopic => ({ kind: "limit", rule: id })),
-      ...results.survey.setups.map(({ id }): WhyTopic => ({ kind: "beam", setup: id })),
+      { kind: "area", id: "" },
+      { kind: "lot area", id: "" },
+      ...results.bill.map(({ id }): WhyTopic => ({ kind: "bill", id })),
+      ...results.band.rules.map(({ id }): WhyTopic => ({ kind: "limit", id })),
+      ...results.survey.setups.map(({ id }): WhyTopic => ({ kind: "beam", id })),
     ];
     for (const topic of topics) {
       const told = whyOf(topic, of);
@@ -161,7 +161,7 @@ describe("by hand", () => {
     const built = (outline: [number, number][]) =>
       asked({ ...project, building: { ...(project.building ?? fail()), outline, doors: [], windows: [] } });
     const square = why(
-      { kind: "area" },
+      { kind: "area", id: "" },
       built([
         [0, 0],
         [3.048, 0],
@@ -172,7 +172,7 @@ describe("by hand", () => {
     expect([square.figure, square.formula]).toEqual(["200 ft²", "side × side"]);
     expect(input(square, /^One side/)).toBe("10′ 0″");
     const ell = why(
-      { kind: "area" },
+      { kind: "area", id: "" },
       built([
         [0, 0],
         [6.096, 0],
@@ -190,7 +190,7 @@ describe("by hand", () => {
   it("above the high ground: the ground there, and what the rule asks above it", () => {
     const of = asked(demoProject("pottery-studio"));
     const rule = of.results.band.rules.find(({ id }) => id === "aboveUphillGround") ?? fail();
-    const told = why({ kind: "limit", rule: rule.id }, of);
+    const told = why({ kind: "limit", id: rule.id }, of);
     expect(input(told, /^At least/)).toBe("6″");
     expect(input(told, /^Ground/)).toBe(of.figures.length((rule.height ?? 0) - 0.1524));
   });
@@ -206,7 +206,7 @@ describe("by hand", () => {
         shots: project.survey.shots.filter(({ kind }) => kind === "ground"),
       },
     });
-    const told = why({ kind: "beam", setup: first?.id ?? "" }, assumed);
+    const told = why({ kind: "beam", id: first?.id ?? "" }, assumed);
     expect(told.figure).toBe("105′ 2″");
     expect(told.formula).toBe("beam = assumed height");
     expect(told.inputs).toEqual([{ name: "Assumed beam", figure: "105' 2\"" }]);
@@ -215,18 +215,18 @@ describe("by hand", () => {
   it("knows nothing of an empty plan, nor of things that aren't there", () => {
     const of = asked(newProject());
     const topics: WhyTopic[] = [
-      { kind: "area" },
-      { kind: "lot area" },
-      { kind: "trench" },
-      { kind: "corner", corner: 0 },
-      { kind: "beam", setup: "none" },
-      { kind: "shot", shot: "none" },
-      { kind: "limit", rule: "none" },
-      { kind: "drive", drive: "none" },
-      { kind: "swale", swale: "none" },
-      { kind: "wall", wall: 0 },
-      { kind: "bill", item: "none" },
-      { kind: "setout", row: 0 },
+      { kind: "area", id: "" },
+      { kind: "lot area", id: "" },
+      { kind: "trench", id: "" },
+      { kind: "corner", id: "A" },
+      { kind: "beam", id: "none" },
+      { kind: "shot", id: "none" },
+      { kind: "limit", id: "none" },
+      { kind: "drive", id: "none" },
+      { kind: "swale", id: "none" },
+      { kind: "wall", id: "0" },
+      { kind: "bill", id: "none" },
+      { kind: "setout", id: "0" },
     ];
     for (const topic of topics) expect(whyOf(topic, of)).toBeNull();
   });

@@ -43,8 +43,8 @@ function between([ax, ay]: Point, [bx, by]: Point): number {
 }
 
 /** The floor above the ground at a corner. */
-export function cornerWhy({ results, figures }: Asked, index: number): Why | null {
-  const corner = results.corners[index];
+export function cornerWhy({ results, figures }: Asked, name: string): Why | null {
+  const corner = results.corners.find((each) => each.name === name);
   const { floor } = results;
   if (!corner || floor === null) return null;
   const out = corner.floorAboveGround;

@@ -10,36 +10,26 @@ import { areaWhy, cornerWhy, lotAreaWhy, trenchWhy } from "./building";
 import { limitWhy } from "./limits";
 import { driveWhy, swaleWhy, wallWhy } from "./lines";
 import { beamWhy, setoutWhy, shotWhy } from "./survey";
-import type { Asked, Why, WhyTopic } from "./why";
+import type { Asked, Why, WhyKind, WhyTopic } from "./why";
 
 export { billFigure } from "./bill";
-export type { Figures, Why, WhyTopic } from "./why";
+export type { Figures, Why, WhyKind, WhyTopic } from "./why";
 
-export function whyOf(topic: WhyTopic, asked: Asked): Why | null {
-  switch (topic.kind) {
-    case "beam":
-      return beamWhy(asked, topic.setup);
-    case "shot":
-      return shotWhy(asked, topic.shot);
-    case "area":
-      return areaWhy(asked);
-    case "lot area":
-      return lotAreaWhy(asked);
-    case "corner":
-      return cornerWhy(asked, topic.corner);
-    case "limit":
-      return limitWhy(asked, topic.rule);
-    case "trench":
-      return trenchWhy(asked);
-    case "drive":
-      return driveWhy(asked, topic.drive);
-    case "swale":
-      return swaleWhy(asked, topic.swale);
-    case "wall":
-      return wallWhy(asked, topic.wall);
-    case "bill":
-      return billWhy(asked, topic.item);
-    case "setout":
-      return setoutWhy(asked, topic.row);
-  }
+const answers: Readonly<Record<WhyKind, (asked: Asked, id: string) => Why | null>> = {
+  beam: beamWhy,
+  shot: shotWhy,
+  area: areaWhy,
+  "lot area": lotAreaWhy,
+  corner: cornerWhy,
+  limit: limitWhy,
+  trench: trenchWhy,
+  drive: driveWhy,
+  swale: swaleWhy,
+  wall: wallWhy,
+  bill: billWhy,
+  setout: setoutWhy,
+};
+
+export function whyOf({ kind, id }: WhyTopic, asked: Asked): Why | null {
+  return answers[kind](asked, id);
 }

@@ -67,8 +67,8 @@ export function swaleWhy({ project, results, figures }: Asked, id: string): Why 
   };
 }
 
-export function wallWhy({ results, figures }: Asked, index: number): Why | null {
-  const wall = results.water.walls.find((each) => each.wall === index);
+export function wallWhy({ results, figures }: Asked, index: string): Why | null {
+  const wall = results.water.walls.find((each) => String(each.wall) === index);
   if (!wall) return null;
   const { fallAway } = wall;
   return {

@@ -76,9 +76,9 @@ export function shotWhy({ project, results, figures }: Asked, id: string): Why |
 }
 
 /** One height to set out: the reading to look for, or the height itself while there is no beam. */
-export function setoutWhy({ results, figures }: Asked, index: number): Why | null {
+export function setoutWhy({ results, figures }: Asked, index: string): Why | null {
   const { setout } = results;
-  const row = setout.rows[index];
+  const row = setout.rows[Number(index)];
   if (!row) return null;
   const height = { name: "Height wanted", figure: figures.length(row.height) };
   const title = row.where ? `${row.what}, ${row.where}` : row.what;

@@ -21,20 +21,28 @@ export interface Why {
   readonly source: string;
 }
 
-/** A figure that can be asked about. */
-export type WhyTopic =
-  | { readonly kind: "beam"; readonly setup: string }
-  | { readonly kind: "shot"; readonly shot: string }
-  | { readonly kind: "area" }
-  | { readonly kind: "lot area" }
-  | { readonly kind: "corner"; readonly corner: number }
-  | { readonly kind: "limit"; readonly rule: string }
-  | { readonly kind: "trench" }
-  | { readonly kind: "drive"; readonly drive: string }
-  | { readonly kind: "swale"; readonly swale: string }
-  | { readonly kind: "wall"; readonly wall: number }
-  | { readonly kind: "bill"; readonly item: string }
-  | { readonly kind: "setout"; readonly row: number };
+export type WhyKind =
+  | "beam"
+  | "shot"
+  | "area"
+  | "lot area"
+  | "corner"
+  | "limit"
+  | "trench"
+  | "drive"
+  | "swale"
+  | "wall"
+  | "bill"
+  | "setout";
+
+/**
+ * A figure that can be asked about. `id` tells which: of a set-up, shot, rule, drive, swale or bill item its id, of
+ * a corner its name, of a wall or a row to set out its index; of areas and the trench there is one each.
+ */
+export interface WhyTopic {
+  readonly kind: WhyKind;
+  readonly id: string;
+}
 
 /** How figures are written; the window passes the project's notation. */
 export interface Figures {

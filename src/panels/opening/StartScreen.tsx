@@ -33,6 +33,9 @@ export interface StartScreenProps {
   readonly onOpenDemo: (id: string) => void;
   readonly onRecover: () => void;
   readonly onForget: () => void;
+  /** The tour; offered with more weight until it was seen. */
+  readonly onTour: () => void;
+  readonly tourSeen: boolean;
 }
 
 export function StartScreen(props: StartScreenProps) {
@@ -54,6 +57,9 @@ export function StartScreen(props: StartScreenProps) {
           </Action>
           <Action icon="folder" onPress={props.onOpen}>
             Open a file…
+          </Action>
+          <Action look={props.tourSeen ? "quiet" : "plain"} icon="help" onPress={props.onTour}>
+            {props.tourSeen ? "The tour again" : "Take the tour"}
           </Action>
         </div>
         <p className="soft small">Or drop a project file anywhere on this window.</p>

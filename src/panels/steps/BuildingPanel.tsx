@@ -8,7 +8,7 @@ import { FOOT } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
-import { Facts, Guide, Panel, Section } from "../parts";
+import { type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { startingBuilding } from "../startingBuilding";
 import { useNotation, useProject } from "../useProject";
 import { wallName } from "../words";
@@ -72,7 +72,13 @@ function Size({ building }: { building: Building }) {
   const notation = useNotation();
   const [a, b, c, d] = building.outline;
   const area = Math.abs(signedArea(building.outline));
-  const facts = [{ name: "Area on the ground", figure: notation.area(area) }];
+  const facts: Fact[] = [
+    {
+      name: "Area on the ground",
+      figure: notation.area(area),
+      why: { kind: "area", of: "area on the ground" },
+    },
+  ];
   if (building.outline.length !== 4 || !a || !b || !c || !d)
     return (
       <Section title="Size">

@@ -5,6 +5,7 @@ import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Why } from "../help/Why";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 
@@ -65,7 +66,10 @@ function DriveAnswer({ result }: { result: DriveResult }) {
   return (
     <>
       <p className={`answer${over ? " answer-warn" : ""}`}>
-        <span className="answer-figure">{notation.slope(result.steepest)}</span>
+        <span className="answer-figure">
+          {notation.slope(result.steepest)}
+          <Why kind="drive" id={result.id} of={`steepest grade of ${result.name}`} />
+        </span>
         <span>
           {`at its steepest, ${result.climbs ? "climbing" : "falling"} to the door`}
           {over ? `: steeper than ${notation.slope(allowed)}` : ""}

@@ -8,13 +8,14 @@ import { moreForOneStep } from "../curve";
 import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { floorStep } from "../floorStep";
+import { Why } from "../help/Why";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useAsRested } from "../useAsRested";
 import { useNotation, useProject, useResults } from "../useProject";
 import { fromTheMark } from "../words";
 import { CurveChart } from "./CurveChart";
 import { LimitList } from "./LimitList";
-import { billFigure } from "./QuantitiesPanel";
+import { billFigure, whyOfItem } from "./QuantitiesPanel";
 
 export function FloorPanel() {
   const built = useProject(({ building }) => building !== null);
@@ -87,7 +88,10 @@ function cornerCells(corner: CornerResult, beam: number | null, notation: Return
   return [
     corner.name,
     `${corner.guessed ? "~ " : ""}${notation.length(corner.ground)}`,
-    out < 0 ? `${notation.length(-out)} below` : notation.length(out),
+    <span key="out">
+      {out < 0 ? `${notation.length(-out)} below` : notation.length(out)}
+      <Why kind="corner" id={corner.name} of={`floor above the ground at ${corner.name}`} />
+    </span>,
     ...(beam === null ? [] : [notation.reading(beam - corner.ground)]),
   ];
 }
@@ -152,7 +156,11 @@ const Order = memo(function Order() {
     wanted.includes(id) ? (bill.find((item) => item.id === id) ?? []) : [],
   );
   if (items.length === 0) return null;
-  const facts = items.map((item) => ({ name: item.item, figure: billFigure(item, notation) }));
+  const facts = items.map((item) => ({
+    name: item.item,
+    figure: billFigure(item, notation),
+    why: whyOfItem(item),
+  }));
   return (
     <Section title="To order at this floor">
       <Facts facts={withStep ? [...facts, oneStep.fact] : facts} />

@@ -1,6 +1,7 @@
 import { buildingEdits, type Foundation } from "../../document";
 import { tryRun } from "../../store/actions";
 import { LengthField } from "../fields/LengthField";
+import { Why } from "../help/Why";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { fromTheMark } from "../words";
@@ -53,7 +54,10 @@ function Trench() {
   return (
     <Section title="Bottom of trench">
       <p className="answer">
-        <span className="answer-figure">{notation.length(bottom)}</span>
+        <span className="answer-figure">
+          {notation.length(bottom)}
+          <Why kind="trench" of="bottom of trench" />
+        </span>
         <span>
           {setout.markHeight === null ? "" : `${fromTheMark(bottom - setout.markHeight, notation)}, `}
           level all round

@@ -8,6 +8,7 @@ import { useApp } from "../../store/useApp";
 import { Action, Toggle } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Why } from "../help/Why";
 import { Icon } from "../icons";
 import { byTightness, type LimitState, limitOf } from "../limits";
 import { useAsRested } from "../useAsRested";
@@ -112,7 +113,14 @@ function LimitMore({ rule }: { rule: BandRule }) {
   return (
     <>
       {rule.height === null ? null : (
-        <p>{`${rule.kind === "notBelow" ? "Lowest" : "Highest"} floor it allows: ${notation.length(rule.height)}.`}</p>
+        <p>
+          {`${rule.kind === "notBelow" ? "Lowest" : "Highest"} floor it allows: ${notation.length(rule.height)}.`}
+          <Why
+            kind="limit"
+            id={rule.id}
+            of={`${rule.kind === "notBelow" ? "lowest" : "highest"} floor it allows`}
+          />
+        </p>
       )}
       <LimitValue rule={rule} />
       <p className="soft small">{`Source: ${capital(rule.source)}.`}</p>

@@ -1,15 +1,13 @@
 import { type Feature, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
 import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
-import type { RunCommand } from "../command";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
-import { Caution, Facts, Guide, Panel, Section } from "../parts";
+import { Caution, type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject } from "../useProject";
-import { Pictures } from "./Pictures";
 
-export function LotPanel({ run }: { run: RunCommand }) {
+export function LotPanel() {
   const lot = useProject((project) => project.lot);
   const drawn = lot.outline.length >= 3;
   return (
@@ -51,8 +49,12 @@ function LotCorners({ outline }: { outline: readonly Point[] }) {
     tryRun(siteEdits.setLotOutline, { outline: outline.map((old, i) => (i === index ? corner : old)) });
   const remove = (index: number) =>
     runEdit(siteEdits.setLotOutline, { outline: outline.filter((_, i) => i !== index) });
-  const facts = [
-    { name: "Area", figure: notation.area(Math.abs(signedArea(outline))) },
+  const facts: Fact[] = [
+    {
+      name: "Area",
+      figure: notation.area(Math.abs(signedArea(outline))),
+      why: { kind: "lot area", of: "area of the lot" } as const,
+    },
     { name: "Round it", figure: notation.length(perimeter(outline)) },
   ];
   return (

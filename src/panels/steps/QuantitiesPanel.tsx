@@ -1,14 +1,17 @@
 import { siteEdits } from "../../document";
+import { billFigure } from "../../help";
 import type { BillItem } from "../../solve/results";
 import { tryRun } from "../../store/actions";
 import { CUBIC_YARD } from "../../units";
 import { NumberField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
+import type { WhyProps } from "../help/Why";
 import type { Notation } from "../notation";
 import { type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
-import { counted } from "../words";
+
+export { billFigure };
 
 export function QuantitiesPanel() {
   const bill = useResults((results) => results.bill);
@@ -42,13 +45,11 @@ function isEarth({ id }: BillItem): boolean {
 }
 
 export function billFact(item: BillItem, notation: Notation): Fact {
-  return { name: item.item, figure: billFigure(item, notation), note: item.how };
+  return { name: item.item, figure: billFigure(item, notation), note: item.how, why: whyOfItem(item) };
 }
 
-export function billFigure({ quantity, unit }: BillItem, notation: Notation): string {
-  if (unit === "loads") return counted(quantity, "load");
-  if (unit === "m") return notation.length(quantity);
-  return unit === "m2" ? notation.area(quantity) : notation.volume(quantity);
+export function whyOfItem({ id, item }: BillItem): WhyProps {
+  return { kind: "bill", id, of: item.toLowerCase() };
 }
 
 /** How sure the earth figures are. */

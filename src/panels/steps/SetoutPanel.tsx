@@ -5,6 +5,7 @@ import { setStep, tryRun } from "../../store/actions";
 import { Action } from "../fields/Choice";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
+import { Why } from "../help/Why";
 import type { Notation } from "../notation";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
@@ -67,13 +68,16 @@ const Readings = memo(function Readings({ setout }: { setout: SetoutResult }) {
   const notation = useNotation();
   const today = useProject(({ worksheet }) => worksheet.markReading !== null);
   const heads = ["what", "from the mark", setout.beam === null ? "height" : "to read"];
-  const rows = setout.rows.map((row) => [
+  const rows = setout.rows.map((row, index) => [
     <span key="what">
       {row.what}
       {row.where ? <span className="fact-note">{row.where}</span> : null}
     </span>,
     row.fromMark === null ? "–" : notation.aboveBelow(row.fromMark),
-    row.reading === null ? notation.length(row.height) : <b key="reading">{notation.reading(row.reading)}</b>,
+    <span key="reading">
+      {row.reading === null ? notation.length(row.height) : <b>{notation.reading(row.reading)}</b>}
+      <Why kind="setout" id={String(index)} of={row.where ? `${row.what}, ${row.where}` : row.what} />
+    </span>,
   ]);
   if (rows.length === 0)
     return (

@@ -119,7 +119,14 @@ const SetupCard = memo(function SetupCard({ setup, result }: { setup: Setup; res
       />
       {tied && result?.beam !== null && result ? (
         <Facts
-          facts={[{ name: "Height of the beam", figure: notation.length(result.beam), note: result.tie }]}
+          facts={[
+            {
+              name: "Height of the beam",
+              figure: notation.length(result.beam),
+              note: result.tie,
+              why: { kind: "beam", id, of: `height of the beam, ${name}` },
+            },
+          ]}
         />
       ) : (
         <p className="untied">

@@ -5,6 +5,7 @@ import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, IconAction, Toggle } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Why } from "../help/Why";
 import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
@@ -69,6 +70,7 @@ const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: s
       </div>
       <p className="check-figure">
         {fall} <span className="soft">{`of ${notation.length(wall.needed)}`}</span>
+        <Why kind="wall" id={String(wall.wall)} of={`fall away from wall ${wall.name.replace("-", "–")}`} />
       </p>
     </li>
   );
@@ -127,7 +129,11 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           <Facts
             facts={[
               { name: "Length", figure: notation.length(result.length) },
-              { name: "Least fall of its bed", figure: notation.slope(result.leastFall) },
+              {
+                name: "Least fall of its bed",
+                figure: notation.slope(result.leastFall),
+                why: { kind: "swale", id, of: `least fall of ${swale.name}` },
+              },
             ]}
           />
         </>
