@@ -1,13 +1,15 @@
 import { type Feature, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
 import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import type { RunCommand } from "../command";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Caution, type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject } from "../useProject";
+import { Pictures } from "./Pictures";
 
-export function LotPanel() {
+export function LotPanel({ run }: { run: RunCommand }) {
   const lot = useProject((project) => project.lot);
   const drawn = lot.outline.length >= 3;
   return (
