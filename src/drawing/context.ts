@@ -12,6 +12,8 @@ export interface DrawOptions {
   readonly heightsFrom?: "mark" | "datum";
   /** Paper gets depths as hatched areas, the floor's height and the ties; on screen others show these. */
   readonly medium?: "paper" | "screen";
+  /** The plan is shown turned by this, radians counter-clockwise: texts look for upright places. */
+  readonly turn?: number;
 }
 
 /**
@@ -22,6 +24,7 @@ export interface DrawContext {
   readonly metresPerMm: number;
   readonly heightsFrom: "mark" | "datum";
   readonly medium: "paper" | "screen";
+  readonly turn: number;
   readonly labels: Labels;
 }
 
@@ -31,6 +34,7 @@ export function createDrawContext(options: DrawOptions): DrawContext {
     metresPerMm: options.metresPerMm,
     heightsFrom: options.heightsFrom ?? "mark",
     medium: options.medium ?? "screen",
+    turn: options.turn ?? 0,
     labels: createLabels(),
   };
 }
@@ -51,11 +55,11 @@ const descent = 0.2;
 /** Free paper kept round a text, mm. */
 export const textMargin = 0.45;
 
-/** Paper that a text takes, mm. */
-export function textBox(mark: TextMark, metresPerMm: number, room = textMargin): Box {
+/** Paper that a text takes, mm, where the plan is turned by `turn`. */
+export function textBox(mark: TextMark, metresPerMm: number, room = textMargin, turn = 0): Box {
   const { size = 2.6, weight = 400 } = styles[mark.style];
   const width = textWidth(mark.text, size, weight);
-  const angle = mark.angle ?? 0;
+  const angle = mark.angle ?? -turn;
   const [right, up] = mark.shift ?? [0, 0];
   const start = mark.anchor === "end" ? -width : mark.anchor === "middle" ? -width / 2 : 0;
   const cx = right + start + width / 2;
@@ -88,7 +92,9 @@ export function placeLabel(
 ): LabelTexts {
   for (const textsOnly of must ? [false, true] : [false]) {
     const free = candidates.find((texts) =>
-      texts.every((text) => context.labels.fits(textBox(text, context.metresPerMm), textsOnly)),
+      texts.every((text) =>
+        context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), textsOnly),
+      ),
     );
     if (free) return taken(context, group, free);
   }
@@ -97,7 +103,8 @@ export function placeLabel(
 }
 
 function taken(context: DrawContext, group: string, texts: LabelTexts): LabelTexts {
-  for (const text of texts) context.labels.take(group, textBox(text, context.metresPerMm));
+  for (const text of texts)
+    context.labels.take(group, textBox(text, context.metresPerMm, textMargin, context.turn));
   return texts;
 }
 
@@ -112,9 +119,28 @@ export function readable(angle: number): number {
   return turned;
 }
 
-/** Plan metres of a place shifted on paper by mm. */
-export function shifted(at: XY, right: number, up: number, metresPerMm: number): XY {
-  return [at[0] + right * metresPerMm, at[1] + up * metresPerMm];
+/**
+ * A text as it is read on a plan turned by `turn`: one that would stand on its head is turned round on the same paper.
+ * A text without an angle stands upright anyway.
+ */
+export function asRead(mark: TextMark, turn: number): TextMark {
+  if (mark.angle === undefined || turn === 0) return mark;
+  const angle = readable(mark.angle + turn) - turn;
+  if (Math.cos(angle - mark.angle) > 0) return mark;
+  const cap = (styles[mark.style].size ?? 2.6) * capHeight;
+  const [right, up] = mark.shift ?? [0, 0];
+  const anchor = mark.anchor ?? "start";
+  return {
+    ...mark,
+    angle,
+    anchor: anchor === "start" ? "end" : anchor === "end" ? "start" : anchor,
+    shift: [-right, -up - cap],
+  };
+}
+
+/** Right and up on screen or paper of a direction of the plan, where the plan is turned. */
+export function seenWay(angle: number, turn: number): XY {
+  return [Math.cos(angle + turn), Math.sin(angle + turn)];
 }
 
 /** Flat plan coordinates in paper millimetres. */

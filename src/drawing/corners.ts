@@ -5,7 +5,7 @@
 import type { Project } from "../document/schema";
 import type { CornerResult, Results } from "../solve/results";
 import { sizeOf, stacked } from "./beside";
-import { type DrawContext, type LabelTexts, placeLabel } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel, seenWay } from "./context";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { cornerRing } from "./sizes";
@@ -67,7 +67,7 @@ function cornerLabel(
   const candidates = reaches.flatMap((reach) =>
     turns.map((turn) => {
       const angle = Math.atan2(direction[1], direction[0]) + turn;
-      return labelAt(at, [Math.cos(angle), Math.sin(angle)], reach, { name: corner.name, value });
+      return labelAt(at, seenWay(angle, context.turn), reach, { name: corner.name, value });
     }),
   );
   const wide = candidates.map((texts) => widened(texts, room));

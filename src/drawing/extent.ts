@@ -1,6 +1,6 @@
 /** What a drawing must hold: the lot, or without one everything that was placed. */
 import type { Project } from "../document/schema";
-import { type Bounds, boundsOf, type Point } from "../geometry";
+import { type Bounds, boundsOf, type Point, turned } from "../geometry";
 import type { Results } from "../solve/results";
 import { dimensionShape } from "./user-dimensions";
 
@@ -40,10 +40,16 @@ export function drawingBounds(project: Project, results: Results): Bounds | null
   return points.length > 0 ? boundsOf(points) : null;
 }
 
-/** Bounds of what a sheet must show: lot, building, drives, swales, notes, the mark; shots only when there is no lot. */
+/**
+ * Bounds of what a sheet must show: lot, building, drives, swales, notes, the mark; shots only when there is no lot.
+ * Taken as the plan is turned: right and up on the sheet, about the plan's own origin.
+ */
 export function sheetBounds(project: Project, results: Results): Bounds | null {
   const { at } = results.survey.mark ?? { at: null };
   const shots = project.lot.outline.length > 0 ? [] : shot(results);
-  const points = [...drawn(project), ...shots, ...(at ? [at] : [])];
+  const origin: Point = [0, 0];
+  const points = [...drawn(project), ...shots, ...(at ? [at] : [])].map((point) =>
+    turned(point, origin, project.drawing.turn),
+  );
   return points.length > 0 ? boundsOf(points) : null;
 }

@@ -1,5 +1,5 @@
 export { drawBuilding } from "./building";
-export { createDrawContext, type DrawContext, type DrawOptions } from "./context";
+export { asRead, createDrawContext, type DrawContext, type DrawOptions } from "./context";
 export { drawExisting, drawFinished, drawGuessed } from "./contours";
 export { drawCorners } from "./corners";
 export { drawDepth, drawDepthSpots } from "./depth";

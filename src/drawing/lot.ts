@@ -128,7 +128,7 @@ function featureLabel(feature: Feature, context: DrawContext): readonly DrawingM
   if (!first) return [];
   if (!second) return placeLabel(context, "features", besidePoint(first, text, style, featureSymbol));
   if (isArea(feature)) {
-    return placeLabel(context, "features", [along(centroid(points), text, style, 0)]);
+    return placeLabel(context, "features", [along(centroid(points), text, style, -context.turn)]);
   }
   const candidates = points.slice(1).flatMap((end, i) => {
     const start = points[i] as Point;

@@ -28,7 +28,7 @@ export interface TextMark {
   readonly at: XY;
   readonly text: string;
   readonly style: StyleName;
-  /** Radians counter-clockwise from the x axis; default 0. */
+  /** Radians counter-clockwise from the x axis; missing: upright, whichever way the plan is turned. */
   readonly angle?: number;
   readonly anchor?: "start" | "middle" | "end";
   /** Shift on paper after placing, mm: right and up (in the text's own turned frame). */
@@ -45,7 +45,7 @@ export interface SymbolMark {
   readonly symbol: "cross" | "plus" | "ring" | "dot" | "triangle" | "arrow" | "tick" | "chevron";
   /** Size on paper, mm. */
   readonly size: number;
-  /** Direction, radians counter-clockwise from the x axis. */
+  /** Direction, radians counter-clockwise from the x axis; missing: upright, whichever way the plan is turned. */
   readonly angle?: number;
   readonly style: StyleName;
 }

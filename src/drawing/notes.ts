@@ -2,7 +2,7 @@
 import type { Note, Project } from "../document/schema";
 import type { Results } from "../solve/results";
 import { sizeOf, stacked } from "./beside";
-import { type DrawContext, type LabelTexts, onPaper, placeLabel, textBox } from "./context";
+import { type DrawContext, type LabelTexts, onPaper, placeLabel, textBox, textMargin } from "./context";
 import type { Box } from "./labels";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
@@ -48,7 +48,7 @@ export function noteTexts(project: Project, note: Omit<Note, "id">, flipped = fa
 
 /** The paper that a note's words take, mm: one box a line. */
 export function noteBoxes(project: Project, note: Note, metresPerMm: number): readonly Box[] {
-  return noteTexts(project, note).map((text) => textBox(text, metresPerMm));
+  return noteTexts(project, note).map((text) => textBox(text, metresPerMm, textMargin, project.drawing.turn));
 }
 
 function leader({ at, pointsTo }: Omit<Note, "id">, context: DrawContext): DrawingMark[] {

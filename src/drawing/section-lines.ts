@@ -3,7 +3,7 @@ import type { Project, SectionLine } from "../document/schema";
 import { distance, type Point } from "../geometry";
 import type { Results } from "../solve/results";
 import { longestName, sizeOf } from "./beside";
-import { capHeight, type DrawContext, type LabelTexts, onPaper, placeLabel } from "./context";
+import { capHeight, type DrawContext, type LabelTexts, onPaper, placeLabel, seenWay } from "./context";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { ellipsize } from "./text-width";
@@ -19,11 +19,10 @@ export function sectionLetter(name: string): string {
 }
 
 /** Beyond the end of the line, then to its sides. */
-function letterPlaces(at: XY, away: Point, look: Point, text: string): readonly LabelTexts[] {
+function letterPlaces(at: XY, away: Point, look: Point, text: string, turn: number): readonly LabelTexts[] {
   const cap = sizeOf("section-label") * capHeight;
   return [away, [-look[0], -look[1]], [away[0] - look[0], away[1] - look[1]], look].map((way) => {
-    const size = Math.hypot(way[0] as number, way[1] as number) || 1;
-    const [right, up] = [(way[0] as number) / size, (way[1] as number) / size];
+    const [right, up] = seenWay(Math.atan2(way[1] as number, way[0] as number), turn);
     const anchor = right > 0.4 ? "start" : right < -0.4 ? "end" : "middle";
     const shift: XY = [right * 1.6, up * (1.6 + cap / 2) - cap / 2];
     return [{ kind: "text", at, text, style: "section-label", anchor, shift, halo: true }];
@@ -53,7 +52,12 @@ export function sectionMarks(
     return [
       { kind: "line", points: [...at, ...inner], style: "section-end" },
       { kind: "symbol", at: tip, symbol: "arrow", size: arrow, angle, style: "section-arrow" },
-      ...placeLabel(context, group, letterPlaces(at, [-inward[0], -inward[1]], look, text), true),
+      ...placeLabel(
+        context,
+        group,
+        letterPlaces(at, [-inward[0], -inward[1]], look, text, context.turn),
+        true,
+      ),
     ];
   });
   return [{ kind: "line", points: [...a, ...b], style: "section-line" }, ...ends];

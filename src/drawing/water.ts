@@ -58,7 +58,7 @@ function pondMarks(pond: Pond, project: Project, context: DrawContext): DrawingM
     : [];
   const middles: readonly Point[] = corners.length >= 3 ? [centroid(corners), pond.at] : [pond.at];
   const places = middles.flatMap((middle) =>
-    [0, 3.4, -3.4, 6.8, -6.8].map((up) => along(middle, text, "pond-label", 0, up)),
+    [0, 3.4, -3.4, 6.8, -6.8].map((up) => along(middle, text, "pond-label", -context.turn, up)),
   );
   const beside = [2, 8, 16].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
   const label = placeLabel(context, "ponds", [...places, ...beside], true);

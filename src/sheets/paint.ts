@@ -1,4 +1,5 @@
 /** Paints drawing marks with a pen, at a true scale. */
+import { asRead } from "../drawing";
 import type { AreaMark, DrawingMark, LineMark, SymbolMark, TextMark, XY } from "../drawing/marks";
 import { type Style, styles } from "../drawing/styles";
 import { symbolShapes } from "../drawing/symbols";
@@ -13,24 +14,32 @@ export interface Projection {
   /** Plan place that lies at the page place (mm from the top left). */
   readonly plan: XY;
   readonly page: XY;
+  /** The plan lies turned by this on the page, radians counter-clockwise. */
+  readonly turn: number;
 }
 
 /** Page place of a plan place, mm. */
 export function onPage(projection: Projection, x: number, y: number): [number, number] {
-  const { mmPerMetre, plan, page } = projection;
-  return [page[0] + (x - plan[0]) * mmPerMetre, page[1] - (y - plan[1]) * mmPerMetre];
+  const { mmPerMetre, plan, page, turn } = projection;
+  const [c, s] = [Math.cos(turn) * mmPerMetre, Math.sin(turn) * mmPerMetre];
+  const [dx, dy] = [x - plan[0], y - plan[1]];
+  return [page[0] + dx * c - dy * s, page[1] - (dx * s + dy * c)];
 }
 
-/** Puts the middle of the bounds on the middle of a rectangle. */
+/** Puts the middle of the bounds (of the plan as it is turned) on the middle of a rectangle. */
 export function centred(
   bounds: { minX: number; minY: number; maxX: number; maxY: number },
   rect: Rect,
   ratio: number,
+  turn = 0,
 ): Projection {
+  const [u, v] = [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2];
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
   return {
     mmPerMetre: 1000 / ratio,
-    plan: [(bounds.minX + bounds.maxX) / 2, (bounds.minY + bounds.maxY) / 2],
+    plan: [u * c + v * s, v * c - u * s],
     page: [rect.x + rect.width / 2, rect.y + rect.height / 2],
+    turn,
   };
 }
 
@@ -138,9 +147,10 @@ const mask = 0.35;
 const above = 0.74;
 const below = 0.22;
 
-function paintText(pen: Pen, mark: TextMark, projection: Projection): void {
+function paintText(pen: Pen, written: TextMark, projection: Projection): void {
+  const mark = asRead(written, projection.turn);
   const { size = 2.6, weight = 400, fill = "ink" } = styles[mark.style];
-  const angle = -(mark.angle ?? 0);
+  const angle = mark.angle === undefined ? 0 : -(mark.angle + projection.turn);
   const [right, up] = mark.shift ?? [0, 0];
   const [px, py] = onPage(projection, mark.at[0], mark.at[1]);
   const c = Math.cos(angle);
@@ -158,10 +168,16 @@ function paintText(pen: Pen, mark: TextMark, projection: Projection): void {
   pen.text(mark.text, x, y, { size, weight, colour: tint(fill, 1), anchor, angle });
 }
 
+/** A symbol with a direction turns with the plan. */
+function asSeen(mark: SymbolMark, { turn }: Projection): SymbolMark {
+  return mark.angle === undefined ? mark : { ...mark, angle: mark.angle + turn };
+}
+
 /** Paints one mark. Texts with a halo clear the paper behind them first. */
 export function paintMark(pen: Pen, mark: DrawingMark, projection: Projection): void {
   if (mark.kind === "line") paintLine(pen, mark, projection);
   else if (mark.kind === "area") paintArea(pen, mark, projection);
-  else if (mark.kind === "symbol") paintSymbol(pen, mark, onPage(projection, mark.at[0], mark.at[1]));
+  else if (mark.kind === "symbol")
+    paintSymbol(pen, asSeen(mark, projection), onPage(projection, mark.at[0], mark.at[1]));
   else paintText(pen, mark, projection);
 }

@@ -43,8 +43,11 @@ function fence(context: DrawContext, plan: Rect, projection: Projection): void {
   const [top, bottom] = [projection.page[1] - plan.y, projection.page[1] - plan.y - plan.height];
   const ox = projection.plan[0] / context.metresPerMm;
   const oy = projection.plan[1] / context.metresPerMm;
-  const take = (x: number, y: number, width: number, height: number) =>
-    context.labels.take("frame", { x: ox + x, y: oy + y, width, height, angle: 0 });
+  const [c, s] = [Math.cos(projection.turn), Math.sin(projection.turn)];
+  const take = (right: number, up: number, width: number, height: number) => {
+    const [x, y] = [ox + right * c + up * s, oy + up * c - right * s];
+    context.labels.take("frame", { x, y, width, height, angle: -projection.turn });
+  };
   const inset = 1;
   const middleX = (left + right) / 2;
   const middleY = (top + bottom) / 2;
@@ -61,14 +64,16 @@ interface Drawing {
 }
 
 function drawing(project: Project, results: Results, options: SitePlanOptions): Drawing {
+  const { turn } = project.drawing;
   const bounds = sheetBounds(project, results) ?? emptyBounds;
   const paper = options.paper ?? project.display.paper;
   const sheet = chooseSheet(bounds, paper, project.display, options.scale);
-  const projection = centred(bounds, sheet.layout.plan, sheet.scale.ratio);
+  const projection = centred(bounds, sheet.layout.plan, sheet.scale.ratio, turn);
   const drawOptions = {
     metresPerMm: sheet.scale.ratio / 1000,
     heightsFrom: "mark",
     medium: "paper",
+    turn,
   } as const;
   const context = createDrawContext(drawOptions);
   fence(context, sheet.layout.plan, projection);
@@ -163,7 +168,7 @@ function drawPlanArea(pen: Pen, { sheet, projection, layers }: Drawing, project:
     pen.text("Nothing has been drawn or shot yet.", plan.x + plan.width / 2, plan.y + plan.height / 2, look);
   }
   pen.line([strip.x, strip.y, strip.x + strip.width, strip.y], { colour: inks.ink, width: 0.25 });
-  drawStrip(pen, strip, sheet.scale, project.display, project.lot.north);
+  drawStrip(pen, strip, sheet.scale, project.display, project.lot.north - project.drawing.turn);
 }
 
 function notASurvey(results: Results): string {

@@ -95,7 +95,7 @@ describe("the scene", () => {
   const hidden = new Set<never>();
   const project = studio();
   const results = solver.solve(project);
-  const input = { project, results, hidden, metresPerMm: 0.2, dragging: false };
+  const input = { project, results, hidden, metresPerMm: 0.2, turn: 0, dragging: false };
 
   it("draws everything once, and then nothing while nothing changes", () => {
     const scene = createPlanScene();

@@ -2,6 +2,7 @@
  * Paints drawing marks with the 2D context of a canvas. Marks that follow each other in one style share one
  * path; what lies off the screen, and what is finer than a pixel, is left out.
  */
+import { asRead } from "../../drawing";
 import type { AreaMark, DrawingMark, LineMark, MarkLayer, SymbolMark, TextMark } from "../../drawing/marks";
 import { type Style, styles } from "../../drawing/styles";
 import { typeface } from "../../look/tokens";
@@ -169,12 +170,13 @@ function paintTexts(painting: Painting, p: Projection, style: Style, marks: read
   for (const mark of marks) paintText(painting, p, mark);
 }
 
-function paintText({ context, view }: Painting, p: Projection, mark: TextMark): void {
+function paintText({ context, view }: Painting, p: Projection, written: TextMark): void {
+  const mark = asRead(written, view.angle);
   const x = px(p, mark.at[0], mark.at[1]);
   const y = py(p, mark.at[0], mark.at[1]);
   const room = 200;
   if (x < -room || y < -room || x > view.width + room || y > view.height + room) return;
-  const angle = (mark.angle ?? 0) + view.angle;
+  const angle = mark.angle === undefined ? 0 : mark.angle + view.angle;
   const right = (mark.shift?.[0] ?? 0) * pxPerMm;
   const up = (mark.shift?.[1] ?? 0) * pxPerMm;
   context.textAlign = anchors[mark.anchor ?? "start"];

@@ -22,7 +22,14 @@ export function paintSymbols(
     if (x < -rim || y < -rim || x > view.width + rim || y > view.height + rim) continue;
     const shape = symbolShapes[mark.symbol];
     filled ||= shape.filled;
-    traceSymbol(context, shape, x, y, mark.size * pxPerMm * shrink, (mark.angle ?? 0) + view.angle);
+    traceSymbol(
+      context,
+      shape,
+      x,
+      y,
+      mark.size * pxPerMm * shrink,
+      mark.angle === undefined ? 0 : mark.angle + view.angle,
+    );
   }
   if (filled && style.fill) {
     context.fillStyle = palette[style.fill];

@@ -10,6 +10,8 @@ export interface SceneInput {
   readonly results: Results;
   readonly hidden: ReadonlySet<PlanLayer>;
   readonly metresPerMm: number;
+  /** The plan is shown turned by this, radians counter-clockwise. */
+  readonly turn: number;
   /** Something is under the hand: labels that are placed stay where they are. */
   readonly dragging: boolean;
 }
@@ -48,11 +50,11 @@ export function createPlanScene(): PlanScene {
       // Hidden things are not drawn.
       const input = { ...whole, project: visibleProject(whole.project) };
       const stale = staleNames(input);
-      const rescaled = context?.metresPerMm !== input.metresPerMm;
+      const rescaled = context?.metresPerMm !== input.metresPerMm || context.turn !== input.turn;
       if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
       const anew = rescaled || (crowded && !input.dragging);
       if (anew) crowded = false;
-      if (anew || !context) context = createDrawContext({ metresPerMm: input.metresPerMm });
+      if (anew || !context) context = createDrawContext({ metresPerMm: input.metresPerMm, turn: input.turn });
       const changed = new Set<CanvasName>();
       for (const spec of layersByRank) {
         if (!anew && !stale.has(spec.name)) continue;

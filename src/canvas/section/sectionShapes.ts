@@ -180,10 +180,11 @@ function between(
  * The section as it is seen on the plan: what lies left on the plan is left in the section. One that runs straight up
  * and down the plan keeps its way.
  */
-export function asOnPlan(section: SectionLine): SectionLine {
+export function asOnPlan(section: SectionLine, turn = 0): SectionLine {
   const { start, end } = section;
-  const across = end[0] - start[0];
-  if (across >= -1e-6 * Math.hypot(across, end[1] - start[1])) return section;
+  // What lies right on the screen, with the plan turned counter-clockwise.
+  const across = (end[0] - start[0]) * Math.cos(turn) - (end[1] - start[1]) * Math.sin(turn);
+  if (across >= -1e-6 * Math.hypot(end[0] - start[0], end[1] - start[1])) return section;
   const length = section.existing[section.existing.length - 2] ?? 0;
   return {
     existing: reversed(section.existing, length),

@@ -8,7 +8,7 @@ import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import { sectionShown } from "../section/sectionOnPlan";
 import type { ToolState } from "../tools/tool";
-import { fitPlan, planView, resizePlan, showGrowth, showPlace } from "../view/planView";
+import { fitPlan, planView, resizePlan, setPlanTurn, showGrowth, showPlace } from "../view/planView";
 import { hintId } from "./hintId";
 import { interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
@@ -96,6 +96,7 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   observer.observe(element);
   measure();
   // A plan that comes into the window is shown whole, whatever was seen of the one before it.
+  setPlanTurn(present(appStore.getState().history).drawing.turn);
   fitPlan();
   painter.viewChanged();
   return () => observer.disconnect();
@@ -105,6 +106,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
   const stops = [
     appStore.subscribe((state, before) => {
       const fresh = state.history !== before.history && state.history.steps.length === 1;
+      if (state.history !== before.history) setPlanTurn(present(state.history).drawing.turn);
       if (fresh) fitPlan();
       else if (state.history !== before.history) showGrowth(present(before.history), present(state.history));
       if (state.tool !== before.tool) takeKeys(element);

@@ -199,6 +199,7 @@ export class PlanPainter {
       results: state.results,
       hidden: state.hidden,
       metresPerMm: pxPerMm / this.shown.scale,
+      turn: this.shown.angle,
       dragging: state.preview !== null || state.floorDrag !== null,
     });
   }

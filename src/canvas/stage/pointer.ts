@@ -6,7 +6,7 @@ import { setPointer } from "../../store/actions";
 import { capturePointer } from "../capture";
 import type { Machine } from "../tools/machine";
 import type { PlanPointer } from "../tools/tool";
-import { panPlan, planView, zoomPlan } from "../view/planView";
+import { panPlan, planView, turnPlan, zoomPlan } from "../view/planView";
 import { toWorld, type XY } from "../view/view";
 import { wheelReader } from "./wheel";
 
@@ -24,6 +24,34 @@ interface Finger {
   at: XY;
 }
 
+/** Fingers that only zoom also turn a little: the plan follows from here on, radians. */
+const turnFrom = Math.PI / 18;
+
+/** Lets a turn through once the fingers clearly mean it. */
+function createTurnGate() {
+  let sum = 0;
+  let open = false;
+  return {
+    close(): void {
+      sum = 0;
+      open = false;
+    },
+    by(angle: number): number {
+      if (open) return angle;
+      sum += angle;
+      open = Math.abs(sum) > turnFrom;
+      return 0;
+    },
+  };
+}
+
+/** Turn of a finger about another, radians counter-clockwise as seen; screen y runs down. */
+function turnOf(about: XY, from: XY, to: XY): number {
+  const turn =
+    Math.atan2(from[1] - about[1], from[0] - about[0]) - Math.atan2(to[1] - about[1], to[0] - about[0]);
+  return Math.atan2(Math.sin(turn), Math.cos(turn));
+}
+
 class PointerHand {
   private readonly fingers = new Map<number, Finger>();
   /** Id of the pointer that pans. */
@@ -31,6 +59,7 @@ class PointerHand {
   /** Id of the pointer that works with the tool. */
   private worker: number | null = null;
   private readonly readWheel = wheelReader();
+  private readonly turning = createTurnGate();
 
   constructor(private readonly host: PointerHost) {}
 
@@ -43,6 +72,7 @@ class PointerHand {
       // A second finger: whatever the first one began is given up, both move the view.
       if (this.worker !== null) this.host.machine().lost();
       this.worker = null;
+      this.turning.close();
     } else if (event.button === 1 || (event.button === 0 && this.host.spaceHeld())) {
       event.preventDefault();
       this.panner = event.pointerId;
@@ -83,6 +113,7 @@ class PointerHand {
     event.preventDefault();
     const act = this.readWheel(event);
     if (act.kind === "zoom") zoomPlan(act.factor, this.place(event));
+    else if (act.kind === "turn") turnPlan(act.by, this.place(event));
     else panPlan(act.dx, act.dy);
   }
 
@@ -96,7 +127,7 @@ class PointerHand {
     if (this.worker === null || this.worker === event.pointerId) this.host.machine().move(pointer);
   }
 
-  /** Two fingers: their middle moves the plan, their distance zooms it. */
+  /** Two fingers: their middle moves the plan, their distance zooms it, and they turn it. */
   private pinch(finger: Finger, to: XY): void {
     const other = [...this.fingers.values()].find(({ id }) => id !== finger.id);
     if (!other) return;
@@ -104,7 +135,9 @@ class PointerHand {
     const after = Math.hypot(to[0] - other.at[0], to[1] - other.at[1]);
     panPlan((to[0] - finger.at[0]) / 2, (to[1] - finger.at[1]) / 2);
     const middle: XY = [(to[0] + other.at[0]) / 2, (to[1] + other.at[1]) / 2];
-    if (before > 10 && after > 10) zoomPlan(after / before, middle);
+    if (before <= 10 || after <= 10) return;
+    zoomPlan(after / before, middle);
+    turnPlan(this.turning.by(turnOf(other.at, finger.at, to)), middle);
   }
 
   private isPinch(event: PointerEvent): boolean {

@@ -1,5 +1,5 @@
 /** What "fit" shows: the smallest upright box round everything drawn, or round the building. */
-import type { Project } from "../../document";
+import { type Project, type Thing, thingShape } from "../../document";
 import { type Bounds, boundsOf } from "../../geometry";
 import { shotPlace } from "../select/places";
 import type { Padding, XY } from "./view";
@@ -38,4 +38,13 @@ export function buildingBounds(project: Project): Bounds | null {
     maxX: box.maxX + room,
     maxY: box.maxY + room,
   };
+}
+
+/** Things with room round them; null where none of them has a place. */
+export function boundsOfThings(project: Project, things: readonly Thing[]): Bounds | null {
+  const points = things.flatMap((thing) => thingShape(project, thing)?.points ?? []);
+  if (points.length === 0) return null;
+  const box = boundsOf(points);
+  const room = Math.max(1, 0.1 * Math.max(box.maxX - box.minX, box.maxY - box.minY));
+  return { minX: box.minX - room, minY: box.minY - room, maxX: box.maxX + room, maxY: box.maxY + room };
 }

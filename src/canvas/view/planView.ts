@@ -1,10 +1,11 @@
 /** The plan's view as the window knows it: one plan, one view. Gestures and buttons change it here. */
 import { createStore } from "zustand/vanilla";
-import type { Project } from "../../document";
+import { drawingEdits, type Project, present } from "../../document";
 import type { Bounds } from "../../geometry";
+import { run } from "../../store/actions";
 import { appStore, shownProject } from "../../store/store";
-import { buildingBounds, fitPadding, planBounds } from "./planBounds";
-import { fitted, held, isSeen, panBy, resized, toScreen, type View, type XY, zoomAt } from "./view";
+import { boundsOfThings, buildingBounds, fitPadding, planBounds } from "./planBounds";
+import { fitted, held, isSeen, panBy, resized, toScreen, turnAt, type View, type XY, zoomAt } from "./view";
 
 interface PlanView {
   readonly view: View;
@@ -40,6 +41,7 @@ function moveTo(view: View): void {
   rest = setTimeout(() => {
     rest = null;
     planView.setState({ moving: false });
+    keepTurn();
   }, restAfter);
 }
 
@@ -48,6 +50,20 @@ function jumpTo(view: View, fittedTo: typeof fit = null): void {
   if (rest !== null) clearTimeout(rest);
   rest = null;
   planView.setState({ view, moving: false });
+  keepTurn();
+}
+
+/** Less than this is only rounding, radians. */
+function sameTurn(a: number, b: number): boolean {
+  return Math.abs(Math.sin((a - b) / 2)) < 1e-9;
+}
+
+/** A turn by hand becomes part of the plan, so that paper shows it the same way; turns in a row are one undo step. */
+function keepTurn(): void {
+  const state = appStore.getState();
+  const { angle } = planView.getState().view;
+  if (state.screen !== "plan" || sameTurn(present(state.history).drawing.turn, angle)) return;
+  run(drawingEdits.turnPlan, { turn: angle });
 }
 
 export function panPlan(dx: number, dy: number): void {
@@ -57,6 +73,23 @@ export function panPlan(dx: number, dy: number): void {
 /** Zooms about a place on the screen. */
 export function zoomPlan(factor: number, at: XY): void {
   moveTo(zoomAt(planView.getState().view, at, factor));
+}
+
+/** Turns the plan about a place on the screen, radians counter-clockwise. */
+export function turnPlan(by: number, at: XY): void {
+  if (by !== 0) moveTo(turnAt(planView.getState().view, at, by));
+}
+
+/** Shows the plan at a turn, radians counter-clockwise; what was fitted is fitted again. */
+export function setPlanTurn(angle: number): void {
+  const { view } = planView.getState();
+  if (sameTurn(angle, view.angle)) return;
+  const middle: XY = [view.width / 2, view.height / 2];
+  const was = fit;
+  planView.setState({ view: turnAt(view, middle, angle - view.angle) });
+  if (was === "plan") fitPlan();
+  else if (was === "building") fitBuilding();
+  else jumpTo(planView.getState().view);
 }
 
 /** Zooms about the middle: for buttons and keys. */
@@ -90,6 +123,15 @@ export function fitBuilding(): void {
   const bounds = buildingBounds(shownProject(appStore.getState()));
   const { view } = planView.getState();
   if (bounds) jumpTo(fitted(view, bounds, fitPadding(view.width)), "building");
+  else fitPlan();
+}
+
+/** What is selected, with room round it; everything where nothing is. */
+export function fitSelection(): void {
+  const state = appStore.getState();
+  const bounds = boundsOfThings(shownProject(state), state.selection);
+  const { view } = planView.getState();
+  if (bounds) jumpTo(fitted(view, bounds, fitPadding(view.width)));
   else fitPlan();
 }
 

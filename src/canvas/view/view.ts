@@ -63,6 +63,15 @@ export function panBy(view: View, dx: number, dy: number): View {
   return { ...view, centre };
 }
 
+/** Turns the plan by an angle, counter-clockwise; the place under the screen point stays under it. */
+export function turnAt(view: View, at: XY, by: number): View {
+  const [x, y] = toWorld(view, at);
+  const sum = view.angle + by;
+  const turned = { ...view, angle: Math.atan2(Math.sin(sum), Math.cos(sum)) };
+  const [nx, ny] = toWorld(turned, at);
+  return { ...turned, centre: [view.centre[0] + x - nx, view.centre[1] + y - ny] };
+}
+
 /** The same place in the middle of a screen part of another size. */
 export function resized(view: View, width: number, height: number): View {
   return { ...view, width, height };
