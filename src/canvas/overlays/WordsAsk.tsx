@@ -46,7 +46,8 @@ function Asked({ question }: { question: WordsQuestion }) {
   function key(event: KeyboardEvent): void {
     event.stopPropagation();
     if (event.key === "Escape") leave();
-    if (event.key !== "Enter" || event.shiftKey || event.nativeEvent.isComposing) return;
+    if (event.key !== "Enter" || (event.shiftKey && !question.oneLine) || event.nativeEvent.isComposing)
+      return;
     event.preventDefault();
     keep();
   }
@@ -64,7 +65,7 @@ function Asked({ question }: { question: WordsQuestion }) {
     >
       <textarea
         ref={area}
-        rows={2}
+        rows={question.oneLine ? 1 : 2}
         aria-label={question.label}
         value={text}
         maxLength={longest}
@@ -72,7 +73,7 @@ function Asked({ question }: { question: WordsQuestion }) {
         autoFocus
         aria-invalid={fault !== null}
         onChange={(event) => {
-          setText(event.target.value);
+          setText(question.oneLine ? event.target.value.replace(/\s+/g, " ") : event.target.value);
           setFault(null);
         }}
         onKeyDown={key}
@@ -80,7 +81,9 @@ function Asked({ question }: { question: WordsQuestion }) {
       {fault ? (
         <p role="alert">{fault}</p>
       ) : (
-        <p className="soft">Enter keeps, Shift+Enter new line, Esc leaves</p>
+        <p className="soft">
+          {question.oneLine ? "Enter keeps, Esc leaves" : "Enter keeps, Shift+Enter new line, Esc leaves"}
+        </p>
       )}
     </form>
   );

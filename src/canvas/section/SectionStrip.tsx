@@ -1,12 +1,14 @@
 /** The long section under the plan: ground as it is and finished, building, footing; it moves with the floor. */
 import { type PointerEvent, useEffect, useMemo, useRef } from "react";
 import type { Project } from "../../document";
+import { sectionLetter } from "../../drawing/section-lines";
 import type { SectionLine } from "../../solve/results";
 import { setPointer } from "../../store/actions";
 import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { formatLength, roundingFor } from "../../units";
 import { useSize } from "../useSize";
+import { sectionAlong } from "./alongLine";
 import { SectionWalls } from "./SectionWalls";
 import { sectionShown } from "./sectionOnPlan";
 import {
@@ -32,20 +34,23 @@ const above = 46;
 export function SectionStrip() {
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useSize(box);
-  const found = useApp((state) => state.results.section);
-  const section = useMemo(() => found && asOnPlan(found), [found]);
+  const shown = useShownSection();
+  // A person's own line has its own marks on the plan.
+  const own = shown.name !== null;
   useEffect(() => {
-    sectionShown.setState(true, true);
+    sectionShown.setState(!own, true);
     return () => sectionShown.setState(false, true);
-  }, []);
+  }, [own]);
   return (
     <section className="section-strip" aria-label="Section">
       <div className="section-box" ref={box}>
-        {section && width > 80 && height > 60 ? (
-          <SectionDrawing section={section} width={width} height={height} />
+        {shown.section && width > 80 && height > 60 ? (
+          <SectionDrawing section={shown.section} name={shown.name} width={width} height={height} />
         ) : (
           <p className="section-empty soft">
-            The section through the building shows here once there are shots and a building.
+            {own
+              ? `Along ${shown.name} there is no ground yet: it shows here once there are shots around it.`
+              : "The section through the building shows here once there are shots and a building."}
           </p>
         )}
       </div>
@@ -53,13 +58,35 @@ export function SectionStrip() {
   );
 }
 
+interface Shown {
+  readonly section: SectionLine | null;
+  /** Of a line that a person drew; null for the section through the building. */
+  readonly name: string | null;
+}
+
+/** The section line that is selected, else the section through the building. */
+function useShownSection(): Shown {
+  const project = useApp(shownProject);
+  const results = useApp((state) => state.results);
+  const floor = useApp(shownFloor);
+  const chosen = useApp(({ selection: [only, ...others] }) =>
+    only?.kind === "section" && others.length === 0 ? only.id : null,
+  );
+  const line = project.drawing.sections.find(({ id }) => id === chosen);
+  return useMemo(() => {
+    if (line) return { section: sectionAlong(line.line, project, results, floor), name: line.name };
+    return { section: results.section && asOnPlan(results.section), name: null };
+  }, [line, project, results, floor]);
+}
+
 interface DrawingProps {
   readonly section: SectionLine;
+  readonly name: string | null;
   readonly width: number;
   readonly height: number;
 }
 
-function SectionDrawing({ section, width, height }: DrawingProps) {
+function SectionDrawing({ section, name, width, height }: DrawingProps) {
   const project = useApp(shownProject);
   const floor = useApp(shownFloor);
   const dragging = useApp((state) => state.floorDrag !== null);
@@ -69,11 +96,14 @@ function SectionDrawing({ section, width, height }: DrawingProps) {
   const fit = fitSection(sectionRange(section, building), room, dragging ? kept.current : undefined);
   kept.current = fit;
   const paths = sectionPaths(section, fit, building);
-  const words = `Section ${sectionWay(section, project.lot.north)} through the building · ${exaggerationWords(fit.exaggeration)}`;
+  const way = sectionWay(section, project.lot.north);
+  const what = name === null ? `Section ${way} through the building` : `Along ${name}, ${way}`;
+  const words = `${what} · ${exaggerationWords(fit.exaggeration)}`;
+  const letter = name === null ? null : sectionLetter(name);
   return (
     <>
       <p className="section-title soft">{words}</p>
-      <SectionEnds ends={sectionEnds(section, project.lot.north)} />
+      <SectionEnds ends={letter === null ? sectionEnds(section, project.lot.north) : [letter, letter]} />
       <svg
         width={width}
         height={height}

@@ -60,6 +60,8 @@ export interface WordsQuestion {
   /** What is asked for: "words of the note". */
   readonly label: string;
   readonly text: string;
+  /** A name: one line of it. */
+  readonly oneLine?: boolean;
   answer(text: string): Edit;
 }
 
