@@ -14,6 +14,8 @@ import { lengthText, overAllText } from "./words";
 
 /** A wall thinner than this on paper, mm, is one line. */
 const thinnestWall = 0.7;
+/** A footing that reaches less beyond the wall, mm, would be lost in the wall's line. */
+const thinnestTrench = 0.5;
 
 type Line = { readonly text: string; readonly style: StyleName };
 
@@ -77,6 +79,21 @@ function doorMarks(building: Building, door: Door, display: Display, context: Dr
   return [{ kind: "line", points: [...piece.a, ...piece.b], style: "door" }, ...label];
 }
 
+/** The footing's edge outside the walls, on paper, where it clears them: the trench is dug at least that wide. */
+function trenchMarks({ outline, foundation }: Building, context: DrawContext): DrawingMark[] {
+  const beyond = (foundation.footingWidth - foundation.wallThickness) / 2;
+  if (context.medium === "screen" || beyond / context.metresPerMm < thinnestTrench) return [];
+  return [
+    { kind: "line", points: innerOutline(outline, -beyond).flat(), closed: true, style: "trench" },
+    {
+      kind: "line",
+      points: innerOutline(outline, foundation.wallThickness + beyond).flat(),
+      closed: true,
+      style: "trench",
+    },
+  ];
+}
+
 /** Walls, diagonals, doors, and size (on paper also the floor's height) inside. */
 export function drawBuilding(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("building");
@@ -96,7 +113,7 @@ export function drawBuilding(project: Project, results: Results, context: DrawCo
     const inner = innerOutline(outline, foundation.wallThickness).flat();
     marks.push({ kind: "line", points: inner, closed: true, style: "wall-inner" });
   }
-  marks.push({ kind: "line", points, closed: true, style: "wall" });
+  marks.push({ kind: "line", points, closed: true, style: "wall" }, ...trenchMarks(building, context));
   const label = innerLabel(project, building, results, context);
   const doors = building.doors.flatMap((door) => doorMarks(building, door, display, context));
   return { id: "building", marks: [...marks, ...doors, ...label] };

@@ -81,14 +81,14 @@ export type LabelTexts = readonly TextMark[];
 /**
  * Puts a label at the first of its possible places that is free of texts and of lines, and takes the paper.
  *
- * Where none is free the label is left out (the answer is empty). One that `must` be shown may then cross a line,
- * and in the worst case takes its first place.
+ * Where none is free the label is left out (the answer is empty). One that may go "over-lines" may then cross a line;
+ * one that `must` be shown too, and in the worst case takes its first place.
  */
 export function placeLabel(
   context: DrawContext,
   group: string,
   candidates: readonly LabelTexts[],
-  must = false,
+  must: boolean | "over-lines" = false,
 ): LabelTexts {
   for (const textsOnly of must ? [false, true] : [false]) {
     const free = candidates.find((texts) =>
@@ -99,7 +99,7 @@ export function placeLabel(
     if (free) return taken(context, group, free);
   }
   const [first] = candidates;
-  return must && first ? taken(context, group, first) : [];
+  return must === true && first ? taken(context, group, first) : [];
 }
 
 function taken(context: DrawContext, group: string, texts: LabelTexts): LabelTexts {

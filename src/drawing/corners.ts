@@ -10,7 +10,7 @@ import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { cornerRing } from "./sizes";
 import { textWidth } from "./text-width";
-import { cornerDirections } from "./walls";
+import { cornerDirections, innerCorners } from "./walls";
 import { outText, workInWords } from "./words";
 
 /** Free paper between ring and label, mm. */
@@ -54,7 +54,7 @@ function widened(texts: LabelTexts, room: number): LabelTexts {
 
 function cornerLabel(
   corner: CornerResult,
-  direction: XY,
+  { direction, inner }: { readonly direction: XY; readonly inner: boolean },
   project: Project,
   context: DrawContext,
 ): LabelTexts {
@@ -64,12 +64,15 @@ function cornerLabel(
   const value = paper ? workInWords(corner, display) : outText(corner.wallAboveGround, display);
   const style = sizeOf("corner-value");
   const room = Math.max(textWidth(value, style, 600), textWidth("2′ 10⅝″ out", style, 600));
-  const candidates = reaches.flatMap((reach) =>
+  const out = Math.atan2(direction[1], direction[0]);
+  const around = (start: number, reach: number) =>
     turns.map((turn) => {
-      const angle = Math.atan2(direction[1], direction[0]) + turn;
+      const angle = start + turn;
       return labelAt(at, seenWay(angle, context.turn), reach, { name: corner.name, value });
-    }),
-  );
+    });
+  // Between the two walls of an inner corner a label would drift off to another's ring: it may stand inside instead.
+  const places = inner ? [around(out, 0), around(out + Math.PI, 0), around(out + Math.PI, 2)] : [];
+  const candidates = [...places, ...reaches.map((reach) => around(out, reach))].flat();
   const wide = candidates.map((texts) => widened(texts, room));
   const chosen = placeLabel(context, "corners", wide, true);
   return candidates[wide.indexOf(chosen)] ?? [];
@@ -81,10 +84,16 @@ export function drawCorners(project: Project, results: Results, context: DrawCon
   const { building } = project;
   if (!building) return { id: "corners", marks: [] };
   const directions = cornerDirections(building.outline);
+  const inner = innerCorners(building.outline);
   reserveLines(project, results, context);
   const marks = results.corners.flatMap((corner, i): DrawingMark[] => [
     { kind: "symbol", at: [corner.x, corner.y], symbol: "ring", size: cornerRing, style: "corner-ring" },
-    ...cornerLabel(corner, directions[i] ?? [0, 1], project, context),
+    ...cornerLabel(
+      corner,
+      { direction: directions[i] ?? [0, 1], inner: inner[i] ?? false },
+      project,
+      context,
+    ),
   ]);
   return { id: "corners", marks };
 }

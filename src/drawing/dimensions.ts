@@ -3,6 +3,7 @@ import type { Project } from "../document/schema";
 import { type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { sizeOf } from "./beside";
+import { compass, shortWind } from "./compass";
 import { type DrawContext, onPaper, placeLabel } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
@@ -54,24 +55,17 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): Draw
   ];
 }
 
-/** Compass word for a direction on the plan. */
-function compass(direction: Point, north: number): string {
-  const azimuth = Math.atan2(direction[0], direction[1]) - north;
-  const words = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
-  const eighth = Math.round((((azimuth / (2 * Math.PI)) % 1) + 1) * 8) % 8;
-  return words[eighth] ?? "";
-}
-
 function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark[] {
   const lot = project.lot.outline;
   const a = lot[tie.lotSide] as Point;
   const b = lot[(tie.lotSide + 1) % lot.length] as Point;
   const out = signedArea(lot) > 0 ? 1 : -1;
   const outward: Point = [out * (b[1] - a[1]), -out * (b[0] - a[0])];
-  const name = `${compass(outward, project.lot.north)} line`;
+  const wind = compass(outward, project.lot.north);
   const length = dimensionText(tie.length, project.display, context);
   const room = tie.length / context.metresPerMm - 4;
-  const choices = [`${length} to ${name}`, length]
+  // A bare figure would leave open what it is taped to.
+  const choices = [`${length} to ${wind} line`, `${length} to ${shortWind(wind)} line`]
     .filter((text) => textWidth(text, sizeOf("dimension-label")) <= room)
     .map((text) => {
       const line: DimensionLine = { from: tie.corner, to: tie.foot, text, style: "tie" };

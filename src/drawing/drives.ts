@@ -2,11 +2,13 @@
 import type { Drive, Project } from "../document/schema";
 import { type Point, pointAlong, polylineLength } from "../geometry";
 import type { DriveResult, DriveStation, Results } from "../solve/results";
+import { routeStations } from "../solve/route-stations";
 import { along, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
+import { stationMarks } from "./stations";
 import type { StyleName } from "./styles";
 import { ellipsize } from "./text-width";
 import { gradeText, overAllText } from "./words";
@@ -74,8 +76,8 @@ function placesAlong(
   halfWidth: number,
 ): readonly LabelTexts[] {
   const beside = capOf(style) / 2 + 0.9;
-  // A wide drive has room beside its centreline; a narrow one is written on it.
-  const within = halfWidth > 2 * beside ? [beside, -beside] : [0];
+  // A wide drive has room beside its centreline; beside a narrow one it is written outside.
+  const within = halfWidth > 2 * beside ? [beside, -beside] : [];
   const offs = [...within, halfWidth + beside, -halfWidth - beside];
   return offs.flatMap((off) =>
     [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => {
@@ -103,7 +105,8 @@ function gradeLabels(
     const climb = climbText(run.grade, project);
     const text = mark && runs.length > 1 ? `steepest: ${climb}` : climb;
     const style = mark ? "drive-label" : "drive-grade";
-    const label = placeLabel(context, "drives", placesAlong(drive.line, run, text, style, half));
+    const places = placesAlong(drive.line, run, text, style, half);
+    const label = placeLabel(context, "drives", places, mark ? "over-lines" : false);
     const line: DrawingMark = {
       kind: "line",
       points: partOf(drive.line, run.from, run.to),
@@ -137,6 +140,15 @@ function nameLabel(drive: Drive, project: Project, context: DrawContext): LabelT
   return placeLabel(context, "drives", placesAlong(drive.line, run, text, "drive-grade", half));
 }
 
+/** On paper the stations of the tables; on screen they would only be in the way. */
+function drivePegs(project: Project, results: Results, context: DrawContext): DrawingMark[] {
+  if (context.medium === "screen") return [];
+  const told = routeStations(project.grading, results.drives, []).drives;
+  return project.grading.drives.flatMap(({ id, line, width }) =>
+    stationMarks(line, told.get(id) ?? [], width / 2, "drives", context),
+  );
+}
+
 /** All drives. The grades change with the floor: redrawn on every frame of a floor drag. */
 export function drawDrives(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("drives");
@@ -148,5 +160,6 @@ export function drawDrives(project: Project, results: Results, context: DrawCont
     const grades = result ? gradeLabels(drive, result, project, context) : [];
     return [...grades, ...nameLabel(drive, project, context)];
   });
-  return { id: "drives", marks: [...shapes, ...labels] };
+  const pegs = drivePegs(project, results, context);
+  return { id: "drives", marks: [...shapes, ...labels, ...pegs] };
 }

@@ -1,4 +1,5 @@
 export { drawBuilding } from "./building";
+export { compass } from "./compass";
 export { asRead, createDrawContext, type DrawContext, type DrawOptions } from "./context";
 export { drawExisting, drawFinished, drawGuessed } from "./contours";
 export { drawCorners } from "./corners";
@@ -16,6 +17,7 @@ export { drawMarks, drawShots } from "./shots";
 export { type Style, type StyleName, styles } from "./styles";
 export { drawSwales, swaleText } from "./swales";
 export { type SymbolShape, symbolShapes } from "./symbols";
+export { type CornerTies, tapeTies } from "./tape-ties";
 export { ellipsize, textWidth } from "./text-width";
 export { dimensionShape, drawUserDimensions, endPlace, userDimensionMarks } from "./user-dimensions";
 export { drawArrows, drawPonds } from "./water";

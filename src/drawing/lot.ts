@@ -1,18 +1,18 @@
 /** The lot's lines with bearing and length, and what stands on it. */
 import { isArea } from "../document/features";
-import type { Feature, Project } from "../document/schema";
+import type { Display, Feature, Project } from "../document/schema";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
-import { type DrawContext, placeLabel, readable } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
 import { featureSymbol } from "./sizes";
 import type { StyleName } from "./styles";
 import { ellipsize } from "./text-width";
-import { lengthText } from "./words";
+import { lengthText, overAllText } from "./words";
 
 /** Quadrant bearing of a direction, as a deed writes it: "S 88.5° W". `north` is the plan's north. */
 export function bearingText(from: Point, to: Point, north: number): string {
@@ -117,26 +117,53 @@ function circle(at: Point, radius: number): Float64Array {
   });
 }
 
-function featureLabel(feature: Feature, context: DrawContext): readonly DrawingMark[] {
+/** The name, with the distance to keep; the name alone where that has no room. */
+function featureTexts(feature: Feature, display: Display, style: StyleName): readonly string[] {
+  const danger = dangers.includes(feature.kind);
+  const name = ellipsize(
+    feature.name || featureWords[feature.kind],
+    longestName,
+    sizeOf(style),
+    danger ? 600 : 400,
+  );
+  if (feature.keepClear <= 0) return name ? [name] : [];
+  const off = `keep off ${overAllText(feature.keepClear, display)}`;
+  return name ? [`${name}, ${off}`, name] : [off];
+}
+
+function featureLabel(feature: Feature, display: Display, context: DrawContext): readonly DrawingMark[] {
   const danger = dangers.includes(feature.kind);
   const style: StyleName = danger ? "feature-danger-label" : "feature-label";
-  const name = feature.name || featureWords[feature.kind];
-  const text = ellipsize(name, longestName, sizeOf(style), danger ? 600 : 400);
-  if (!text) return [];
+  const texts = featureTexts(feature, display, style);
+  if (texts.length === 0) return [];
   const { points } = feature;
   const [first, second] = points;
   if (!first) return [];
-  if (!second) return placeLabel(context, "features", besidePoint(first, text, style, featureSymbol));
-  if (isArea(feature)) {
-    return placeLabel(context, "features", [along(centroid(points), text, style, -context.turn)]);
+  if (!second) {
+    const beside = texts.flatMap((text) => besidePoint(first, text, style, featureSymbol));
+    return placeLabel(context, "features", beside);
   }
-  const candidates = points.slice(1).flatMap((end, i) => {
+  if (isArea(feature)) {
+    return placeLabel(
+      context,
+      "features",
+      texts.map((text) => along(centroid(points), text, style, -context.turn)),
+    );
+  }
+  const candidates = texts.flatMap((text) => besideLine(points, text, style));
+  return placeLabel(context, "features", candidates, danger);
+}
+
+/** Along either side of each piece of a line. */
+function besideLine(points: readonly Point[], text: string, style: StyleName): readonly LabelTexts[] {
+  const off = 1 + capOf(style) / 2;
+  return points.slice(1).flatMap((end, i) => {
     const start = points[i] as Point;
     const angle = readable(Math.atan2(end[1] - start[1], end[0] - start[0]));
-    const off = 1 + capOf(style) / 2;
-    return [off, -off].map((side) => along(between(start, end, 0.5), text, style, angle, side));
+    return [0.5, 0.3, 0.7].flatMap((t) =>
+      [off, -off].map((side) => along(between(start, end, t), text, style, angle, side)),
+    );
   });
-  return placeLabel(context, "features", candidates, danger);
 }
 
 /** Trees, wells, lines in the ground and overhead, fences, roads and water, with their names. */
@@ -147,6 +174,6 @@ export function drawFeatures(project: Project, results: Results, context: DrawCo
   const shapes = features.flatMap((feature) => [...keepClear(feature), featureShape(feature)]);
   return {
     id: "features",
-    marks: [...shapes, ...features.flatMap((feature) => featureLabel(feature, context))],
+    marks: [...shapes, ...features.flatMap((feature) => featureLabel(feature, project.display, context))],
   };
 }

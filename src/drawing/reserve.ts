@@ -27,6 +27,7 @@ function takeDrawn(project: Project, context: DrawContext): void {
   if (building) take(closed(building.outline), 0.9);
   for (const corner of building?.outline ?? []) takeSpot(context, corner, cornerRing);
   for (const drive of grading.drives) {
+    take(drive.line.flat(), 0.2);
     for (const side of [1, -1]) take(offsetLine(drive.line, (side * drive.width) / 2).flat(), 0.3);
   }
   for (const swale of grading.swales) take(swale.line.flat(), swaleChevron);

@@ -4,7 +4,7 @@ import { thingKey } from "../document/thing";
 import { containsPoint, distance } from "../geometry";
 import type { LevelledPoint, Results } from "../solve/results";
 import { besidePoint, longestName, sizeOf } from "./beside";
-import { type DrawContext, placeLabel } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel } from "./context";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { markTriangle, shotCross } from "./sizes";
@@ -50,11 +50,17 @@ function shotText(
   return point.height === null ? null : heightText(point.height, project.display, results, context);
 }
 
+/** To the right of its cross wherever that goes: left of one, it would be taken for its neighbour's. */
+function rightOf(at: XY, text: string): readonly LabelTexts[] {
+  const places = besidePoint(at, text, "shot-label", shotCross);
+  const left = (texts: LabelTexts) => texts[0]?.anchor === "end";
+  return [...places.filter((one) => !left(one)), ...places.filter(left)];
+}
+
 function shotMarks(point: LevelledPoint, at: XY, text: string | null, context: DrawContext): DrawingMark[] {
   const symbol = point.kind === "turning" ? "plus" : "cross";
   const style = point.height === null ? "shot-untied" : "shot";
-  const label =
-    text === null ? [] : placeLabel(context, "shots", besidePoint(at, text, "shot-label", shotCross));
+  const label = text === null ? [] : placeLabel(context, "shots", rightOf(at, text));
   return [{ kind: "symbol", at, symbol, size: shotCross, style }, ...label];
 }
 

@@ -2,11 +2,14 @@
 import type { Project, Swale } from "../document/schema";
 import { between, type Point, pointAlong, polylineLength } from "../geometry";
 import type { Results, SwaleResult } from "../solve/results";
+import { routeStations } from "../solve/route-stations";
+import { swaleVerdict } from "../solve/swale-verdict";
 import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
 import { swaleChevron } from "./sizes";
+import { stationMarks } from "./stations";
 import { ellipsize } from "./text-width";
 import { gradeText } from "./words";
 
@@ -27,16 +30,18 @@ function chevrons(swale: Swale, result: SwaleResult | undefined, context: DrawCo
   });
 }
 
-/** "swale falls 2.0 %", "swale falls 1.2 to 3.0 %", "swale runs backwards". */
+/** "swale falls 2.0 %", "swale falls 0.2 %, too little", "swale doesn't drain". */
 export function swaleText(swale: Swale, result: SwaleResult | undefined, project: Project): string {
   if (!result) return swale.name;
   const falls = result.stations.flatMap((station) => (station.fall === null ? [] : [station.fall]));
-  if (result.leastFall < 0) return `${swale.name} runs backwards`;
+  const verdict = swaleVerdict(result, project.rules.leastSwaleFall);
+  if (result.leastFall <= 0) return `${swale.name} ${verdict}`;
   const [least, most] = [result.leastFall, Math.max(result.leastFall, ...falls)].map((fall) =>
     gradeText(fall, project.display),
   );
   const range = least === most ? least : `${least?.replace(/ %$/, "")} to ${most}`;
-  return result.drains ? `${swale.name} falls ${range}` : `${swale.name} falls ${range}, doesn't drain`;
+  const said = verdict === "falls too little" ? "too little" : verdict;
+  return verdict === "drains" ? `${swale.name} falls ${range}` : `${swale.name} falls ${range}, ${said}`;
 }
 
 /** Beside each piece, longest first, on either side. */
@@ -67,6 +72,8 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
   context.labels.forget("swales");
   const { swales } = project.grading;
   reserveLines(project, results, context);
+  const paper = context.medium === "paper";
+  const told = paper ? routeStations(project.grading, [], results.water.swales).swales : null;
   const marks = swales.flatMap((swale): DrawingMark[] => {
     const result = results.water.swales.find((one) => one.id === swale.id);
     const end = swale.line[swale.line.length - 1] as Point;
@@ -75,6 +82,7 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
       ...chevrons(swale, result, context),
       ...placeLabel(context, "swales", placesBeside(swale, swaleText(shortNamed(swale), result, project))),
       ...placeLabel(context, "swales", besidePoint(end, "outlet", "swale-label", swaleChevron)),
+      ...stationMarks(swale.line, told?.get(swale.id) ?? [], 0, "swales", context),
     ];
   });
   return { id: "swales", marks };

@@ -39,6 +39,17 @@ export function cornerDirections(outline: readonly Point[]): readonly Point[] {
   });
 }
 
+/** Whether the building lies on more than half a turn round each corner, as at the inside of an L. */
+export function innerCorners(outline: readonly Point[]): readonly boolean[] {
+  const n = outline.length;
+  const turn = signedArea(outline) >= 0 ? 1 : -1;
+  return outline.map(([x, y], i) => {
+    const [px, py] = outline[(i + n - 1) % n] as Point;
+    const [nx, ny] = outline[(i + 1) % n] as Point;
+    return turn * ((x - px) * (ny - y) - (y - py) * (nx - x)) < -1e-9;
+  });
+}
+
 /** The outline moved inward by a distance, corner by corner (walls' inner faces); corners keep their order. */
 export function innerOutline(outline: readonly Point[], inward: number): readonly Point[] {
   const walls = wallsOf(outline);

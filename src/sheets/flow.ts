@@ -11,7 +11,7 @@ export interface Placed {
 
 /**
  * Pours blocks into columns from the top, in order. A block that doesn't fit any more is broken where it may be,
- * or goes to the next column.
+ * or goes to the next column. With `breakWhole` a block is broken also where the next column would hold it whole.
  *
  * Units  mm; `size` is the text size.
  */
@@ -19,6 +19,7 @@ export function pour(
   blocks: readonly Block[],
   columns: readonly Rect[],
   size: number,
+  breakWhole = false,
 ): { readonly placed: readonly Placed[]; readonly rest: readonly Block[] } {
   const placed: Placed[] = [];
   const queue = [...blocks];
@@ -33,7 +34,7 @@ export function pour(
         y += height;
         continue;
       }
-      const whole = height <= column.height;
+      const whole = height <= column.height && !breakWhole;
       const parts = whole ? null : block.split?.(column.width, size, end - y);
       if (!parts) break;
       queue.splice(0, 1, ...parts);

@@ -1,9 +1,10 @@
 /** The key: one sample of each thing that is drawn on this sheet, painted by the same hand. */
 import type { Display } from "../document/schema";
-import { depthClasses } from "../drawing";
+import { depthClasses, lengthText } from "../drawing";
 import type { DrawingMark, MarkLayer, SymbolMark } from "../drawing/marks";
 import { type Style, type StyleName, styles } from "../drawing/styles";
 import { ellipsize } from "../drawing/text-width";
+import { formatLength, parseLength } from "../units";
 import { type Block, headingPitch, headingScale, paddingX, paddingY } from "./block";
 import { inks } from "./inks";
 import { paintRings, paintSymbol } from "./paint";
@@ -53,6 +54,8 @@ const drawn: readonly Entry[] = [
   line("buried, overhead line", "feature-danger"),
   line("tie to a lot line", "tie"),
   line("section line", "section-line"),
+  line("keep clear", "keep-clear"),
+  line("edge of footing", "trench"),
   symbol("water runs this way", "arrow", 4.2, "arrow"),
   symbol("shot and its height", "cross", 1.8, "shot"),
   symbol("mark", "triangle", 3.2, "mark-symbol"),
@@ -111,9 +114,18 @@ function drawSample(pen: Pen, sample: Sample, x: number, middle: number, size: n
   pen.line(box, { colour: inks.soft, width: 0.12 }, true);
 }
 
+/** The step between contours, in decimal feet where inches would only round it. */
+function intervalText(interval: number, display: Display): string {
+  const text = lengthText(interval, display);
+  const read = parseLength(text, display.length);
+  return read.ok && Math.abs(read.m - interval) > 1e-6 ? formatLength(interval, "ft", 2) : text;
+}
+
 /** Samples in as many columns as the width holds. */
-export function keyBlock(layers: readonly MarkLayer[], display: Display): Block | null {
+export function keyBlock(layers: readonly MarkLayer[], display: Display, interval: number): Block | null {
   const entries = keyEntries(layers, display);
+  const contours = entries.some(({ when }) => when.startsWith("contour-"));
+  const heading = contours ? `Key; contours every ${intervalText(interval, display)}` : "Key";
   if (entries.length === 0) return null;
   const columnsFor = (width: number, size: number) =>
     Math.max(1, Math.floor((width - 2 * paddingX) / (size * entryScale)));
@@ -126,7 +138,7 @@ export function keyBlock(layers: readonly MarkLayer[], display: Display): Block 
     draw(pen, x0, y0, width, size) {
       const x = x0 + paddingX;
       const headSize = size * headingScale;
-      pen.text("Key", x, y0 + paddingY + headSize * 0.8, { size: headSize, weight: 600, colour: inks.ink });
+      pen.text(heading, x, y0 + paddingY + headSize * 0.8, { size: headSize, weight: 600, colour: inks.ink });
       const columns = columnsFor(width, size);
       const rows = Math.ceil(entries.length / columns);
       const each = (width - 2 * paddingX) / columns;

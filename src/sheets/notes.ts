@@ -1,8 +1,8 @@
 /** What the sheet says in words: what heights are told from, how much earth moves, what is still open. */
 import type { Project } from "../document/schema";
-import type { Point } from "../geometry";
+import { compass } from "../drawing";
+import { nearestOnRing, type Point, segmentsMeet } from "../geometry";
 import type { Results } from "../solve/results";
-import { depthInWords, formatLength, formatVolume } from "../units";
 import type { Block } from "./block";
 import { type Paragraph, proseBlock } from "./prose-block";
 import type { Figures } from "./tables";
@@ -16,10 +16,8 @@ function placeFromCorner(at: Point, project: Project, results: Results, figures:
     .sort((a, b) => a.distance - b.distance)[0];
   if (!nearest) return null;
   const { corner, distance } = nearest;
-  const azimuth = Math.atan2(at[0] - corner.x, at[1] - corner.y) - project.lot.north;
-  const words = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
-  const eighth = Math.round(((azimuth / (2 * Math.PI)) % 1) * 8 + 16) % 8;
-  return `${figures.length(distance)} ${words[eighth]} of corner ${corner.name}`;
+  const wind = compass([at[0] - corner.x, at[1] - corner.y], project.lot.north);
+  return `${figures.length(distance)} ${wind} of corner ${corner.name}`;
 }
 
 function markSentence(project: Project, results: Results, figures: Figures): string {
@@ -84,59 +82,6 @@ function examples({ floor, trench }: Results, mark: number, figures: Figures): P
   ];
 }
 
-/** Volumes to cut and fill, with how far they can be trusted. */
-export function earthBlock(project: Project, results: Results): Block | null {
-  const { earthwork, surface } = results;
-  if (!earthwork) return null;
-  const { display } = project;
-  const volume = (m3: number) => formatVolume(m3, display.volume);
-  const { inside, outside, total, guessedShare } = earthwork;
-  const deepest = [surface?.greatestCut, surface?.greatestFill]
-    .flatMap((one) => (one ? [depthInWords(one.depth, display.length, display.rounding)] : []))
-    .join(", ");
-  const none = volume(0);
-  const error = volume(outside.error) === none ? "" : ` (each within ${volume(outside.error)})`;
-  const lines = [
-    `Under the floor: cut ${volume(inside.cut)}, fill ${volume(inside.fill)}.`,
-    `Outside the walls: cut ${volume(outside.cut)}, fill ${volume(outside.fill)}${error}${deepest ? `; deepest ${deepest}` : ""}.`,
-  ];
-  const share = Math.round(guessedShare * 100);
-  if (share > 0) lines.push(`${share} % of this rests on guessed ground.`);
-  return proseBlock("earth", "Earth to move", [
-    {
-      runs: [
-        {
-          text: `Cut ${volume(total.cut)}, fill ${volume(total.fill)}, from the ground as it is.`,
-          strong: true,
-        },
-        { text: lines.join(" ") },
-      ],
-    },
-    ...strippedFirst(project, results),
-  ]);
-}
-
-/** What to order once the topsoil is off: more fill than the map shows, compacted and as it comes on the truck. */
-function strippedFirst(project: Project, { bill }: Results): Paragraph[] {
-  const { display, materials, truck } = project;
-  const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const volume = (id: string) => formatVolume(quantity(id), display.volume);
-  if (quantity("fill") <= 0 && quantity("cut") <= 0) return [];
-  const loadsOf = (id: string) => `${quantity(id).toFixed(0)} load${quantity(id) === 1 ? "" : "s"}`;
-  const depth = formatLength(materials.stripDepth, display.length, display.rounding);
-  const load = formatVolume(truck.volume, display.volume);
-  return [
-    {
-      runs: [
-        { text: `Strip ${depth} of topsoil first: ${volume("topsoil")}, piled apart.`, strong: true },
-        {
-          text: `From the stripped ground up: fill ${volume("fill")} compacted, ${volume("fill-loose")} loose, ${loadsOf("fill-loads")} of ${load} if all of it comes in; cut ${volume("cut")} in the bank, ${loadsOf("cut-loads")} if all of it goes out.`,
-        },
-      ],
-    },
-  ];
-}
-
 const mostOpenPoints = 5;
 const mostPlaces = 3;
 
@@ -191,17 +136,50 @@ export function openPointsBlock(project: Project, results: Results, figures: Fig
   );
 }
 
+/** For the first sheet, when the open points themselves stand on the second. */
+export function openNotice(project: Project, results: Results, figures: Figures): Block {
+  const water = standingWater(project, results, figures);
+  const count = brokenLimits(results).length + faults(results).length + water.length;
+  return proseBlock(
+    "open notice",
+    `STILL OPEN: ${count} ${count === 1 ? "point" : "points"}, see sheet 2`,
+    [],
+  );
+}
+
 /** A trench this deep needs protection, m (5 ft). Source: OSHA 29 CFR 1926.652(a)(1). */
 const protectedFrom = 1.524;
 
+/** A drive that ends this near to a lot line meets the road there, m. */
+const atLotLine = 0.5;
+
+/** Drives that leave the lot, by name. */
+function drivesOverLotLine({ lot: { outline }, grading }: Project): string[] {
+  if (outline.length < 3) return [];
+  const crosses = (line: readonly Point[]) =>
+    line.some((to, i) => {
+      const from = line[i - 1];
+      return outline.some(
+        (a, k) => from !== undefined && segmentsMeet(from, to, a, outline[(k + 1) % outline.length] as Point),
+      );
+    });
+  const starts = ([at]: readonly Point[]) =>
+    at !== undefined && nearestOnRing(outline, at[0], at[1]).distance <= atLotLine;
+  return grading.drives.flatMap(({ name, line }) => (crosses(line) || starts(line) ? [name] : []));
+}
+
 /** Cautions for people at work. Sources are named in the text. */
-export function cautionsBlock(results: Results, figures: Figures): Block {
+export function cautionsBlock(project: Project, results: Results, figures: Figures): Block {
+  const over = drivesOverLotLine(project).map((name): Paragraph["runs"] => [
+    { text: `The ${name} crosses the lot line: ask whoever owns the road before work.`, strong: true },
+  ]);
   const deepest = Math.max(0, ...results.trench.map((corner) => corner.belowGround));
   const trench =
     deepest >= protectedFrom - 0.001
       ? [{ text: `The trench here is up to ${figures.length(deepest)} deep.`, strong: true }]
       : [];
   const items: Paragraph["runs"][] = [
+    ...over,
     [
       {
         text: "Have buried lines located before any digging; private ones (yard lights, gas, drains) aren't marked by the locating service. Keep clear of overhead wires. Don't look into the laser beam.",

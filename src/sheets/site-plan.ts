@@ -8,13 +8,13 @@ import { chooseFirst, type Placed, pour } from "./flow";
 import { drawStrip } from "./furniture";
 import { inks } from "./inks";
 import { keyBlock } from "./key-block";
-import { cautionsBlock, earthBlock, heightsBlock, openPointsBlock } from "./notes";
+import { cautionsBlock, heightsBlock, openNotice, openPointsBlock } from "./notes";
 import { centred, type Projection, paintMark } from "./paint";
 import { type PaperName, paperWords, type Rect } from "./papers";
 import { Pen, type SheetFonts } from "./pen";
 import { chooseSheet, type Sheet } from "./scales";
 import { tableBlock } from "./table-block";
-import { cornerTable, figuresFor, routeTable, setoutTable } from "./tables";
+import { cornerTable, earthTable, figuresFor, routeTable, setoutTable, type Table, tieTable } from "./tables";
 import { drawTitle, drawTitleStrip, type TitleFacts, titleFor } from "./title-block";
 
 export interface SitePlanOptions {
@@ -31,7 +31,7 @@ export interface SitePlanOptions {
 /** Text sizes, mm: in a column on large and on small paper. */
 const textSizes = { large: 2.9, small: 2.65 } as const;
 /** On further pages: the largest at which everything fits on one page, else the last. */
-const furtherSizes = [4.2, 3.9, 3.6, 3.3, 3.1] as const;
+const furtherSizes = [4.2, 3.9, 3.6, 3.3, 3.1, 2.9] as const;
 
 /** An empty project is drawn as a plot of 20 m, so that the sheet has a scale. */
 const emptyBounds = { minX: -10, minY: -10, maxX: 10, maxY: 10 };
@@ -83,28 +83,56 @@ function drawing(project: Project, results: Results, options: SitePlanOptions): 
 /** Everything beside the drawing, in reading order. */
 function blocksFor(project: Project, results: Results, layers: readonly MarkLayer[]): readonly Block[] {
   const figures = figuresFor(project, results);
-  const corners = cornerTable(results, figures);
-  const setout = setoutTable(results, figures);
-  const routes = routeTable(project, results, figures);
+  const table = (name: string, found: Table | null) => found && tableBlock(name, found);
   return [
     heightsBlock(project, results, figures),
     openPointsBlock(project, results, figures),
-    corners && tableBlock("corners", corners),
-    setout && tableBlock("setout", setout),
-    routes && tableBlock("routes", routes),
-    earthBlock(project, results),
-    keyBlock(layers, project.display),
-    cautionsBlock(results, figures),
+    table("corners", cornerTable(project, results, figures)),
+    table("ties", tieTable(project, results, figures)),
+    table("setout", setoutTable(results, figures)),
+    table("routes", routeTable(project, results, figures)),
+    table("earth", earthTable(project, results, figures)),
+    keyBlock(layers, project.display, results.contourInterval),
+    cautionsBlock(project, results, figures),
   ].filter((block): block is Block => block !== null);
 }
 
-const importance = ["heights", "corners", "key", "open points", "cautions", "setout", "routes", "earth"];
+const importance = [
+  "open notice",
+  "heights",
+  "corners",
+  "key",
+  "open points",
+  "cautions",
+  "ties",
+  "setout",
+  "routes",
+  "earth",
+];
+
+/** The first page; where the open points have no room there, a notice of them stands at its head. */
+function firstPage(
+  project: Project,
+  results: Results,
+  blocks: readonly Block[],
+  columns: readonly Rect[],
+  size: number,
+) {
+  const first = chooseFirst(blocks, importance, columns, size);
+  if (!first.rest.some((block) => block.name === "open points")) return first;
+  const notice = openNotice(project, results, figuresFor(project, results));
+  const isOpen = (block: Block) => block.name === "open points";
+  const others = blocks.filter((block) => !isOpen(block));
+  const noticed = chooseFirst([notice, ...others], importance, columns, size);
+  return { placed: noticed.placed, rest: [...blocks.filter(isOpen), ...noticed.rest] };
+}
 
 /** How the title block names what is on further pages. */
 const pageWords: Readonly<Record<string, string>> = {
   cautions: "cautions (read before work)",
   "open points": "points still open",
   setout: "set-out",
+  ties: "tapes to the corners",
   routes: "drive and swale",
   corners: "corners and trench",
   earth: "earth to move",
@@ -124,14 +152,22 @@ interface Further {
   readonly pages: readonly (readonly Placed[])[];
 }
 
+/** Read before the rest of a further page. */
+const firstOfAll = ["open points", "cautions"];
+
 /** Further pages: what didn't fit on the first, in text as large as one page allows. */
-function furtherPages(rest: readonly Block[], columns: readonly Rect[]): Further {
+function furtherPages(unsorted: readonly Block[], columns: readonly Rect[]): Further {
+  const early = (block: Block) => firstOfAll.includes(block.name);
+  const rest: readonly Block[] = [...unsorted.filter(early), ...unsorted.filter((block) => !early(block))];
   const least = furtherSizes[furtherSizes.length - 1] as number;
-  const size = furtherSizes.find((one) => pour(rest, columns, one).rest.length === 0) ?? least;
+  const fits = (breakWhole: boolean) =>
+    furtherSizes.find((one) => pour(rest, columns, one, breakWhole).rest.length === 0);
+  const whole = fits(false);
+  const size = whole ?? fits(true) ?? least;
   const pages: (readonly Placed[])[] = [];
   let left = rest;
   while (left.length > 0) {
-    const page = pour(left, columns, size);
+    const page = pour(left, columns, size, whole === undefined);
     // A block too tall for an empty page and not to be broken is shown as far as it goes.
     const [first] = left;
     const [column] = columns;
@@ -205,7 +241,7 @@ export async function sitePlan(
   const blocks = blocksFor(project, results, drawn.layers);
   const large = paper === "a3" || paper === "tabloid";
   const size = large ? textSizes.large : textSizes.small;
-  const first = chooseFirst(blocks, importance, layout.columns, size);
+  const first = firstPage(project, results, blocks, layout.columns, size);
   const further = furtherPages(first.rest, layout.furtherColumns);
   const titleOn = (page: number) => {
     const facts: TitleFacts = {

@@ -93,8 +93,19 @@ function cellLines(text: string, column: Column, width: number, size: number): r
   return [...lines.slice(0, mostLines - 1), ...(rest === "" ? [] : [rest])].map(shown);
 }
 
+/** A heading across the table, as words in a cell. */
+function acrossLines(text: string, width: number, size: number): readonly string[] {
+  return cellLines(text, { head: "", align: "left", strong: true }, width, size);
+}
+
+function tableWidth({ columns, gap }: Widths): number {
+  return columns.reduce((sum, one) => sum + one, 0) + gap * Math.max(0, columns.length - 1);
+}
+
 function rowHeight(table: Table, row: readonly string[], widths: Widths, size: number): number {
-  if (row.length === 1) return rowPitch * size;
+  if (row.length === 1) {
+    return (rowPitch + (acrossLines(row[0] ?? "", tableWidth(widths), size).length - 1) * cellPitch) * size;
+  }
   const lines = table.columns.map((column, i) =>
     cellLines(row[i] ?? "", column, widths.columns[i] ?? 0, size),
   );
@@ -113,8 +124,10 @@ function drawRow(pen: Pen, table: Table, row: readonly string[], widths: Widths,
   const height = rowHeight(table, row, widths, size);
   pen.line([x, y + height, x + width, y + height], { colour: inks.rule, width: 0.12 });
   if (row.length === 1) {
-    const text = ellipsize(row[0] ?? "", width, size, 600);
-    pen.text(text, x, y + rowPitch * size * 0.7, { size, weight: 600, colour: inks.ink });
+    for (const [k, line] of acrossLines(row[0] ?? "", width, size).entries()) {
+      const look = { size, weight: 600, colour: inks.ink } as const;
+      pen.text(line, x, y + (rowPitch * 0.7 + k * cellPitch) * size, look);
+    }
     return height;
   }
   let left = x;

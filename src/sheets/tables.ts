@@ -1,8 +1,9 @@
 /** The sheet's tables as words and figures, straight from the results. */
 import type { Project } from "../document/schema";
-import { climbText, gradeRuns, swaleText, withoutUnit } from "../drawing";
+import { climbText, gradeRuns, swaleText, tapeTies, withoutUnit } from "../drawing";
 import type { CornerResult, DriveResult, Results, SwaleResult } from "../solve/results";
-import { formatLength, formatSigned, roundingFor } from "../units";
+import { type RouteStations, routeStations } from "../solve/route-stations";
+import { depthInWords, formatLength, formatSigned, formatVolume, roundingFor } from "../units";
 import { usesFeet } from "./scales";
 
 export interface Column {
@@ -26,13 +27,15 @@ export interface Figures {
   readonly length: (m: number) => string;
   readonly height: (z: number) => string;
   readonly reading: (m: number) => string;
-  /** A reading in a table: its unit stands in the title where it is the lengths' own. */
-  readonly readingCell: (m: number) => string;
+  /** What to add to the mark's reading to find a height, with its sign, in the rod's notation. */
+  readonly addToMark: (z: number) => string;
   readonly fromMark: boolean;
   /** A table's cell: metric figures without the unit, which stands in the table's title. */
   readonly cell: (text: string) => string;
   /** ", m" after a table's title in metric units, else empty. */
   readonly unit: string;
+  /** The same for a table of readings. */
+  readonly readingUnit: string;
 }
 
 export function figuresFor(project: Project, results: Results): Figures {
@@ -44,10 +47,12 @@ export function figuresFor(project: Project, results: Results): Figures {
     length,
     height: (z) => (mark ? formatSigned(z - mark.height, display.length, display.rounding) : length(z)),
     reading,
-    readingCell: (m) => (display.reading === display.length ? withoutUnit(reading(m)) : reading(m)),
+    addToMark: (z) =>
+      formatSigned((mark?.height ?? 0) - z, display.reading, roundingFor(display.reading, display)),
     fromMark: mark !== null,
     cell: withoutUnit,
     unit: usesFeet(display) ? "" : `, ${display.length}`,
+    readingUnit: ["m", "cm", "mm"].includes(display.reading) ? `, ${display.reading}` : "",
   };
 }
 
@@ -78,10 +83,25 @@ function cornerRow(corner: CornerResult, results: Results, figures: Figures): st
   ];
 }
 
+/** "Wall 8″ thick, 4′ 0″ high, on a footing 16″ wide, 8″ thick." */
+function foundationWords({ building }: Project, { length }: Figures): string[] {
+  if (!building) return [];
+  const { wallThickness, wallHeight, footingWidth, footingThickness, slabThickness, baseThickness } =
+    building.foundation;
+  return [
+    `Wall ${length(wallThickness)} thick, ${length(wallHeight)} high, on a footing ${length(footingWidth)} wide, ${length(footingThickness)} thick.`,
+    `Slab ${length(slabThickness)} on ${length(baseThickness)} of stone.`,
+  ];
+}
+
 /** Ground now and how far the wall stands above it, finished ground, top of wall, bottom of trench and how deep to dig, at each corner. */
-export function cornerTable(results: Results, figures: Figures): Table | null {
+export function cornerTable(project: Project, results: Results, figures: Figures): Table | null {
   if (results.corners.length === 0) return null;
   const guessed = results.corners.some((corner) => corner.guessed);
+  const notes = [
+    ...foundationWords(project, figures),
+    ...(guessed ? ["≈ rests on guessed ground: no shots around it."] : []),
+  ];
   return {
     title: `Corners and trench${figures.unit}`,
     columns: [
@@ -94,103 +114,211 @@ export function cornerTable(results: Results, figures: Figures): Table | null {
       { head: "dig from now", align: "right" },
     ],
     rows: results.corners.map((corner) => cornerRow(corner, results, figures).map(figures.cell)),
-    ...(guessed ? { note: "≈ rests on guessed ground: no shots around it." } : {}),
+    note: notes.join(" "),
   };
 }
 
-/** Rows next to each other that say the same of the same thing are set out once, with their places together. */
+/** Two tapes to each corner, from points that can be found on the lot. */
+export function tieTable(project: Project, results: Results, figures: Figures): Table | null {
+  const ties = tapeTies(project, results).filter((one) => one.fromMark !== null || one.other !== null);
+  const [first] = ties;
+  if (!first) return null;
+  const cell = (tie: { readonly length: number } | null) =>
+    tie ? figures.cell(figures.length(tie.length)) : "";
+  const mark = results.survey.mark;
+  const fromMark = mark?.at ?? null;
+  const rows = ties.map(({ corner, fromMark: tie, other }) => [
+    corner,
+    ...(fromMark ? [cell(tie)] : []),
+    cell(other),
+    other ? `to ${other.to}` : "",
+  ]);
+  return {
+    title: `Tape to the corners${figures.unit}`,
+    columns: [
+      { head: "corner", align: "left", strong: true },
+      ...(fromMark ? ([{ head: `to ${mark?.name}`, align: "right", strong: true }] as const) : []),
+      { head: fromMark ? "and" : "tape", align: "right", strong: true },
+      { head: "", align: "left" },
+    ],
+    rows,
+    note: "Hold the tape level; then check the sides and the diagonals.",
+  };
+}
+
+/** What to look for on the rod: all in the rod's notation, so that nothing has to be converted on site. */
 export function setoutTable(results: Results, figures: Figures): Table | null {
   const { rows, beam, mark } = results.setout;
   if (rows.length === 0) return null;
   const reads: Column[] = beam === null ? [] : [{ head: "reads at the survey's beam", align: "right" }];
+  const unit = figures.fromMark ? figures.readingUnit : figures.unit;
   return {
-    title: `${mark === null ? "Heights to set out" : `Set out from ${mark}`}${figures.unit}`,
+    title: `${mark === null ? "Heights to set out" : `Set out from ${mark}`}${unit}`,
     columns: [
       { head: "what", align: "left", strong: true },
       { head: "where", align: "left" },
-      { head: figures.fromMark ? "from the mark" : "height", align: "right", strong: true },
+      { head: figures.fromMark ? "add to the mark's reading" : "height", align: "right", strong: true },
       ...reads,
       { head: "reads today", align: "right", blank: 17 },
     ],
     rows: rows.map((row) => [
       row.what,
       row.where,
-      figures.cell(figures.height(row.height)),
-      ...(beam === null ? [] : [row.reading === null ? "" : figures.readingCell(row.reading)]),
+      figures.cell(figures.fromMark ? figures.addToMark(row.height) : figures.height(row.height)),
+      ...(beam === null ? [] : [row.reading === null ? "" : figures.cell(figures.reading(row.reading))]),
       "",
     ]),
   };
 }
 
-/** Stations that a table needs: both ends, where the grade changes, and one every so many metres between. */
-function worthTelling<S extends { readonly distance: number }>(
-  stations: readonly S[],
-  gradeOf: (station: S) => number | null,
-  spacing: number,
-): S[] {
-  const kept: S[] = [];
-  for (const [i, station] of stations.entries()) {
-    const before = stations[i - 1];
-    const last = kept[kept.length - 1];
-    const ends = i === 0 || i === stations.length - 1;
-    const change = before !== undefined && Math.abs((gradeOf(station) ?? 0) - (gradeOf(before) ?? 0)) > 0.004;
-    const far = last === undefined || station.distance - last.distance >= spacing - 1e-9;
-    if (ends || change || far) kept.push(station);
-  }
-  return kept;
-}
-
-const pegSpacing = 6;
-
-function driveRows(drive: DriveResult, project: Project, figures: Figures): string[][] {
+function driveRows(drive: DriveResult, told: RouteStations, project: Project, figures: Figures): string[][] {
+  const drawn = project.grading.drives.find((one) => one.id === drive.id);
+  const stone = drawn?.gravel ?? 0;
   const steepest = gradeRuns(drive.stations).reduce(
     (most, run) => (Math.abs(run.grade) > Math.abs(most) ? run.grade : most),
     0,
   );
-  const rows = worthTelling(drive.stations, (station) => station.grade, pegSpacing).map((station, i, all) => [
+  const stations = told.drives.get(drive.id) ?? [];
+  const rows = stations.map(({ name, station }, i) => [
+    name,
     i === 0
       ? "road edge"
-      : i === all.length - 1
-        ? "end at the building"
-        : `${figures.length(station.distance)} on`,
+      : i === stations.length - 1
+        ? "end"
+        : figures.cell(figures.length(station.distance)),
     figures.cell(figures.height(station.existing)),
     figures.cell(figures.height(station.finished)),
+    figures.cell(figures.height(station.finished - stone)),
     figures.cell(workText(station.existing, station.finished, figures)),
     station.grade === null ? "" : climbText(station.grade, project),
   ]);
-  const head = `${drive.name}, ${figures.length(drive.length)} long, steepest ${climbText(steepest, project)}`;
-  return [[head], ...rows];
+  const shape = drawn
+    ? `, ${figures.length(drawn.width)} wide, ${figures.length(stone)} of stone, side slopes ${runText(drawn.sideSlope)}`
+    : "";
+  return [
+    [`${drive.name}: ${figures.length(drive.length)} long${shape}, steepest ${climbText(steepest, project)}`],
+    ...rows,
+  ];
 }
 
-function swaleRows(swale: SwaleResult, project: Project, figures: Figures): string[][] {
+/** "3:1": run for one of rise. */
+function runText(run: number): string {
+  return `${Number(run.toFixed(2))}:1`;
+}
+
+function swaleRows(swale: SwaleResult, told: RouteStations, project: Project, figures: Figures): string[][] {
   const drawn = project.grading.swales.find((one) => one.id === swale.id);
-  const rows = worthTelling(swale.stations, (station) => station.fall, pegSpacing).map((station, i, all) => [
-    i === 0 ? "high end" : i === all.length - 1 ? "outlet" : `${figures.length(station.distance)} on`,
+  const stations = told.swales.get(swale.id) ?? [];
+  const rows = stations.map(({ name, station }, i) => [
+    name,
+    i === 0
+      ? "high end"
+      : i === stations.length - 1
+        ? "outlet"
+        : figures.cell(figures.length(station.distance)),
     figures.cell(figures.height(station.existing)),
     figures.cell(figures.height(station.bed)),
+    "",
     figures.cell(workText(station.existing, station.bed, figures)),
     station.fall === null ? "" : climbText(-station.fall, project),
   ]);
   const head = drawn ? swaleText(drawn, swale, project) : swale.name;
-  return [[`${head}, ${figures.length(swale.length)} long`], ...rows];
+  const shape = drawn
+    ? `, bottom ${figures.length(drawn.bottomWidth)} wide, side slopes ${runText(drawn.sideSlope)}`
+    : "";
+  return [[`${head}: ${figures.length(swale.length)} long${shape}`], ...rows];
+}
+
+/** "Along the drive and the swale": of what there is. */
+function routeTitle({ drives, water: { swales } }: Results): string {
+  const one = (count: number, word: string) => (count === 0 ? [] : [`the ${word}${count > 1 ? "s" : ""}`]);
+  return `Along ${[...one(drives.length, "drive"), ...one(swales.length, "swale")].join(" and ")}`;
 }
 
 /** Finished heights along the drives' centrelines and the swales' beds. */
 export function routeTable(project: Project, results: Results, figures: Figures): Table | null {
+  const { drives, water } = results;
+  const told = routeStations(project.grading, drives, water.swales);
   const rows = [
-    ...results.drives.flatMap((drive) => driveRows(drive, project, figures)),
-    ...results.water.swales.flatMap((swale) => swaleRows(swale, project, figures)),
+    ...drives.flatMap((drive) => driveRows(drive, told, project, figures)),
+    ...water.swales.flatMap((swale) => swaleRows(swale, told, project, figures)),
   ];
   if (rows.length === 0) return null;
+  const underStone: Column[] =
+    drives.length > 0 ? [{ head: "earth under the stone", align: "right", strong: true }] : [];
+  const shown = rows.map((row) =>
+    row.length > 1 && drives.length === 0 ? row.filter((_, i) => i !== 4) : row,
+  );
   return {
-    title: `Along the drive and the swale${figures.unit}`,
+    title: `${routeTitle(results)}${figures.unit}`,
     columns: [
-      { head: "place", align: "left" },
+      { head: "at", align: "left", strong: true },
+      { head: "along", align: "left" },
       { head: "ground now", align: "right" },
       { head: "finished", align: "right", strong: true },
+      ...underStone,
       { head: "dig or fill", align: "right" },
       { head: "from here on", align: "right" },
     ],
-    rows,
+    rows: shown,
+    note: `Dig or fill is from the ground as it is, unstripped${drives.length > 0 ? ", to the top of the drive's stone" : ""}.`,
   };
+}
+
+/** Volumes with their basis: the ground as it is, then the stripped ground, compacted and as trucks bring it. */
+export function earthTable(project: Project, results: Results, figures: Figures): Table | null {
+  const { earthwork, bill } = results;
+  if (!earthwork) return null;
+  const { display, materials, truck } = project;
+  const volume = (m3: number) => formatVolume(m3, display.volume);
+  const { inside, outside, total } = earthwork;
+  const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
+  const loads = (id: string) => {
+    const count = quantity(id);
+    return `${count.toFixed(0)} load${count === 1 ? "" : "s"}`;
+  };
+  const strip = figures.length(materials.stripDepth);
+  const stripped = [
+    [`Once ${strip} of topsoil is off and piled apart (${volume(quantity("topsoil"))})`],
+    ["in the bank; compacted", volume(quantity("cut")), volume(quantity("fill"))],
+    ["loose", volume(quantity("cut-loose")), volume(quantity("fill-loose"))],
+    [`all by truck, ${volume(truck.volume)} each`, loads("cut-loads"), loads("fill-loads")],
+  ];
+  return {
+    title: "Earth to move",
+    columns: [
+      { head: "", align: "left" },
+      { head: "cut", align: "right", strong: true },
+      { head: "fill", align: "right", strong: true },
+    ],
+    rows: [
+      ["From the ground as it is, unstripped"],
+      ["under the floor", volume(inside.cut), volume(inside.fill)],
+      ["outside the walls", volume(outside.cut), volume(outside.fill)],
+      ["together", volume(total.cut), volume(total.fill)],
+      ...(quantity("fill") > 0 || quantity("cut") > 0 ? stripped : []),
+    ],
+    note: earthNote(project, results),
+  };
+}
+
+/** How far the volumes can be trusted, and what they reach down to. */
+function earthNote({ display, grading }: Project, { earthwork, surface }: Results): string {
+  if (!earthwork) return "";
+  const volume = (m3: number) => formatVolume(m3, display.volume);
+  const { outside, guessedShare } = earthwork;
+  const deepest = [surface?.greatestCut, surface?.greatestFill]
+    .flatMap((one) => (one ? [depthInWords(one.depth, display.length, display.rounding)] : []))
+    .join(", ");
+  const share = Math.round(guessedShare * 100);
+  return [
+    ...(grading.drives.length > 0
+      ? ["Unstripped counts to the top of the drive's stone, stripped to its underside."]
+      : []),
+    ...(deepest ? [`Deepest outside the walls: ${deepest}.`] : []),
+    ...(volume(outside.error) === volume(0)
+      ? []
+      : [`Outside the walls within ${volume(outside.error)} each.`]),
+    ...(share > 0 ? [`${share} % of this rests on guessed ground.`] : []),
+  ].join(" ");
 }

@@ -161,7 +161,10 @@ export function floorResults(input: FloorInput): FloorResults {
     earthwork,
     curve: standing.curve,
     trench: trenchCorners(levels, corners),
-    setout: setout(setoutReference(project, survey), setoutHeights(project, plan, levels, drives, words)),
+    setout: setout(
+      setoutReference(project, survey),
+      setoutHeights(project, plan, levels, drives, standing.swales, words),
+    ),
     drives,
     water: {
       ponds,

@@ -1,9 +1,10 @@
 /** The heights to set out, by name and place, and the beam they are read from. */
 import type { Project } from "../document/schema";
 import type { FoundationLevels } from "../foundation";
-import { bedHeight, type GradingPlan } from "../grading";
+import type { GradingPlan } from "../grading";
 import type { SetoutHeight, SetoutReference } from "../setout";
-import type { DriveResult, SurveyResult } from "./results";
+import type { DriveResult, DriveStation, SurveyResult, SwaleResult } from "./results";
+import { type NumberedStation, routeStations } from "./route-stations";
 import type { Words } from "./words";
 
 export function setoutHeights(
@@ -11,8 +12,10 @@ export function setoutHeights(
   plan: GradingPlan,
   levels: FoundationLevels,
   drives: readonly DriveResult[],
+  swales: readonly SwaleResult[],
   words: Words,
 ): SetoutHeight[] {
+  const told = routeStations(project.grading, drives, swales);
   return [
     { what: "top of wall", where: "all round", height: levels.topOfWall },
     { what: "finished floor", where: "inside", height: levels.floor },
@@ -22,16 +25,10 @@ export function setoutHeights(
     { what: "bottom of trench", where: "all round", height: levels.bottomOfTrench },
     ...apronHeights(plan, levels.floor, words),
     ...sills(project, plan, levels.floor),
-    ...plan.swales.flatMap((line) =>
-      line.line.map((_, i): SetoutHeight => {
-        const along = line.distances[i] ?? 0;
-        const last = i === line.line.length - 1;
-        const part =
-          i === 0 ? "high end" : last ? "outlet" : `bend, ${words.length(along)} from its high end`;
-        return { what: `bed of ${line.swale.name}`, where: part, height: bedHeight(line, along) };
-      }),
+    ...swales.flatMap((swale) => bedHeights(swale, told.swales.get(swale.id) ?? [], words)),
+    ...drives.flatMap((drive) =>
+      driveHeights(drive, told.drives.get(drive.id) ?? [], servedDoor(drive.id, project, plan), words),
     ),
-    ...drives.flatMap((drive) => driveEnds(drive, words)),
   ];
 }
 
@@ -59,22 +56,41 @@ function sills(project: Project, plan: GradingPlan, floor: number): SetoutHeight
   });
 }
 
-/** Both ends of a drive and the edge of its landing. */
-function driveEnds({ name, stations }: DriveResult, words: Words): SetoutHeight[] {
-  const first = stations[0];
-  const last = stations[stations.length - 1];
-  if (!first || !last) return [];
+function bedHeights(
+  { name }: SwaleResult,
+  stations: readonly NumberedStation<SwaleResult["stations"][number]>[],
+  words: Words,
+): SetoutHeight[] {
+  return stations.map(({ name: peg, station }, i) => {
+    const last = i === stations.length - 1;
+    const place = i === 0 ? "high end" : last ? "outlet" : `${words.length(station.distance)} on`;
+    return { what: `bed of ${name}`, where: `${peg}, ${place}`, height: station.bed };
+  });
+}
+
+/** "at big door, wall C-D"; a drive without a door just ends. */
+function servedDoor(id: string, project: Project, plan: GradingPlan): string {
+  const serves = project.grading.drives.find((drive) => drive.id === id)?.door ?? null;
+  const door = serves === null ? undefined : project.building?.doors.find((one) => one.id === serves);
+  const wall = door && plan.footprint.walls[door.wall];
+  return door && wall ? `at ${door.name}, wall ${wall.name}` : "at its end, away from the road";
+}
+
+function driveHeights(
+  { name, stations }: DriveResult,
+  told: readonly NumberedStation<DriveStation>[],
+  end: string,
+  words: Words,
+): SetoutHeight[] {
   const edge = stations.find(
     (station, i) => i > 0 && station.grade !== null && breaks(stations[i - 1]?.grade, station.grade),
   );
-  const rows: SetoutHeight[] = [{ what: `top of ${name}`, where: "at the road", height: first.finished }];
-  if (edge)
-    rows.push({
-      what: `top of ${name}`,
-      where: `edge of the landing, ${words.length(edge.distance)} from the road`,
-      height: edge.finished,
-    });
-  return [...rows, { what: `top of ${name}`, where: "at its far end", height: last.finished }];
+  return told.map(({ name: peg, station }, i) => {
+    const on = `${words.length(station.distance)} on`;
+    const between = station === edge ? `edge of the landing, ${on}` : on;
+    const place = i === 0 ? "at the road" : i === told.length - 1 ? end : between;
+    return { what: `top of ${name}`, where: `${peg}, ${place}`, height: station.finished };
+  });
 }
 
 function breaks(before: number | null | undefined, after: number): boolean {
@@ -87,7 +103,10 @@ export function setoutReference(project: Project, survey: SurveyResult): SetoutR
   if (!mark) return { mark: null, beam: null };
   const today = project.worksheet.markReading;
   if (today) return { mark, beam: mark.height + today.m };
-  const tied = new Map(survey.setups.map((setup) => [setup.id, setup.tied ? setup.beam : null]));
+  // A rod that reads up has no beam to read down from.
+  const tied = new Map(
+    survey.setups.map(({ id, tied: known, beam, reads }) => [id, known && reads !== "up" ? beam : null]),
+  );
   const saw = project.survey.shots.find(
     (shot) =>
       !shot.aside && shot.kind === "mark" && shot.of === mark.id && (tied.get(shot.setup) ?? null) !== null,

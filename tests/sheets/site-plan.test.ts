@@ -167,6 +167,58 @@ describe("what the site plan tells", () => {
     }
   });
 
+  it("number the stations alike in the set-out, along the swale and the drive, and on the plan", async () => {
+    const texts = (await pagesOf(demo("pottery-studio.drysill.json"), "tabloid")).map((page) =>
+      page.texts.map((one) => one.text),
+    );
+    const [plan = [], tables = []] = texts;
+    const results = createSolver().solve(demo("pottery-studio.drysill.json"));
+    const where = results.setout.rows.map((row) => row.where);
+    const pegs = where.flatMap((text) => /^[SD]\d+(?=,)/.exec(text) ?? []);
+    expect(pegs.length).toBeGreaterThan(8);
+    expect(new Set(pegs).size).toBe(pegs.length);
+    expect(pegs.filter((peg) => !tables.includes(peg))).toEqual([]);
+    expect(pegs.filter((peg) => !plan.includes(peg))).toEqual([]);
+  });
+
+  it("tell what to add to the mark's reading, the tapes, the footing, the stone and whose road it is", async () => {
+    const project = demo("pottery-studio.drysill.json");
+    const told = words(await pagesOf(project, "tabloid")).replaceAll("\n", " ");
+    expect(told).toContain("add to the mark's");
+    // 7 in below the mark reads 7 in more; the trench's bottom, 5 ft 3 in below it, 63 in more.
+    expect(told).toContain("+7″");
+    expect(told).toContain("+63″");
+    expect(told).toContain("Wall 8″ thick, 4′ 0″ high, on a footing 1′ 4″ wide, 8″ thick");
+    expect(told).toContain("8″ of stone, side slopes 3:1");
+    expect(told).toContain("earth under");
+    expect(told).toContain("Tape to the corners");
+    expect(told).toContain("The drive crosses the lot line: ask whoever owns the road before work.");
+    expect(told).toContain("keep off 12′");
+    expect(told).toContain("contours every 3″");
+    expect(told).toContain("big door, wall C-D");
+    // A step of 0.1 ft is 1.2 in, which no rod's fraction shows.
+    expect(words(await pagesOf(demo("potting-barn.drysill.json"), "letter"))).toContain(
+      "contours every 0.10′",
+    );
+    const bare = words(
+      await pagesOf({ ...project, grading: { ...project.grading, swales: [] } }, "tabloid"),
+    ).replaceAll("\n", " ");
+    expect(bare).toContain("Along the drive");
+    expect(bare).not.toContain("and the swale");
+  });
+
+  it("put a notice at the head of the first sheet where the open points flow to the second", async () => {
+    const project = demo("open-hillside.drysill.json");
+    for (const paper of papers) {
+      const [first, second] = (await pagesOf(project, paper)).map((page) =>
+        page.texts.map((one) => one.text).join(" "),
+      );
+      const here = first?.includes("Still open when this was drawn") ?? false;
+      expect(first?.includes("STILL OPEN:"), paper).toBe(!here);
+      if (!here) expect(second, paper).toContain("Still open when this was drawn");
+    }
+  });
+
   it("names what is still open: a floor far too low breaks limits", async () => {
     const project = demo("pottery-studio.drysill.json");
     if (!project.building) throw new Error("the studio has a building");

@@ -1,0 +1,26 @@
+import { describe, expect, it } from "vitest";
+import type { SwaleResult } from "../../src/solve/results";
+import { swaleVerdict } from "../../src/solve/swale-verdict";
+
+const swale = (leastFall: number, drains: boolean, buried = 0): SwaleResult => ({
+  id: "s",
+  name: "swale",
+  length: 20,
+  leastFall,
+  drains,
+  why: "",
+  stations: [{ distance: 20, at: [20, 0], existing: buried, bed: 0, fall: null }],
+});
+
+describe("a swale", () => {
+  it.each([
+    ["drains", swale(0.02, true)],
+    ["falls too little", swale(0.001, false)],
+    ["doesn't drain", swale(-0.001, false)],
+    ["doesn't drain", swale(0, false)],
+    ["doesn't drain", swale(0.001, false, 0.3)],
+    ["doesn't drain", swale(0.02, false, 0.3)],
+  ])("%s", (verdict, result) => {
+    expect(swaleVerdict(result, 0.01)).toBe(verdict);
+  });
+});
