@@ -1,9 +1,12 @@
 import type { Project } from "../document/schema";
 import { resultsToJson } from "../solve/json";
 import { createSolver } from "../solve/pipeline";
+import type { Results } from "../solve/results";
+import { wordsFor } from "../solve/words";
 import { parseLength } from "../units";
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
+import { jsonText } from "./json";
 import { openFile, problemLine } from "./project";
 import { summary } from "./summary";
 
@@ -23,14 +26,28 @@ export const solve: Command = {
     for (const warning of warnings) io.say(`${file}: ${problemLine(warning).trim()}`);
     const floor = floorHeight(given.value("floor"), project, file);
     const results = createSolver().solve(project, floor === undefined ? {} : { floor });
-    io.out(
-      given.has("json")
-        ? JSON.stringify(resultsToJson(results, project), null, 2)
-        : summary(project, results),
-    );
+    for (const warning of farFloor(floor, project, results)) io.say(warning);
+    io.out(given.has("json") ? jsonText(resultsToJson(results, project)) : summary(project, results));
     return 0;
   },
 };
+
+/** A floor farther than this from all ground is likelier a slip of the datum or the unit, m. */
+const farFromGround = 3;
+
+function farFloor(floor: number | undefined, project: Project, { ground }: Results): string[] {
+  if (floor === undefined || !ground) return [];
+  const heights = ground.tin.z.subarray(0, ground.measuredPoints);
+  if (heights.length === 0) return [];
+  const lowest = heights.reduce((least, z) => Math.min(least, z));
+  const highest = heights.reduce((most, z) => Math.max(most, z));
+  const off = Math.max(floor - highest, lowest - floor);
+  if (off <= farFromGround) return [];
+  const { length } = wordsFor(project.display);
+  return [
+    `--floor ${length(floor)} lies ${length(off)} ${floor > highest ? "above" : "below"} all the ground that was shot (${length(lowest)} to ${length(highest)}). Heights are told in the project's datum: check the figure and its unit.`,
+  ];
+}
 
 function floorHeight(typed: string | undefined, project: Project, file: string): number | undefined {
   if (typed === undefined) return undefined;

@@ -1,6 +1,7 @@
 /** What solve found, as a page to read in the project's own notation. */
 import type { Display, Project } from "../document/schema";
 import type { BandRule, BillItem, Results } from "../solve/results";
+import { swaleVerdict } from "../solve/swale-verdict";
 import {
   depthInWords,
   formatAboveBelow,
@@ -146,7 +147,7 @@ function drives({ results, words }: Page): string[] {
   );
 }
 
-function water({ results: { water: found }, words }: Page): string[] {
+function water({ project, results: { water: found }, words }: Page): string[] {
   const walls = table(
     found.walls.map(({ name, fallAway, needed, passes }) => [
       `  wall ${name}`,
@@ -154,9 +155,11 @@ function water({ results: { water: found }, words }: Page): string[] {
       passes ? `enough (${words.length(needed)} wanted)` : `too little, ${words.length(needed)} wanted`,
     ]),
   );
-  const swales = found.swales.map(({ name, length, leastFall, drains, why }) =>
-    `  ${name}: ${words.length(length)} long, least fall ${words.slope(leastFall)}; ${drains ? "drains" : "does not drain"}. ${why}`.trimEnd(),
-  );
+  const swales = found.swales.map((swale) => {
+    const verdict = swaleVerdict(swale, project.rules.leastSwaleFall);
+    const fall = `${words.length(swale.length)} long, least fall ${words.slope(swale.leastFall)}`;
+    return `  ${swale.name}: ${fall}; ${verdict}. ${swale.why}`.trimEnd();
+  });
   const ponds = found.ponds.map(
     ({ depth, area, guessed }) =>
       `  a low place holds water ${words.length(depth)} deep over ${words.area(area)}${guessed ? " (on guessed ground)" : ""}`,
@@ -165,11 +168,17 @@ function water({ results: { water: found }, words }: Page): string[] {
   return lines.length === 0 ? [] : ["Water", ...lines];
 }
 
-function setout({ results: { setout: marks }, words }: Page): string[] {
+function setout({ project, results: { setout: marks }, words }: Page): string[] {
   if (marks.rows.length === 0) return [];
-  const { mark, beam } = marks;
+  const { mark, markHeight, beam } = marks;
   const from = mark === null ? "" : ` from ${mark}`;
-  const readings = beam === null ? "no reading on the mark today" : `beam at ${words.length(beam)}`;
+  const read = beam === null || markHeight === null ? null : words.reading(beam - markHeight);
+  const readings =
+    read === null
+      ? "no reading on the mark yet"
+      : project.worksheet.markReading
+        ? `today the mark reads ${read}`
+        : `the survey's reading of the mark was ${read}; read it again today`;
   return [
     `Set-out${from} (${readings})`,
     ...table(

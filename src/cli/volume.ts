@@ -5,6 +5,7 @@ import { type Point, signedArea } from "../geometry";
 import { planArea, type Tin } from "../terrain";
 import { type Args, readArgs } from "./args";
 import { type Command, InputError, type Io } from "./command";
+import { jsonText } from "./json";
 import { surfaceFromFiles } from "./surface";
 
 export const volume: Command = {
@@ -36,7 +37,7 @@ export const volume: Command = {
     checkOverlap(found, ring, ground, io);
     const { cut, fill, cutArea, fillArea } = found;
     const result = { cut, fill, net: fill - cut, cutArea, fillArea, planArea: found.planArea };
-    io.out(JSON.stringify(result, null, 2));
+    io.out(jsonText(result));
     return 0;
   },
 };

@@ -170,6 +170,31 @@ describe("solve", () => {
     expect(without.said).toContain("there is no building in p.json yet");
   });
 
+  it("warns of a floor far from all ground, and solves all the same", async () => {
+    const far = await run(["solve", "p.json", "--floor", "32.5"], commands, file(field()));
+    expect(far.code).toBe(0);
+    expect(far.said).toContain("--floor 32.500 m lies 23.500 m above all the ground that was shot");
+    const low = await run(["solve", "p.json", "--floor", "5.9"], commands, file(field()));
+    expect(low.said).toContain("3.100 m below");
+    const near = await run(["solve", "p.json", "--floor", "11.9"], commands, file(field()));
+    expect(near.said).toBe("");
+  });
+
+  it("tells the survey's reading of the mark and asks for today's, or tells today's", async () => {
+    const survey = await run(["solve", "p.json"], commands, file(field()));
+    expect(survey.out).toContain("(the survey's reading of the mark was 0.500 m; read it again today)");
+    const typed = field({ worksheet: { markReading: metres(0.75) } });
+    const today = await run(["solve", "p.json"], commands, file(typed));
+    expect(today.out).toContain("(today the mark reads 0.750 m)");
+  });
+
+  it("prints figures without the noise of binary fractions", async () => {
+    const { out } = await run(["solve", "p.json", "--json"], commands, file(field()));
+    expect(out.match(/\d\.\d{10,}/g)).toBeNull();
+    // 9 − (9.6 − 1.2192 − 0.2032)
+    expect(JSON.parse(out).trench[0].belowGround).toBe(0.8224);
+  });
+
   it("mentions fields that it doesn't know, and solves all the same", async () => {
     const { code, said } = await run(["solve", "p.json", "--json"], commands, file(field({ colour: "red" })));
     expect(code).toBe(0);
