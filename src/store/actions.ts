@@ -228,7 +228,9 @@ const keepsSelection: readonly ToolName[] = ["select", ...arrangeTools];
 
 /** Picks a tool, and opens the panel of what it draws. */
 export function setTool(tool: ToolName): void {
-  set(keepsSelection.includes(tool) ? { tool } : { tool, selection: [], step: stepOfTool[tool] ?? get().step });
+  set(
+    keepsSelection.includes(tool) ? { tool } : { tool, selection: [], step: stepOfTool[tool] ?? get().step },
+  );
 }
 
 /** Keeps the things to paste them later. */

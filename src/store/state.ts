@@ -23,7 +23,12 @@ export const toolNames = [
 ] as const;
 /** Tools that lay a picture under the plan: they are begun from the picture, not from the tool strip. */
 export const pictureTools = ["picture-points", "picture-distance"] as const;
-export type ToolName = (typeof toolNames)[number] | (typeof pictureTools)[number];
+/** Tools that work on what is selected: they are begun from the menu of the selected things. */
+export const arrangeTools = ["turn", "mirror"] as const;
+export type ToolName =
+  | (typeof toolNames)[number]
+  | (typeof pictureTools)[number]
+  | (typeof arrangeTools)[number];
 
 /** Steps of the job, in its order. */
 export const stepNames = [
@@ -93,6 +98,7 @@ export interface AppState {
   /** The dialog that is open, by name. */
   readonly dialog:
     | "commands"
+    | "objects"
     | "shortcuts"
     | "history"
     | "export"
@@ -105,6 +111,16 @@ export interface AppState {
   readonly term: string | null;
   /** The stop of the tour that is shown; null: no tour. */
   readonly tour: number | null;
+  /** Copied things, and the plan as it was when they were copied. */
+  readonly clip: { readonly from: Project; readonly things: readonly Selected[] } | null;
+  /** How far an arrow key moves what is selected, m; null: a usual step of the plan's units. A personal choice. */
+  readonly nudgeStep: number | null;
+  /** The menu of what is under the pointer is open: px in the window, and the place on the plan. */
+  readonly planMenu: {
+    readonly x: number;
+    readonly y: number;
+    readonly at: readonly [number, number];
+  } | null;
   /** A place the view should bring into sight; a new object each time. */
   readonly goTo: { readonly at: readonly [number, number] } | null;
   /** Pointer's place on the plan, m. */

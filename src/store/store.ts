@@ -27,6 +27,9 @@ function firstState(): AppState {
     dialog: null,
     term: null,
     tour: null,
+    clip: null,
+    nudgeStep: null,
+    planMenu: null,
     goTo: null,
     pointer: null,
   };

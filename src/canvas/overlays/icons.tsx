@@ -25,6 +25,19 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M6 10 h8 M6 7.5 v5 M14 7.5 v5" />
     </>
   ),
+  turn: (
+    <>
+      <path d="M15.6 7.2 A6.3 6.3 0 1 0 16.2 11.4" />
+      <path d="M16.4 3.6 v4 h-4" />
+    </>
+  ),
+  mirror: (
+    <>
+      <path d="M10 2.5 v15" strokeDasharray="2.6 1.8" />
+      <path d="M7.6 6 L3 14 H7.6 Z" />
+      <path d="M12.4 6 L17 14 H12.4 Z" className="icon-thin" />
+    </>
+  ),
   mark: (
     <>
       <path d="M10 3.5 L15 11 H5 Z" className="icon-full" />

@@ -1,12 +1,12 @@
 /** Handles of what is selected: where they are and what pulling one does. Their size on screen never changes. */
-import { isArea, type Point, type Project } from "../../document";
+import { isArea, isLocked, type Point, type Project } from "../../document";
 import { dimensionShape } from "../../drawing";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
 import { cornersOnPlan } from "../../underlay";
 import { pxPerMm } from "../screen";
 import { toScreen, toWorld, type View, type XY } from "../view/view";
-import { isLocked, pictureById } from "./pictures";
+import { pictureById } from "./pictures";
 import { doorEdges, findOpening, wallEnds } from "./places";
 import { outlineCentre, wallOutward } from "./shape";
 
@@ -41,10 +41,10 @@ const turnReach = 30;
 /** A wall shorter than this on screen has no handle between its corners, px. */
 const shortWall = 34;
 
-/** Handles for a selection of one thing; several things have none. */
+/** Handles for a selection of one thing; several things have none, and what is locked has none. */
 export function handlesFor(project: Project, selection: readonly Selected[], view: View): Handle[] {
   const [only] = selection;
-  if (!only || selection.length > 1) return [];
+  if (!only || selection.length > 1 || isLocked(project, only)) return [];
   switch (only.kind) {
     case "building":
       return buildingHandles(project, view);
@@ -98,10 +98,9 @@ function turnHandle(outline: readonly Point[], view: View): Extract<Handle, { ki
   return { kind: "turn", at, stem: best.stem };
 }
 
-/** A locked picture has none. */
 function pictureHandles(project: Project, id: string, view: View): Handle[] {
   const picture = pictureById(project, id);
-  if (!picture || isLocked(project, id)) return [];
+  if (!picture) return [];
   const places = cornersOnPlan(picture);
   const corners = places.map((at, corner): Handle => ({ kind: "picture-corner", at, corner, id }));
   const { at, stem } = turnHandle(places, view);

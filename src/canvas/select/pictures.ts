@@ -6,10 +6,6 @@ export function pictureById(project: Project, id: string): Underlay | null {
   return project.drawing.underlays.find((each) => each.id === id) ?? null;
 }
 
-export function isLocked(project: Project, id: string): boolean {
-  return project.drawing.locked.includes(thingKey({ kind: "underlay", id }));
-}
-
 /** The topmost picture at a place that can be taken hold of: a locked or hidden one is like the paper itself. */
 export function pictureAt(project: Project, at: Point): Underlay | null {
   const { underlays, locked, hidden } = project.drawing;

@@ -166,6 +166,7 @@ class PointerHand {
       screen,
       free: event.shiftKey,
       adds: event.ctrlKey || event.metaKey,
+      copies: event.altKey,
       touch,
     };
   }

@@ -21,6 +21,7 @@ export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): To
     view: () => planView.getState().view,
     selection: () => appStore.getState().selection,
     select,
+    nudgeStep: () => appStore.getState().nudgeStep,
     run,
     runTogether,
     preview,

@@ -1,13 +1,19 @@
 /** Marks that tools share while something is under the hand: measured pieces, snapped places, guides. */
 import type { Point, Project } from "../../document";
 import type { DrawingMark, TextMark } from "../../drawing/marks";
-import { formatLength, roundingFor } from "../../units";
+import { formatAngle, formatLength, roundingFor } from "../../units";
 import type { Snap } from "../snap/snap";
 
 /** A length as the project writes it. */
 export function lengthWords(m: number, project: Project): string {
   const { display } = project;
   return formatLength(m, display.length, roundingFor(display.length, display));
+}
+
+/** "15° clockwise", as bearings count; the angle inside is counter-clockwise. */
+export function turnWords(angle: number): string {
+  const size = formatAngle(Math.abs(angle));
+  return Number.parseFloat(size) === 0 ? size : `${size} ${angle < 0 ? "clockwise" : "counter-clockwise"}`;
 }
 
 /** A text that floats beside a place, clear of the pointer. */

@@ -8,6 +8,7 @@ import { featureTool } from "./feature";
 import { lotTool } from "./lot";
 import { markTool } from "./mark";
 import { measureTool } from "./measure";
+import { mirrorTool } from "./mirror";
 import { noteTool } from "./note";
 import { pictureDistanceTool } from "./picture/distance";
 import { picturePointsTool } from "./picture/points";
@@ -16,6 +17,7 @@ import { selectTool } from "./select";
 import { shotTool } from "./shot";
 import { swaleTool } from "./swale";
 import type { ToolStart } from "./tool";
+import { turnTool } from "./turn";
 import { windowTool } from "./window";
 
 export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
@@ -35,4 +37,6 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   note: noteTool,
   dimension: dimensionTool,
   section: sectionTool,
+  turn: turnTool,
+  mirror: mirrorTool,
 };

@@ -19,6 +19,8 @@ export interface PlanPointer {
   readonly free: boolean;
   /** Ctrl or Cmd: adds to the selection. */
   readonly adds: boolean;
+  /** Alt: what is dragged stays, a copy of it goes. */
+  readonly copies: boolean;
   /** A finger needs larger targets than a mouse. */
   readonly touch: boolean;
 }
@@ -31,6 +33,8 @@ export interface ToolContext {
   view(): View;
   selection(): readonly Selected[];
   select(selection: readonly Selected[]): void;
+  /** How far an arrow key moves things, m, as the person set it; null: not set. */
+  nudgeStep(): number | null;
   run<Args>(command: EditCommand<Args>, args: Args): Edit;
   runTogether(label: string, edits: readonly ((project: Project) => Edit)[]): Edit;
   preview<Args>(command: EditCommand<Args>, args: Args): Edit;

@@ -10,7 +10,7 @@ import { hasThing, isLocked, kindWord, thingName, thingShape } from "../things";
 import { changeDoor, removeBuilding, removeDoor, wallLength } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { removeDrawn } from "./drawing";
-import { type Motion, mirroring, movedThings, shifting, turning } from "./motion";
+import { type Motion, mirroring, movedAlone, movedThings, shifting, turning } from "./motion";
 import { removeDrive, removeFeature, removeSwale, setLotOutline } from "./site";
 import { removeMark, removeShots } from "./survey";
 import { changeWindow, removeWindow } from "./windows";
@@ -62,12 +62,19 @@ function isPlace([x, y]: Point): boolean {
   return Number.isFinite(x) && Number.isFinite(y);
 }
 
-/** Shifts the things. Doors and windows without their building slide along their wall. */
+/**
+ * Shifts the things. Doors and windows without their building slide along their wall; a note by itself leaves what it
+ * points to, a dimension by itself stands off farther or nearer.
+ */
 export const moveThings = command("arrange.move", (project, args: Together & { by: Point }): Edit => {
   const fault = handFault(project, args.things);
   if (fault) return refuse(fault);
   if (!isPlace(args.by)) return refuse("How far to move is not a number.");
   if (args.by[0] === 0 && args.by[1] === 0) return done(project, "move");
+  const more = args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey };
+  const [only] = args.things;
+  const byItself = only && args.things.length === 1 ? movedAlone(project, only, args.by) : null;
+  if (byItself) return done(byItself, `move ${thingsWord(args.things)}`, more);
   const alone = openingsAlone(args.things);
   let now = project;
   for (const opening of alone) {
@@ -77,11 +84,7 @@ export const moveThings = command("arrange.move", (project, args: Together & { b
   }
   const others = args.things.filter((thing) => !alone.some((opening) => opening === thing));
   if (others.length > 0) return moved(now, { ...args, things: others }, shifting(args.by), "move");
-  return done(
-    now,
-    `move ${thingsWord(args.things)}`,
-    args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey },
-  );
+  return done(now, `move ${thingsWord(args.things)}`, more);
 });
 
 function slid(project: Project, ref: OpeningRef, by: Point): Edit {

@@ -232,7 +232,24 @@ function movedDimension(
   };
 }
 
-/** A dimension that is held by two corners moves nearer to them or farther off. */
+/** A thing by itself: a note's words leave what they point to, a dimension's line leaves its places. */
+export function movedAlone(project: Project, thing: Thing, by: Point): Project | null {
+  const { drawing } = project;
+  const motion = shifting(by);
+  if (thing.kind === "note") {
+    const notes = drawing.notes.map((note) =>
+      note.id === thing.id ? { ...note, at: motion.place(note.at) } : note,
+    );
+    return { ...project, drawing: { ...drawing, notes } };
+  }
+  if (thing.kind !== "dimension") return null;
+  const dimensions = drawing.dimensions.map((dimension) =>
+    dimension.id === thing.id ? standingOff(project, dimension, motion) : dimension,
+  );
+  return { ...project, drawing: { ...drawing, dimensions } };
+}
+
+/** A dimension whose places stay comes nearer to them or goes farther off. */
 function standingOff(project: Project, dimension: Dimension, motion: Motion): Dimension {
   const [a, b] = [dimensionPlace(project, dimension.from), dimensionPlace(project, dimension.to)];
   const length = a && b ? Math.hypot(b[0] - a[0], b[1] - a[1]) : 0;

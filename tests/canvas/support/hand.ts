@@ -68,6 +68,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     select: (selection) => {
       hand.selection = selection;
     },
+    nudgeStep: () => null,
     run: (command, args) => take(command.run(hand.project, args)),
     runTogether(label, edits) {
       let project = hand.project;
@@ -110,6 +111,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     screen: toScreen(view, [x, y]),
     free: false,
     adds: false,
+    copies: false,
     touch: false,
     ...how,
   });
@@ -134,7 +136,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     use(name) {
       if (name === hand.tool) return;
       hand.tool = name;
-      if (name !== "select") hand.selection = [];
+      if (!["select", "turn", "mirror"].includes(name)) hand.selection = [];
       machine = begin(name);
     },
     move: (x, y, how) => machine.move(pointer(x, y, how)),

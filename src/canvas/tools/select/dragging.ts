@@ -1,5 +1,5 @@
 /** A thing under the hand: shown as it would be with each move, one edit when it is let go. */
-import type { EditCommand } from "../../../document";
+import type { EditCommand, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import type { Snap } from "../../snap/snap";
 import type { Field, TypedValues } from "../../typed/typedEntry";
@@ -19,6 +19,8 @@ export interface Drag<Args> {
   readonly command: EditCommand<Args>;
   /** What the pointer and what is typed make of it; null where they make nothing. */
   at(pointer: PlanPointer, typed: TypedValues): DragStep<Args> | null;
+  /** It was let go and became an edit. */
+  dropped?(before: Project, after: Project): void;
 }
 
 interface Now<Args> {
@@ -48,7 +50,7 @@ function dragging<Args>(context: ToolContext, drag: Drag<Args>, now: Now<Args>, 
   const give = (change: Partial<Now<Args>>) => moved(context, drag, { ...now, ...change }, home);
   const letGo = (pointer: PlanPointer): ToolState => {
     const last = drag.at(pointer, now.typed) ?? now.step;
-    if (last) context.drop(drag.command, last.args);
+    if (last) drop(context, drag, last.args);
     else context.cancelPreview();
     return home(context);
   };
@@ -70,4 +72,10 @@ function dragging<Args>(context: ToolContext, drag: Drag<Args>, now: Now<Args>, 
     cancel: giveUp,
     lost: giveUp,
   };
+}
+
+function drop<Args>(context: ToolContext, drag: Drag<Args>, args: Args): void {
+  const before = context.project();
+  const edit = context.drop(drag.command, args);
+  if (edit.ok) drag.dropped?.(before, edit.project);
 }

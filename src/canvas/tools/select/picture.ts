@@ -2,10 +2,9 @@
 import { drawingEdits, type Point, type Underlay } from "../../../document";
 import { distance } from "../../../geometry";
 import { cornersOnPlan, type Placement, scaledAbout, turnedAbout } from "../../../underlay";
-import { formatAngle } from "../../../units";
 import { laid, pictureById } from "../../select/pictures";
 import { snapTurn, turnAbout } from "../../select/shape";
-import { floating, lengthWords } from "../liveMarks";
+import { floating, lengthWords, turnWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { type Drag, startDrag } from "./dragging";
 
@@ -76,12 +75,6 @@ export function turningPicture(pull: Pull, from: Point): ToolState {
       };
     },
   }));
-}
-
-/** As bearings are: clockwise counts up. */
-function turnWords(angle: number): string {
-  const size = formatAngle(Math.abs(angle));
-  return Number.parseFloat(size) === 0 ? size : `${size} ${angle < 0 ? "clockwise" : "counter-clockwise"}`;
 }
 
 /** A picture is never pulled smaller than this share of what it was. */

@@ -1,16 +1,16 @@
 /** Something is pressed: a move makes it a drag, a release a click. */
 
-import { buildingEdits } from "../../../document";
+import { arrangeEdits, buildingEdits } from "../../../document";
 import type { Selected } from "../../../store/state";
 import type { Handle } from "../../select/handles";
 import { includesThing } from "../../select/hit";
 import { pullForLength, pullWall } from "../../select/shape";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
-import { movingBuilding } from "./movingBuilding";
+import { boxing } from "./boxing";
 import { movingDimension, movingDimensionEnd } from "./movingDimension";
-import { movingLine } from "./movingLine";
 import { movingLeader, movingNote } from "./movingNote";
 import { movingSpot } from "./movingSpot";
+import { movingThings } from "./movingThings";
 import { movingVertex } from "./movingVertex";
 import { panning } from "./panning";
 import { movingPicture, pullingPicture, turningPicture } from "./picture";
@@ -33,7 +33,7 @@ export function pressing(context: ToolContext, pressed: Pressed, home: ToolStart
   const drags = handle !== null || (thing !== null && includesThing(context.selection(), thing));
   return {
     name: "pressing",
-    hint: drags ? "Drag to move it" : "Drag to move the plan",
+    hint: drags ? "Drag to move it" : start.free ? "Drag a box round things" : "Drag to move the plan",
     cursor: drags ? "move" : "pointer",
     handles: true,
     hot: handle,
@@ -43,13 +43,14 @@ export function pressing(context: ToolContext, pressed: Pressed, home: ToolStart
       if (off < (pointer.touch ? clickReach.touch : clickReach.mouse))
         return pressing(context, pressed, home);
       if (handle) return pullHandle(context, handle, start, pointer, home);
-      if (thing && drags) return dragThing(context, thing, start, pointer, home);
+      if (thing && drags) return dragSelected(context, thing, start, pointer, home);
+      if (start.free) return boxing(context, start, pointer, home);
       context.pan(pointer.screen[0] - start.screen[0], pointer.screen[1] - start.screen[1]);
       return panning(context, pointer.screen, home);
     },
     release() {
       if (handle) clickHandle(context, handle);
-      else clickThing(context, thing, start.adds);
+      else clickThing(context, thing, start.adds || start.free);
       return home(context);
     },
     cancel: () => home(context),
@@ -90,6 +91,24 @@ function pullHandle(
   }
 }
 
+function dragSelected(
+  context: ToolContext,
+  thing: Selected,
+  start: PlanPointer,
+  pointer: PlanPointer,
+  home: ToolStart,
+): ToolState {
+  const things = context.selection();
+  const fault = arrangeEdits.handFault(context.project(), things);
+  if (fault) {
+    context.say(fault);
+    return panning(context, pointer.screen, home);
+  }
+  return things.length > 1 || start.copies
+    ? movingThings(context, things, start, pointer, home)
+    : dragThing(context, thing, start, pointer, home);
+}
+
 function dragThing(
   context: ToolContext,
   thing: Selected,
@@ -98,8 +117,6 @@ function dragThing(
   home: ToolStart,
 ): ToolState {
   switch (thing.kind) {
-    case "building":
-      return movingBuilding(context, start.at, pointer, home);
     case "door":
     case "window":
       return slidingDoor(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
@@ -107,19 +124,16 @@ function dragThing(
       return movingNote(context, thing.id, start.at, pointer, home);
     case "dimension":
       return movingDimension(context, thing.id, pointer, home);
-    case "drive":
-    case "swale":
-    case "section":
-      return movingLine(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
     case "underlay":
       return movingPicture({ context, id: thing.id, pointer, home }, start.at);
     case "shot":
     case "mark":
-    case "feature":
-      return movingSpot(context, { kind: thing.kind, id: thing.id }, start.at, pointer, home);
-    default:
+      return movingSpot(context, { kind: thing.kind, id: thing.id }, pointer, home);
+    case "lot":
       // A lot line never moves as a whole by a slip of the hand; its corners can be pulled.
       return panning(context, pointer.screen, home);
+    default:
+      return movingThings(context, [thing], start, pointer, home);
   }
 }
 

@@ -1,8 +1,7 @@
 /** The turn handle under the hand: stops square with a lot line and at each 15°; Shift turns freely. */
 import { buildingEdits, type Point } from "../../../document";
-import { formatAngle } from "../../../units";
 import { outlineCentre, snapTurn, turnAbout, turnedOutline, wallOutward } from "../../select/shape";
-import { floating } from "../liveMarks";
+import { floating, turnWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";
 
@@ -41,10 +40,4 @@ export function turning(context: ToolContext, from: Point, pointer: PlanPointer,
     pointer,
     home,
   );
-}
-
-/** "15° clockwise": the angle inside is counter-clockwise. */
-function turnWords(angle: number): string {
-  const size = formatAngle(Math.abs(angle));
-  return Number.parseFloat(size) === 0 ? size : `${size} ${angle < 0 ? "clockwise" : "counter-clockwise"}`;
 }

@@ -1,0 +1,133 @@
+/** Turns what is selected about a place of one's choice: first the place, then the turn. */
+import { arrangeEdits, type Point, thingShape } from "../../../document";
+import { boundsOf } from "../../../geometry";
+import { formatAngle } from "../../../units";
+import { outlineCentre, snapTurn, turnAbout } from "../../select/shape";
+import { toScreen } from "../../view/view";
+import { aim } from "../aim";
+import { floating, turnWords } from "../liveMarks";
+import { startDrag } from "../select/dragging";
+import type { PlanPointer, ToolContext, ToolState } from "../tool";
+
+/** How near the press must come to the centre to take hold of it, px. */
+const centreReach = { mouse: 12, touch: 22 } as const;
+
+export function turnTool(context: ToolContext): ToolState {
+  const points = context.selection().flatMap((thing) => thingShape(context.project(), thing)?.points ?? []);
+  return ready(context, middleOf(context, points));
+}
+
+function middleOf(context: ToolContext, points: readonly Point[]): Point {
+  const [only, ...others] = context.selection();
+  const outline = context.project().building?.outline;
+  if (only?.kind === "building" && others.length === 0 && outline) return outlineCentre(outline);
+  const { minX, minY, maxX, maxY } = boundsOf(points);
+  return Number.isFinite(minX) ? [(minX + maxX) / 2, (minY + maxY) / 2] : [0, 0];
+}
+
+function leave(context: ToolContext): ToolState {
+  context.setTool("select");
+  return ready(context, [0, 0]);
+}
+
+function ready(context: ToolContext, about: Point): ToolState {
+  const again = () => ready(context, about);
+  const fault = arrangeEdits.handFault(context.project(), context.selection());
+  return {
+    name: "ready",
+    hint: fault ?? "Drag to turn; drag the centre to turn about another place; type an angle, clockwise",
+    cursor: "grab",
+    fields: [{ name: "angle", kind: "angle" }],
+    marks: centreMarks(about),
+    press: (pointer) =>
+      isOn(context, about, pointer) ? movingCentre(context, pointer) : turning(context, about, pointer),
+    typed: (typed) => (typed.angle === undefined ? again() : typedTurn(context, about, typed.angle)),
+    cancel: () => "leave",
+    lost: again,
+  };
+}
+
+function isOn(context: ToolContext, about: Point, pointer: PlanPointer): boolean {
+  const [x, y] = toScreen(context.view(), about);
+  const reach = pointer.touch ? centreReach.touch : centreReach.mouse;
+  return Math.hypot(x - pointer.screen[0], y - pointer.screen[1]) <= reach;
+}
+
+function centreMarks(about: Point) {
+  return [
+    { kind: "symbol", at: about, symbol: "ring", size: 4.4, style: "handle" },
+    { kind: "symbol", at: about, symbol: "plus", size: 2.6, style: "snap-ring" },
+  ] as const;
+}
+
+/** The centre under the hand: it snaps to corners, shots and lines as anything else. */
+function movingCentre(context: ToolContext, pointer: PlanPointer): ToolState {
+  const snap = aim(context, pointer);
+  const put = () => ready(context, snap.at);
+  return {
+    name: "movingCentre",
+    hint: "Let go where the things should turn about; Shift places it freely",
+    cursor: "move",
+    marks: centreMarks(snap.at),
+    snap,
+    move: (now) => movingCentre(context, now),
+    release: put,
+    cancel: put,
+    lost: put,
+  };
+}
+
+/** An angle is being typed: the turn is shown, Enter makes it. Typed angles turn clockwise, as bearings do. */
+function typedTurn(context: ToolContext, about: Point, clockwise: number): ToolState {
+  const args = { things: context.selection(), about, angle: -clockwise };
+  context.preview(arrangeEdits.turnThings, args);
+  const back = (): ToolState => {
+    context.cancelPreview();
+    return ready(context, about);
+  };
+  return {
+    name: "typing",
+    hint: `Enter turns by ${formatAngle(clockwise)} clockwise; Esc takes the angle back`,
+    cursor: "grab",
+    fields: [{ name: "angle", kind: "angle" }],
+    marks: centreMarks(about),
+    typed: (typed) => (typed.angle === undefined ? back() : typedTurn(context, about, typed.angle)),
+    finish() {
+      context.drop(arrangeEdits.turnThings, args);
+      return leave(context);
+    },
+    cancel: back,
+    lost: back,
+  };
+}
+
+function turning(context: ToolContext, about: Point, pointer: PlanPointer): ToolState {
+  const things = context.selection();
+  const project = context.project();
+  const outline = things.some(({ kind }) => kind === "building") ? (project.building?.outline ?? []) : [];
+  return startDrag(
+    context,
+    {
+      name: "turning",
+      hint: "Let go to turn; type an angle clockwise, hold Shift to turn freely",
+      cursor: "grabbing",
+      fields: [{ name: "angle", kind: "angle" }],
+      command: arrangeEdits.turnThings,
+      at(now, typed) {
+        const free = turnAbout(about, pointer.at, now.at);
+        const snapped = now.free ? { angle: free, word: null } : snapTurn(outline, project.lot.outline, free);
+        const { angle, word } = typed.angle === undefined ? snapped : { angle: -typed.angle, word: null };
+        return {
+          args: { things, about, angle },
+          marks: [
+            { kind: "line", points: [...about, ...now.at], style: "snap-guide" },
+            ...centreMarks(about),
+            floating(now.at, `turned ${turnWords(angle)}${word ? `, ${word}` : ""}`),
+          ],
+        };
+      },
+    },
+    pointer,
+    leave,
+  );
+}
