@@ -1,8 +1,8 @@
 /** Stations along a drive or swale: a tick across the line, and the name that the tables use. */
 import { type Point, pointAlong } from "../geometry";
 import { capOf } from "./beside";
-import { type DrawContext, type LabelTexts, placeLabel } from "./context";
-import type { DrawingMark, TextMark } from "./marks";
+import { type DrawContext, type LabelTexts, placeLabel, seenWay } from "./context";
+import type { DrawingMark, TextMark, XY } from "./marks";
 
 /** Half a tick across the line, mm. */
 const tick = 1.3;
@@ -10,7 +10,7 @@ const tick = 1.3;
 const gap = 2.2;
 
 /** Names beside the line: by the line itself, then beyond its edge, left and right. */
-function places(at: Point, direction: Point, name: string, halfWidth: number): readonly LabelTexts[] {
+function places(at: Point, direction: XY, name: string, halfWidth: number): readonly LabelTexts[] {
   return [gap, halfWidth + gap, gap + 2.2, halfWidth + gap + 2.2, gap + 4.4].flatMap((off) =>
     [off, -off].map((side): LabelTexts => {
       const [right, up] = [-direction[1] * side, direction[0] * side];
@@ -35,9 +35,10 @@ export function stationMarks(
     const { at, direction } = pointAlong(line, station.distance);
     const [x, y] = [-direction[1] * reach, direction[0] * reach];
     const half = halfWidth / context.metresPerMm;
+    const seen = seenWay(Math.atan2(direction[1], direction[0]), context.turn);
     return [
       { kind: "line", points: [at[0] - x, at[1] - y, at[0] + x, at[1] + y], style: "station" },
-      ...placeLabel(context, group, places(at, direction, name, half), "over-lines"),
+      ...placeLabel(context, group, places(at, seen, name, half), "over-lines"),
     ];
   });
 }
