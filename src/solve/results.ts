@@ -18,7 +18,20 @@ export interface Problem {
   readonly at?: Point;
   /** Document ids this concerns (shots, set-ups, drives, doors...). */
   readonly ids?: readonly string[];
+  /** What one click can do about it, the likeliest first. */
+  readonly fixes?: readonly Fix[];
 }
+
+/** One or more edits of the document, by the names of its commands, that are done together. */
+export interface Fix {
+  readonly words: string;
+  readonly edits: readonly FixEdit[];
+}
+
+export type FixEdit =
+  | { readonly command: "survey.correctReading"; readonly args: { readonly id: string; readonly m: number } }
+  | { readonly command: "survey.acceptShot"; readonly args: { readonly id: string } }
+  | { readonly command: "survey.setAside"; readonly args: { readonly id: string; readonly aside: boolean } };
 
 export interface SetupResult {
   readonly id: string;

@@ -8,6 +8,7 @@ export {
 } from "./levelBook";
 export { levelSurvey } from "./levelSurvey";
 export { type MisclosureClass, misclosureClasses, permittedMisclosure } from "./misclosure";
+export { leaveOneOut, type Prediction } from "./neighbours";
 export { curvatureAndRefraction } from "./readings";
 export { type SurveyBookRow, surveyBook } from "./surveyBook";
 export { type PegResult, type PegSetup, reciprocalDifference, twoPegCheck } from "./twoPeg";

@@ -16,6 +16,7 @@ import { beamBy } from "./beams";
 import { checkProblems, knownBefore, moveProblem } from "./checks";
 import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
+import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
 import { setupProblems, setupResult } from "./setups";
@@ -44,6 +45,7 @@ export function levelSurvey(
   const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
   const points = shots.map((shot) => levelShot(shot, tieOfShot.get(shot), levelled));
   problems.push(...lookProblems(shots, points, setups, refs), ...doubtfulReadings(shots, refs));
+  problems.push(...oddShots(shots, points, refs));
 
   return {
     result: {

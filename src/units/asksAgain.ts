@@ -18,7 +18,7 @@ const MUCH = 30;
 const NEAR = 2;
 
 /** What a value in a wrong unit must be multiplied by. */
-const SLIPS: readonly (readonly [factor: number, words: string])[] = [
+export const unitSlips: readonly (readonly [factor: number, words: string])[] = [
   [1 / 100, "centimetres read as metres"],
   [1 / 1000, "millimetres read as metres"],
   [0.0254 / 0.3048, "inches read as feet"],
@@ -64,7 +64,7 @@ export function asksAgain(value: number, neighbours: readonly number[]): Doubt |
 function bestSlip(size: number, middle: number): Doubt["slip"] {
   let best: { factor: number; words: string } | null = null;
   let nearest = NEAR;
-  for (const [factor, words] of SLIPS) {
+  for (const [factor, words] of unitSlips) {
     const corrected = (size * factor) / middle;
     const off = corrected > 1 ? corrected : 1 / corrected;
     if (off >= nearest) continue;

@@ -1,7 +1,7 @@
 export { formatPlusMinus, type ParsedAccuracy, parseBeamAccuracy } from "./accuracy";
 export { formatArea, formatVolume } from "./amount";
 export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
-export { asksAgain, type Doubt } from "./asksAgain";
+export { asksAgain, type Doubt, unitSlips } from "./asksAgain";
 export { formatBearing, parseBearing } from "./bearing";
 export { CUBIC_YARD, FOOT, INCH, SQUARE_FOOT } from "./constants";
 export { formatDeedBearing, type ParsedDeedBearing, parseDeedBearing } from "./deedBearing";
