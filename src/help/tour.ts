@@ -19,7 +19,7 @@ export const tourStops: readonly TourStop[] = [
     step: "floor",
     anchor: "plan",
     title: "The site from above",
-    text: "Ground, building, drive and water on one plan. The wheel brings it nearer, Space and the mouse pull it along, and a click chooses what lies there.",
+    text: "Ground, building, drive and water on one plan. Drag it along, turn the wheel to come nearer, and click to choose what lies there.",
   },
   {
     id: "steps",

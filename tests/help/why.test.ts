@@ -104,7 +104,8 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
       const told = why({ kind: "wall", id: String(wall.wall) }, of);
       expect(told.figure).toContain(figures.length(Math.abs(wall.fallAway)));
       expect(input(told, /^Wanted/)).toBe(figures.length(wall.needed));
-      expect([told.rule, told.source]).toEqual([wall.rule, wall.source]);
+      expect(told.rule).toContain(wall.rule);
+      expect(told.source).toBe(wall.source);
     }
   });
 

@@ -80,7 +80,7 @@ export function wallWhy({ results, figures }: Asked, index: string): Why | null 
       { name: "Ground there", figure: wall.paved ? "paved" : "earth or grass" },
       { name: "Water runs towards it along", figure: `${Math.round(wall.runsTowards * 100)} %` },
     ],
-    rule: wall.rule,
+    rule: `The rule: ${wall.rule}. Where another wall stands nearer, the fall is asked up to there.`,
     formula: "fall = finished ground at the wall − finished ground that far off, the least along the wall",
     source: wall.source,
   };

@@ -50,7 +50,7 @@ function Explained({ told }: { told: Told }) {
     <>
       <div className="why-head">
         <Heading slot="title" className="why-title">
-          {told.title}
+          {capital(told.title)}
         </Heading>
         <p className="why-figure">{told.figure}</p>
       </div>

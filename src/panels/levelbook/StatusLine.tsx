@@ -2,8 +2,10 @@ import { Button } from "react-aria-components";
 import { useStore } from "zustand";
 import type { Shot } from "../../document";
 import { select, setTool } from "../../store/actions";
+import { Why } from "../help/Why";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
+import { useResults } from "../useProject";
 import type { Column } from "./columns";
 import type { Draft } from "./drafts";
 import { saidStore } from "./said";
@@ -37,7 +39,22 @@ export function StatusLine({ shot, column, typing, draft, notation }: StatusLine
         </Button>
       ) : null}
       {column?.id === "aside" ? <Said /> : null}
+      {shot ? <Height shot={shot.id} name={shot.name} notation={notation} /> : null}
     </p>
+  );
+}
+
+/** The height of the row's shot in the plan's own datum, and where it comes from. */
+function Height({ shot, name, notation }: { shot: string; name: string; notation: Notation }) {
+  const height = useResults(
+    ({ survey }) => survey.points.find((point) => point.shot === shot)?.height ?? null,
+  );
+  if (height === null) return null;
+  return (
+    <span className="book-shot-height">
+      {`Height ${notation.length(height)}`}
+      <Why kind="shot" id={shot} of={`height of ${name || "this shot"}`} />
+    </span>
   );
 }
 

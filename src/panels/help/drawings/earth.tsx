@@ -4,7 +4,7 @@ import { Area, Arrow, type DrawingProps, Line, Note, Sheet, Size } from "./parts
 export function DriveDrawing({ label }: DrawingProps) {
   return (
     <Sheet label={label}>
-      <Area of="earth" d="M0 170H56C120 160 180 168 240 140S330 104 460 96V210H0z" />
+      <Area of="earth" d="M0 170H56C120 160 180 168 240 140 280 120 320 105 366 101H460V210H0z" />
       <Area of="filled" d="M56 170 290 92 366 90V101C320 105 280 120 240 140 180 168 120 160 56 170z" />
       <Line d="M0 170H56" />
       <Line look="accent" d="M56 170 290 92 366 90" />
@@ -41,14 +41,14 @@ export function WaterDrawing({ label }: DrawingProps) {
   return (
     <Sheet label={label}>
       <Area of="earth" d="M0 40 70 66 96 92h16l60-8V210H0z" />
-      <Area of="earth" d="M172 84V120H290V132L370 148 460 166V210H172z" />
+      <Area of="earth" d="M172 92 460 166V210H172z" />
       <Line look="soft" dashed d="M70 66 460 166" />
-      <Area of="filled" d="M290 92 330 98 432 160 290 126z" />
+      <Area of="filled" d="M290 92 330 98 436 160 290 122z" />
       <Area of="thing" d="M180 26h102v50H180z" />
       <Area of="concrete" d="M172 74h118v6h-118zM172 80h10v52h-10zM280 80h10v66h-10z" />
       <Area of="stone" d="M182 80h98v8h-98z" />
-      <Area of="filled" d="M182 88h98v34l-98-25z" />
-      <Line d="M0 40 70 66 96 92h16l60-8M290 92 330 98 432 160 460 166" />
+      <Area of="filled" d="M182 88h98v32l-98-25z" />
+      <Line d="M0 40 70 66 96 92h16l60-8M290 92 330 98 436 160 460 166" />
       <Line look="water" d="M95 89h20" />
       <Arrow from={[18, 34]} to={[60, 50]} />
       <Arrow from={[160, 76]} to={[124, 80]} />

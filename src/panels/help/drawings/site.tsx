@@ -9,7 +9,7 @@ export function LotDrawing({ label }: DrawingProps) {
         road
       </Note>
       <Line d="M38 22 418 12 424 176H30z" />
-      <Line look="soft" dashed d="M66 44 390 36 396 150H60z" />
+      <Line look="soft" dashed d="M66 44 400 36 404 150H60z" />
       <Note x={72} y={58} look="soft">
         setback
       </Note>
@@ -24,7 +24,7 @@ export function LotDrawing({ label }: DrawingProps) {
       <Size from={[222, 16]} to={[222, 66]} />
       <Line look="water" d="M330 62m-9 0a9 9 0 1 0 18 0a9 9 0 1 0-18 0" />
       <Line look="water" dashed d="M330 62m-30 0a30 30 0 1 0 60 0a30 30 0 1 0-60 0" />
-      <Note x={345} y={66} look="water">
+      <Note x={364} y={66} look="water">
         well
       </Note>
       <Line look="cut" dashed d="M306 116h70v28h-70zM306 125h70M306 134h70" />
@@ -49,7 +49,7 @@ export function ShotsDrawing({ label }: DrawingProps) {
       <Area of="earth" d="M0 92C70 96 130 104 200 122S360 158 460 168V210H0z" />
       <Line d="M0 92C70 96 130 104 200 122S360 158 460 168" />
       <Line look="accent" dashed d="M40 44H440" />
-      <Note x={246} y={34} look="accent" anchor="middle">
+      <Note x={210} y={34} look="accent" anchor="middle">
         the beam: level
       </Note>
       <Laser x={152} beam={44} foot={110} />
@@ -86,7 +86,7 @@ export function BuildingDrawing({ label }: DrawingProps) {
     <Sheet label={label}>
       <Area of="thing" d="M128 34h206v136H128z" />
       <Line look="accent" dashed d="M128 34 334 170M334 34 128 170" />
-      <Note x={231} y={80} look="accent" anchor="middle">
+      <Note x={231} y={54} look="accent" anchor="middle">
         both diagonals alike
       </Note>
       <Line look="water" d="M128 170V110M128 170h80M128 110l80 60M128 162h8v8" />

@@ -4,7 +4,6 @@ import { Area, Arrow, type DrawingProps, Laser, Line, Note, Rod, Sheet, Size } f
 export function FoundationDrawing({ label }: DrawingProps) {
   return (
     <Sheet label={label}>
-      <Area of="earth" d="M0 66 150 76V190H126V206H0zM150 76" />
       <Area of="earth" d="M0 66 128 74 146 176H138V196H222V176H214V112L460 118V210H0z" />
       <Area of="filled" d="M206 62H460V118L206 112z" />
       <Area of="stone" d="M206 50H460V62H206z" />
@@ -14,8 +13,8 @@ export function FoundationDrawing({ label }: DrawingProps) {
       <Note x={8} y={164} look="soft">
         frost depth
       </Note>
-      <Size from={[162, 36]} to={[162, 176]} />
-      <Note x={120} y={116} look="accent">
+      <Size from={[164, 36]} to={[164, 176]} />
+      <Note x={159} y={116} look="accent" anchor="end">
         wall
       </Note>
       <Line look="accent" d="M110 36H176" />
@@ -30,19 +29,18 @@ export function FoundationDrawing({ label }: DrawingProps) {
       <Note x={94} y={200} look="accent" anchor="end">
         bottom of trench
       </Note>
-      <Note x={330} y={47} anchor="middle">
+      <Note x={330} y={30} anchor="middle">
         slab
       </Note>
-      <Note x={330} y={92} look="fill" anchor="middle">
+      <Note x={330} y={102} look="fill" anchor="middle">
         compacted fill, in lifts
       </Note>
       <Note x={330} y={150} anchor="middle">
         undisturbed ground
       </Note>
-      <Note x={250} y={30} look="soft">
-        base stone under the slab
+      <Note x={376} y={78} look="soft">
+        base stone
       </Note>
-      <Line look="soft" d="M420 32 430 56" />
     </Sheet>
   );
 }
