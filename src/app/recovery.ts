@@ -12,6 +12,11 @@ export function keepRecovery(host: Host): () => void {
     timer = null;
     const state = appStore.getState();
     if (!isDirty(state)) return;
+    // A project with pictures takes a tenth of a second to note: the hand shouldn't feel that.
+    if (state.preview !== null || state.floorDrag !== null) {
+      timer = setTimeout(keep, pause);
+      return;
+    }
     const project = present(state.history);
     keptBefore = true;
     host.keepUnsaved({

@@ -38,6 +38,21 @@ describe("the recovery journal", () => {
     stop();
   });
 
+  it("waits while something is under the hand, and notes what it becomes", () => {
+    const host = fakeHost();
+    const stop = keepRecovery(host);
+    rename("a");
+    appStore.setState({ preview: newProject("b") });
+    vi.advanceTimersByTime(5000);
+    expect(host.kept).toHaveLength(0);
+    rename("b");
+    vi.advanceTimersByTime(1000);
+    expect(host.kept).toHaveLength(1);
+    const kept = openProject(host.kept[0] ?? "");
+    expect(kept.ok && kept.project.name).toBe("b");
+    stop();
+  });
+
   it("is cleared when the work is saved or taken back", () => {
     const host = fakeHost();
     const stop = keepRecovery(host);
