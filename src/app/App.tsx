@@ -15,6 +15,7 @@ import { useApp } from "../store/useApp";
 import { AskingDialog } from "./AskingDialog";
 import { ExportDialog } from "./ExportDialog";
 import type { Files } from "./files";
+import { PlanMenu } from "./PlanMenu";
 import { PlanScreen } from "./PlanScreen";
 import { PageDialog } from "./pictures/PageDialog";
 import { runCommand } from "./requests";
@@ -45,7 +46,10 @@ export function App({ host, files, commands }: AppProps) {
       {screen === "start" ? (
         <Start host={host} files={files} run={run} />
       ) : (
-        <PlanScreen commands={commands} run={run} />
+        <>
+          <PlanScreen commands={commands} run={run} />
+          <PlanMenu commands={commands} run={run} />
+        </>
       )}
       <Messages />
       <CommandFinder commands={commands} run={run} />

@@ -18,16 +18,22 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
   return () => window.removeEventListener("keydown", onKeyDown);
 }
 
+/** All, copy, paste, fill down: where a person types these mean the text, where text is marked they mean that. */
+function belongsToTyping(key: string): boolean {
+  return /^Mod\+[ACVD]$/.test(key);
+}
+
 /** A plain key belongs to whoever is being typed into; an open dialog keeps all but the shortcuts with Mod. */
 function mayFire(key: string, event: KeyboardEvent): boolean {
   const target = event.target instanceof Element ? event.target : null;
   const typing = target?.closest(
     "input, textarea, select, [contenteditable], [role=grid], [role=menu], [role=listbox]",
   );
-  if (isPlainKey(key)) {
+  if (isPlainKey(key) || belongsToTyping(key)) {
     // A dialog that was asked for but isn't drawn yet gets no keys that mean something else meanwhile.
     const opening = appStore.getState().dialog !== null;
-    return !opening && !typing && !target?.closest("[role=dialog], [role=alertdialog]");
+    const marked = key === "Mod+C" && window.getSelection()?.isCollapsed === false;
+    return !marked && !opening && !typing && !target?.closest("[role=dialog], [role=alertdialog]");
   }
   const ownUndo = typing instanceof HTMLInputElement && /^(Shift\+)?Mod\+[ZY]$/.test(key);
   return !(ownUndo && typing.dataset.typed === "true");

@@ -1,7 +1,7 @@
 /** An act of the person, once: the menu, the keys, the finder, the header and the native menu all read the same list. */
 import type { AppState } from "../store/state";
 
-export const menuPlaces = ["Plan", "Edit", "View", "Draw", "Steps", "Help"] as const;
+export const menuPlaces = ["Plan", "Edit", "Arrange", "View", "Draw", "Steps", "Help"] as const;
 export type MenuPlace = (typeof menuPlaces)[number];
 
 export interface AppCommand {

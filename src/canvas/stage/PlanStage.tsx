@@ -12,6 +12,7 @@ import { fitPlan, planView, resizePlan, setPlanTurn, showGrowth, showPlace } fro
 import { hintId } from "./hintId";
 import { interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
+import { menuAt } from "./planMenu";
 import { type Layers, PlanPainter, type StageLayer, stageLayers } from "./planPainter";
 import { listenToPointer } from "./pointer";
 import { machine, toolRun } from "./toolRun";
@@ -169,6 +170,7 @@ function listenToHand(element: HTMLElement): () => void {
     element,
     machine,
     spaceHeld: keys.spaceHeld,
+    menu: (screen, touch) => menuAt(element, screen, touch),
     panning: (active) => element.classList.toggle("panning", active),
   });
   return () => {

@@ -1,6 +1,7 @@
 /** Keys while the plan has the focus: the tool's own, typed lengths, and Space to move the view. */
 import { appStore } from "../../store/store";
 import { isLetter } from "../typed/typedEntry";
+import { menuByKey } from "./planMenu";
 import { machine } from "./toolRun";
 
 export interface PlanKeys {
@@ -25,6 +26,11 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
 
   function down(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+    if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) {
+      event.preventDefault();
+      menuByKey(element);
+      return;
+    }
     const used = machine().key(event.key, event.shiftKey);
     if (!used && isLetter(event.key)) explainIfUnused(event);
     if (!used && event.key !== " ") return;

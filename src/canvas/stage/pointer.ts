@@ -15,6 +15,8 @@ export interface PointerHost {
   machine(): Machine;
   /** Space is held. */
   spaceHeld(): boolean;
+  /** The menu of what lies at a place is wanted; px on the plan. */
+  menu(screen: XY, touch: boolean): void;
   /** The view is under the hand, for the cursor. */
   panning(active: boolean): void;
 }
@@ -52,6 +54,10 @@ function turnOf(about: XY, from: XY, to: XY): number {
   return Math.atan2(Math.sin(turn), Math.cos(turn));
 }
 
+/** A finger that stays within this, px, for so long, ms, asks for the menu. */
+const restReach = 9;
+const longPress = 500;
+
 class PointerHand {
   private readonly fingers = new Map<number, Finger>();
   /** Id of the pointer that pans. */
@@ -59,12 +65,16 @@ class PointerHand {
   /** Id of the pointer that works with the tool. */
   private worker: number | null = null;
   private readonly readWheel = wheelReader();
+  /** A finger that rests asks for the menu. */
+  private resting: ReturnType<typeof setTimeout> | null = null;
+  private restsAt: XY = [0, 0];
   private readonly turning = createTurnGate();
 
   constructor(private readonly host: PointerHost) {}
 
   down(event: PointerEvent): void {
     this.fingers.set(event.pointerId, { id: event.pointerId, at: this.place(event) });
+    this.endRest();
     // A press on the plan gives it the keyboard: typed lengths, Tab and Esc belong to what is drawn.
     this.host.element.focus({ preventScroll: true });
     capturePointer(this.host.element, event.pointerId);
@@ -80,12 +90,44 @@ class PointerHand {
     } else if (event.button === 0) {
       this.worker = event.pointerId;
       this.host.machine().press(this.read(event));
+      if (event.pointerType !== "mouse") this.rest(event);
     }
+  }
+
+  private rest(event: PointerEvent): void {
+    this.restsAt = this.place(event);
+    this.resting = setTimeout(() => {
+      this.resting = null;
+      this.menu(this.restsAt, true);
+    }, longPress);
+  }
+
+  stop(): void {
+    this.endRest();
+  }
+
+  private endRest(): void {
+    if (this.resting !== null) clearTimeout(this.resting);
+    this.resting = null;
+  }
+
+  /** What the press began is given up: the menu is meant. */
+  private menu(at: XY, touch: boolean): void {
+    if (this.worker !== null) this.host.machine().lost();
+    this.worker = null;
+    this.host.menu(at, touch);
+  }
+
+  contextMenu(event: MouseEvent): void {
+    event.preventDefault();
+    // The menu key and a resting finger have ways of their own; on a Mac Ctrl and a click are the right button.
+    if (event.button === 2 || event.ctrlKey) this.menu(this.place(event), false);
   }
 
   move(event: PointerEvent): void {
     const finger = this.fingers.get(event.pointerId);
     const at = this.place(event);
+    if (Math.hypot(at[0] - this.restsAt[0], at[1] - this.restsAt[1]) > restReach) this.endRest();
     if (finger && this.isPinch(event)) this.pinch(finger, at);
     else if (finger && this.panner === event.pointerId) panPlan(at[0] - finger.at[0], at[1] - finger.at[1]);
     else this.point(event);
@@ -93,6 +135,7 @@ class PointerHand {
   }
 
   up(event: PointerEvent): void {
+    this.endRest();
     if (!this.fingers.delete(event.pointerId)) return;
     this.endPan(event);
     if (this.worker !== event.pointerId) return;
@@ -102,6 +145,7 @@ class PointerHand {
 
   /** The system took the pointer away. */
   lost(event: PointerEvent): void {
+    this.endRest();
     if (!this.fingers.delete(event.pointerId)) return;
     this.endPan(event);
     if (this.worker !== event.pointerId) return;
@@ -186,6 +230,9 @@ export function listenToPointer(host: PointerHost): () => void {
   element.addEventListener("pointerleave", () => setPointer(null), { signal });
   element.addEventListener("wheel", (event) => hand.wheel(event), { signal, passive: false });
   element.addEventListener("dblclick", (event) => hand.doubleClick(event), { signal });
-  element.addEventListener("contextmenu", (event) => event.preventDefault(), { signal });
-  return () => ending.abort();
+  element.addEventListener("contextmenu", (event) => hand.contextMenu(event), { signal });
+  return () => {
+    hand.stop();
+    ending.abort();
+  };
 }

@@ -39,6 +39,11 @@ export class Machine {
     return this.present;
   }
 
+  /** Is something half drawn, or under the hand? */
+  begun(): boolean {
+    return this.present.name !== this.idle || isTyping(this.typed);
+  }
+
   entry(): TypedEntry {
     return this.typed;
   }

@@ -73,7 +73,9 @@ describe("a box", () => {
       [50, 37],
       [...trees, { kind: "shot", id: "s1" }, building, swale],
     ],
-  ] as const)("takes %s", (_what, a, b, things) => expect(boxed(site(), a, b)).toEqual(things));
+  ] as [string, Point, Point, Thing[]][])("takes %s", (_what, a, b, things) =>
+    expect(boxed(site(), a, b)).toEqual(things),
+  );
 
   it("takes the lot when it lies in it, and nothing that is locked or hidden", () => {
     expect(boxed(site(), [-42, -37], [50, 37])).toContainEqual({ kind: "lot" });

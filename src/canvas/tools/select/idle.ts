@@ -1,10 +1,11 @@
 /** Select, nothing pressed: shows what would answer, and starts everything else. */
-import { drawingEdits } from "../../../document";
+import { drawingEdits, isLocked } from "../../../document";
 import type { Selected } from "../../../store/state";
 import { pxPerMm } from "../../screen";
 import { type Handle, handleAt, handleReach, handlesFor, linePoints } from "../../select/handles";
 import { includesThing, thingAt } from "../../select/hit";
 import { rewriteNote } from "../note/words";
+import { renameSection } from "../section/rename";
 import type { Cursor, PlanPointer, ToolContext, ToolState } from "../tool";
 import { nudgeSelected } from "./nudging";
 import { pressing } from "./pressing";
@@ -24,9 +25,9 @@ const thingReach = { mouse: 8, touch: 16 } as const;
 export function idle(context: ToolContext, under: Under = nothing): ToolState {
   const again = (next: Under) => idle(context, next);
   const [only, ...others] = context.selection();
-  const note = only?.kind === "note" && others.length === 0 ? only : null;
-  const rewrite = (id: string): ToolState => {
-    rewriteNote(context, id);
+  const written = others.length === 0 && only && hasWords(only) ? only : null;
+  const rewrite = (thing: Selected): ToolState => {
+    askWordsOf(context, thing);
     return again(nothing);
   };
   return {
@@ -42,10 +43,10 @@ export function idle(context: ToolContext, under: Under = nothing): ToolState {
       const { handle, thing } = underPointer(context, pointer);
       if (handle?.kind === "vertex") removeVertex(context, handle);
       else if (handle?.kind === "leader") removeLeader(context, handle);
-      else if (thing?.kind === "note") rewriteNote(context, thing.id);
+      else if (thing && hasWords(thing)) askWordsOf(context, thing);
       return again(nothing);
     },
-    ...(note ? { finish: () => rewrite(note.id) } : {}),
+    ...(written ? { finish: () => rewrite(written) } : {}),
     remove() {
       removeSelected(context);
       return again(nothing);
@@ -97,21 +98,35 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
   if (handle) return handleHint(handle);
   const selection = context.selection();
   if (thing && includesThing(selection, thing)) {
+    if (isLocked(context.project(), thing))
+      return `The ${thingWord(thing)} is locked; right click to unlock it`;
+    if (selection.length > 1)
+      return `Drag to move the ${selection.length} things, with Alt a copy; arrow keys nudge, Delete removes them`;
     if (thing.kind === "lot") return "Drag a corner to change the lot";
     if (thing.kind === "note")
       return "Drag to move the note, double-click to change its words, Delete removes it";
-    return `Drag to move the ${thingWord(thing)}; arrow keys nudge it, Delete removes it`;
+    if (thing.kind === "section")
+      return "Drag to move the section line, double-click to name it, Delete removes it";
+    return `Drag to move the ${thingWord(thing)}, right click for more; arrow keys nudge it, Delete removes it`;
   }
   if (thing) return `Click to select the ${thingWord(thing)}`;
   return selection.length > 0
-    ? "Drag to move the plan, wheel to zoom; Esc lets go of what is selected"
-    : "Click a thing to select it; drag to move the plan, wheel to zoom";
+    ? "Drag to move the plan, Shift+drag boxes more; right click for what can be done, Esc lets go"
+    : "Click a thing to select it, Shift+drag boxes several; drag to move the plan, wheel to zoom";
 }
 
 function cursor(context: ToolContext, { handle, thing }: Under): Cursor {
   if (handle) return handle.kind === "turn" || handle.kind === "picture-turn" ? "grab" : "move";
   if (!thing) return "default";
   return includesThing(context.selection(), thing) && thing.kind !== "lot" ? "move" : "pointer";
+}
+
+const hasWords = (thing: Selected) => thing.kind === "note" || thing.kind === "section";
+
+/** The words of a note, the name of a section line. */
+function askWordsOf(context: ToolContext, thing: Selected): void {
+  if (thing.kind === "note") rewriteNote(context, thing.id);
+  if (thing.kind === "section") renameSection(context, thing.id);
 }
 
 function removeLeader(context: ToolContext, { id, makes }: Extract<Handle, { kind: "leader" }>): void {
