@@ -19,6 +19,7 @@ import {
 } from "../store/actions";
 import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
+import { arrangeCommands } from "./arrange";
 import type { Files } from "./files";
 import { startTour } from "./tour";
 
@@ -31,6 +32,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
   return [
     ...planCommands(files),
     ...editCommands,
+    ...arrangeCommands,
     ...viewCommands,
     ...drawCommands,
     ...stepCommands,
