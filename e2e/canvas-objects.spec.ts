@@ -97,11 +97,20 @@ test.describe("on the pottery studio", () => {
     await plan.click(...from);
     await plan.click(...to);
     expect(await plan.undoName()).toBe("Undo: draw section line");
+    const strip = page.locator(".section-strip");
+    await expect(strip).toContainText("Along section P, west to east");
+    await page.mouse.dblclick(...plan.at(from[0] + 2, from[1]));
+    await page.getByRole("textbox", { name: "Name of the section line" }).fill("section by the bench");
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toBe("Undo: name section line");
+    await expect(strip).toContainText("Along section by the bench");
+    await undone(page);
     await plan.drag(to, [to[0] + 0.5, to[1]], [to[0] + 1, to[1] + 1]);
     expect(await plan.undoName()).toBe("Undo: change the section line");
     await plan.move(from[0] + 2, from[1] + 0.1);
     await page.keyboard.press("Delete");
     expect(await plan.undoName()).toBe("Undo: remove section line");
+    await expect(strip).toContainText("through the building");
   });
 
   test("measuring tells distance, angle and area, keeps nothing, and becomes a dimension", async ({

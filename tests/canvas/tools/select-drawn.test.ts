@@ -187,6 +187,17 @@ describe("a section line", () => {
   });
 });
 
+describe("a section line's name", () => {
+  it("is asked for by a double click on the line, and kept as one step", () => {
+    const hand = handOn(site());
+    hand.doubleClick(-10, -15.2);
+    expect(hand.words).toMatchObject({ label: "Name of the section line", text: "section P" });
+    hand.words?.answer(" through the hollow ");
+    expect(hand.project.drawing.sections[0]?.name).toBe("through the hollow");
+    expect(hand.labels).toEqual(["name section line"]);
+  });
+});
+
 describe("a window", () => {
   it("slides along its wall and is made wider by an edge", () => {
     const hand = selecting(window);
