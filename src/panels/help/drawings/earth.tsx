@@ -4,8 +4,8 @@ import { Area, Arrow, type DrawingProps, Line, Note, Sheet, Size } from "./parts
 export function DriveDrawing({ label }: DrawingProps) {
   return (
     <Sheet label={label}>
-      <Area of="earth" d="M0 170H56C120 160 180 168 240 140 280 120 320 105 366 101H460V210H0z" />
-      <Area of="filled" d="M56 170 290 92 366 90V101C320 105 280 120 240 140 180 168 120 160 56 170z" />
+      <Area of="earth" d="M0 170H56C120 160 180 168 240 140 280 120 320 102 366 98H460V210H0z" />
+      <Area of="filled" d="M56 170 290 92 366 90V98C320 102 280 120 240 140 180 168 120 160 56 170z" />
       <Line d="M0 170H56" />
       <Line look="accent" d="M56 170 290 92 366 90" />
       <Area of="thing" d="M366 30h94v60h-94z" />
@@ -22,11 +22,11 @@ export function DriveDrawing({ label }: DrawingProps) {
         landing
       </Note>
       <Size look="soft" from={[56, 190]} to={[290, 190]} />
-      <Note x={173} y={204} look="soft" anchor="middle">
+      <Note x={173} y={204} anchor="middle">
         level distance
       </Note>
       <Size look="soft" from={[300, 92]} to={[300, 170]} />
-      <Note x={306} y={150} look="soft">
+      <Note x={306} y={150}>
         rise
       </Note>
       <Line look="soft" dashed d="M56 170H300" />
@@ -69,7 +69,7 @@ export function WaterDrawing({ label }: DrawingProps) {
       <Note x={110} y={24} look="water" anchor="middle">
         the hill's water
       </Note>
-      <Note x={320} y={190} look="soft">
+      <Note x={320} y={190}>
         ground as it was
       </Note>
       <Line look="soft" d="M340 178 336 136" />
@@ -90,10 +90,10 @@ export function FloorDrawing({ label }: DrawingProps) {
         one level floor
       </Note>
       <Size from={[108, 84]} to={[108, 99]} />
-      <Note x={100} y={66} look="accent" anchor="end">
+      <Note x={104} y={50} look="accent" anchor="end">
         high corner:
       </Note>
-      <Note x={56} y={52} look="accent" anchor="middle">
+      <Note x={104} y={65} look="accent" anchor="end">
         a little shows
       </Note>
       <Size from={[352, 84]} to={[352, 149]} />
@@ -103,7 +103,7 @@ export function FloorDrawing({ label }: DrawingProps) {
       <Note x={360} y={129} look="accent">
         much shows
       </Note>
-      <Note x={254} y={113} look="fill" anchor="middle">
+      <Note x={254} y={113} anchor="middle">
         fill
       </Note>
       <Arrow look="ink" from={[412, 76]} to={[412, 50]} />

@@ -27,8 +27,8 @@ export function LotDrawing({ label }: DrawingProps) {
       <Note x={364} y={66} look="water">
         well
       </Note>
-      <Line look="cut" dashed d="M306 116h70v28h-70zM306 125h70M306 134h70" />
-      <Note x={341} y={160} look="cut" anchor="middle">
+      <Line look="cut" dashed d="M306 104h70v28h-70zM306 113h70M306 122h70" />
+      <Note x={341} y={145} look="cut" anchor="middle">
         septic field
       </Note>
       <Line look="fill" d="M108 138m-13 0a13 13 0 1 0 26 0a13 13 0 1 0-26 0M102 138h12M108 132v12" />
@@ -58,7 +58,7 @@ export function ShotsDrawing({ label }: DrawingProps) {
       <Note x={18} y={122}>
         mark
       </Note>
-      <Note x={18} y={137} look="soft">
+      <Note x={18} y={137}>
         read first
       </Note>
       <Rod x={262} beam={44} foot={138} />

@@ -5,12 +5,12 @@ export function FoundationDrawing({ label }: DrawingProps) {
   return (
     <Sheet label={label}>
       <Area of="earth" d="M0 66 128 74 146 176H138V196H222V176H214V112L460 118V210H0z" />
-      <Area of="filled" d="M206 62H460V118L206 112z" />
+      <Area of="filled" d="M206 62H460V118L214 112V176H206z" />
       <Area of="stone" d="M206 50H460V62H206z" />
       <Area of="concrete" d="M206 36H460V50H206zM176 36h30V176H176zM150 176h82v20H150z" />
       <Line d="M0 66 128 74 146 176" />
       <Line look="soft" dashed d="M0 150H140" />
-      <Note x={8} y={164} look="soft">
+      <Note x={8} y={164}>
         frost depth
       </Note>
       <Size from={[164, 36]} to={[164, 176]} />
@@ -22,23 +22,23 @@ export function FoundationDrawing({ label }: DrawingProps) {
         top of wall
       </Note>
       <Size from={[244, 176]} to={[244, 196]} />
-      <Note x={252} y={191} look="accent">
+      <Note x={252} y={191}>
         footing
       </Note>
       <Line look="accent" d="M100 196H150" />
-      <Note x={94} y={200} look="accent" anchor="end">
+      <Note x={94} y={200} anchor="end">
         bottom of trench
       </Note>
       <Note x={330} y={30} anchor="middle">
         slab
       </Note>
-      <Note x={330} y={102} look="fill" anchor="middle">
+      <Note x={330} y={102} anchor="middle">
         compacted fill, in lifts
       </Note>
       <Note x={330} y={150} anchor="middle">
         undisturbed ground
       </Note>
-      <Note x={376} y={78} look="soft">
+      <Note x={376} y={78}>
         base stone
       </Note>
     </Sheet>
@@ -118,7 +118,7 @@ export function SetoutDrawing({ label }: DrawingProps) {
       <Note x={394} y={76} anchor="middle">
         batter board
       </Note>
-      <Note x={240} y={26} anchor="middle">
+      <Note x={240} y={18} anchor="middle">
         reading = today's beam − height wanted
       </Note>
     </Sheet>
