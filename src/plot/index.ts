@@ -7,6 +7,15 @@ export {
   traverseOutline,
 } from "./deed";
 export {
+  cornerHeights,
+  deedCalls,
+  deedOutline,
+  type LevelTape,
+  levelTapes,
+  lineSetbacks,
+  type UnleveledTape,
+} from "./document";
+export {
   type CornerAngle,
   type CornerMove,
   cornerAngles,
@@ -21,6 +30,14 @@ export {
   type RightTriangle,
   threeFourFive,
 } from "./rightAngles";
+export {
+  type Crossing,
+  type LineSetback,
+  type SetbackLine,
+  type Standing,
+  setbackCrossings,
+  setbackLines,
+} from "./setbacks";
 export {
   type Squared,
   type SquaredCorner,

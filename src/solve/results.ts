@@ -4,6 +4,7 @@
  * Units  metres, square metres, cubic metres, radians; slopes rise over run. Heights in the project's datum.
  * Sign   depth = finished - existing: positive is fill, negative is cut.
  */
+import type { FixEdit } from "../document/commands/mending";
 import type { Point } from "../document/schema";
 import type { Ground } from "../terrain/ground";
 
@@ -27,11 +28,6 @@ export interface Fix {
   readonly words: string;
   readonly edits: readonly FixEdit[];
 }
-
-export type FixEdit =
-  | { readonly command: "survey.correctReading"; readonly args: { readonly id: string; readonly m: number } }
-  | { readonly command: "survey.acceptShot"; readonly args: { readonly id: string } }
-  | { readonly command: "survey.setAside"; readonly args: { readonly id: string; readonly aside: boolean } };
 
 export interface SetupResult {
   readonly id: string;

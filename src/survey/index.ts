@@ -9,6 +9,19 @@ export {
 export { levelSurvey } from "./levelSurvey";
 export { type MisclosureClass, misclosureClasses, permittedMisclosure } from "./misclosure";
 export { leaveOneOut, type Prediction } from "./neighbours";
+export {
+  type FirmGround,
+  firmGround,
+  type Layer,
+  type PitDepthAt,
+  type PitSpot,
+  type PitSummary,
+  pitDepthAt,
+  pitSpots,
+  pitSummary,
+  type UnderFooting,
+  underFooting,
+} from "./pits";
 export { curvatureAndRefraction } from "./readings";
 export { type SurveyBookRow, surveyBook } from "./surveyBook";
 export { type PegResult, type PegSetup, reciprocalDifference, twoPegCheck } from "./twoPeg";

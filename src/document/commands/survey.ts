@@ -1,8 +1,9 @@
 /** Edits of marks, set-ups and shots. */
-import { parseLength } from "../../units";
+
+import { anchorsOf } from "../places";
 import {
+  type Anchor,
   type Mark,
-  type Measure,
   type Place,
   type Point,
   type Project,
@@ -13,21 +14,15 @@ import {
   shotSchema,
 } from "../schema";
 import { command, done, type Edit, nextId, refuse, replaced } from "./command";
+import { measure } from "./measure";
+
+export * from "./instruments";
+export { measure } from "./measure";
+export { acceptShot, applyFix, correctReading, type FixEdit, setAside } from "./mending";
+export * from "./pits";
 
 function withSurvey(project: Project, change: Partial<Survey>): Project {
   return { ...project, survey: { ...project.survey, ...change } };
-}
-
-/** What a person typed as a length, kept beside its value. */
-export function measure(
-  text: string,
-  project: Project,
-  column: "length" | "reading",
-): { ok: true; measure: Measure } | { ok: false; why: string } {
-  const parsed = parseLength(text, project.display[column]);
-  return parsed.ok
-    ? { ok: true, measure: { text: text.trim(), m: parsed.m } }
-    : { ok: false, why: parsed.message };
 }
 
 export const addMark = command(
@@ -71,10 +66,23 @@ export const setMarkHeight = command(
   },
 );
 
+/** Whether a shot or pit, other than those of these ids, is placed from such a point. */
+function measuredFrom(
+  { survey }: Project,
+  from: (anchor: Anchor) => boolean,
+  except: ReadonlySet<string> = new Set(),
+): boolean {
+  return [...survey.shots, ...survey.pits].some(
+    ({ id, place }) => !except.has(id) && anchorsOf(place).some(from),
+  );
+}
+
 export const removeMark = command("survey.removeMark", (project, args: { id: string }) => {
   if (project.survey.shots.some((shot) => shot.of === args.id)) {
     return refuse("Shots were read on this mark. Remove those rows first.");
   }
+  if (measuredFrom(project, (anchor) => anchor.kind === "mark" && anchor.mark === args.id))
+    return refuse("Places are measured from this mark. Give those another place first.");
   return done(
     withSurvey(project, { marks: project.survey.marks.filter((mark) => mark.id !== args.id) }),
     "remove mark",
@@ -209,6 +217,8 @@ export const removeShots = command("survey.removeShots", (project, args: { ids: 
   );
   if (leaning)
     return refuse(`Shot ${leaning.name || leaning.id} hangs on one of these. Remove that one first.`);
+  if (measuredFrom(project, (anchor) => anchor.kind === "shot" && gone.has(anchor.shot), gone))
+    return refuse("Other places are measured from one of these. Give those another place first.");
   const shots = project.survey.shots.filter((shot) => !gone.has(shot.id));
   return done(
     withSurvey(project, { shots }),

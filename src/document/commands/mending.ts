@@ -1,0 +1,78 @@
+/** Edits that mend, accept or set aside a shot that was asked about. */
+import { formatLength, parseLength, roundingFor } from "../../units";
+import type { Measure, Project, Shot } from "../schema";
+import { command, done, type Edit, refuse, replaced } from "./command";
+
+/** One edit of a one-click mend, by the name of its command. */
+export type FixEdit =
+  | { readonly command: "survey.correctReading"; readonly args: { readonly id: string; readonly m: number } }
+  | { readonly command: "survey.acceptShot"; readonly args: { readonly id: string } }
+  | { readonly command: "survey.setAside"; readonly args: { readonly id: string; readonly aside: boolean } };
+
+function withShot(project: Project, id: string, change: (shot: Shot) => Shot, label: string): Edit {
+  const shots = replaced(project.survey.shots, id, change);
+  return shots
+    ? done({ ...project, survey: { ...project.survey, shots } }, label)
+    : refuse("That shot is gone.");
+}
+
+/** Puts a reading of so many metres, written as the readings' column writes it. */
+export const correctReading = command("survey.correctReading", (project, args: { id: string; m: number }) =>
+  withShot(
+    project,
+    args.id,
+    (shot) => ({ ...shot, reading: written(args.m, project), accepted: false }),
+    "mend a reading",
+  ),
+);
+
+export const acceptShot = command("survey.acceptShot", (project, args: { id: string }) =>
+  withShot(project, args.id, (shot) => ({ ...shot, accepted: true }), "accept a shot"),
+);
+
+export const setAside = command("survey.setAside", (project, args: { id: string; aside: boolean }) =>
+  withShot(
+    project,
+    args.id,
+    (shot) => ({ ...shot, aside: args.aside }),
+    args.aside ? "set a shot aside" : "take a shot back",
+  ),
+);
+
+/** All edits of a mend as one; refused as a whole where one of them is. */
+export function applyFix(
+  project: Project,
+  fix: { readonly words: string; readonly edits: readonly FixEdit[] },
+): Edit {
+  let now = project;
+  for (const edit of fix.edits) {
+    const next = runFix(now, edit);
+    if (!next.ok) return next;
+    now = next.project;
+  }
+  return done(now, fix.words.charAt(0).toLowerCase() + fix.words.slice(1));
+}
+
+function runFix(project: Project, edit: FixEdit): Edit {
+  switch (edit.command) {
+    case "survey.correctReading":
+      return correctReading.run(project, edit.args);
+    case "survey.acceptShot":
+      return acceptShot.run(project, edit.args);
+    case "survey.setAside":
+      return setAside.run(project, edit.args);
+  }
+}
+
+/** The text says what the value is: where the column's rounding is coarser, the rounded value stands. */
+function written(m: number, project: Project): Measure {
+  const notation = project.display.reading;
+  const text = formatLength(m, notation, Math.max(roundingFor(notation, project.display), finest(notation)));
+  const parsed = parseLength(text, notation);
+  return { text, m: parsed.ok ? parsed.m : m };
+}
+
+/** Readings are written as finely as rods are read: 1/16 in, 0.01 ft, 1 mm. */
+function finest(notation: Project["display"]["reading"]): number {
+  return { "ft-in": 16, in: 16, ft: 2, m: 3, cm: 1, mm: 0 }[notation];
+}

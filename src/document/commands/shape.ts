@@ -1,0 +1,128 @@
+/**
+ * Edits of one place or one side of a thing by its figures.
+ *
+ * Units   metres. Place i is point i of the thing's shape; a picture's only place is its middle.
+ * Source  first principles.
+ */
+import type { Point, Project } from "../schema";
+import type { Thing } from "../thing";
+import { kindWord, thingShape } from "../things";
+import { handFault } from "./arrange";
+import { setOutline } from "./building";
+import { command, done, type Edit, refuse } from "./command";
+import { changeDimension, changeNote, changeSection, changeUnderlay } from "./drawing";
+import { changeDrive, changeFeature, changeSwale, setLotOutline } from "./site";
+import { changeMark, placeShot } from "./survey";
+
+/** Puts one place of a thing elsewhere. A drive whose end is moved is no longer tied to its door. */
+export const setPlace = command(
+  "shape.setPlace",
+  (project, args: { thing: Thing; index: number; to: Point }): Edit => {
+    const fault = handFault(project, [args.thing]);
+    if (fault) return refuse(fault);
+    if (!Number.isFinite(args.to[0]) || !Number.isFinite(args.to[1]))
+      return refuse("The place is not a number.");
+    const what = `move a place of the ${kindWord(args.thing.kind)}`;
+    if (args.thing.kind === "underlay")
+      return changeUnderlay.run(project, { id: args.thing.id, patch: { at: args.to }, what });
+    const points = thingShape(project, args.thing)?.points ?? [];
+    if (!points[args.index]) return refuse(`The ${kindWord(args.thing.kind)} has no such place.`);
+    const moved = points.map((at, i): Point => (i === args.index ? args.to : at));
+    return setPoints(project, args.thing, moved, args.index, what);
+  },
+);
+
+function setPoints(project: Project, thing: Thing, points: Point[], index: number, what: string): Edit {
+  switch (thing.kind) {
+    case "building":
+      return setOutline.run(project, { outline: points, what });
+    case "lot":
+      return relabelled(setLotOutline.run(project, { outline: points }), what);
+    case "drive": {
+      const drive = project.grading.drives.find(({ id }) => id === thing.id);
+      const patch = movesEnd(drive?.line ?? [], points) ? { line: points, door: null } : { line: points };
+      return changeDrive.run(project, { id: thing.id, patch, what });
+    }
+    case "swale":
+      return changeSwale.run(project, { id: thing.id, patch: { line: points }, what });
+    case "feature":
+      return relabelled(changeFeature.run(project, { id: thing.id, patch: { points } }), what);
+    case "section":
+      return changeSection.run(project, {
+        id: thing.id,
+        patch: { line: [points[0] as Point, points[1] as Point] },
+        what,
+      });
+    case "note":
+      return changeNote.run(project, {
+        id: thing.id,
+        patch: { at: points[0] as Point, pointsTo: points[1] ?? null },
+        what,
+      });
+    case "dimension": {
+      const [x, y] = points[index] as Point;
+      const end = { kind: "at", x, y } as const;
+      return changeDimension.run(project, {
+        id: thing.id,
+        patch: index === 0 ? { from: end } : { to: end },
+        what,
+      });
+    }
+    case "mark":
+      return changeMark.run(project, { id: thing.id, patch: { at: points[0] as Point } });
+    case "shot": {
+      const [x, y] = points[0] as Point;
+      return placeShot.run(project, { id: thing.id, place: { kind: "at", x, y } });
+    }
+    default:
+      return refuse(`A ${kindWord(thing.kind)} is placed along its wall.`);
+  }
+}
+
+function movesEnd(before: readonly Point[], after: readonly Point[]): boolean {
+  const [a, b] = [before.at(-1), after.at(-1)];
+  return !a || !b || a[0] !== b[0] || a[1] !== b[1];
+}
+
+function relabelled(edit: Edit, label: string): Edit {
+  return edit.ok ? { ...edit, label } : edit;
+}
+
+/**
+ * Gives side i of a thing (from place i to the next) a length; its direction stays. On a building the next wall goes
+ * along whole, so that right angles stay; on a lot or an area only its corner moves; on a line all that follows.
+ */
+export const setSide = command(
+  "shape.setSide",
+  (project, args: { thing: Thing; side: number; length: number }): Edit => {
+    const fault = handFault(project, [args.thing]);
+    if (fault) return refuse(fault);
+    if (!(args.length >= 0.01)) return refuse("A side needs a length of more than nothing.");
+    const shape = thingShape(project, args.thing);
+    const n = shape?.points.length ?? 0;
+    const [a, b] = [shape?.points[args.side], shape?.points[(args.side + 1) % n]];
+    const now = a && b ? Math.hypot(b[0] - a[0], b[1] - a[1]) : 0;
+    if (!shape || !a || !b || now === 0 || (!shape.closed && args.side > n - 2))
+      return refuse(`The ${kindWord(args.thing.kind)} has no such side.`);
+    if (args.thing.kind === "dimension")
+      return refuse("A dimension shows what it measures. Move its ends instead.");
+    const grow = (args.length - now) / now;
+    const by: Point = [(b[0] - a[0]) * grow, (b[1] - a[1]) * grow];
+    const goes = goingAlong(args.thing, args.side, n, shape.closed);
+    const points = shape.points.map(([x, y], i): Point => (goes(i) ? [x + by[0], y + by[1]] : [x, y]));
+    if (Math.abs(args.length - now) < 1e-9) return done(project, "side");
+    return setPoints(
+      project,
+      args.thing,
+      points,
+      args.side + 1,
+      `set a side of the ${kindWord(args.thing.kind)}`,
+    );
+  },
+);
+
+function goingAlong(thing: Thing, side: number, n: number, closed: boolean): (i: number) => boolean {
+  if (!closed) return (i) => i > side;
+  if (thing.kind !== "building") return (i) => i === (side + 1) % n;
+  return (i) => i === (side + 1) % n || i === (side + 2) % n;
+}
