@@ -5,6 +5,7 @@ export type { Edit, EditCommand } from "./commands/command";
 export * as drawingEdits from "./commands/drawing";
 export { applyFix, type FixEdit } from "./commands/mending";
 export * as plotEdits from "./commands/plot";
+export { canRename, renameThing } from "./commands/rename";
 export * as shapeEdits from "./commands/shape";
 export * as siteEdits from "./commands/site";
 export * as surveyEdits from "./commands/survey";
