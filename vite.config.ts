@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
@@ -15,10 +16,21 @@ const policyInPage: Plugin = {
   ],
 };
 
+/** The PDF reader asks for its JPEG 2000 decoder by this name, and only for a page that needs it. */
+const pdfDecoder: Plugin = {
+  name: "pdf-decoder",
+  apply: "build",
+  generateBundle() {
+    const name = "openjpeg_nowasm_fallback.js";
+    const source = readFileSync(new URL(`node_modules/pdfjs-dist/wasm/${name}`, import.meta.url));
+    this.emitFile({ type: "asset", fileName: `pdf/${name}`, source });
+  },
+};
+
 // The page: one build, served by the loopback server and loaded by Electron (Chromium 108 and up).
 export default defineConfig({
   base: "./",
-  plugins: [react(), policyInPage],
+  plugins: [react(), policyInPage, pdfDecoder],
   build: { target: "chrome108", sourcemap: true, chunkSizeWarningLimit: 2000 },
   worker: { format: "es" },
   test: {

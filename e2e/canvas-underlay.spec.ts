@@ -15,6 +15,7 @@ import {
   newPicture,
   png,
   red,
+  scannedPage,
   twoPages,
 } from "./support/pictures";
 import { type PlanPage, planPage } from "./support/planPage";
@@ -195,6 +196,19 @@ test("a page of a PDF is chosen by number, and the reader keeps to the page's po
   ];
   await expectColour(page, onPage(60, 60), isRed);
   await expectColour(page, onPage(340, 60), isBlue);
+  expect(complaints).toEqual([]);
+});
+
+test("a scan in JPEG 2000 on a page of its own is decoded within the page's policy", async ({ page }) => {
+  const complaints: string[] = [];
+  page.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) complaints.push(message.text());
+  });
+  await choose(page, "scan.pdf", "application/pdf", scannedPage());
+  await expect(page.getByRole("group", { name: "Picture scan" })).toBeVisible();
+  const { middle, wide } = await newPicture(page, 400, 200);
+  await expectColour(page, [middle[0] - wide * 0.3, middle[1]], isRed);
+  await expectColour(page, [middle[0] + wide * 0.3, middle[1]], isBlue);
   expect(complaints).toEqual([]);
 });
 

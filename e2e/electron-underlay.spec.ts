@@ -2,9 +2,21 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "./support/fixtures";
-import { cameraJpeg, expectColour, isBlue, isGreen, isRed, newPicture, twoPages } from "./support/pictures";
+import {
+  cameraJpeg,
+  expectColour,
+  isBlue,
+  isGreen,
+  isRed,
+  newPicture,
+  scannedPage,
+  twoPages,
+} from "./support/pictures";
 
-test("a camera's turned photograph and a page of a PDF", async ({ launchElectron, folder }) => {
+test("a camera's turned photograph, a page of a PDF and a scan in JPEG 2000", async ({
+  launchElectron,
+  folder,
+}) => {
   const { app, page } = await launchElectron();
   const complaints: string[] = [];
   page.on("console", (message) => {
@@ -21,9 +33,14 @@ test("a camera's turned photograph and a page of a PDF", async ({ launchElectron
   await page.getByRole("button", { name: "New plan" }).first().click();
   await page.getByRole("button", { name: "Start" }).click();
   await page.getByRole("button", { name: /^Lot/ }).first().click();
-  const [photo, plat] = [join(folder, "camera.jpg"), join(folder, "plat.pdf")];
+  const [photo, plat, scan] = ["camera.jpg", "plat.pdf", "scan.pdf"].map((name) => join(folder, name)) as [
+    string,
+    string,
+    string,
+  ];
   writeFileSync(photo, await cameraJpeg(page));
   writeFileSync(plat, await twoPages());
+  writeFileSync(scan, scannedPage());
 
   await choose(null);
   await choose(photo);
@@ -48,6 +65,12 @@ test("a camera's turned photograph and a page of a PDF", async ({ launchElectron
     middle[0] + ((x - 200) * wide) / 400,
     middle[1] + ((y - 100) * wide) / 400,
   ];
+  await expectColour(page, onPage(60, 60), isRed);
+  await expectColour(page, onPage(340, 60), isBlue);
+  await page.getByRole("button", { name: "Remove plat" }).click();
+
+  await choose(scan);
+  await expect(page.getByRole("group", { name: "Picture scan" })).toBeVisible();
   await expectColour(page, onPage(60, 60), isRed);
   await expectColour(page, onPage(340, 60), isBlue);
   expect(complaints).toEqual([]);

@@ -106,3 +106,41 @@ export async function newPicture(page: Page, width: number, height: number) {
   const share = Math.min((box.width * 0.7) / width, (box.height * 0.7) / height);
   return { middle, wide: width * share, high: height * share };
 }
+
+/** JPEG 2000, 32 × 16 px, lossless: left half red, right half blue. */
+const scan = Buffer.from(
+  "AAAADGpQICANCocKAAAAFGZ0eXBqcDIgAAAAAGpwMiAAAAAtanAyaAAAABZpaGRyAAAAEAAAACAAAwcHAAAAAAAPY29scgEAAAAA" +
+    "ABAAAAEWanAyY/9P/1EALwAAAAAAIAAAABAAAAAAAAAAAAAAACAAAAAQAAAAAAAAAAAAAwcBAQcBAQcBAf9SAAwAAAABAAQEBAAB" +
+    "/1wAEEBASEhQSEhQSEhQSEhQ/2QAJQABQ3JlYXRlZCBieSBPcGVuSlBFRyB2ZXJzaW9uIDIuNS40/5AACgAAAAAAkgAB/5PfgBgE" +
+    "PUfPtAwIF2ffgBgHDQvH2gYAAOlHwPkBAAWLx9oGAAnJb8faDAANC+wYkr/A+QGADgs5x9oMAA4PegxJX8faEAAiGsOtfljhj8D5" +
+    "AoAhbhqtf8faEAAhbsGtflj2l8faEAA2nj0FKgQDf8D5AwA18j3GHljH2hAANfI7BSoEA3//2Q==",
+  "base64",
+);
+
+/** One page of 400 × 200 points that is nothing but a scan in JPEG 2000, as archives keep them. */
+export function scannedPage(): Buffer {
+  const content = Buffer.from("400 0 0 200 0 0 cm /Scan Do");
+  const objects = [
+    Buffer.from("<< /Type /Catalog /Pages 2 0 R >>"),
+    Buffer.from("<< /Type /Pages /Kids [3 0 R] /Count 1 >>"),
+    Buffer.from(
+      "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 400 200] /Contents 5 0 R /Resources << /XObject << /Scan 4 0 R >> >> >>",
+    ),
+    stream("/Type /XObject /Subtype /Image /Width 32 /Height 16 /Filter /JPXDecode", scan),
+    stream("", content),
+  ];
+  let file = Buffer.from("%PDF-1.7\n");
+  const places = objects.map((object, i) => {
+    const place = file.length;
+    file = Buffer.concat([file, Buffer.from(`${i + 1} 0 obj\n`), object, Buffer.from("\nendobj\n")]);
+    return `${String(place).padStart(10, "0")} 00000 n \n`;
+  });
+  const table = `xref\n0 6\n0000000000 65535 f \n${places.join("")}`;
+  const end = `trailer\n<< /Size 6 /Root 1 0 R >>\nstartxref\n${file.length}\n%%EOF\n`;
+  return Buffer.concat([file, Buffer.from(table + end)]);
+}
+
+function stream(entries: string, data: Buffer): Buffer {
+  const head = Buffer.from(`<< ${entries} /Length ${data.length} >>\nstream\n`);
+  return Buffer.concat([head, data, Buffer.from("\nendstream")]);
+}

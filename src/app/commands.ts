@@ -21,6 +21,7 @@ import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/s
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
 import type { Files } from "./files";
+import { pictureCommands } from "./pictures/commands";
 import { startTour } from "./tour";
 
 /** Why a command makes no sense now, for the finder; null where it does. */
@@ -35,6 +36,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
     ...arrangeCommands,
     ...viewCommands,
     ...drawCommands,
+    ...pictureCommands,
     ...stepCommands,
     ...helpCommands(files),
   ];

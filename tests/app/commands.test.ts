@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { appCommands } from "../../src/app/commands";
 import { filesThrough } from "../../src/app/files";
 import { runCommand } from "../../src/app/requests";
-import { newProject, present } from "../../src/document";
+import { drawingEdits, newProject, present } from "../../src/document";
 import { menuPlaces } from "../../src/panels/command";
-import { showProject, showStart } from "../../src/store/actions";
+import { run as runEdit, showProject, showStart } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
 import { fakeHost } from "./fakeHost";
@@ -42,6 +42,22 @@ describe("the list of commands", () => {
     showStart();
     expect(why("view.fit")).toBe("Open or begin a plan first.");
     expect(commands.every(({ place }) => menuPlaces.includes(place))).toBe(true);
+  });
+
+  it("lays a picture only where there is one that isn't locked", () => {
+    showProject(newProject(), { name: null, token: null });
+    const why = () => commands.find(({ id }) => id === "draw.picturePoints")?.whyNot?.(state()) ?? null;
+    expect(why()).toBe("Place a picture first.");
+    const underlay = { name: "plat", media: "image/png", data: "AAAA", width: 4, height: 2 } as const;
+    runEdit(drawingEdits.addUnderlay, {
+      underlay: { ...underlay, at: [0, 0], scale: 1, turn: 0, strength: 1 },
+    });
+    expect(why()).toBeNull();
+    run("draw.picturePoints");
+    expect(state().tool).toBe("picture-points");
+    expect(state().selection).toEqual([{ kind: "underlay", id: "u1" }]);
+    runEdit(drawingEdits.lockThings, { things: [{ kind: "underlay", id: "u1" }], locked: true });
+    expect(why()).toContain("locked");
   });
 
   it("steps the floor, steps in a row being one to undo", () => {

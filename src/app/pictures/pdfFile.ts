@@ -25,6 +25,8 @@ export async function openPdf(name: string, bytes: Uint8Array<ArrayBuffer>): Pro
     // The page's policy allows neither code made from text nor WebAssembly.
     isEvalSupported: false,
     useWasm: false,
+    // Here lies its decoder for JPEG 2000 without WebAssembly (vite.config.ts).
+    wasmUrl: new URL("pdf/", document.baseURI).href,
     verbosity: VerbosityLevel.ERRORS,
   });
   const close = async () => {
