@@ -1,5 +1,4 @@
 /** Edits of the building: its outline, place, floor, foundation and doors. */
-import { ringsSelfCross } from "../../geometry";
 import {
   type Building,
   buildingSchema,
@@ -13,25 +12,15 @@ import {
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { withFollowers } from "./follow";
 import { openingsOverlap } from "./openings";
+import { distance, outlineFault } from "./outline";
+
+export { type PullOutArgs, pulledOutline, pullOut } from "./pullOut";
 
 const noBuilding = "There is no building yet. Draw its outline first.";
 
 function withBuilding(project: Project, change: Partial<Building>): Project {
   if (!project.building) return project;
   return withFollowers(project, { ...project, building: { ...project.building, ...change } });
-}
-
-function outlineFault(outline: readonly Point[]): string | null {
-  if (outline.length < 3) return "A building needs at least three corners.";
-  if (!outline.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y)))
-    return "A corner's place is not a number.";
-  if (outline.some((corner, i) => distance(corner, outline[(i + 1) % outline.length] ?? corner) < 0.05))
-    return "Two corners are at the same place.";
-  return ringsSelfCross(outline) ? "The walls cross each other. Move a corner so that they don't." : null;
-}
-
-function distance([ax, ay]: Point, [bx, by]: Point): number {
-  return Math.hypot(bx - ax, by - ay);
 }
 
 /** A rectangle's corners from its low-left corner, sides and turn: A top-left, then clockwise. */

@@ -83,7 +83,8 @@ function dimensionsLeftBehind(
   }));
 }
 
-function drivesAtDoors(before: Building | null, after: Building | null, drives: Drive[]): Drive[] {
+/** Drives that end at a door end where that door is now. */
+export function drivesAtDoors(before: Building | null, after: Building | null, drives: Drive[]): Drive[] {
   if (!before || !after || before === after) return drives;
   let changed = false;
   const moved = drives.map((drive): Drive => {
