@@ -1,7 +1,15 @@
 /** Every act of the window, once: the menu, the keys, the finder, the header and the native menu read this list. */
 
 import { planTools } from "../canvas/tools/toolList";
-import { fitBuilding, fitPlan, zoomByStep, zoomStep } from "../canvas/view/planView";
+import {
+  fitBuilding,
+  fitPlan,
+  fitSelection,
+  setPlanTurn,
+  zoomByStep,
+  zoomStep,
+} from "../canvas/view/planView";
+import { buildingLevel, northUp } from "../canvas/view/turnChoices";
 import { redoLabel, undoLabel } from "../document";
 import type { AppCommand } from "../panels/command";
 import { floorStep } from "../panels/floorStep";
@@ -14,9 +22,9 @@ import {
   setStep,
   setTheme,
   setTool,
-  toggleLayer,
   undoEdit,
 } from "../store/actions";
+import { followStep, toggleLayer } from "../store/layerActions";
 import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
@@ -171,13 +179,30 @@ function nextTheme(): void {
 export const layerWords: Readonly<Record<PlanLayer, string>> = {
   existing: "contours of the ground as it is",
   finished: "contours of the finished ground",
-  depth: "depth map of cut and fill",
+  shots: "shots and marks",
   arrows: "downhill arrows",
   ponds: "low places that hold water",
-  shots: "shots",
+  depth: "depth map of cut and fill",
+  heights: "map of heights",
+  slopes: "map of steepness",
+  building: "building",
+  drives: "drives",
+  swales: "swales",
+  lot: "lot lines",
+  features: "features of the lot",
+  underlay: "pictures under the plan",
   dimensions: "dimensions",
-  lot: "lot lines and features",
+  notes: "notes",
+  sections: "section lines",
+  grid: "grid",
 };
+
+/** One key turns the plan by this, radians. */
+const turnStep = Math.PI / 12;
+
+function turnBy(direction: 1 | -1): void {
+  setPlanTurn(shownProject(appStore.getState()).drawing.turn + direction * turnStep);
+}
 
 const viewCommands: readonly AppCommand[] = [
   {
@@ -197,6 +222,57 @@ const viewCommands: readonly AppCommand[] = [
     also: "zoom",
     whyNot: withBuilding,
     run: fitBuilding,
+  },
+  {
+    id: "view.fitSelection",
+    name: "Fit what is selected",
+    place: "View",
+    keys: ["Shift+S"],
+    also: "zoom selection",
+    whyNot: (state) => onPlan(state) ?? (state.selection.length > 0 ? null : "Select something first."),
+    run: fitSelection,
+  },
+  {
+    id: "view.northUp",
+    name: "Turn the plan: north up",
+    place: "View",
+    also: "rotate view print",
+    whyNot: onPlan,
+    run: () => setPlanTurn(northUp(shownProject(appStore.getState()))),
+  },
+  {
+    id: "view.buildingLevel",
+    name: "Turn the plan: longest wall level",
+    place: "View",
+    also: "rotate view print building horizontal",
+    whyNot: withBuilding,
+    run: () => setPlanTurn(buildingLevel(shownProject(appStore.getState())) ?? 0),
+  },
+  {
+    id: "view.asDrawn",
+    name: "Turn the plan: as it was drawn",
+    place: "View",
+    also: "rotate view print straight reset",
+    whyNot: onPlan,
+    run: () => setPlanTurn(0),
+  },
+  {
+    id: "view.turnLeft",
+    name: "Turn the plan to the left",
+    place: "View",
+    keys: ["<"],
+    also: "rotate counter-clockwise",
+    whyNot: onPlan,
+    run: () => turnBy(1),
+  },
+  {
+    id: "view.turnRight",
+    name: "Turn the plan to the right",
+    place: "View",
+    keys: [">"],
+    also: "rotate clockwise",
+    whyNot: onPlan,
+    run: () => turnBy(-1),
   },
   {
     id: "view.zoomIn",
@@ -228,6 +304,14 @@ const viewCommands: readonly AppCommand[] = [
     also: "settings preferences feet metres rounding",
     whyNot: onPlan,
     run: () => openDialog("settings"),
+  },
+  {
+    id: "view.layersFollow",
+    name: "Let the layers follow the step, or not",
+    place: "View",
+    also: "presets show hide",
+    whyNot: onPlan,
+    run: () => followStep(!appStore.getState().layersFollow),
   },
   ...planLayers.map(
     (layer): AppCommand => ({

@@ -9,6 +9,7 @@ import { appCommands } from "./commands";
 import { tellCrashes } from "./crashes";
 import { demos } from "./demos";
 import { filesThrough } from "./files";
+import { startLayers } from "./layers";
 import { keepRecovery, keepTitle } from "./recovery";
 import { answerHost } from "./requests";
 import { listenToKeys } from "./shortcuts";
@@ -21,6 +22,7 @@ const address = new URLSearchParams(window.location.search);
 
 tellCrashes();
 startTheme(address.get("theme"));
+startLayers();
 keepRecovery(host);
 keepTitle(host);
 answerHost(host, files, commands);

@@ -18,6 +18,7 @@ import { PlanStage } from "./stage/PlanStage";
 import "./canvas.css";
 import "./overlays/overlays.css";
 import "./overlays/tools.css";
+import "./overlays/view.css";
 
 export function PlanCanvas() {
   return (

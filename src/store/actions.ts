@@ -13,16 +13,7 @@ import {
   startHistory,
   undo,
 } from "../document";
-import type {
-  AppState,
-  Message,
-  OpenFile,
-  PlanLayer,
-  Selected,
-  StepName,
-  ThemeChoice,
-  ToolName,
-} from "./state";
+import type { AppState, Message, OpenFile, Selected, StepName, ThemeChoice, ToolName } from "./state";
 import { arrangeTools } from "./state";
 import { appStore, solver } from "./store";
 
@@ -256,12 +247,6 @@ export function setStep(step: StepName): void {
 
 export function setTheme(theme: ThemeChoice): void {
   set({ theme });
-}
-
-export function toggleLayer(layer: PlanLayer): void {
-  const hidden = new Set(get().hidden);
-  if (!hidden.delete(layer)) hidden.add(layer);
-  set({ hidden });
 }
 
 export function openDialog(dialog: AppState["dialog"]): void {

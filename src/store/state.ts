@@ -1,6 +1,7 @@
 /** What the window knows: the document's history, what is being dragged, the last results, and the view's own state. */
 import type { History, Project, Thing } from "../document";
 import type { Results } from "../solve/results";
+import type { LayerState } from "./layers";
 
 /** A thing that is, or can be, selected. */
 export type Selected = Thing;
@@ -45,18 +46,7 @@ export const stepNames = [
 ] as const;
 export type StepName = (typeof stepNames)[number];
 
-/** Parts of the plan a person can switch off. */
-export const planLayers = [
-  "existing",
-  "finished",
-  "depth",
-  "arrows",
-  "ponds",
-  "shots",
-  "dimensions",
-  "lot",
-] as const;
-export type PlanLayer = (typeof planLayers)[number];
+export { type PlanLayer, planLayers } from "./layers";
 
 export type ThemeChoice = "light" | "dark" | "system";
 
@@ -77,7 +67,7 @@ export interface OpenFile {
   readonly origin?: "demo" | "copy";
 }
 
-export interface AppState {
+export interface AppState extends LayerState {
   readonly screen: "start" | "plan";
   readonly history: History;
   /** The project as it was last saved or opened; another one means unsaved work. */
@@ -92,7 +82,6 @@ export interface AppState {
   readonly selection: readonly Selected[];
   readonly tool: ToolName;
   readonly step: StepName;
-  readonly hidden: ReadonlySet<PlanLayer>;
   readonly theme: ThemeChoice;
   readonly messages: readonly Message[];
   /** The dialog that is open, by name. */

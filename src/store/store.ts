@@ -3,6 +3,7 @@ import { createStore } from "zustand/vanilla";
 import type { Project } from "../document";
 import { newProject, present, startHistory } from "../document";
 import { createSolver } from "../solve/pipeline";
+import { usualLayers } from "./layers";
 import type { AppState } from "./state";
 
 /** One solver for the window: it remembers its last answers, so a small edit costs a small solve. */
@@ -21,7 +22,7 @@ function firstState(): AppState {
     selection: [],
     tool: "select",
     step: "shots",
-    hidden: new Set(),
+    ...usualLayers,
     theme: "system",
     messages: [],
     dialog: null,

@@ -1,20 +1,45 @@
-/** What the plan shows: each part can be switched off. */
+/** What the plan shows: each layer can be switched off, weakened, and closed to the hand. */
 import { useEffect, useRef, useState } from "react";
-import { toggleLayer } from "../../store/actions";
-import { type PlanLayer, planLayers } from "../../store/state";
+import {
+  followStep,
+  lockLayer,
+  resetLayers,
+  setLayerStrength,
+  setMapGround,
+  showLayer,
+} from "../../store/layerActions";
+import { lockableLayers, type MapGround, mapLayers, type PlanLayer } from "../../store/layers";
 import { useApp } from "../../store/useApp";
 import { Icon } from "./icons";
 
 const names: Readonly<Record<PlanLayer, string>> = {
   existing: "Ground as it is",
   finished: "Finished ground",
-  depth: "Cut and fill",
+  shots: "Shots",
   arrows: "Where water runs",
   ponds: "Standing water",
-  shots: "Shots",
+  depth: "Cut and fill",
+  heights: "Heights",
+  slopes: "Steepness",
+  building: "Building",
+  drives: "Drives",
+  swales: "Swales",
+  lot: "Lot lines",
+  features: "Features",
+  underlay: "Pictures",
   dimensions: "Dimensions",
-  lot: "Lot and features",
+  notes: "Notes",
+  sections: "Section lines",
+  grid: "Grid",
 };
+
+const groups: readonly { readonly title: string; readonly layers: readonly PlanLayer[] }[] = [
+  { title: "Ground", layers: ["existing", "finished", "shots", "arrows", "ponds"] },
+  { title: "Map in colour, one at a time", layers: mapLayers },
+  { title: "Works", layers: ["building", "drives", "swales"] },
+  { title: "Site", layers: ["lot", "features", "underlay"] },
+  { title: "Drawn beside", layers: ["dimensions", "notes", "sections", "grid"] },
+];
 
 export function LayerMenu() {
   const [open, setOpen] = useState(false);
@@ -40,22 +65,104 @@ export function LayerMenu() {
 }
 
 function LayerList() {
-  const hidden = useApp((state) => state.hidden);
+  const follows = useApp((state) => state.layersFollow);
   return (
-    <fieldset className="plan-card layer-list">
-      <legend>Shown on the plan</legend>
-      {planLayers.map((layer) => (
-        <label key={layer}>
-          <input type="checkbox" checked={!hidden.has(layer)} onChange={() => toggleLayer(layer)} />
-          {names[layer]}
+    <section className="plan-card layer-list" aria-label="Layers of the plan">
+      <label className="layer-follow">
+        <input type="checkbox" checked={follows} onChange={(event) => followStep(event.target.checked)} />
+        Follow the step of the job
+      </label>
+      {groups.map(({ title, layers }) => (
+        <fieldset key={title}>
+          <legend>{title}</legend>
+          {layers.map((layer) => (
+            <LayerRow key={layer} layer={layer} />
+          ))}
+          {layers === mapLayers ? <WhichGround /> : null}
+        </fieldset>
+      ))}
+      <button type="button" className="layer-reset" onClick={resetLayers}>
+        As at first
+      </button>
+    </section>
+  );
+}
+
+function LayerRow({ layer }: { readonly layer: PlanLayer }) {
+  const shown = useApp((state) => !state.hidden.has(layer));
+  const strength = useApp((state) => state.strengths[layer] ?? 1);
+  const locked = useApp((state) => state.lockedLayers.has(layer));
+  const percent = Math.round(strength * 100);
+  const lockable = (lockableLayers as readonly PlanLayer[]).includes(layer);
+  return (
+    <div className="layer-row">
+      <label>
+        <input type="checkbox" checked={shown} onChange={(event) => showLayer(layer, event.target.checked)} />
+        {names[layer]}
+      </label>
+      <input
+        type="range"
+        min={0}
+        max={100}
+        step={5}
+        value={percent}
+        disabled={!shown}
+        aria-label={`Strength of ${names[layer].toLowerCase()}`}
+        aria-valuetext={`${percent} %`}
+        title={`${percent} %`}
+        onChange={(event) => setLayerStrength(layer, Number(event.target.value) / 100)}
+      />
+      {lockable ? (
+        <button
+          type="button"
+          className="layer-lock"
+          aria-pressed={locked}
+          aria-label={`Lock ${names[layer].toLowerCase()}`}
+          title={locked ? "Locked: seen, but not picked" : "Can be picked"}
+          onClick={() => lockLayer(layer, !locked)}
+        >
+          <Icon name={locked ? "locked" : "unlocked"} />
+        </button>
+      ) : (
+        <span />
+      )}
+    </div>
+  );
+}
+
+const grounds: readonly { readonly value: MapGround; readonly words: string }[] = [
+  { value: "existing", words: "as it is" },
+  { value: "finished", words: "finished" },
+];
+
+/** Of heights and steepness: which ground. */
+function WhichGround() {
+  const now = useApp((state) => state.mapGround);
+  const built = useApp((state) => state.results.surface !== null);
+  return (
+    <div className="layer-ground" role="radiogroup" aria-label="Heights and steepness of the ground">
+      {grounds.map(({ value, words }) => (
+        <label key={value}>
+          <input
+            type="radio"
+            name="map-ground"
+            checked={now === value}
+            disabled={value === "finished" && !built}
+            onChange={() => setMapGround(value)}
+          />
+          {words}
         </label>
       ))}
-    </fieldset>
+    </div>
   );
 }
 
 /** Closes on Esc and on a press anywhere else. */
-function useCloseOutside(box: React.RefObject<HTMLElement | null>, open: boolean, close: () => void): void {
+export function useCloseOutside(
+  box: React.RefObject<HTMLElement | null>,
+  open: boolean,
+  close: () => void,
+): void {
   useEffect(() => {
     if (!open) return;
     const press = (event: PointerEvent) => {

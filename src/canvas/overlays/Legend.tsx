@@ -4,11 +4,12 @@ import { type DepthClass, depthClasses, edgeText } from "../../drawing";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
+import { MapLegend } from "./MapLegend";
 
 export function Legend() {
   const display = useApp((state) => shownProject(state).display);
   const shown = useApp((state) => state.results.surface !== null && !state.hidden.has("depth"));
-  if (!shown) return null;
+  if (!shown) return <MapLegend />;
   const classes = depthClasses(display);
   const side = (name: "cut" | "fill") => classes.filter(({ id }) => id.startsWith(name));
   return (

@@ -1,5 +1,5 @@
 /** Zoom, fit and the list of layers. */
-import { fitBuilding, fitPlan, zoomByStep, zoomStep } from "../view/planView";
+import { fitBuilding, fitPlan, fitSelection, zoomByStep, zoomStep } from "../view/planView";
 import { Icon, type IconName } from "./icons";
 
 const buttons: readonly { icon: IconName; label: string; act: () => void }[] = [
@@ -7,6 +7,7 @@ const buttons: readonly { icon: IconName; label: string; act: () => void }[] = [
   { icon: "zoom-out", label: "Zoom out", act: () => zoomByStep(1 / zoomStep) },
   { icon: "fit", label: "Show the whole plan", act: fitPlan },
   { icon: "fit-building", label: "Show the building", act: fitBuilding },
+  { icon: "fit-selection", label: "Show what is selected", act: fitSelection },
 ];
 
 export function ViewButtons() {

@@ -3,7 +3,16 @@ import type { ReactNode } from "react";
 import type { ToolName } from "../../store/state";
 import { kindStrokes } from "./kindIcons";
 
-export type IconName = ToolName | "zoom-in" | "zoom-out" | "fit" | "fit-building" | "layers";
+export type IconName =
+  | ToolName
+  | "zoom-in"
+  | "zoom-out"
+  | "fit"
+  | "fit-building"
+  | "fit-selection"
+  | "layers"
+  | "locked"
+  | "unlocked";
 
 const strokes: Readonly<Record<IconName, ReactNode>> = {
   select: <path d="M5 3 L15.5 10.5 L10.6 11.3 L8 16.2 Z" />,
@@ -108,6 +117,24 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
     <>
       <path d="M3 6 V3 h3 M14 3 h3 v3 M17 14 v3 h-3 M6 17 H3 v-3" />
       <path d="M6.5 7.5 h7 v5 h-7 Z" />
+    </>
+  ),
+  "fit-selection": (
+    <>
+      <path d="M3 6 V3 h3 M14 3 h3 v3 M17 14 v3 h-3 M6 17 H3 v-3" />
+      <path d="M7 6.5 L13.2 10.6 L10.4 11.1 L8.9 13.8 Z" />
+    </>
+  ),
+  locked: (
+    <>
+      <path d="M5 9.5 h10 v7 h-10 Z" className="icon-full" />
+      <path d="M7 9.5 V7 a3 3 0 0 1 6 0 v2.5" />
+    </>
+  ),
+  unlocked: (
+    <>
+      <path d="M5 9.5 h10 v7 h-10 Z" />
+      <path d="M7 9.5 V6 a3 3 0 0 1 5.8 -1" />
     </>
   ),
   layers: (

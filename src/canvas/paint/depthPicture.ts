@@ -2,9 +2,14 @@
 import type { Display } from "../../document";
 import { depthClasses } from "../../drawing/depth-classes";
 import type { Palette } from "../../look/tokens";
-import type { GroundGrid } from "../../solve/results";
 import { seenBounds, toScreen, type View } from "../view/view";
-import { type ClassColours, colouredCells, type RasterWindow, rasterDepth } from "./depthRaster";
+import {
+  type ClassColours,
+  colouredCells,
+  type RasterWindow,
+  rasterDepth,
+  type ValueGrid,
+} from "./depthRaster";
 
 /** Lines under the map must stay readable. */
 export const depthOpacity = 0.82;
@@ -28,7 +33,7 @@ export function packed(hex: string, opacity: number): number {
 
 /** The part of the coloured cells that is seen, at about a pixel a pixel. Null where nothing is seen. */
 export function rasterWindow(
-  surface: GroundGrid,
+  surface: ValueGrid,
   table: ClassColours,
   view: View,
   pixelRatio: number,
@@ -56,9 +61,9 @@ export function rasterWindow(
 
 export interface DepthPicture {
   /** Draws the map for a surface; false where there is nothing to show. */
-  update(surface: GroundGrid | null, table: ClassColours, view: View, pixelRatio: number): boolean;
+  update(surface: ValueGrid | null, table: ClassColours, view: View, pixelRatio: number): boolean;
   /** Puts the last drawn map where it belongs in this view. */
-  paint(context: CanvasRenderingContext2D, view: View): void;
+  paint(context: CanvasRenderingContext2D, view: View, strength?: number): void;
 }
 
 export function createDepthPicture(): DepthPicture {
@@ -82,13 +87,14 @@ export function createDepthPicture(): DepthPicture {
       own.putImageData(image, 0, 0);
       return true;
     },
-    paint(context, view) {
+    paint(context, view, strength = 1) {
       if (!window) return;
       const [x, y] = toScreen(view, [window.x, window.y]);
       const zoom = window.step * view.scale;
       context.save();
       context.translate(x, y);
       context.rotate(-view.angle);
+      context.globalAlpha = strength;
       context.imageSmoothingEnabled = Math.abs(zoom - 1) > 1e-6;
       context.drawImage(
         canvas,

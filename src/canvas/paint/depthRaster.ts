@@ -8,6 +8,9 @@
  */
 import type { Grid, GroundGrid } from "../../solve/results";
 
+/** What is coloured: one value a cell, NaN where there is none. */
+export type ValueGrid = Pick<GroundGrid, "grid" | "depth">;
+
 /** Colours of the classes, as the bytes of an image read as one number (ABGR on all current machines). */
 export interface ClassColours {
   /** Ascending depths at which one class ends and the next begins, m. */
@@ -53,11 +56,13 @@ function classifyRow(
 
 /** Smallest block of cells that holds every coloured one: [i0, j0, i1, j1], or null where none is. */
 export function colouredCells(
-  surface: GroundGrid,
+  surface: ValueGrid,
   { edges, colours }: ClassColours,
 ): readonly [number, number, number, number] | null {
   const { columns, rows } = surface.grid;
   const unseen = colours.indexOf(0);
+  // Without a see-through class everything is coloured.
+  if (unseen < 0) return [0, 0, columns - 1, rows - 1];
   const low = unseen <= 0 ? Number.NEGATIVE_INFINITY : (edges[unseen - 1] as number);
   const high = unseen < 0 || unseen >= edges.length ? Number.POSITIVE_INFINITY : (edges[unseen] as number);
   let [i0, j0, i1, j1] = [columns, rows, -1, -1];
@@ -111,7 +116,7 @@ function pixelStarts(count: number, centre0: number, cell: number, origin: numbe
 
 /** Fills `pixels` (width * height, cleared here) with the colours of the classes. */
 export function rasterDepth(
-  surface: GroundGrid,
+  surface: ValueGrid,
   table: ClassColours,
   window: RasterWindow,
   pixels: Uint32Array,
@@ -160,7 +165,7 @@ interface BandRows {
 
 /** Classes of the band's two rows of cells; rows go southwards, so the last southern row serves again. */
 function classifyBand(
-  { grid, depth }: GroundGrid,
+  { grid, depth }: ValueGrid,
   edges: readonly number[],
   [from, to]: readonly [number, number],
   j: number,
@@ -181,7 +186,7 @@ interface BandPlace {
 }
 
 function readBand(
-  surface: GroundGrid,
+  surface: ValueGrid,
   table: ClassColours,
   window: RasterWindow,
   { j, starts, columns, rows }: BandPlace,
@@ -211,7 +216,7 @@ function addRun(runs: number[], colour: number, u0: number, u1: number): void {
 
 function addQuad(
   quads: MixedQuad[],
-  { grid, depth }: GroundGrid,
+  { grid, depth }: ValueGrid,
   window: RasterWindow,
   { at, i, u0, u1 }: { at: number; i: number; u0: number; u1: number },
 ): void {

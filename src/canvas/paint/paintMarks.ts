@@ -3,7 +3,7 @@
  * path; what lies off the screen, and what is finer than a pixel, is left out.
  */
 import { asRead } from "../../drawing";
-import type { AreaMark, DrawingMark, LineMark, MarkLayer, SymbolMark, TextMark } from "../../drawing/marks";
+import type { AreaMark, DrawingMark, LineMark, SymbolMark, TextMark } from "../../drawing/marks";
 import { type Style, styles } from "../../drawing/styles";
 import { typeface } from "../../look/tokens";
 import { pxPerMm } from "../screen";
@@ -12,10 +12,6 @@ import { type Painting, strokePath } from "./painting";
 import { paintSymbols } from "./paintSymbols";
 import { type Flat, isOffScreen, type Projection, projection, px, py } from "./projection";
 
-export function paintLayers(painting: Painting, layers: readonly MarkLayer[]): void {
-  for (const layer of layers) paintMarks(painting, layer.marks);
-}
-
 /** Paints marks in their order. */
 export function paintMarks(painting: Painting, marks: readonly DrawingMark[]): void {
   const p = projection(painting.view);
@@ -23,7 +19,7 @@ export function paintMarks(painting: Painting, marks: readonly DrawingMark[]): v
     const end = sameRun(marks, i);
     const run = marks.slice(i, end);
     const style: Style = styles[(marks[i] as DrawingMark).style];
-    painting.context.globalAlpha = style.opacity ?? 1;
+    painting.context.globalAlpha = (style.opacity ?? 1) * (painting.strength ?? 1);
     paintRun(painting, p, style, run);
     i = end;
   }

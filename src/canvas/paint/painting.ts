@@ -10,6 +10,8 @@ export interface Painting {
   readonly palette: Palette;
   /** How strong texts are, 0 to 1: weaker while something is drawn over them. Full where it isn't said. */
   readonly textStrength?: number;
+  /** How strong everything is, 0 to 1. Full where it isn't said. */
+  readonly strength?: number;
 }
 
 export function strokePath({ context, palette }: Painting, style: Style): void {

@@ -5,7 +5,8 @@ import { toScreen, type View } from "../view/view";
 export interface UnderlayPictures {
   /** Takes the drawing as it is now; true where the pictures look different. */
   update(drawing: Drawing): boolean;
-  paint(context: CanvasRenderingContext2D, view: View): void;
+  /** `factor` weakens all pictures alike, 0 to 1. */
+  paint(context: CanvasRenderingContext2D, view: View, factor?: number): void;
   stop(): void;
 }
 
@@ -68,10 +69,10 @@ export function createUnderlayPictures(
       }
       return shown.length !== before.length || shown.some((each, i) => each !== before[i]);
     },
-    paint(context, view) {
+    paint(context, view, factor = 1) {
       for (const underlay of shown) {
         const levels = unpacked.get(underlay.id)?.levels ?? [];
-        if (levels.length > 0) paintOne(context, view, underlay, levels);
+        if (levels.length > 0) paintOne(context, view, underlay, levels, factor);
       }
     },
     stop() {
@@ -99,6 +100,7 @@ function paintOne(
   view: View,
   underlay: Underlay,
   levels: readonly ImageBitmap[],
+  factor: number,
 ): void {
   const { at, scale, turn, strength, width, height } = underlay;
   const zoom = scale * view.scale;
@@ -106,7 +108,7 @@ function paintOne(
   context.translate(...toScreen(view, at));
   context.rotate(-(turn + view.angle));
   context.scale(zoom, zoom);
-  context.globalAlpha *= strength;
+  context.globalAlpha = strength * factor;
   const { a, b } = context.getTransform();
   const drawnPixels = Math.hypot(a, b);
   // Near by a scan's own pixels may show.

@@ -44,12 +44,14 @@ export const layersByRank: readonly LayerSpec[] = [
   {
     name: "notes",
     canvas: "shots",
+    part: "notes",
     inputs: ({ drawing }) => [drawing.notes, drawing.turn],
     draw: drawNotes,
   },
   {
     name: "sections",
     canvas: "design",
+    part: "sections",
     inputs: ({ drawing }) => [drawing.sections],
     draw: drawSectionLines,
   },
@@ -63,12 +65,14 @@ export const layersByRank: readonly LayerSpec[] = [
   {
     name: "building",
     canvas: "design",
+    part: "building",
     inputs: ({ building, display }) => [building?.outline, building?.doors, building?.foundation, display],
     draw: drawBuilding,
   },
   {
     name: "corners",
     canvas: "design",
+    part: "building",
     inputs: ({ building, display }, { corners }) => [corners, building?.outline, display],
     draw: drawCorners,
   },
@@ -81,6 +85,7 @@ export const layersByRank: readonly LayerSpec[] = [
   {
     name: "windows",
     canvas: "design",
+    part: "building",
     inputs: ({ building, display }) => [building?.outline, building?.windows, display],
     draw: drawWindows,
   },
@@ -94,12 +99,14 @@ export const layersByRank: readonly LayerSpec[] = [
   {
     name: "drives",
     canvas: "design",
+    part: "drives",
     inputs: ({ grading, display }, { drives }) => [grading.drives, drives, display],
     draw: drawDrives,
   },
   {
     name: "swales",
     canvas: "design",
+    part: "swales",
     inputs: ({ grading, display }, { water }) => [grading.swales, water.swales, display],
     draw: drawSwales,
   },
@@ -120,7 +127,7 @@ export const layersByRank: readonly LayerSpec[] = [
   {
     name: "features",
     canvas: "design",
-    part: "lot",
+    part: "features",
     inputs: ({ lot, display }) => [lot.features, display],
     draw: drawFeatures,
   },

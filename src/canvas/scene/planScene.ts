@@ -20,6 +20,8 @@ export interface PlanScene {
   /** Brings the marks up to date; the canvases that look different now. */
   update(input: SceneInput): ReadonlySet<CanvasName>;
   layers(canvas: CanvasName): readonly MarkLayer[];
+  /** The part of the plan that each of these layers belongs to; none: always shown, at full strength. */
+  parts(canvas: CanvasName): readonly (PlanLayer | undefined)[];
 }
 
 interface Drawn {
@@ -67,13 +69,15 @@ export function createPlanScene(): PlanScene {
       return changed;
     },
     layers(canvas) {
-      return paintingOrder[canvas].flatMap((name) => {
-        const layer = drawn.get(name)?.layer;
-        return layer ? [layer] : [];
-      });
+      return paintingOrder[canvas].flatMap((name) => drawn.get(name)?.layer ?? []);
+    },
+    parts(canvas) {
+      return paintingOrder[canvas].flatMap((name) => (drawn.get(name)?.layer ? [partOf.get(name)] : []));
     },
   };
 }
+
+const partOf = new Map(layersByRank.map(({ name, part }) => [name, part]));
 
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((item, i) => item === b[i]);

@@ -4,23 +4,27 @@ import { dimensionShape, noteBoxes } from "../../drawing";
 import type { Box } from "../../drawing/labels";
 import { containsPoint, distance, distanceToSegment, nearestOnPolyline, nearestOnRing } from "../../geometry";
 import type { Selected } from "../../store/state";
+import { closedLayers, pickable } from "./pickable";
 import { pictureAt } from "./pictures";
 import { doorEdges, shotPlace } from "./places";
 
 /**
- * The thing at a place, or null on open ground; hidden things aren't there. `reach` is how near the pointer must come,
+ * The thing at a place, or null on open ground; hidden things and those of hidden or locked layers
+ * aren't there. `reach` is how near the pointer must come,
  * m; `metresPerMm` the scale at which words are written.
  */
 export function thingAt(whole: Project, at: Point, reach: number, metresPerMm = reach): Selected | null {
-  const project = visibleProject(whole);
+  const closed = closedLayers();
+  const project = pickable(visibleProject(whole), closed);
+  const built = closed.has("building") ? { ...project, building: null } : project;
   return (
     spotAt(project, at, reach) ??
     noteAt(project, at, metresPerMm) ??
-    openingAt(project, at, reach) ??
+    openingAt(built, at, reach) ??
     dimensionAt(project, at, reach) ??
-    buildingWallAt(project, at, reach) ??
+    buildingWallAt(built, at, reach) ??
     lineAt(project, at, reach) ??
-    buildingAt(project, at) ??
+    buildingAt(built, at) ??
     featureAt(project, at, reach) ??
     driveAreaAt(project, at) ??
     lotAt(project, at, reach) ??

@@ -115,8 +115,12 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
       const drawn =
         state.history !== before.history ||
         state.preview !== before.preview ||
-        state.results !== before.results ||
-        state.hidden !== before.hidden;
+        state.results !== before.results;
+      const layered =
+        state.hidden !== before.hidden ||
+        state.strengths !== before.strengths ||
+        state.mapGround !== before.mapGround;
+      if (layered) painter.layersChanged();
       if (drawn) painter.stateChanged();
       if (drawn ? state.floorDrag === null : state.selection !== before.selection)
         painter.interactionChanged();

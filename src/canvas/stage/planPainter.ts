@@ -4,18 +4,20 @@
  */
 import type Konva from "konva";
 import type { DrawingMark } from "../../drawing/marks";
-import { type Palette, palettes } from "../../look/tokens";
+import { palettes, type Theme } from "../../look/tokens";
 import { tell } from "../../store/actions";
+import { strengthOf } from "../../store/layers";
 import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
-import { classColours, createDepthPicture } from "../paint/depthPicture";
-import type { ClassColours } from "../paint/depthRaster";
+import { createDepthPicture, type DepthPicture } from "../paint/depthPicture";
 import { createMovingPicture } from "../paint/movingPicture";
+import { paintGrid } from "../paint/paintGrid";
 import type { Painting } from "../paint/painting";
-import { paintLayers, paintMarks } from "../paint/paintMarks";
+import { paintMarks } from "../paint/paintMarks";
 import { createUnderlayPictures } from "../paint/underlayPictures";
 import type { CanvasName } from "../scene/layerList";
 import { createPlanScene } from "../scene/planScene";
+import { shownMap } from "../scene/shownMap";
 import { createStillLabels } from "../scene/stillLabels";
 import { pxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
@@ -31,6 +33,7 @@ const still: readonly StageLayer[] = ["depth", "ground", "design", "shots"];
 const markCanvases: readonly CanvasName[] = ["ground", "design", "shots"];
 /** A long gesture may run off the picture; it is drawn anew, but not so often that the hand feels it, ms. */
 const refreshEvery = 450;
+const noColours = { edges: [], colours: new Uint32Array(1) };
 /** Texts of the plan while something is drawn over it. */
 const faintText = 0.22;
 
@@ -47,8 +50,7 @@ export class PlanPainter {
         text: `The picture “${name}” can't be read any more. Remove it and place it anew.`,
       }),
   );
-  private palette = shownPalette();
-  private colours: { readonly key: readonly unknown[]; readonly table: ClassColours } | null = null;
+  private theme = shownTheme();
   private depthInputs: readonly unknown[] = [];
   /** The view that the canvases were last drawn sharp in. */
   private shown: View = planView.getState().view;
@@ -66,21 +68,32 @@ export class PlanPainter {
   /** Paints one layer; Konva calls it when the layer is drawn. */
   paint(layer: StageLayer, context: CanvasRenderingContext2D): void {
     const { view } = planView.getState();
-    const painting = { context, view, palette: this.palette };
+    const painting = { context, view, palette: palettes[this.theme] };
     if (layer === "interaction") paintMarks(painting, this.interaction());
     else if (this.moving) {
       if (layer === "depth") this.picture.paint(context, view);
-    } else if (layer === "depth") {
-      this.underlays.paint(context, view);
-      this.depth.paint(context, view);
-    } else this.paintCanvas(layer, painting);
+    } else if (layer === "depth") this.paintUnder(painting, this.depth);
+    else this.paintCanvas(layer, painting);
+  }
+
+  /** What lies under the lines: pictures, the grid, the map in colour. */
+  private paintUnder(painting: Painting, map: DepthPicture): void {
+    const state = appStore.getState();
+    const { context, view } = painting;
+    if (!state.hidden.has("underlay")) this.underlays.paint(context, view, strengthOf(state, "underlay"));
+    const shown = shownMap(state, this.theme);
+    if (shown) map.paint(context, view, strengthOf(state, shown.layer));
+    if (!state.hidden.has("grid"))
+      paintGrid(painting, shownProject(state).display.length, strengthOf(state, "grid"));
   }
 
   private paintCanvas(canvas: CanvasName, painting: Painting): void {
     const state = appStore.getState();
     const layers = this.labels.show(this.scene.layers(canvas), state.floorDrag !== null);
+    const parts = this.scene.parts(canvas);
     const faint = this.drawing ? { ...painting, textStrength: faintText } : painting;
-    paintLayers(faint, layers);
+    for (const [i, layer] of layers.entries())
+      paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, layer.marks);
     const { section } = state.results;
     if (canvas === "ground" && section && sectionShown.getState())
       paintMarks(faint, sectionOnPlan(section, shownProject(state).lot.north, this.shown));
@@ -92,6 +105,13 @@ export class PlanPainter {
     this.drawing = drawing;
     this.pictureSoon();
     for (const name of markCanvases) this.layers[name].batchDraw();
+  }
+
+  /** Layers are stronger or weaker, or the grid was switched: what is painted changes, not what it is made from. */
+  layersChanged(): void {
+    this.stateChanged();
+    this.pictureSoon();
+    for (const name of still) this.layers[name].batchDraw();
   }
 
   /** The project, the results or what is hidden changed. */
@@ -132,7 +152,7 @@ export class PlanPainter {
 
   /** Theme, font, size or pixel ratio changed: everything is drawn again. */
   lookChanged(): void {
-    this.palette = shownPalette();
+    this.theme = shownTheme();
     this.drawSharp();
   }
 
@@ -165,22 +185,14 @@ export class PlanPainter {
     return this.layers.depth.getCanvas().getPixelRatio();
   }
 
-  private colourTable(state: AppState): ClassColours {
-    const { display } = shownProject(state);
-    const { palette } = this;
-    if (this.colours?.key[0] !== display || this.colours.key[1] !== palette)
-      this.colours = { key: [display, palette], table: classColours(display, palette) };
-    return this.colours.table;
-  }
-
-  /** Draws the depth map where its surface, colours or view changed. */
+  /** Draws the map in colour where its values, colours or view changed. */
   private updateDepth(state: AppState, view: View): boolean {
-    const off = state.hidden.has("depth");
-    const table = this.colourTable(state);
-    const inputs = [state.results.surface, table, off, view, this.pixelRatio()];
+    const map = shownMap(state, this.theme);
+    const inputs = [map, view, this.pixelRatio()];
     if (inputs.every((input, i) => input === this.depthInputs[i])) return false;
     this.depthInputs = inputs;
-    this.depth.update(off ? null : state.results.surface, table, view, this.pixelRatio());
+    const { values, table } = map ?? { values: null, table: noColours };
+    this.depth.update(values, table, view, this.pixelRatio());
     return true;
   }
 
@@ -220,13 +232,13 @@ export class PlanPainter {
 
   private renderPicture(): void {
     const state = appStore.getState();
-    const { palette } = this;
+    const map = shownMap(state, this.theme);
     this.picture.render(this.shown, this.pixelRatio(), (context, view) => {
-      this.underlays.paint(context, view);
+      const painting = { context, view, palette: palettes[this.theme] };
       const wide = createDepthPicture();
-      wide.update(state.hidden.has("depth") ? null : state.results.surface, this.colourTable(state), view, 1);
-      wide.paint(context, view);
-      for (const canvas of markCanvases) this.paintCanvas(canvas, { context, view, palette });
+      wide.update(map?.values ?? null, map?.table ?? noColours, view, 1);
+      this.paintUnder(painting, wide);
+      for (const canvas of markCanvases) this.paintCanvas(canvas, painting);
     });
     this.lastRender = performance.now();
   }
@@ -242,6 +254,6 @@ export class PlanPainter {
 }
 
 /** The theme is set on the root element, once for the whole window. */
-function shownPalette(): Palette {
-  return palettes[document.documentElement.dataset.theme === "dark" ? "dark" : "light"];
+function shownTheme(): Theme {
+  return document.documentElement.dataset.theme === "dark" ? "dark" : "light";
 }
