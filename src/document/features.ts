@@ -1,7 +1,7 @@
 /** What kinds of features are: one place, a line, or an area. */
 import type { Feature } from "./schema";
 
-export type FeatureForm = "place" | "line" | "area";
+type FeatureForm = "place" | "line" | "area";
 
 /** How each kind is drawn. A kind that is one place may still come from a file as a line. */
 export const featureForms: Readonly<Record<Feature["kind"], FeatureForm>> = {
@@ -16,6 +16,21 @@ export const featureForms: Readonly<Record<Feature["kind"], FeatureForm>> = {
   road: "line",
   water: "area",
   other: "place",
+};
+
+/** What a person calls each kind. */
+export const featureWords: Readonly<Record<Feature["kind"], string>> = {
+  tree: "tree",
+  stump: "stump",
+  well: "well",
+  septic: "septic field",
+  "buried-line": "buried line",
+  "overhead-line": "overhead line",
+  house: "house",
+  fence: "fence",
+  road: "road",
+  water: "water",
+  other: "other",
 };
 
 /** Does the feature cover ground, its last place joined to its first? */

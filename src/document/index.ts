@@ -10,7 +10,7 @@ export * as shapeEdits from "./commands/shape";
 export * as siteEdits from "./commands/site";
 export * as surveyEdits from "./commands/survey";
 export * as windowEdits from "./commands/windows";
-export { type FeatureForm, featureForms, isArea } from "./features";
+export { featureForms, featureWords, isArea } from "./features";
 export {
   type History,
   jump,

@@ -62,7 +62,7 @@ function leader({ at, pointsTo }: Omit<Note, "id">, context: DrawContext): Drawi
 }
 
 /** One note. On paper its words may turn to the other side of their place, where the sheet ends. */
-export function noteMarks(project: Project, note: Omit<Note, "id">, context: DrawContext): DrawingMark[] {
+function noteMarks(project: Project, note: Omit<Note, "id">, context: DrawContext): DrawingMark[] {
   const usual = noteTexts(project, note);
   const choices = context.medium === "paper" ? [usual, noteTexts(project, note, true)] : [usual];
   const texts = placeLabel(context, "notes", choices, true);

@@ -30,10 +30,7 @@ function letterPlaces(at: XY, away: Point, look: Point, text: string, turn: numb
 }
 
 /** One section line. One looks to the left of the way from its first place to its second, so the first is on the left. */
-export function sectionMarks(
-  { name, line: [a, b] }: Omit<SectionLine, "id">,
-  context: DrawContext,
-): DrawingMark[] {
+function sectionMarks({ name, line: [a, b] }: Omit<SectionLine, "id">, context: DrawContext): DrawingMark[] {
   const length = distance(a, b);
   if (length < 1e-6) return [];
   const along: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];

@@ -84,7 +84,7 @@ const table = {
   note: { fill: "ink", size: 3 },
   "note-leader": { stroke: "ink", width: 0.18 },
   "note-dot": { stroke: "ink", fill: "ink", width: 0.18 },
-  "section-line": { stroke: "ink", width: 0.25, dash: [7, 1.2, 1.2, 1.2] },
+  "section-line": { stroke: "ink", width: 0.25, dash: [4.4, 0.9, 0.9, 0.9] },
   "section-end": { stroke: "ink", width: 0.8 },
   "section-arrow": { stroke: "ink", width: 0.35 },
   "section-label": { fill: "ink", size: 3.4, weight: 600 },

@@ -11,7 +11,7 @@ import { dimensionText } from "./words";
 const group = "user-dimensions";
 
 /** The place of a dimension's end; null where its corner is gone. */
-export function endPlace(project: Project, end: DimensionEnd): Point | null {
+function endPlace(project: Project, end: DimensionEnd): Point | null {
   if (end.kind === "at") return [end.x, end.y];
   return project.building?.outline[end.corner] ?? null;
 }
@@ -54,7 +54,7 @@ function extensions(shape: DimensionShape, offset: number, context: DrawContext)
 }
 
 /** One dimension; its figure is always told, beside its line where that is free. */
-export function userDimensionMarks(
+function userDimensionMarks(
   project: Project,
   dimension: Omit<Dimension, "id">,
   context: DrawContext,

@@ -21,7 +21,10 @@ export function ChoicesCard() {
   const open = free && wanted;
   const shown = open ? choices.items : choices.items.filter(({ value }) => value === choices.chosen);
   return (
-    <fieldset className="plan-card choices-card" data-testid="choices">
+    <fieldset
+      className={open ? "plan-card choices-card" : "plan-card choices-card folded"}
+      data-testid="choices"
+    >
       <legend className="unseen">{choices.label}</legend>
       <div className="choices">
         {shown.map(({ value, words }) => (

@@ -1,4 +1,4 @@
-import { type Feature, type Point, siteEdits } from "../../document";
+import { type Feature, featureWords, isArea, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
 import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import type { RunCommand } from "../command";
@@ -95,20 +95,7 @@ function LotCorners({ outline }: { outline: readonly Point[] }) {
   );
 }
 
-const kindWords: Readonly<Record<Feature["kind"], string>> = {
-  tree: "tree",
-  stump: "stump",
-  well: "well",
-  septic: "septic field",
-  "buried-line": "buried line",
-  "overhead-line": "overhead line",
-  house: "house",
-  fence: "fence",
-  road: "road",
-  water: "water",
-  other: "other",
-};
-const kindOptions = Object.entries(kindWords).map(([value, words]) => ({
+const kindOptions = Object.entries(featureWords).map(([value, words]) => ({
   value: value as Feature["kind"],
   words,
 }));
@@ -129,8 +116,11 @@ function Features({ features }: { features: readonly Feature[] }) {
       {features.map((feature) => (
         <FeatureCard key={feature.id} feature={feature} />
       ))}
+      <Action icon="draw" look="quiet" onPress={() => setTool("feature")}>
+        Put things on the plan
+      </Action>
       <Action icon="plus" look="quiet" onPress={add}>
-        Add a thing to keep clear of
+        Add one by its coordinates
       </Action>
     </Section>
   );
@@ -155,7 +145,7 @@ function FeatureCard({ feature }: { feature: Feature }) {
         <IconAction icon="place" label="Show it on the plan" onPress={() => goTo([x, y])} />
         <IconAction
           icon="trash"
-          label={`Remove ${name || kindWords[kind]}`}
+          label={`Remove ${name || featureWords[kind]}`}
           onPress={() => runEdit(siteEdits.removeFeature, { id })}
         />
       </div>
@@ -166,7 +156,11 @@ function FeatureCard({ feature }: { feature: Feature }) {
           <LengthField label="North" m={y} onCommit={(m) => move([x, m])} />
         </>
       ) : (
-        <p className="soft small">{`A line through ${points.length} places.`}</p>
+        <p className="soft small">
+          {isArea(feature)
+            ? `An area with ${points.length} corners.`
+            : `A line through ${points.length} places.`}
+        </p>
       )}
       <LengthField label="Keep clear by" m={keepClear} least={0} onCommit={(m) => change({ keepClear: m })} />
     </div>

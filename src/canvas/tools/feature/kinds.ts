@@ -1,33 +1,18 @@
 /** The kinds of features to choose from: words, and what to mind about them. */
-import { type Feature, featureForms, type Project } from "../../../document";
+import { type Feature, featureForms, featureWords, type Project } from "../../../document";
 import { featureAdvice } from "../../../solve/clearances";
 import { lengthWords } from "../liveMarks";
 import type { Choices } from "../tool";
 
 export type FeatureKind = Feature["kind"];
 
-const words: Readonly<Record<FeatureKind, string>> = {
-  tree: "tree",
-  stump: "stump",
-  well: "well",
-  septic: "septic field",
-  "buried-line": "buried line",
-  "overhead-line": "overhead line",
-  house: "house",
-  fence: "fence",
-  road: "road",
-  water: "water",
-  other: "other",
-};
-
-export function kindWord(kind: FeatureKind): string {
-  return words[kind];
-}
-
-const items = (Object.keys(words) as FeatureKind[]).map((value) => ({ value, words: words[value] }));
+const items = (Object.keys(featureWords) as FeatureKind[]).map((value) => ({
+  value,
+  words: featureWords[value],
+}));
 
 export function isKind(value: string): value is FeatureKind {
-  return value in words;
+  return value in featureWords;
 }
 
 /** The kinds, with the chosen one's caution and the distance to keep clear. */
@@ -49,7 +34,7 @@ const lineHints: Partial<Record<FeatureKind, string>> = {
 };
 
 export function formHint(kind: FeatureKind): string {
-  if (featureForms[kind] === "place")
-    return `Click where the ${words[kind] === "other" ? "thing" : words[kind]} stands`;
-  return lineHints[kind] ?? `Click along the ${words[kind]}; Enter ends it`;
+  const word = kind === "other" ? "thing" : featureWords[kind];
+  if (featureForms[kind] === "place") return `Click where the ${word} stands`;
+  return lineHints[kind] ?? `Click along the ${word}; Enter ends it`;
 }
