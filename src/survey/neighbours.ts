@@ -39,7 +39,9 @@ const FLAT = 0.05;
 /** One for each spot, null where it can't be predicted. */
 export function leaveOneOut(spots: readonly Spot[]): (Prediction | null)[] {
   if (spots.length < FEWEST) return spots.map(() => null);
-  const near = nearestOf(spots);
+  const nearest = nearestOf(spots);
+  const lists = spots.map((_, i) => nearest(i));
+  const near = (i: number) => lists[i] ?? [];
   const isLarge = spots.length > FEW;
   const first = spots.map((spot, i) => predict(spot, near(i), spots, isLarge ? leastSquares : robustPlane));
   const roughness = roughnessOf(first);
@@ -178,23 +180,33 @@ function nearestOf(spots: readonly Spot[]): (i: number) => number[] {
     else cell.push(i);
   }
   return (i) => {
-    const found: { at: number; d: number }[] = [];
     const [ci, ri] = [column(i), row(i)];
+    const [x, y] = [xs[i] ?? 0, ys[i] ?? 0];
+    const found: number[] = [];
+    const squares: number[] = [];
     for (let ring = 0; ring <= Math.max(columns, rows); ring++) {
       for (const cell of cellsOfRing(ci, ri, ring, columns, rows)) {
         for (const at of cells.get(cell) ?? []) {
-          if (at !== i)
-            found.push({ at, d: Math.hypot((xs[at] ?? 0) - (xs[i] ?? 0), (ys[at] ?? 0) - (ys[i] ?? 0)) });
+          if (at !== i) keepNearest(found, squares, at, ((xs[at] ?? 0) - x) ** 2 + ((ys[at] ?? 0) - y) ** 2);
         }
       }
       // Whatever lies in further rings is at least so far off.
-      if (found.filter(({ d }) => d <= ring * size).length >= NEIGHBOURS) break;
+      if (found.length === NEIGHBOURS && (squares[NEIGHBOURS - 1] ?? 0) <= (ring * size) ** 2) break;
     }
-    return found
-      .sort((a, b) => a.d - b.d)
-      .slice(0, NEIGHBOURS)
-      .map(({ at }) => at);
+    return found;
   };
+}
+
+/** Sorted insertion: both lists stay in order of distance and no longer than what is asked for. */
+function keepNearest(found: number[], squares: number[], at: number, square: number): void {
+  if (found.length === NEIGHBOURS && square >= (squares[NEIGHBOURS - 1] ?? 0)) return;
+  let k = Math.min(found.length, NEIGHBOURS - 1);
+  for (; k > 0 && (squares[k - 1] ?? 0) > square; k--) {
+    found[k] = found[k - 1] ?? at;
+    squares[k] = squares[k - 1] ?? square;
+  }
+  found[k] = at;
+  squares[k] = square;
 }
 
 function cellsOfRing(column: number, row: number, ring: number, columns: number, rows: number): number[] {
