@@ -156,6 +156,19 @@ export const testPitSchema = z.object({
   note: z.string().default(""),
 });
 
+/** How strict a run of levels is judged; the figures stand in the survey room. */
+export const misclosureClassIds = [
+  "site",
+  "earthwork",
+  "construction",
+  "third-us",
+  "third",
+  "second-2",
+  "second-1",
+  "first-2",
+  "first-1",
+] as const;
+
 export const surveySchema = z.object({
   marks: z.array(markSchema).default([]),
   setups: z.array(setupSchema).default([]),
@@ -164,6 +177,8 @@ export const surveySchema = z.object({
   pits: z.array(testPitSchema).default([]),
   /** Correct readings for the earth's curvature and refraction, where the distance is known. */
   longSights: z.boolean().default(false),
+  /** What a run that comes back to a known height may miss it by. */
+  misclosureClass: z.enum(misclosureClassIds).default("site"),
 });
 
 /** A side or diagonal of the building as taped between two of its corners. */

@@ -67,6 +67,8 @@ export interface Closing {
   readonly setups: number;
   /** Sum of its sights where all are known, m. */
   readonly length: number | null;
+  /** What the chosen class allows, m; null where it goes by a length that isn't known. */
+  readonly permitted: number | null;
 }
 
 export interface LevelledPoint {

@@ -1,6 +1,7 @@
 /** Where runs of set-ups come back to a known height, and by how much they miss it before anything is adjusted. */
 import type { Closing } from "../solve/results";
 import { type Beams, beamBy } from "./beams";
+import { type MisclosureClass, permittedMisclosure } from "./misclosure";
 import type { Piece } from "./pieces";
 import type { Readings } from "./readings";
 import type { Cut } from "./steps";
@@ -10,7 +11,11 @@ import type { Tie, Ties } from "./ties";
  * Every reading on a mark whose set-up other readings tie too closes a run.
  * Sign: found - known, m; found is what the other ties of the set-up make of the mark.
  */
-export function closings({ pieces, ties, beams }: Cut, readings: Readings): Closing[] {
+export function closings(
+  { pieces, ties, beams }: Cut,
+  readings: Readings,
+  judged: MisclosureClass,
+): Closing[] {
   return pieces.all.flatMap((piece): Closing[] => {
     const own = ties.get(piece.id) ?? [];
     if (piece.check !== null || own.length < 2) return [];
@@ -21,13 +26,15 @@ export function closings({ pieces, ties, beams }: Cut, readings: Readings): Clos
     return own.flatMap((tie): Closing[] => {
       if (tie === first || !("mark" in tie.to)) return [];
       const closing = readings.get(tie.shot)?.distance ?? null;
+      const length = run.length === null || closing === null ? null : run.length + closing;
       return [
         {
           setup: piece.setup.id,
           shot: tie.shot.id,
           misclosure: beam - tie.reading - tie.to.mark.height.m,
           setups: run.setups,
-          length: run.length === null || closing === null ? null : run.length + closing,
+          length,
+          permitted: permittedMisclosure(judged, { setups: run.setups, length }),
         },
       ];
     });

@@ -7,7 +7,7 @@ export {
   type Spread,
 } from "./levelBook";
 export { levelSurvey } from "./levelSurvey";
-export { type MisclosureClass, misclosureClasses, permittedMisclosure } from "./misclosure";
+export { type MisclosureClass, misclosureClass, misclosureClasses, permittedMisclosure } from "./misclosure";
 export { leaveOneOut, type Prediction } from "./neighbours";
 export {
   type FirmGround,
@@ -23,5 +23,6 @@ export {
   underFooting,
 } from "./pits";
 export { curvatureAndRefraction } from "./readings";
+export { type RodRule, rodRule } from "./rodRules";
 export { type SurveyBookRow, surveyBook } from "./surveyBook";
 export { type PegResult, type PegSetup, reciprocalDifference, twoPegCheck } from "./twoPeg";

@@ -16,6 +16,7 @@ import { beamBy } from "./beams";
 import { checkProblems, knownBefore, moveProblem } from "./checks";
 import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
+import { misclosureClass } from "./misclosure";
 import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
@@ -38,7 +39,8 @@ export function levelSurvey(
   problems.push(...cut.problems);
   const adjusted = adjustBeams(cut.pieces.all, cut.ties, readings, cut.beams);
   const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
-  for (const setup of setups) problems.push(...setupProblems(setup, cut.ties, shots));
+  const closed = closings(cut, readings, misclosureClass(survey.misclosureClass));
+  for (const setup of setups) problems.push(...setupProblems(setup, cut.ties, shots, closed));
 
   const mark = survey.marks[0];
   const levelled = { refs, readings, cut, adjusted, markHeight: mark?.height.m ?? null };
@@ -52,7 +54,7 @@ export function levelSurvey(
       setups,
       points,
       mark: mark === undefined ? null : { id: mark.id, name: mark.name, height: mark.height.m, at: mark.at },
-      closings: closings(cut, readings),
+      closings: closed,
     },
     problems,
   };

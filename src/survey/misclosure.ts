@@ -6,8 +6,10 @@
  * Source  named with each class; constants marked "from memory" were not read again in the standard's own text.
  */
 
+import type { Survey } from "../document/schema";
+
 export interface MisclosureClass {
-  readonly id: string;
+  readonly id: Survey["misclosureClass"];
   readonly name: string;
   /** Metres at one of `per`. */
   readonly constant: number;
@@ -56,6 +58,12 @@ export const misclosureClasses: readonly MisclosureClass[] = [
   { id: "first-2", name: "first order, class II", constant: 0.005, per: "km", source: FGCC },
   { id: "first-1", name: "first order, class I", constant: 0.004, per: "km", source: FGCC },
 ];
+
+export function misclosureClass(id: MisclosureClass["id"]): MisclosureClass {
+  const found = misclosureClasses.find((each) => each.id === id);
+  if (found === undefined) throw new RangeError(`no misclosure class ${id}`);
+  return found;
+}
 
 /** The permitted misclosure, m; null where the length that the class asks for isn't known. */
 export function permittedMisclosure(

@@ -1,6 +1,6 @@
 /** What is said of each set-up: its beam, what ties it, how well the ties agree. */
 import type { Setup, Shot } from "../document/schema";
-import type { Problem, SetupResult } from "../solve/results";
+import type { Closing, Problem, SetupResult } from "../solve/results";
 import type { Adjusted } from "./adjust";
 import { type Beams, beamBy } from "./beams";
 import { apart, gravity } from "./limits";
@@ -26,7 +26,12 @@ export function setupResult(setup: Setup, cut: Cut, adjusted: Adjusted, refs: Re
   };
 }
 
-export function setupProblems(result: SetupResult, ties: Ties, shots: readonly Shot[]): Problem[] {
+export function setupProblems(
+  result: SetupResult,
+  ties: Ties,
+  shots: readonly Shot[],
+  closings: readonly Closing[],
+): Problem[] {
   const own = ties.get(result.id) ?? [];
   const where = `set-up ${named(result)}`;
   if (!result.tied) {
@@ -34,7 +39,7 @@ export function setupProblems(result: SetupResult, ties: Ties, shots: readonly S
     return read.length === 0 ? [] : [notTied(result, where, own, read)];
   }
   const severity = gravity(result.spread);
-  if (severity === null) return [];
+  if (severity === null || closesWell(result, closings)) return [];
   return [
     {
       code: "ties-disagree",
@@ -45,6 +50,12 @@ export function setupProblems(result: SetupResult, ties: Ties, shots: readonly S
       ids: [result.id, ...own.map((tie) => tie.shot.id)],
     },
   ];
+}
+
+/** A longer run of set-ups may miss by more than two looks from one: what its class permits is not asked about. */
+function closesWell({ id, spread }: SetupResult, closings: readonly Closing[]): boolean {
+  const own = closings.filter((closing) => closing.setup === id);
+  return own.some(({ permitted }) => permitted !== null && spread <= permitted);
 }
 
 function notTied(result: SetupResult, where: string, own: readonly Tie[], read: readonly Shot[]): Problem {

@@ -225,7 +225,14 @@ describe("turning points", () => {
     ]);
     expect(result.setups[1]?.spread).toBeCloseTo(0.012, 12);
     expect(result.closings).toEqual([
-      { setup: "2", shot: "b2", misclosure: expect.closeTo(0.012, 9), setups: 2, length: null },
+      {
+        setup: "2",
+        shot: "b2",
+        misclosure: expect.closeTo(0.012, 9),
+        setups: 2,
+        length: null,
+        permitted: expect.closeTo(0.00707, 5),
+      },
     ]);
     expect(codes).toEqual(["ties-disagree"]);
   });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { surveySchema } from "../../src/document/schema";
-import { levelSurvey, surveyBook } from "../../src/survey";
+import { levelSurvey, rodRule, surveyBook } from "../../src/survey";
 
 const mm = (value: number) => ({ text: `${value} mm`, m: value / 1000 });
 const bolt = { id: "bolt", name: "Bolt", height: mm(30_000), at: [0, 0] };
@@ -193,6 +193,48 @@ describe("two or more shared points", () => {
     expect(problems.map(({ code }) => code)).toEqual(["setup-not-tied"]);
   });
 });
+
+describe("a run that comes back to its mark", () => {
+  const loop = (closing: number): Draft[] => [
+    onBolt(1000),
+    { id: "t", reading: 1500, kind: "turning", place: at(0, 200) },
+    { id: "u", setup: "2", reading: 900, kind: "turning", of: "t", place: at(0, 200) },
+    onBolt(closing, "2"),
+  ];
+
+  it("is judged by the class that was chosen, by set-ups or by length", () => {
+    const permitted = (more: object, setup: object = {}) =>
+      level(loop(408), setup, more).result.closings[0]?.permitted;
+    expect(permitted({})).toBeCloseTo(0.005 * Math.SQRT2, 9);
+    expect(permitted({ misclosureClass: "earthwork" })).toBeCloseTo(0.012 * Math.SQRT2, 9);
+    expect(permitted({ misclosureClass: "third" })).toBeNull();
+    // Four sights of 100 m.
+    expect(permitted({ misclosureClass: "third" }, { at: [0, 100] })).toBeCloseTo(0.012 * Math.sqrt(0.4), 9);
+  });
+
+  it("is asked about beyond that, not within", () => {
+    const codes = (more: object) => level(loop(410), {}, more).problems.map(({ code }) => code);
+    expect(codes({})).toEqual(["ties-disagree"]);
+    expect(codes({ misclosureClass: "earthwork" })).toEqual([]);
+  });
+});
+
+describe("each rod", () => {
+  it("states its rule once, in words that fit its sense", () => {
+    const rule = (rod: object) =>
+      rodRule(surveySchema.parse({ setups: [{ id: "1", name: "", rod }] }).setups[0]?.rod ?? never()).rule;
+    expect(rule({})).toContain("a bigger number is lower ground");
+    expect(rule({ kind: "direct", reads: "up" })).toContain("higher ground");
+    expect(rule({ kind: "cut-fill", reads: "up" })).toContain("plus is ground above it, to cut");
+    expect(rule({ kind: "cut-fill", reads: "down" })).toContain("plus is ground below it, to fill");
+    expect(rule({ kind: "line" })).toContain("up is minus");
+    expect(rule({ offset: mm(40) })).toContain("The receiver's 40 mm is added");
+  });
+});
+
+function never(): never {
+  throw new Error("no set-up");
+}
 
 describe("a bumped laser", () => {
   /** The laser sinks by 50 mm between c and d: readings after it are 50 mm too small. */

@@ -8,6 +8,7 @@ import {
   type Setup,
   type Shot,
   type StakeGrid,
+  type Survey,
   shotSchema,
   stakeGridSchema,
 } from "../schema";
@@ -104,6 +105,16 @@ export const setLongSights = command("survey.setLongSights", (project, args: { o
     { ...project, survey: { ...project.survey, longSights: args.on } },
     args.on ? "correct long sights" : "leave long sights as read",
   ),
+);
+
+/** How strictly runs of levels are judged. */
+export const setMisclosureClass = command(
+  "survey.setMisclosureClass",
+  (project, args: { id: Survey["misclosureClass"] }) =>
+    done(
+      { ...project, survey: { ...project.survey, misclosureClass: args.id } },
+      "choose how exact the levels must be",
+    ),
 );
 
 export interface NewGrid {

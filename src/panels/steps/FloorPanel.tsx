@@ -100,7 +100,10 @@ function cornerCells(corner: CornerResult, beam: number | null, notation: Return
 function useBeam(): number | null {
   return useResults(
     ({ setout, survey }) =>
-      setout.beam ?? (survey.setups.length === 1 ? (survey.setups[0]?.beam ?? null) : null),
+      setout.beam ??
+      (survey.setups.length === 1 && survey.setups[0]?.reads !== "up"
+        ? (survey.setups[0]?.beam ?? null)
+        : null),
   );
 }
 
