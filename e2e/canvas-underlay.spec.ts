@@ -68,29 +68,29 @@ test("a picture is chosen, laid by two known points, turned, faded, saved and op
   };
   expect(await plan.hint()).toContain("1 of 4");
   await clickAt(onPicture(80, 100));
-  await clickAt(plan.at(0, -6));
+  await clickAt(plan.at(-6, -6));
   expect(await plan.hint()).toContain("3 of 4");
-  const [dx, dy] = [plan.at(0, -6)[0] - onPicture(80, 100)[0], plan.at(0, -6)[1] - onPicture(80, 100)[1]];
+  const [dx, dy] = [plan.at(-6, -6)[0] - onPicture(80, 100)[0], plan.at(-6, -6)[1] - onPicture(80, 100)[1]];
   const second = onPicture(320, 100);
   await clickAt([second[0] + dx, second[1] + dy]);
-  await clickAt(plan.at(0, 6));
+  await clickAt(plan.at(-6, 6));
   await page.keyboard.up("Shift");
   expect(await plan.undoName()).toBe("Undo: place picture by two points");
   await expect(card.getByLabel("Width on the ground")).toHaveValue(/^(19\.9|20)/);
-  await expectColour(page, plan.at(1, -7), isRed);
-  await expectColour(page, plan.at(-1, 7), isBlue);
-  await expectColour(page, plan.at(4, -7), isRed);
-  expect(isRed(await colourAt(page, plan.at(8, -7)))).toBe(false);
+  await expectColour(page, plan.at(-5, -7), isRed);
+  await expectColour(page, plan.at(-7, 7), isBlue);
+  await expectColour(page, plan.at(-2, -7), isRed);
+  expect(isRed(await colourAt(page, plan.at(2, -7)))).toBe(false);
 
   // Turned upright again by typing, faded by keys, and both undone by name.
   await card.getByLabel("Turned clockwise").fill("0");
   await page.keyboard.press("Enter");
-  await expectColour(page, plan.at(-7, 1), isRed);
-  const strong = await colourAt(page, plan.at(-7, 1));
+  await expectColour(page, plan.at(-13, 1), isRed);
+  const strong = await colourAt(page, plan.at(-13, 1));
   await card.getByLabel(/Strength/).focus();
   for (let i = 0; i < 6; i++) await page.keyboard.press("ArrowLeft");
   await expect(card.getByLabel(/Strength/)).toHaveValue("20");
-  await expect.poll(async () => (await colourAt(page, plan.at(-7, 1)))[1]).toBeGreaterThan(strong[1] + 30);
+  await expect.poll(async () => (await colourAt(page, plan.at(-13, 1)))[1]).toBeGreaterThan(strong[1] + 30);
   expect(await plan.undoName()).toBe("Undo: fade picture");
 
   // Locked, the hand goes through it to the plan.
@@ -118,7 +118,7 @@ test("a picture is chosen, laid by two known points, turned, faded, saved and op
   await page.getByRole("button", { name: /^Lot/ }).first().click();
   await expect(card.getByLabel(/Strength/)).toHaveValue("20");
   await plan.fit(read.project);
-  await expectColour(page, plan.at(-7, 1), ([r, g, b]) => r > g + 10 && r > b + 10);
+  await expectColour(page, plan.at(-13, 1), ([r, g, b]) => r > g + 10 && r > b + 10);
 });
 
 test("a photograph that its camera turned stands upright, whatever the browser heeds", async ({ page }) => {
