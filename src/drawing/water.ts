@@ -4,6 +4,7 @@ import { centroid, containsPoint, type Point } from "../geometry";
 import type { Arrow, Pond, Results } from "../solve/results";
 import { along, besidePoint } from "./beside";
 import { type DrawContext, placeLabel } from "./context";
+import { drawingBounds } from "./extent";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
 import { wallsOf } from "./walls";
@@ -49,8 +50,16 @@ function arrowMarks(arrows: readonly Arrow[], context: DrawContext): DrawingMark
   });
 }
 
+/** How far the middle of the drawing lies to the right of a place as the plan is turned, m. */
+function side(at: Point, project: Project, results: Results, { turn }: DrawContext): number {
+  const box = drawingBounds(project, results);
+  if (!box) return 0;
+  const [dx, dy] = [(box.minX + box.maxX) / 2 - at[0], (box.minY + box.maxY) / 2 - at[1]];
+  return dx * Math.cos(turn) - dy * Math.sin(turn);
+}
+
 /** "holds 3″ of water" beside the deepest place. */
-function pondMarks(pond: Pond, project: Project, context: DrawContext): DrawingMark[] {
+function pondMarks(pond: Pond, project: Project, results: Results, context: DrawContext): DrawingMark[] {
   const text = `holds ${lengthText(pond.depth, project.display)} of water`;
   const [ring] = pond.rings;
   const corners = ring
@@ -60,7 +69,10 @@ function pondMarks(pond: Pond, project: Project, context: DrawContext): DrawingM
   const places = middles.flatMap((middle) =>
     [0, 3.4, -3.4, 6.8, -6.8].map((up) => along(middle, text, "pond-label", -context.turn, up)),
   );
-  const beside = [2, 8, 16].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
+  // Towards the middle of what is drawn: beyond its rim tools or the sheet's edge may lie.
+  const inward = side(pond.at, project, results, context) > 0 ? "start" : "end";
+  const all = [2, 8, 16].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
+  const beside = [...all].sort((a, b) => Number(b[0]?.anchor === inward) - Number(a[0]?.anchor === inward));
   const label = placeLabel(context, "ponds", [...places, ...beside], true);
   return [{ kind: "area", rings: pond.rings, style: "pond" }, ...label];
 }
@@ -77,7 +89,7 @@ export function drawPonds(project: Project, results: Results, context: DrawConte
     const points = [wall.from[0] + ox, wall.from[1] + oy, wall.to[0] + ox, wall.to[1] + oy];
     return [{ kind: "line", points, style: "wall-wet" }];
   });
-  const ponds = results.water.ponds.flatMap((pond) => pondMarks(pond, project, context));
+  const ponds = results.water.ponds.flatMap((pond) => pondMarks(pond, project, results, context));
   return { id: "water", marks: [...ponds, ...wet] };
 }
 

@@ -16,6 +16,11 @@ export function fitPadding(width: number): Padding {
 
 /** Everything on the plan; of an empty plan an inverted box. */
 export function planBounds(project: Project): Bounds {
+  return boundsOf(planPlaces(project));
+}
+
+/** All places that belong to something on the plan. */
+export function planPlaces(project: Project): readonly XY[] {
   const points: XY[] = [...project.lot.outline, ...(project.building?.outline ?? [])];
   for (const feature of project.lot.features) points.push(...feature.points);
   for (const line of [...project.grading.drives, ...project.grading.swales]) points.push(...line.line);
@@ -24,7 +29,17 @@ export function planBounds(project: Project): Bounds {
     const at = shotPlace(project, shot);
     if (at) points.push(at);
   }
-  return boundsOf(points);
+  return points;
+}
+
+/** Corners of a box. */
+export function cornersOf({ minX, minY, maxX, maxY }: Bounds): readonly XY[] {
+  return [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+  ];
 }
 
 /** The building with room for its apron, or null without one. */

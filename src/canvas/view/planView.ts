@@ -4,8 +4,8 @@ import { drawingEdits, type Project, present } from "../../document";
 import type { Bounds } from "../../geometry";
 import { run } from "../../store/actions";
 import { appStore, shownProject } from "../../store/store";
-import { boundsOfThings, buildingBounds, fitPadding, planBounds } from "./planBounds";
-import { fitted, held, isSeen, panBy, resized, toScreen, turnAt, type View, type XY, zoomAt } from "./view";
+import { boundsOfThings, buildingBounds, cornersOf, fitPadding, planBounds, planPlaces } from "./planBounds";
+import { fittedTo, held, isSeen, panBy, resized, toScreen, turnAt, type View, type XY, zoomAt } from "./view";
 
 interface PlanView {
   readonly view: View;
@@ -100,7 +100,7 @@ export function zoomByStep(factor: number): void {
 
 export function fitPlan(): void {
   const { view } = planView.getState();
-  jumpTo(fitted(view, planBounds(shownProject(appStore.getState())), fitPadding(view.width)), "plan");
+  jumpTo(fittedTo(view, planPlaces(shownProject(appStore.getState())), fitPadding(view.width)), "plan");
 }
 
 /** After an edit that made the plan larger than what is in sight (typed or pasted places), shows the whole of it. */
@@ -122,7 +122,7 @@ export function showGrowth(before: Project, now: Project): void {
 export function fitBuilding(): void {
   const bounds = buildingBounds(shownProject(appStore.getState()));
   const { view } = planView.getState();
-  if (bounds) jumpTo(fitted(view, bounds, fitPadding(view.width)), "building");
+  if (bounds) jumpTo(fittedTo(view, cornersOf(bounds), fitPadding(view.width)), "building");
   else fitPlan();
 }
 
@@ -131,7 +131,7 @@ export function fitSelection(): void {
   const state = appStore.getState();
   const bounds = boundsOfThings(shownProject(state), state.selection);
   const { view } = planView.getState();
-  if (bounds) jumpTo(fitted(view, bounds, fitPadding(view.width)));
+  if (bounds) jumpTo(fittedTo(view, cornersOf(bounds), fitPadding(view.width)));
   else fitPlan();
 }
 

@@ -38,13 +38,10 @@ function wallTurns(project: Project): (TurnChoice & { readonly length: number })
   });
 }
 
-/** All choices, each turn once. */
+/** All choices; of walls that are parallel the first. */
 export function turnChoices(project: Project): readonly TurnChoice[] {
-  const all: TurnChoice[] = [
-    { words: "as it was drawn", turn: 0 },
-    { words: "north up", turn: northUp(project) },
-    ...wallTurns(project),
-  ];
   const same = (a: number, b: number) => Math.abs(Math.sin((a - b) / 2)) < 1e-6;
-  return all.filter(({ turn }, i) => all.findIndex((other) => same(other.turn, turn)) === i);
+  const walls = wallTurns(project);
+  const levels = walls.filter(({ turn }, i) => walls.findIndex((other) => same(other.turn, turn)) === i);
+  return [{ words: "as it was drawn", turn: 0 }, { words: "north up", turn: northUp(project) }, ...levels];
 }

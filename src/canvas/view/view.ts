@@ -4,7 +4,7 @@
  * Units  world metres (x east, y north), screen CSS pixels (x right, y down), angle in radians:
  *        the plan is turned counter-clockwise by it.
  */
-import type { Bounds } from "../../geometry";
+import { type Bounds, boundsOf } from "../../geometry";
 
 export type XY = readonly [number, number];
 
@@ -86,6 +86,15 @@ export function fitted(view: View, bounds: Bounds, padding: Padding): View {
   const scale = clampScale(Math.min(roomX / w, roomY / h));
   const middle: View = { ...view, scale, centre: [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2] };
   return panBy(middle, (padding.left - padding.right) / 2, (padding.top - padding.bottom) / 2);
+}
+
+/** As `fitted`, for places: a plan that is turned is fitted as it lies. No place at all shows an empty plan. */
+export function fittedTo(view: View, places: readonly XY[], padding: Padding): View {
+  const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
+  const seen = places.map(([x, y]): [number, number] => [x * c - y * s, x * s + y * c]);
+  const upright = fitted({ ...view, angle: 0 }, boundsOf(seen), padding);
+  const [u, v] = upright.centre;
+  return { ...upright, angle: view.angle, centre: [u * c + v * s, v * c - u * s] };
 }
 
 /** Keeps the plan findable: the middle of the screen never leaves the bounds by more than half a screen. */
