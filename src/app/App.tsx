@@ -5,6 +5,7 @@ import type { AppCommand } from "../panels/command";
 import { CommandFinder } from "../panels/dialogs/CommandFinder";
 import { HistoryDialog } from "../panels/dialogs/HistoryDialog";
 import { NewPlanDialog } from "../panels/dialogs/NewPlanDialog";
+import { ObjectsDialog } from "../panels/dialogs/ObjectsDialog";
 import { SettingsDialog } from "../panels/dialogs/SettingsDialog";
 import { ShortcutsDialog } from "../panels/dialogs/ShortcutsDialog";
 import { GlossaryDialog } from "../panels/help/GlossaryDialog";
@@ -55,6 +56,7 @@ export function App({ host, files, commands }: AppProps) {
       <CommandFinder commands={commands} run={run} />
       <ShortcutsDialog commands={commands} />
       <HistoryDialog />
+      <ObjectsDialog />
       <SettingsDialog />
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />

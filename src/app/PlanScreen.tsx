@@ -3,6 +3,7 @@ import { PlanCanvas, Rod, SectionStrip } from "../canvas";
 import type { AppCommand, RunCommand } from "../panels/command";
 import { Dock } from "../panels/Dock";
 import { Header } from "../panels/Header";
+import { Inspector } from "../panels/inspector/Inspector";
 import { LevelBook } from "../panels/levelbook/LevelBook";
 import { SentenceBar } from "../panels/SentenceBar";
 import { SidePanel } from "../panels/SidePanel";
@@ -30,7 +31,10 @@ export function PlanScreen({ commands, run }: PlanScreenProps) {
       <Dock kind={inShots ? "levelbook" : "section"} label={inShots ? "level book" : "section"}>
         {inShots ? <LevelBook /> : <SectionStrip />}
       </Dock>
-      <SidePanel run={run} />
+      <div className="side-column">
+        <SidePanel run={run} />
+        <Inspector run={run} />
+      </div>
     </div>
   );
 }

@@ -1,0 +1,166 @@
+/** What is selected, in figures: every one can be typed over. Several things share what can be done with them. */
+import { useState } from "react";
+import {
+  canRename,
+  drawingEdits,
+  isLocked,
+  kindWord,
+  renameThing,
+  type Thing,
+  thingKey,
+  thingName,
+} from "../../document";
+import { run as runEdit, select, tryRun } from "../../store/actions";
+import { useApp } from "../../store/useApp";
+import type { RunCommand } from "../command";
+import { Action, IconAction } from "../fields/Choice";
+import { WordsField } from "../fields/fields";
+import { useProject } from "../useProject";
+import { capital } from "../words";
+import { Acts } from "./Acts";
+import { Amounts } from "./Amounts";
+import { Places } from "./Places";
+import { Sides } from "./Sides";
+import "./inspector.css";
+
+export interface InspectorProps {
+  readonly run: RunCommand;
+}
+
+/** Docked under the step's panel while something is selected. */
+export function Inspector({ run }: InspectorProps) {
+  const selection = useApp((state) => state.selection);
+  const [folded, setFolded] = useState(false);
+  const [origin, setOrigin] = useState("plan");
+  const [only] = selection;
+  if (!only) return null;
+  return (
+    <section className="inspector" aria-label="What is selected" data-testid="inspector">
+      <Head things={selection} folded={folded} onFold={() => setFolded(!folded)} />
+      {folded ? null : (
+        <div className="inspector-body">
+          {selection.length > 1 ? (
+            <Several things={selection} />
+          ) : (
+            <One key={thingKey(only)} thing={only} origin={origin} onOrigin={setOrigin} />
+          )}
+          <Acts run={run} />
+        </div>
+      )}
+    </section>
+  );
+}
+
+interface HeadProps {
+  readonly things: readonly Thing[];
+  readonly folded: boolean;
+  readonly onFold: () => void;
+}
+
+function Head({ things, folded, onFold }: HeadProps) {
+  const title = useProject((project) => {
+    const [only] = things;
+    return only && things.length === 1 ? capital(thingName(project, only)) : `${things.length} things`;
+  });
+  const locked = useProject((project) => things.every((thing) => isLocked(project, thing)));
+  const [only] = things;
+  return (
+    <div className="inspector-head">
+      <h2 className="inspector-title">{title}</h2>
+      {only && things.length === 1 && !title.toLowerCase().includes(kindWord(only.kind)) ? (
+        <span className="soft small">{kindWord(only.kind)}</span>
+      ) : null}
+      <span className="inspector-gap" />
+      <IconAction
+        icon={locked ? "lock" : "unlocked"}
+        label={locked ? "Unlock" : "Lock"}
+        aria-pressed={locked}
+        onPress={() =>
+          runEdit(drawingEdits.lockThings, { things: lockable(things, locked), locked: !locked })
+        }
+      />
+      <IconAction
+        icon={folded ? "right" : "down"}
+        label={folded ? "Show the figures" : "Fold the figures away"}
+        aria-expanded={!folded}
+        onPress={onFold}
+      />
+      <IconAction icon="close" label="Let go of what is selected" onPress={() => select([])} />
+    </div>
+  );
+}
+
+/** A door that is locked with its building is unlocked with it. */
+function lockable(things: readonly Thing[], locked: boolean): readonly Thing[] {
+  const withBuilding = things.some(({ kind }) => kind === "door" || kind === "window");
+  return locked && withBuilding ? [...things, { kind: "building" }] : things;
+}
+
+interface OneProps {
+  readonly thing: Thing;
+  readonly origin: string;
+  readonly onOrigin: (id: string) => void;
+}
+
+function One({ thing, origin, onOrigin }: OneProps) {
+  const locked = useProject((project) => isLocked(project, thing));
+  return (
+    <>
+      {locked ? (
+        <p className="inspector-locked" role="note">
+          Locked: its figures can be read, not changed.
+        </p>
+      ) : null}
+      {canRename(thing) && thing.kind !== "note" ? <Name thing={thing} locked={locked} /> : null}
+      <Amounts thing={thing} locked={locked} />
+      <Places thing={thing} locked={locked} origin={origin} onOrigin={onOrigin} />
+      <Sides thing={thing} locked={locked} />
+    </>
+  );
+}
+
+function Name({ thing, locked }: { thing: Thing; locked: boolean }) {
+  const name = useProject((project) => thingName(project, thing));
+  const shown = thing.kind === "shot" ? name.replace(/^shot /, "") : name;
+  return (
+    <WordsField
+      label="Name"
+      text={shown}
+      disabled={locked}
+      onCommit={(typed) => tryRun(renameThing, { thing, name: typed })}
+    />
+  );
+}
+
+/** How many of each kind, and a way to keep only those. */
+function Several({ things }: { things: readonly Thing[] }) {
+  const kinds = [...new Set(things.map(({ kind }) => kind))];
+  const locked = useProject((project) => things.filter((thing) => isLocked(project, thing)).length);
+  return (
+    <>
+      <ul className="inspector-kinds" aria-label="Kinds of things that are selected">
+        {kinds.map((kind) => {
+          const of = things.filter((thing) => thing.kind === kind);
+          const words = of.length === 1 ? `1 ${kindWord(kind)}` : `${of.length} ${kindWord(kind)}s`;
+          return (
+            <li key={kind}>
+              {kinds.length > 1 ? (
+                <Action look="quiet" aria-label={`Keep only the ${words}`} onPress={() => select(of)}>
+                  {words}
+                </Action>
+              ) : (
+                words
+              )}
+            </li>
+          );
+        })}
+      </ul>
+      {locked > 0 ? (
+        <p className="inspector-locked" role="note">
+          {locked === 1 ? "One of them is locked." : `${locked} of them are locked.`} Unlock them to change
+          all.
+        </p>
+      ) : null}
+    </>
+  );
+}
