@@ -1,8 +1,6 @@
 /** The document's tapes, deed and setbacks as the functions of this room take them. */
 
 import type { Deed, Lot, Point, Shot, Staking, Tape } from "../document/schema";
-import { cornerName } from "../grading";
-import type { LevelledPoint } from "../solve/results";
 import { closeTraverse, type DeedCall, type Traverse, traverseOutline } from "./deed";
 import { levelLength } from "./rightAngles";
 import type { LineSetback } from "./setbacks";
@@ -22,7 +20,7 @@ export interface UnleveledTape {
 /** Heights of the building's corners, from the shots that stand on them; the last one read counts. */
 export function cornerHeights(
   shots: readonly Shot[],
-  points: readonly LevelledPoint[],
+  points: readonly { readonly shot: string; readonly height: number | null }[],
 ): ReadonlyMap<number, number> {
   const corner = new Map(
     shots.flatMap(({ id, place }) => (place.kind === "corner" ? [[id, place.corner] as const] : [])),
@@ -35,16 +33,16 @@ export function cornerHeights(
   );
 }
 
-/** Tapes turned level: what lay on the slope is shortened by the heights at its ends. */
+/** Tapes turned level: what lay on the slope is shortened by the heights at its ends. `names` are the corners'. */
 export function levelTapes(
   { tapes }: Staking,
-  corners: number,
+  names: readonly string[],
   heights: ReadonlyMap<number, number>,
 ): { readonly level: readonly LevelTape[]; readonly left: readonly UnleveledTape[] } {
   const level: LevelTape[] = [];
   const left: UnleveledTape[] = [];
   for (const tape of tapes) {
-    const found = levelOne(tape, corners, heights);
+    const found = levelOne(tape, names, heights);
     if (typeof found === "string") left.push({ id: tape.id, why: found });
     else level.push(found);
   }
@@ -53,11 +51,12 @@ export function levelTapes(
 
 function levelOne(
   { id, from, to, length, held }: Tape,
-  corners: number,
+  names: readonly string[],
   heights: ReadonlyMap<number, number>,
 ): LevelTape | UnleveledTape["why"] {
-  if (from >= corners || to >= corners) return "no-corner";
-  const ends = { id, from: cornerName(from), to: cornerName(to) };
+  const [first, second] = [names[from], names[to]];
+  if (first === undefined || second === undefined) return "no-corner";
+  const ends = { id, from: first, to: second };
   if (held === "level") return { ...ends, distance: length.m, lost: 0 };
   const [low, high] = [heights.get(from), heights.get(to)];
   if (low === undefined || high === undefined) return "no-height";

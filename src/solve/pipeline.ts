@@ -12,14 +12,15 @@
  * Each stage is remembered on the document parts it reads. Bad geometry becomes a problem in words and the
  * rest goes on; an exception here is our own mistake.
  */
-import type { Project } from "../document/schema";
+import type { Point, Project } from "../document/schema";
 import { type FinishBuffers, finish, type Layout, newBuffers } from "../grading";
 import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
 import { type FloorResults, floorResults, standingStages } from "./floor";
 import { forgetful, remember } from "./memo";
-import type { Problem, Results, SolveOptions, Solver } from "./results";
+import { pitsStage } from "./pits";
+import type { CornerResult, Problem, Results, SolveOptions, Solver, TrenchCorner } from "./results";
 import { setoutReference } from "./setout-heights";
 import { type Site, siteStages } from "./site";
 import { type Trailing, trailingStages } from "./trailing";
@@ -29,6 +30,10 @@ export interface SolverOptions {
   /** False: every stage runs anew each time. For tests of the memory. */
   readonly remember?: boolean;
 }
+
+const noCorners: readonly Point[] = [];
+const noResults: readonly CornerResult[] = [];
+const noTrench: readonly TrenchCorner[] = [];
 
 /** The last full solve, for a drag to carry on from. */
 interface Settled {
@@ -46,6 +51,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
   const trailing = trailingStages(stage);
   const finishOf = stage(finish);
   const clearancesOf = stage(clearances);
+  const pitsOf = stage(pitsStage);
   const buffersFor = dragBuffers();
   let settled: Settled | null = null;
 
@@ -56,7 +62,8 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const { built, terrain, words, survey, contours } = site;
     if (!built) {
       const water = terrain ? trailing.bare(terrain.ground, terrain.tin, project) : noWater;
-      return { ...whole(site, site.problems), ...withoutBuilding(project, site, water) };
+      const { pits } = pitsOf(project.survey, noCorners, noResults, noTrench, project.materials, words);
+      return { ...whole(site, site.problems), pits, ...withoutBuilding(project, site, water) };
     }
     const standing = standingOf(built, project, words);
     const { layout } = built;
@@ -81,14 +88,24 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ponds,
       outsideError,
     });
+    const { pits, problems: pitProblems } = pitsOf(
+      project.survey,
+      built.building.outline,
+      results.corners,
+      results.trench,
+      project.materials,
+      words,
+    );
     const problems = carried?.problems ?? [
       ...site.problems,
+      ...pitProblems,
       ...cautions(built, project, results, words),
       ...clearancesOf(layout, finished, project.lot, words),
     ];
     if (!dragging) settled = { project, layout, floor, trailing: late, problems };
     return {
       ...whole(site, problems),
+      pits,
       ...results,
       finishedContours: late.finishedContours,
       daylight: late.daylight,
@@ -101,9 +118,10 @@ export function createSolver(options: SolverOptions = {}): Solver {
 
 /** What doesn't depend on there being a building. */
 function whole(site: Site, problems: readonly Problem[]) {
-  const { survey, terrain, contours } = site;
+  const { survey, plot, terrain, contours } = site;
   return {
     survey,
+    plot,
     ground: terrain?.ground ?? null,
     existingContours: contours.contours,
     contourInterval: contours.interval,

@@ -6,6 +6,7 @@
  */
 import type { FixEdit } from "../document/commands/mending";
 import type { Point } from "../document/schema";
+import type { CornerAngle, Crossing, LevelTape, OutOfSquare, SetbackLine, Squared, Traverse } from "../plot";
 import type { Ground } from "../terrain/ground";
 
 /** What the user should know or mend: where it is, what is wrong, how to mend it, in the user's words. */
@@ -102,6 +103,44 @@ export interface SurveyResult {
   } | null;
   /** Where runs of set-ups come back to a known height. */
   readonly closings: readonly Closing[];
+}
+
+/** The building as it was taped, and the lot as its deed and setbacks have it. */
+export interface PlotResult {
+  /** Corners from the taped sides and diagonals; null while they don't fix them (then `untaped` says why, once any is typed). */
+  readonly squared: Squared | null;
+  readonly untaped: string | null;
+  readonly angles: readonly CornerAngle[];
+  /** What to move for the planned outline, holding its first side. */
+  readonly out: OutOfSquare | null;
+  /** Level lengths of the tapes, with what each lost that lay on the slope. */
+  readonly tapes: readonly LevelTape[];
+  readonly deed: Traverse | null;
+  readonly setbacks: readonly SetbackLine[];
+  /** What of the building stands in a setback. */
+  readonly crossings: readonly Crossing[];
+}
+
+export interface PitSummary {
+  /** Pits that met this layer, of how many. */
+  readonly count: number;
+  readonly of: number;
+  readonly mean: number;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** What the test pits say; heights at the building's corners are guessed between the pits. */
+export interface PitsResult {
+  readonly count: number;
+  readonly topsoil: PitSummary | null;
+  readonly corners: readonly {
+    readonly corner: string;
+    /** Height where undisturbed ground begins. */
+    readonly firm: number | null;
+    readonly rock: number | null;
+    readonly water: number | null;
+  }[];
 }
 
 /** A regular grid of cells; cell (i, j) is at index j * columns + i, its centre at x0 + (i + 0.5) * cell. */
@@ -343,6 +382,8 @@ export interface SectionLine {
 
 export interface Results {
   readonly survey: SurveyResult;
+  readonly plot: PlotResult;
+  readonly pits: PitsResult;
   /** Null until three placed, levelled points make a surface. */
   readonly ground: Ground | null;
   readonly existingContours: readonly Contour[];

@@ -29,8 +29,9 @@ import {
 } from "./ground-points";
 import { type StageMaker, steady } from "./memo";
 import { outlineProblem } from "./outline-problem";
+import { plotStage } from "./plot";
 import { floorRange, siteReach } from "./reach";
-import type { Problem, SurveyResult } from "./results";
+import type { PlotResult, Problem, SurveyResult } from "./results";
 import { type GroundSpots, groundSpots } from "./spots";
 import { type Words, wordsFor } from "./words";
 
@@ -57,6 +58,7 @@ export interface BuildingSite extends Terrain {
 
 export interface Site {
   readonly survey: SurveyResult;
+  readonly plot: PlotResult;
   readonly words: Words;
   readonly terrain: Terrain | null;
   readonly contours: ContourSet;
@@ -79,6 +81,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
   const terrain = terrainStages(stage);
   const contours = stage(existingContours);
   const outline = stage(footprint);
+  const plotted = stage(plotStage);
   const build = buildingStages(stage);
 
   return (project, floor, quick) => {
@@ -88,6 +91,14 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
     const placed = samePointsAsBefore(points(levelled.result.points, project.survey.shots));
     const triangulated = surface(placed);
     const shape = project.building ? outline(corners) : null;
+    const plot = plotted(
+      project.staking,
+      project.lot,
+      corners,
+      project.survey.shots,
+      levelled.result.points,
+      say,
+    );
     const site = terrain(triangulated, project, corners);
     const made =
       site && project.building && shape?.ok
@@ -95,6 +106,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
         : null;
     return {
       survey: levelled.result,
+      plot: plot.plot,
       words: say,
       terrain: site,
       contours: site
@@ -105,6 +117,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
         ...levelled.problems,
         ...pointProblems(placed, triangulated, say),
         ...(shape && !shape.ok ? [outlineProblem(shape.fault, corners)] : []),
+        ...plot.problems,
         ...(made?.problems ?? []),
       ],
     };

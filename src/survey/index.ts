@@ -15,7 +15,6 @@ export {
   type Layer,
   type PitDepthAt,
   type PitSpot,
-  type PitSummary,
   pitDepthAt,
   pitSpots,
   pitSummary,

@@ -8,6 +8,7 @@
  */
 import { placeResolver } from "../document/places";
 import type { Measure, Point, Survey, TestPit } from "../document/schema";
+import type { PitSummary } from "../solve/results";
 
 export type Layer = "topsoil" | "oldFill" | "rock" | "water";
 
@@ -18,15 +19,6 @@ export interface PitSpot {
   readonly depths: Readonly<Record<Layer, number | null>>;
   /** How deep it was dug, null where nobody wrote it down. */
   readonly dug: number | null;
-}
-
-export interface PitSummary {
-  /** Pits that met this layer, of how many. */
-  readonly count: number;
-  readonly of: number;
-  readonly mean: number;
-  readonly least: number;
-  readonly most: number;
 }
 
 export interface PitDepthAt {

@@ -144,7 +144,7 @@ describe("from the document", () => {
     project = checkEdit(project, plotEdits.addTape, { from: 1, to: 2, text: "6 m", held: "slope" });
     project = checkEdit(project, plotEdits.addTape, { from: 2, to: 3, text: "9 m" });
     const heights = cornerHeights(project.survey.shots, levelSurvey(project.survey, outline).result.points);
-    const { level, left } = levelTapes(project.staking, 4, heights);
+    const { level, left } = levelTapes(project.staking, ["A", "B", "C", "D"], heights);
     expect(level[0]).toMatchObject({
       from: "A",
       to: "B",

@@ -1,0 +1,110 @@
+/** What the test pits say of the strip and of the trench at each corner. */
+import type { Materials, Point, Survey } from "../document/schema";
+import {
+  firmGround,
+  type Layer,
+  type PitSpot,
+  pitDepthAt,
+  pitSpots,
+  pitSummary,
+  underFooting,
+} from "../survey";
+import type { CornerResult, PitsResult, Problem, TrenchCorner } from "./results";
+import type { Words } from "./words";
+
+/** About 2 in: strip and pits differ by more than anyone would notice with a machine, m. */
+const UNLIKE = 0.05;
+
+export interface PitsStage {
+  readonly pits: PitsResult;
+  readonly problems: readonly Problem[];
+}
+
+export function pitsStage(
+  survey: Survey,
+  outline: readonly Point[],
+  corners: readonly CornerResult[],
+  trench: readonly TrenchCorner[],
+  materials: Materials,
+  words: Words,
+): PitsStage {
+  const spots = pitSpots(survey, outline);
+  const topsoil = pitSummary(spots, "topsoil");
+  const found = corners.map(({ name, x, y, ground }) => ({
+    corner: name,
+    firm: firmGround(spots, [x, y], ground)?.height ?? null,
+    rock: below(spots, "rock", [x, y], ground),
+    water: below(spots, "water", [x, y], ground),
+  }));
+  return {
+    pits: { count: spots.length, topsoil, corners: found },
+    problems: [
+      ...stripProblem(topsoil, materials.stripDepth, words),
+      ...corners.flatMap((corner) => footingProblems(spots, corner, trench, words)),
+    ],
+  };
+}
+
+function below(spots: readonly PitSpot[], layer: Layer, at: Point, ground: number): number | null {
+  const found = pitDepthAt(spots, layer, at);
+  return found === null ? null : ground - found.depth;
+}
+
+function stripProblem(topsoil: PitsResult["topsoil"], strip: number, words: Words): Problem[] {
+  if (topsoil === null || Math.abs(topsoil.mean - strip) <= UNLIKE) return [];
+  const pits = topsoil.count === 1 ? "One test pit shows" : `${topsoil.count} test pits show`;
+  return [
+    {
+      code: "strip-unlike-pits",
+      severity: "note",
+      where: "the topsoil strip",
+      what: `${pits} ${words.length(topsoil.mean)} of topsoil${topsoil.count > 1 ? " on average" : ""}; the strip is reckoned with ${words.length(strip)}.`,
+      how: "Take the depth that the pits show, or dig more pits.",
+    },
+  ];
+}
+
+function footingProblems(
+  spots: readonly PitSpot[],
+  { name, x, y, ground }: CornerResult,
+  trench: readonly TrenchCorner[],
+  words: Words,
+): Problem[] {
+  const bottom = trench.find(({ corner }) => corner === name)?.bottom;
+  if (bottom === undefined) return [];
+  return underFooting(spots, [x, y], ground, bottom).map(({ layer, by, count }): Problem => {
+    const [code, what, how] = SAID[layer];
+    return {
+      code,
+      severity: "caution",
+      where: `trench at corner ${name}`,
+      what: `By ${count === 1 ? "the one test pit that met it" : `${count} test pits`}, ${what.replace("#", words.length(by))}`,
+      how,
+      at: [x, y],
+    };
+  });
+}
+
+/** # stands for the length. What soil can carry is for an engineer or the building office to say. */
+const SAID: Readonly<Record<Layer, readonly [code: string, what: string, how: string]>> = {
+  topsoil: [
+    "footing-on-topsoil",
+    "topsoil reaches # below the bottom of the trench.",
+    "Dig down to undisturbed ground there, or step the footing.",
+  ],
+  oldFill: [
+    "footing-on-fill",
+    "old fill reaches # below the bottom of the trench.",
+    "Dig down to undisturbed ground there, step the footing, or ask an engineer about the fill.",
+  ],
+  rock: [
+    "rock-in-trench",
+    "rock stands # above the bottom of the trench.",
+    "Reckon with breaking it, or ask whether the footing may stand on it.",
+  ],
+  water: [
+    "water-in-trench",
+    "water stands # above the bottom of the trench.",
+    "Plan a drain that comes out lower, and dig when the ground is dry; wet trench sides fall in.",
+  ],
+};

@@ -1,0 +1,187 @@
+/** The building as it was taped, the lot by its deed and setbacks, and what of the building stands in a setback. */
+import type { Building, Lot, Point, Shot, Staking } from "../document/schema";
+import { cornerName } from "../grading";
+import {
+  closeTraverse,
+  cornerAngles,
+  cornerHeights,
+  deedCalls,
+  type LevelTape,
+  levelTapes,
+  lineSetbacks,
+  moveInWords,
+  outOfSquare,
+  type Squared,
+  type SquaringResult,
+  setbackCrossings,
+  setbackLines,
+  squareUp,
+  type UnleveledTape,
+} from "../plot";
+import type { LevelledPoint, PlotResult, Problem } from "./results";
+import type { Words } from "./words";
+
+/** 1/4 in, what framers accept of a building's diagonals: common practice. */
+const SQUARE_ENOUGH = 0.00635;
+/** About 1/4 in: tapes that fit together no better than this are pulled again, m. */
+const TAPE_ERROR = 0.006;
+
+export interface PlotStage {
+  readonly plot: PlotResult;
+  readonly problems: readonly Problem[];
+}
+
+export function plotStage(
+  staking: Staking,
+  lot: Lot,
+  corners: Building["outline"],
+  shots: readonly Shot[],
+  points: readonly LevelledPoint[],
+  words: Words,
+): PlotStage {
+  const taped = tapedBuilding(staking, corners, shots, points, words);
+  const setbacks = setbackLines(lot.outline, lineSetbacks(lot));
+  const crossings =
+    corners.length < 3
+      ? []
+      : setbackCrossings(lot.outline, lineSetbacks(lot), [
+          { name: "the building", points: corners, closed: true },
+        ]);
+  const closed =
+    lot.deed === null || lot.deed.courses.length === 0 ? null : closeTraverse(deedCalls(lot.deed));
+  return {
+    plot: { ...taped.found, deed: closed?.ok ? closed.traverse : null, setbacks, crossings },
+    problems: [
+      ...taped.problems,
+      ...crossings.map(({ line, distance, by, at }) => crossingProblem(line, distance, by, at, lot, words)),
+    ],
+  };
+}
+
+type Taped = Pick<PlotResult, "squared" | "untaped" | "angles" | "out" | "tapes">;
+
+function tapedBuilding(
+  staking: Staking,
+  corners: readonly Point[],
+  shots: readonly Shot[],
+  points: readonly LevelledPoint[],
+  words: Words,
+): { readonly found: Taped; readonly problems: readonly Problem[] } {
+  const names = corners.map((_, i) => cornerName(i));
+  const { level, left } = levelTapes(staking, names, cornerHeights(shots, points));
+  const slanting = left.map((tape) => unleveled(tape, staking));
+  const none = { squared: null, untaped: null, angles: [], out: null, tapes: level };
+  if (level.length === 0) return { found: none, problems: slanting };
+  const result: SquaringResult = squareUp(level);
+  if (!result.ok) return { found: { ...none, untaped: `${result.what} ${result.how}` }, problems: slanting };
+  const { squared } = result;
+  const planned = squared.corners.flatMap(({ name }): Point[] => {
+    const at = corners[names.indexOf(name)];
+    return at ? [at] : [];
+  });
+  const out = outOfSquare(squared.corners, planned);
+  return {
+    found: { squared, untaped: null, angles: cornerAngles(squared.corners), out, tapes: level },
+    problems: [...slanting, ...moveProblems(out, words), ...tapeProblems(squared, level, words)],
+  };
+}
+
+function unleveled({ id, why }: UnleveledTape, { tapes }: Staking): Problem {
+  const tape = tapes.find((each) => each.id === id);
+  const where =
+    tape === undefined ? "a taped length" : `tape ${cornerName(tape.from)}–${cornerName(tape.to)}`;
+  const said = {
+    "no-height": [
+      "It lay on the slope, but its ends have no heights, so its level length isn't known.",
+      "Shoot both corners, or pull the tape level.",
+    ],
+    "too-steep": [
+      "The corners at its ends differ in height by more than its length.",
+      "Look at the readings at both corners, and at the tape.",
+    ],
+    "no-corner": [
+      "It goes to a corner that the building doesn't have.",
+      "Remove it, or choose its corners again.",
+    ],
+  }[why];
+  return {
+    code: "tape-not-level",
+    severity: "caution",
+    where,
+    what: said[0] ?? "",
+    how: said[1] ?? "",
+    ids: [id],
+  };
+}
+
+function moveProblems(out: PlotResult["out"], words: Words): Problem[] {
+  return (out?.moves ?? []).flatMap((move): Problem[] =>
+    move.distance <= SQUARE_ENOUGH
+      ? []
+      : [
+          {
+            code: "out-of-square",
+            severity: "caution",
+            where: `corner ${move.corner}`,
+            what: `By the tapes it stands ${words.length(move.distance)} from where the plan has it.`,
+            how: `Move it ${moveInWords(move, words.length, SQUARE_ENOUGH)}, holding the first side.`,
+          },
+        ],
+  );
+}
+
+/** With one spare measure the misfit shows, but not which tape has it. */
+function tapeProblems(squared: Squared, tapes: readonly LevelTape[], words: Words): Problem[] {
+  const { residuals, redundancy, standardError } = squared;
+  if (standardError === null || standardError <= TAPE_ERROR) return [];
+  const base = { code: "tapes-disagree", severity: "caution" as const };
+  const again = "Pull them again; a tape that sags or isn't level reads too long.";
+  const about = `by about ${words.length(standardError)} a tape`;
+  if (redundancy < 2) {
+    return [
+      {
+        ...base,
+        where: "the taped sides and diagonals",
+        what: `They don't fit together, ${about}: one of them is off, and with one spare measure none can say which.`,
+        how: again,
+        ids: tapes.map(({ id }) => id),
+      },
+    ];
+  }
+  const size = residuals.map(({ residual }) => Math.abs(residual));
+  const worst = size.indexOf(Math.max(...size));
+  const off = residuals[worst];
+  if (off === undefined) return [];
+  return [
+    {
+      ...base,
+      where: `tape ${off.from}–${off.to}`,
+      what: `The tapes don't fit together, ${about}: this one least, ${words.length(Math.abs(off.residual))} ${off.residual > 0 ? "longer" : "shorter"} than the others make likely.`,
+      how: again,
+      ids: [tapes[worst]?.id ?? ""],
+    },
+  ];
+}
+
+function crossingProblem(
+  line: number,
+  distance: number,
+  by: number,
+  at: readonly [number, number] | Point,
+  lot: Lot,
+  words: Words,
+): Problem {
+  const name = lot.setbacks.find((setback) => setback.line === line)?.name ?? "";
+  const piece = `${name === "" ? "" : `${name} `}setback from lot line ${line + 1}`;
+  return {
+    code: "in-setback",
+    severity: "caution",
+    where: "the building",
+    what:
+      by > distance
+        ? `It leaves the lot by ${words.length(by - distance)} at lot line ${line + 1}.`
+        : `It stands ${words.length(by)} in the ${piece} of ${words.length(distance)}.`,
+    how: "Move it in. Whether eaves, steps or walls count, the building office says; where the line is, a surveyor.",
+    at: [at[0], at[1]],
+  };
+}

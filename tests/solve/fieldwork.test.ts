@@ -1,0 +1,130 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { openProject, type Project, plotEdits, surveyEdits } from "../../src/document";
+import { createSolver } from "../../src/solve/pipeline";
+import { checkEdit } from "../support/checkEdit";
+
+function demo(): Project {
+  const opened = openProject(readFileSync("demo-projects/pottery-studio.drysill.json", "utf8"));
+  if (!opened.ok) throw new Error("the studio doesn't open");
+  return opened.project;
+}
+const solved = (project: Project) => createSolver().solve(project);
+const lengthOf = (project: Project, i: number, j: number) => {
+  const outline = project.building?.outline ?? [];
+  const [ax = 0, ay = 0] = outline[i] ?? [];
+  const [bx = 0, by = 0] = outline[j] ?? [];
+  return Math.hypot(bx - ax, by - ay);
+};
+
+/** All six tapes of a four-cornered building as planned, with one slip in metres. */
+function taped(slip: { from: number; to: number; by: number } | null): Project {
+  let project = demo();
+  for (const [from, to] of [
+    [0, 1],
+    [1, 2],
+    [2, 3],
+    [0, 3],
+    [0, 2],
+    [1, 3],
+  ] as const) {
+    const by = slip?.from === from && slip.to === to ? slip.by : 0;
+    project = checkEdit(project, plotEdits.addTape, {
+      from,
+      to,
+      text: `${lengthOf(project, from, to) + by} m`,
+    });
+  }
+  return project;
+}
+
+describe("the building as it was taped", () => {
+  it("is not spoken of before anything is typed, and fine where it fits the plan", () => {
+    expect(solved(demo()).plot).toMatchObject({
+      squared: null,
+      untaped: null,
+      out: null,
+      tapes: [],
+      crossings: [],
+    });
+    const results = solved(taped(null));
+    expect(results.plot.out?.most).toBeCloseTo(0, 6);
+    expect(
+      results.problems.filter(({ code }) => code.startsWith("tape") || code === "out-of-square"),
+    ).toEqual([]);
+  });
+
+  it("says which tape is odd and which corner to move", () => {
+    const { plot, problems } = solved(taped({ from: 0, to: 2, by: 0.15 }));
+    expect(plot.squared?.redundancy).toBe(1);
+    const disagree = problems.find(({ code }) => code === "tapes-disagree");
+    expect(disagree?.what).toContain("one of them is off");
+    const moves = problems.filter(({ code }) => code === "out-of-square");
+    expect(moves.length).toBeGreaterThan(0);
+    expect(moves[0]?.how).toMatch(/^Move it .+ (towards|away from) [A-D].*, holding the first side\.$/);
+  });
+
+  it("with a second pull of the odd one, points at the first", () => {
+    const odd = taped({ from: 0, to: 2, by: 0.15 });
+    const again = checkEdit(odd, plotEdits.addTape, { from: 0, to: 2, text: `${lengthOf(odd, 0, 2)} m` });
+    const disagree = solved(again).problems.find(({ code }) => code === "tapes-disagree");
+    expect(disagree).toMatchObject({ where: "tape A–C", ids: ["t5"] });
+    expect(disagree?.what).toContain("longer than the others make likely");
+  });
+
+  it("says what is missing while the tapes fix nothing, and what lay on the slope without heights", () => {
+    const sides = checkEdit(demo(), plotEdits.addTape, { from: 0, to: 1, text: "20 ft", held: "level" });
+    expect(solved(sides).plot.untaped).toContain("Only 2 corners");
+    const bare = { ...demo(), survey: { ...demo().survey, shots: [] } };
+    const slope = checkEdit(bare, plotEdits.addTape, { from: 0, to: 1, text: "20 ft", held: "slope" });
+    expect(solved(slope).problems.find(({ code }) => code === "tape-not-level")?.what).toContain(
+      "no heights",
+    );
+  });
+});
+
+describe("setbacks", () => {
+  it("say how far the building stands in one", () => {
+    const project = demo();
+    const wide = project.lot.outline.reduce(
+      (now, _, line) => checkEdit(now, plotEdits.setSetback, { line, text: "60 m", name: "side" }),
+      project,
+    );
+    const { plot, problems } = solved(wide);
+    expect(plot.crossings.length).toBeGreaterThan(0);
+    const told = problems.find(({ code }) => code === "in-setback");
+    expect(told?.what).toMatch(/^It stands .+ in the side setback from lot line \d of .+\.$/);
+    expect(solved(project).plot.setbacks).toEqual([]);
+  });
+});
+
+describe("test pits", () => {
+  function pitted(depths: Partial<Record<"topsoil" | "oldFill" | "rock" | "water", string>>): Project {
+    const project = demo();
+    const [x = 0, y = 0] = project.building?.outline[0] ?? [];
+    let now = checkEdit(project, surveyEdits.addPit, { place: { kind: "at", x, y } });
+    for (const [which, text] of Object.entries(depths))
+      now = checkEdit(now, surveyEdits.setPitDepth, { id: "p1", which: which as "rock", text });
+    return now;
+  }
+
+  it("are counted, and give firm ground, rock and water at the corners", () => {
+    const { pits, corners } = solved(pitted({ topsoil: "0.2 m", water: "9 m" }));
+    expect(pits.count).toBe(1);
+    expect(pits.corners[0]?.firm).toBeCloseTo((corners[0]?.ground ?? 0) - 0.2, 9);
+    expect(pits.corners[0]?.water).toBeCloseTo((corners[0]?.ground ?? 0) - 9, 9);
+    expect(pits.corners[0]?.rock).toBeNull();
+    expect(solved(demo()).pits).toMatchObject({ count: 0, topsoil: null });
+  });
+
+  it("caution about old fill below the trench, rock and water above its bottom, and another strip", () => {
+    const codes = (project: Project) => solved(project).problems.map(({ code }) => code);
+    expect(codes(pitted({ oldFill: "8 m" }))).toContain("footing-on-fill");
+    expect(codes(pitted({ rock: "0.05 m", water: "0.1 m" }))).toEqual(
+      expect.arrayContaining(["rock-in-trench", "water-in-trench"]),
+    );
+    expect(codes(pitted({ topsoil: "0.6 m" }))).toContain("strip-unlike-pits");
+    const strip = demo().materials.stripDepth;
+    expect(codes(pitted({ topsoil: `${strip} m` }))).not.toContain("strip-unlike-pits");
+  });
+});
