@@ -2,7 +2,7 @@
 import { readFileSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { newProject, openProject } from "../src/document";
+import { drawingEdits, newProject, openProject, projectText } from "../src/document";
 import { expect, test } from "./support/fixtures";
 import {
   cameraJpeg,
@@ -274,6 +274,20 @@ test("what is too large is made smaller or refused, what can't be read is refuse
   await choose(page, "notes.pdf", "application/pdf", Buffer.from("%PDF-1.7 and nothing more"));
   await expect(page.getByText("“notes.pdf” can't be read as a PDF: the file is damaged")).toBeVisible();
   await expect(page.getByRole("group", { name: /^Picture / })).toHaveCount(1);
+});
+
+test("a file whose picture is spoilt opens all the same, and says so", async ({ page }) => {
+  const bare = { media: "image/png", data: "AAAA", width: 4, height: 2, scale: 1 } as const;
+  const made = drawingEdits.addUnderlay.run(newProject("spoilt"), {
+    underlay: { ...bare, at: [0, 0], name: "old plat", turn: 0, strength: 1 },
+  });
+  if (!made.ok) throw new Error(made.why);
+  const asked = page.waitForEvent("filechooser");
+  await page.keyboard.press("Control+o");
+  const buffer = Buffer.from(projectText(made.project));
+  await (await asked).setFiles({ name: "spoilt.drysill.json", mimeType: "application/json", buffer });
+  await expect(page.getByText("The picture “old plat” can't be read any more.")).toBeVisible();
+  await expect(page.getByTestId("plan")).toBeVisible();
 });
 
 /** Only its header: nothing of it is unpacked. */

@@ -102,6 +102,39 @@ test.describe("with the browser's own pickers", () => {
     expect([opened, saved]).toEqual([null, null]);
     expect(unknown).toEqual({ failed: expect.stringContaining("Save As") });
   });
+
+  test("picks a picture by its bytes, offering only pictures and PDFs; it is no recent plan", async ({
+    page,
+  }) => {
+    await openHost(page, true);
+    const answer = await page.evaluate(async () => {
+      const handle = await (await navigator.storage.getDirectory()).getFileHandle("plat.png", {
+        create: true,
+      });
+      const writable = await handle.createWritable();
+      await writable.write(Uint8Array.of(1, 2, 3));
+      await writable.close();
+      const offered: string[] = [];
+      const showOpenFilePicker = async (options: { types: { accept: Record<string, string[]> }[] }) => {
+        offered.push(...Object.values(options.types[0]?.accept ?? {}).flat());
+        return [handle];
+      };
+      Object.assign(window, { showOpenFilePicker });
+      const picked = await window.host.openPicture();
+      Object.assign(window, {
+        showOpenFilePicker: () => Promise.reject(new DOMException("cancelled", "AbortError")),
+      });
+      const cancelled = await window.host.openPicture();
+      const bytes = picked && "bytes" in picked ? [picked.name, ...picked.bytes] : picked;
+      return { offered, bytes, cancelled, recent: await window.host.recentFiles() };
+    });
+    expect(answer).toEqual({
+      offered: [".png", ".jpg", ".jpeg", ".webp", ".pdf"],
+      bytes: ["plat.png", 1, 2, 3],
+      cancelled: null,
+      recent: [],
+    });
+  });
 });
 
 test.describe("without pickers", () => {
