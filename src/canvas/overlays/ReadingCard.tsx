@@ -22,6 +22,8 @@ export function ReadingCard() {
     <section
       ref={card}
       className={`plan-card reading-card${gives ? " live" : ""}${away ? " away" : ""}`}
+      // What still changes with each move of the pointer is not read out.
+      aria-live={gives ? "off" : "polite"}
       aria-label="What was measured"
       data-testid="reading"
     >
