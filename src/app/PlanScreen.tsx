@@ -33,7 +33,7 @@ export function PlanScreen({ commands, run }: PlanScreenProps) {
       </Dock>
       <div className="side-column">
         <SidePanel run={run} />
-        <Inspector run={run} />
+        <Inspector commands={commands} run={run} />
       </div>
     </div>
   );

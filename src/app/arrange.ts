@@ -36,6 +36,8 @@ const things = () => state().selection;
 const changeable: WhyNot = (now) =>
   selected()(now) ?? arrangeEdits.handFault(shownProject(now), now.selection);
 
+const copyable: WhyNot = (now) => onPlan(now) ?? arrangeEdits.copyFault(now.selection);
+
 /** A copy lies this far from what was copied, px on the screen. */
 const copyShift = 28;
 
@@ -106,7 +108,7 @@ const editActs: readonly AppCommand[] = [
     place: "Edit",
     keys: ["Mod+C"],
     also: "clipboard",
-    whyNot: selected(),
+    whyNot: copyable,
     run: () => keepClip(things()),
   },
   {
@@ -124,7 +126,7 @@ const editActs: readonly AppCommand[] = [
     place: "Edit",
     keys: ["Mod+D"],
     also: "copy again",
-    whyNot: selected(),
+    whyNot: copyable,
     run: duplicate,
   },
   {

@@ -14,5 +14,6 @@ export {
   roundingStep,
 } from "./formatLength";
 export type { AreaUnit, LengthNotation, SlopeKind, VolumeUnit } from "./notation";
+export { usualNudge } from "./nudge";
 export { acceptedLengths, type ParsedLength, parseLength } from "./parseLength";
 export { formatSlope, type ParsedSlope, parseSlope } from "./slope";

@@ -18,7 +18,7 @@ const press = (key: string, held: KeyboardEventInit = {}) =>
 let stop: () => void;
 beforeEach(() => {
   done.length = 0;
-  stop = listenToKeys([command("door", ["D"]), command("find", ["Mod+K"])]);
+  stop = listenToKeys([command("door", ["D"]), command("find", ["Mod+K"]), command("copy", ["Mod+C"])]);
 });
 afterEach(() => {
   stop();
@@ -37,5 +37,14 @@ describe("shortcuts", () => {
     press("d");
     press("k", { ctrlKey: true });
     expect(done).toEqual(["find"]);
+  });
+
+  it("that copy and paste things leave a field where a person types alone", () => {
+    const field = document.body.appendChild(document.createElement("input"));
+    field.dispatchEvent(new KeyboardEvent("keydown", { key: "c", ctrlKey: true, bubbles: true }));
+    field.dispatchEvent(new KeyboardEvent("keydown", { key: "k", ctrlKey: true, bubbles: true }));
+    field.remove();
+    press("c", { ctrlKey: true });
+    expect(done).toEqual(["find", "copy"]);
   });
 });

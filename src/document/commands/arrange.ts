@@ -15,7 +15,7 @@ import { removeDrive, removeFeature, removeSwale, setLotOutline } from "./site";
 import { removeMark, removeShots } from "./survey";
 import { changeWindow, removeWindow } from "./windows";
 
-export { copiedThings, duplicateThings, pasteThings } from "./duplicate";
+export { copiedThings, copyFault, duplicateThings, pasteThings } from "./duplicate";
 
 interface Together {
   readonly things: readonly Thing[];

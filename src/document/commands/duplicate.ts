@@ -15,6 +15,12 @@ const onlyOne: Partial<Record<Thing["kind"], string>> = {
   mark: "A mark has a height of its own, so it can't be copied. Place another one instead.",
 };
 
+/** Why these can't be copied, in words; null where they can. */
+export function copyFault(things: readonly Thing[]): string | null {
+  if (things.length === 0) return "Select something first.";
+  return things.map(({ kind }) => onlyOne[kind]).find((why) => why !== undefined) ?? null;
+}
+
 type Copied = Exclude<Thing, { kind: "building" | "lot" | "shot" | "mark" }>;
 
 interface PasteArgs {
@@ -38,13 +44,12 @@ export const duplicateThings = command(
 );
 
 function copied(project: Project, from: Project, things: readonly Thing[], by: Point, verb: string): Edit {
-  if (things.length === 0) return refuse("Select something first.");
+  const fault = copyFault(things);
+  if (fault) return refuse(fault);
   if (!Number.isFinite(by[0]) || !Number.isFinite(by[1])) return refuse("The copy's place is not a number.");
   let now = project;
   const made: Thing[] = [];
   for (const thing of things) {
-    const why = onlyOne[thing.kind];
-    if (why) return refuse(why);
     if (!hasThing(from, thing)) return refuse(`That ${kindWord(thing.kind)} is gone.`);
     const put = withCopy(now, from, thing as Copied);
     if (typeof put === "string") return refuse(put);

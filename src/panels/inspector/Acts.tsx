@@ -1,6 +1,6 @@
 /** What can be done with the selection: the same commands as in the menu of the pointer. */
 import { useApp } from "../../store/useApp";
-import type { RunCommand } from "../command";
+import { type AppCommand, canRun, type RunCommand } from "../command";
 import { Action } from "../fields/Choice";
 
 const acts = [
@@ -22,17 +22,31 @@ const alignments = [
   ["upwards", "Even gaps upwards", "M4 3h12M4 17h12M6 8.5h8v3H6z"],
 ] as const;
 
-export function Acts({ run }: { run: RunCommand }) {
+interface ActsProps {
+  readonly commands: readonly AppCommand[];
+  readonly run: RunCommand;
+}
+
+/** Those that fit what is selected. */
+export function Acts({ commands, run }: ActsProps) {
   const count = useApp((state) => state.selection.length);
+  const fitting = useApp((state) =>
+    acts
+      .map(([id]) => id)
+      .filter((id) => commands.some((command) => command.id === id && canRun(command, state)))
+      .join(" "),
+  ).split(" ");
   return (
     <>
       {count > 1 ? <LineUp run={run} count={count} /> : null}
       <div className="inspector-acts">
-        {acts.map(([id, words]) => (
-          <Action key={id} look="quiet" onPress={() => run(id)}>
-            {words}
-          </Action>
-        ))}
+        {acts
+          .filter(([id]) => fitting.includes(id))
+          .map(([id, words]) => (
+            <Action key={id} look="quiet" onPress={() => run(id)}>
+              {words}
+            </Action>
+          ))}
       </div>
     </>
   );

@@ -12,23 +12,25 @@ import {
 } from "../../document";
 import { run as runEdit, select, tryRun } from "../../store/actions";
 import { useApp } from "../../store/useApp";
-import type { RunCommand } from "../command";
+import type { AppCommand, RunCommand } from "../command";
 import { Action, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { useProject } from "../useProject";
 import { capital } from "../words";
 import { Acts } from "./Acts";
 import { Amounts } from "./Amounts";
+import { Nudge } from "./Nudge";
 import { Places } from "./Places";
 import { Sides } from "./Sides";
 import "./inspector.css";
 
 export interface InspectorProps {
+  readonly commands: readonly AppCommand[];
   readonly run: RunCommand;
 }
 
 /** Docked under the step's panel while something is selected. */
-export function Inspector({ run }: InspectorProps) {
+export function Inspector({ commands, run }: InspectorProps) {
   const selection = useApp((state) => state.selection);
   const [folded, setFolded] = useState(false);
   const [origin, setOrigin] = useState("plan");
@@ -44,7 +46,8 @@ export function Inspector({ run }: InspectorProps) {
           ) : (
             <One key={thingKey(only)} thing={only} origin={origin} onOrigin={setOrigin} />
           )}
-          <Acts run={run} />
+          <Acts commands={commands} run={run} />
+          <Nudge />
         </div>
       )}
     </section>

@@ -52,8 +52,5 @@ function boxMarks(view: View, [left, top]: XY, [right, bottom]: XY): DrawingMark
     [left, bottom],
   ];
   const points = corners.flatMap((at): Point => [...toWorld(view, at)] as Point);
-  return [
-    { kind: "area", rings: [points], style: "preview-area" },
-    { kind: "line", points, closed: true, style: "preview" },
-  ];
+  return [{ kind: "line", points, closed: true, style: "preview" }];
 }

@@ -1,12 +1,12 @@
 /** Arrow keys: the selected things move by a set step; steps in a row are one undo step. */
 import { arrangeEdits, type Point, type Project, thingKey } from "../../../document";
-import { INCH } from "../../../units";
+import { usualNudge } from "../../../units";
 import type { XY } from "../../view/view";
 import type { ToolContext } from "../tool";
 
 /** The person's own step, else one inch or 10 mm; ten times that with Shift. */
 export function nudgeStep(project: Project, own: number | null, large: boolean): number {
-  const small = own ?? (["ft-in", "in", "ft"].includes(project.display.length) ? INCH : 0.01);
+  const small = own ?? usualNudge(project.display.length);
   return large ? small * 10 : small;
 }
 

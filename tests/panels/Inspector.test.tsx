@@ -1,0 +1,96 @@
+/** What is selected in figures: typed over, refused in words, locked, several at once. */
+import { cleanup, fireEvent, render, screen } from "@testing-library/react";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { drawingEdits, present, type Thing, undoLabel } from "../../src/document";
+import { Inspector } from "../../src/panels/inspector/Inspector";
+import { bearingOf, diagonalsOf, originsOf, placesOf, sidesOf } from "../../src/panels/inspector/places";
+import { run, select, showProject } from "../../src/store/actions";
+import { appStore } from "../../src/store/store";
+import { demoProject } from "../support/demo";
+
+const project = () => present(appStore.getState().history);
+const building: Thing = { kind: "building" };
+
+beforeEach(() => showProject(demoProject("pottery-studio"), { name: null, token: null }));
+afterEach(cleanup);
+
+function type(label: string, text: string): HTMLInputElement {
+  const field = screen.getByLabelText<HTMLInputElement>(label);
+  fireEvent.focus(field);
+  fireEvent.change(field, { target: { value: text } });
+  fireEvent.keyDown(field, { key: "Enter" });
+  return field;
+}
+
+describe("the figures of a thing", () => {
+  it("are those of the plan", () => {
+    const plan = demoProject("pottery-studio");
+    expect(placesOf(plan, building).map(({ name }) => name)).toEqual(["A", "B", "C", "D"]);
+    expect(sidesOf(plan, building).map(({ name, m }) => [name, Math.round(m / 0.3048)])).toEqual([
+      ["A–B", 32],
+      ["B–C", 24],
+      ["C–D", 32],
+      ["D–A", 24],
+    ]);
+    for (const { m } of diagonalsOf(plan, building)) expect(m / 0.3048).toBeCloseTo(40, 6);
+    expect(originsOf(plan).map(({ name }) => name)).toEqual(["the plan's origin", "capped bolt"]);
+    expect(bearingOf(plan, building)).toBeCloseTo(Math.PI / 2 - plan.lot.north, 9);
+    expect(placesOf(plan, { kind: "door", id: "d1" })).toEqual([]);
+  });
+});
+
+describe("the inspector", () => {
+  it("isn't there without a selection", () => {
+    select([]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    expect(screen.queryByTestId("inspector")).toBeNull();
+  });
+
+  it("takes a corner's place and a bearing, each an undo step", () => {
+    select([building]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    type("East of A", "39'");
+    expect(project().building?.outline[0]?.[0]).toBeCloseTo(39 * 0.3048, 9);
+    expect(undoLabel(appStore.getState().history)).toBe("move a place of the building");
+    type("Bearing of A–B", "N 80 E");
+    expect(bearingOf(project(), building)).toBeCloseTo((80 * Math.PI) / 180, 6);
+    expect(undoLabel(appStore.getState().history)).toBe("turn building");
+  });
+
+  it("says what is wrong and keeps what was typed", () => {
+    select([building]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    const field = type("East of A", "over there");
+    expect(field.value).toBe("over there");
+    expect(screen.getByRole("alert").textContent).toMatch(/over there/);
+    expect(undoLabel(appStore.getState().history)).toBeNull();
+  });
+
+  it("shows a locked thing so, and its fields can't be typed into", () => {
+    run(drawingEdits.lockThings, { things: [building], locked: true });
+    select([building]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    expect(screen.getByLabelText<HTMLInputElement>("East of A").disabled).toBe(true);
+    expect(screen.getByRole("note").textContent).toMatch(/^Locked/);
+  });
+
+  it("counts several things by kind and keeps one kind of them", () => {
+    const [one, two] = project().lot.features;
+    select([building, { kind: "feature", id: one?.id ?? "" }, { kind: "feature", id: two?.id ?? "" }]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    expect(screen.getByRole("heading", { level: 2 }).textContent).toBe("3 things");
+    fireEvent.click(screen.getByRole("button", { name: "Keep only the 2 features" }));
+    expect(appStore.getState().selection).toHaveLength(2);
+  });
+
+  it("sets the arrow keys' step, and the usual one again when it is emptied", () => {
+    select([building]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    const label = "Arrow keys move it by (with Shift ten times)";
+    type(label, '2"');
+    expect(appStore.getState().nudgeStep).toBeCloseTo(0.0508, 9);
+    type(label, "");
+    expect(appStore.getState().nudgeStep).toBeNull();
+    expect(undoLabel(appStore.getState().history)).toBeNull();
+  });
+});
