@@ -1,12 +1,28 @@
 /**
  * The one snapping service: from a place under the pointer to the place that was meant, with a word for it.
  *
- * Order   a marked place (corner, door, shot, middle) before an edge, an edge before a direction, a direction
- *         before round lengths. An edge met in a kept direction is both at once.
+ * Order   a place (corner, door, shot, mark, middle), then where two lines cross, then the foot of a line drawn square to
+ *         another and where a line touches a circle, then a line or circle itself, then a direction, then a line's
+ *         extension, then the grid, then round lengths. A line met in a kept direction is both at once. Of several of
+ *         one rank the nearest wins. A locked direction is kept whatever else is near.
  * Units   metres, radians.
  */
 import type { Point } from "../../document";
-import { crossingShares, distance, nearestShare } from "../../geometry";
+import { crossingShares, distance } from "../../geometry";
+import type { SnapKind } from "../../store/snapping";
+import {
+  atShare,
+  edgesNear,
+  type Found,
+  nearestCrossing,
+  nearestExtension,
+  nearestFoot,
+  nearestTangent,
+  onEdge,
+  onNearestCircle,
+} from "./constructed";
+import type { Lock } from "./lock";
+import { nearestOf } from "./nearby";
 import type { SnapDirection, SnapEdge, SnapPoint, SnapTargets, SnapTie } from "./targets";
 
 export interface SnapQuery {
@@ -18,6 +34,14 @@ export interface SnapQuery {
   readonly from?: Point | undefined;
   /** Lengths from `from` are rounded to this, m. */
   readonly step?: number | undefined;
+  /** Places that only the present act knows: the start of the line that is drawn. */
+  readonly own?: readonly SnapPoint[] | undefined;
+  /** What can be snapped to; missing: everything but the grid. */
+  readonly on?: ReadonlySet<SnapKind> | undefined;
+  /** Between the lines of the grid, m. */
+  readonly grid?: number | undefined;
+  /** A direction that is held. */
+  readonly lock?: Lock | undefined;
 }
 
 export interface Snap {
@@ -27,23 +51,34 @@ export interface Snap {
   readonly tie: SnapTie | null;
   /** Where a kept direction starts, to draw a thin guide from. */
   readonly guide: Point | null;
+  /** The guide is drawn on by this to both sides of the place, m. */
+  readonly beyond?: Point;
 }
 
 /** Directions are kept within this angle or the reach, whichever is less. */
 const directionTolerance = (4 * Math.PI) / 180;
+/** Extensions are seen up to this many reaches from the line's end, a held direction's guide as well. */
+const extensionReaches = 20;
+const guideReaches = 150;
 
 export function snap(query: SnapQuery): Snap {
+  if (query.lock && query.from) return locked(query, query.lock, query.from);
   const point = nearestPoint(query);
   if (point) return { at: point.at, word: point.word, tie: point.tie ?? null, guide: null };
+  const near = edgesNear(query.targets.edges, query.at, query.reach);
+  const built = constructed(query, near);
+  if (built) return { ...plain(built), guide: query.from ?? null };
   const direction = nearestDirection(query);
-  const edge = nearestEdge(query);
+  const edge = isOn(query, "edges") ? near[0] : undefined;
   if (edge && direction && query.from) {
     const meeting = edgeInDirection(query, query.from, direction, edge);
     if (meeting) return meeting;
   }
-  if (edge) return { at: onEdge(edge, query.at), word: edge.word, tie: null, guide: null };
+  if (edge) return plain({ at: onEdge(edge, query.at), word: edge.word });
+  const circle = isOn(query, "edges") && onNearestCircle(query.targets.circles, query.at, query.reach);
+  if (circle) return plain(circle);
   if (direction && query.from) return inDirection(query, query.from, direction);
-  return { at: roundLength(query), word: null, tie: null, guide: null };
+  return extended(query) ?? onGrid(query) ?? unsnapped(roundLength(query));
 }
 
 /** No snapping: the place as it is. */
@@ -51,38 +86,73 @@ export function unsnapped(at: Point): Snap {
   return { at, word: null, tie: null, guide: null };
 }
 
-function nearestPoint({ at, targets, reach }: SnapQuery): SnapPoint | null {
-  let best: SnapPoint | null = null;
-  let bestDistance = reach;
-  for (const point of targets.points) {
-    // Cheap rejection first: a plan may have thousands of shots.
-    if (Math.abs(point.at[0] - at[0]) > bestDistance || Math.abs(point.at[1] - at[1]) > bestDistance)
-      continue;
-    const d = distance(point.at, at);
-    if (d < bestDistance) {
-      best = point;
-      bestDistance = d;
-    }
-  }
-  return best;
+function plain({ at, word }: Found): Snap {
+  return { at, word, tie: null, guide: null };
 }
 
-function onEdge(edge: SnapEdge, at: Point): Point {
-  const t = nearestShare(edge.a, edge.b, at[0], at[1]);
-  return [edge.a[0] + t * (edge.b[0] - edge.a[0]), edge.a[1] + t * (edge.b[1] - edge.a[1])];
+function isOn({ on }: SnapQuery, kind: SnapKind): boolean {
+  return on ? on.has(kind) : kind !== "grid";
 }
 
-function nearestEdge({ at, targets, reach }: SnapQuery): SnapEdge | null {
-  let best: SnapEdge | null = null;
-  let bestDistance = reach;
-  for (const edge of targets.edges) {
-    const d = distance(onEdge(edge, at), at);
-    if (d < bestDistance) {
-      best = edge;
-      bestDistance = d;
-    }
+function nearestPoint(query: SnapQuery): SnapPoint | null {
+  const { at, reach, targets } = query;
+  const [places, middles] = [isOn(query, "places"), isOn(query, "middles")];
+  const wanted = (point: SnapPoint) => (point.middle ? middles : places);
+  const own = nearestOf(query.own ?? [], at, reach, () => true);
+  return own ?? nearestOf(targets.points, at, reach, wanted);
+}
+
+function constructed(query: SnapQuery, near: readonly SnapEdge[]): Found | null {
+  const { at, from, reach, targets } = query;
+  const crossing = isOn(query, "crossings") ? nearestCrossing(near, at, reach) : null;
+  if (crossing || !from) return crossing;
+  const foot = isOn(query, "feet") ? nearestFoot(near, at, from, reach) : null;
+  return foot ?? (isOn(query, "tangents") ? nearestTangent(targets.circles, at, from, reach) : null);
+}
+
+function extended(query: SnapQuery): Snap | null {
+  if (!isOn(query, "extensions")) return null;
+  const { at, reach, targets } = query;
+  const found = nearestExtension(targets.edges, at, reach, extensionReaches * reach);
+  return found && { ...plain(found), guide: found.end };
+}
+
+function onGrid(query: SnapQuery): Snap | null {
+  const { at, grid } = query;
+  if (!grid || !isOn(query, "grid")) return null;
+  return plain({ at: [rounded(at[0], grid), rounded(at[1], grid)], word: "on the grid" });
+}
+
+/** In a held direction: across from a place, where it meets a line, or at a round length. */
+function locked(query: SnapQuery, { along, oneWay, word }: Lock, from: Point): Snap {
+  const reached = ([x, y]: Point) => (x - from[0]) * along[0] + (y - from[1]) * along[1];
+  const least = query.step || 1e-6;
+  const far = reached(query.at);
+  // Never no length at all: what is typed next needs a way to go.
+  const length = oneWay ? Math.max(least, far) : Math.abs(far) < least ? Math.sign(far || 1) * least : far;
+  const [c, s] = [along[0] * guideReaches * query.reach, along[1] * guideReaches * query.reach];
+  const put = (t: number, words: string, tie: SnapTie | null = null): Snap => ({
+    at: [from[0] + along[0] * t, from[1] + along[1] * t],
+    word: words,
+    tie,
+    guide: from,
+    beyond: [c, s],
+  });
+  const point = nearestPoint(query);
+  if (point && (reached(point.at) > 0 || !oneWay) && distance(point.at, from) > 1e-9) {
+    const foot = put(reached(point.at), `${word}, across from ${point.word}`);
+    if (distance(foot.at, point.at) > 1e-6) return foot;
+    const words = query.own?.includes(point) ? point.word : `${word}, ${point.word}`;
+    return put(reached(point.at), words, point.tie ?? null);
   }
-  return best;
+  const ahead: Point = [from[0] + along[0], from[1] + along[1]];
+  for (const edge of isOn(query, "edges") ? edgesNear(query.targets.edges, query.at, query.reach) : []) {
+    const shares = crossingShares(from, ahead, edge.a, edge.b);
+    const meets = shares && shares[1] > -1e-9 && shares[1] < 1 + 1e-9;
+    if (meets && (shares[0] > 1e-9 || (!oneWay && shares[0] < -1e-9)))
+      return put(shares[0], `${word}, ${edge.word}`);
+  }
+  return put(rounded(length, query.step) || length, word);
 }
 
 interface Kept {
@@ -92,8 +162,9 @@ interface Kept {
 }
 
 /** The target direction (or square to it) that the pointer nearly keeps from the place before. */
-function nearestDirection({ at, from, targets, reach }: SnapQuery): Kept | null {
-  if (!from) return null;
+function nearestDirection(query: SnapQuery): Kept | null {
+  const { at, from, targets, reach } = query;
+  if (!from || !isOn(query, "directions")) return null;
   const length = distance(from, at);
   if (length < reach) return null;
   const pointed = Math.atan2(at[1] - from[1], at[0] - from[0]);
@@ -152,16 +223,14 @@ function edgeInDirection(query: SnapQuery, from: Point, kept: Kept, edge: SnapEd
   const ahead: Point = [from[0] + kept.along[0], from[1] + kept.along[1]];
   const shares = crossingShares(from, ahead, edge.a, edge.b);
   if (!shares || shares[1] < 0 || shares[1] > 1) return null;
-  const at: Point = [
-    edge.a[0] + shares[1] * (edge.b[0] - edge.a[0]),
-    edge.a[1] + shares[1] * (edge.b[1] - edge.a[1]),
-  ];
+  const at = atShare(edge, shares[1]);
   if (distance(at, query.at) > query.reach * 1.5) return null;
   return { at, word: `${kept.word}, ${edge.word}`, tie: null, guide: from };
 }
 
-function roundLength({ at, from, step }: SnapQuery): Point {
-  if (!from || !step) return at;
+function roundLength(query: SnapQuery): Point {
+  const { at, from, step } = query;
+  if (!from || !step || !isOn(query, "lengths")) return at;
   const length = distance(from, at);
   if (length === 0) return at;
   const share = rounded(length, step) / length;

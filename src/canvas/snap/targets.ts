@@ -1,5 +1,5 @@
 /** What the pointer can snap to: places, edges and directions of the things on the plan, each with its word. */
-import { isArea, type Point, type Project, visibleProject } from "../../document";
+import { type Feature, isArea, type Point, type Project, visibleProject } from "../../document";
 import type { Selected } from "../../store/state";
 import { cornerName, doorCentre, shotPlace, wallName } from "../select/places";
 
@@ -13,12 +13,23 @@ export interface SnapPoint {
   readonly at: Point;
   readonly word: string;
   readonly tie?: SnapTie;
+  /** Between two places, as against a place of its own. */
+  readonly middle?: true;
 }
 
 export interface SnapEdge {
   readonly a: Point;
   readonly b: Point;
   readonly word: string;
+  /** "wall A–B", "the lot line". */
+  readonly of: string;
+}
+
+/** What is to be kept clear round a place. */
+export interface SnapCircle {
+  readonly centre: Point;
+  readonly radius: number;
+  readonly of: string;
 }
 
 /** A direction to keep to: along it or square to it. */
@@ -33,6 +44,7 @@ export interface SnapTargets {
   readonly points: readonly SnapPoint[];
   readonly edges: readonly SnapEdge[];
   readonly directions: readonly SnapDirection[];
+  readonly circles: readonly SnapCircle[];
 }
 
 /** Things that are under the hand must not catch themselves. */
@@ -53,10 +65,11 @@ export function snapTargets(whole: Project, without: Without = nothingLeftOut): 
     points: [...building.points, ...spots, ...lot.points, ...lines.points, ...features.points],
     edges: [...building.edges, ...lot.edges, ...lines.edges, ...features.edges],
     directions: [...building.directions, ...lot.directions, own],
+    circles: keepClearCircles(project, without),
   };
 }
 
-const none: SnapTargets = { points: [], edges: [], directions: [] };
+const none: SnapTargets = { points: [], edges: [], directions: [], circles: [] };
 
 interface RingWords {
   corner(i: number): { word: string; tie?: SnapTie };
@@ -78,11 +91,11 @@ function ringTargets(ring: readonly Point[], words: RingWords): SnapTargets {
   const directions: SnapDirection[] = [];
   for (const [i, a] of ring.entries()) {
     const b = ring[(i + 1) % ring.length] ?? a;
-    points.push({ at: a, ...words.corner(i) }, { at: middle(a, b), word: words.middle(i) });
-    edges.push({ a, b, word: words.edge(i) });
+    points.push({ at: a, ...words.corner(i) }, { at: middle(a, b), word: words.middle(i), middle: true });
+    edges.push({ a, b, word: words.edge(i), of: words.direction(i) });
     directions.push({ angle: Math.atan2(b[1] - a[1], b[0] - a[0]), of: words.direction(i) });
   }
-  return { points, edges, directions };
+  return { points, edges, directions, circles: [] };
 }
 
 function buildingTargets(project: Project, without: Without): SnapTargets {
@@ -122,7 +135,7 @@ function spotTargets(project: Project, without: Without): SnapPoint[] {
   return [...marks, ...shots];
 }
 
-function lineTargets(project: Project, without: Without): Omit<SnapTargets, "directions"> {
+function lineTargets(project: Project, without: Without): Pick<SnapTargets, "points" | "edges"> {
   const points: SnapPoint[] = [];
   const edges: SnapEdge[] = [];
   const kinds = [
@@ -135,7 +148,7 @@ function lineTargets(project: Project, without: Without): Omit<SnapTargets, "dir
       for (const [i, a] of thing.line.entries()) {
         const b = thing.line[i + 1];
         points.push({ at: a, word: `point of the ${thing.name}` });
-        if (b) edges.push({ a, b, word: `on the ${thing.name}` });
+        if (b) edges.push({ a, b, word: `on the ${thing.name}`, of: `the ${thing.name}` });
       }
     }
   }
@@ -143,18 +156,32 @@ function lineTargets(project: Project, without: Without): Omit<SnapTargets, "dir
 }
 
 /** A tree, a corner of the septic field, along the fence. */
-function featureTargets(project: Project, without: Without): Omit<SnapTargets, "directions"> {
+function featureTargets(project: Project, without: Without): Pick<SnapTargets, "points" | "edges"> {
   const points: SnapPoint[] = [];
   const edges: SnapEdge[] = [];
   for (const feature of project.lot.features) {
     if (without({ kind: "feature", id: feature.id })) continue;
-    const name = feature.name || `the ${feature.kind.replace("-", " ")}`;
+    const name = featureName(feature);
     const ring = isArea(feature) ? [...feature.points, feature.points[0] as Point] : feature.points;
     for (const at of feature.points)
       points.push({ at, word: feature.points.length === 1 ? name : `point of ${name}` });
-    for (const [i, b] of ring.slice(1).entries()) edges.push({ a: ring[i] as Point, b, word: `on ${name}` });
+    for (const [i, b] of ring.slice(1).entries())
+      edges.push({ a: ring[i] as Point, b, word: `on ${name}`, of: name });
   }
   return { points, edges };
+}
+
+function featureName(feature: Feature): string {
+  return feature.name || `the ${feature.kind.replace("-", " ")}`;
+}
+
+function keepClearCircles(project: Project, without: Without): SnapCircle[] {
+  return project.lot.features.flatMap((feature): SnapCircle[] => {
+    const [centre, ...others] = feature.points;
+    const round = centre && others.length === 0 && feature.keepClear > 0;
+    if (!round || without({ kind: "feature", id: feature.id })) return [];
+    return [{ centre, radius: feature.keepClear, of: `what ${featureName(feature)} keeps clear` }];
+  });
 }
 
 function middle(a: Point, b: Point): Point {

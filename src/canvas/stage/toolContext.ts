@@ -10,9 +10,21 @@ import {
   setTool,
   tell,
 } from "../../store/actions";
+import { snappingStore } from "../../store/snapping";
 import { appStore } from "../../store/store";
+import { handStep } from "../snap/step";
 import type { ToolContext } from "../tools/tool";
 import { panPlan, planView } from "../view/planView";
+
+/** Lines of the grid stand at least so far apart, px. */
+const gridPixels = 9;
+
+function snapping(): ReturnType<ToolContext["snapping"]> {
+  const choice = snappingStore.getState();
+  const { length } = present(appStore.getState().history).display;
+  const grid = choice.on.has("grid") ? handStep(length, planView.getState().view.scale, gridPixels) : null;
+  return { ...choice, grid };
+}
 
 export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): ToolContext {
   return {
@@ -22,6 +34,7 @@ export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): To
     selection: () => appStore.getState().selection,
     select,
     nudgeStep: () => appStore.getState().nudgeStep,
+    snapping,
     run,
     runTogether,
     preview,

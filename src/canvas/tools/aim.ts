@@ -1,8 +1,9 @@
 /** Aiming: the pointer, snapped and measured the way every tool does it. */
 import type { Point, Project } from "../../document";
+import type { SnapKind } from "../../store/snapping";
 import { type Snap, snap, unsnapped } from "../snap/snap";
 import { handStep } from "../snap/step";
-import { type SnapTargets, snapTargets, type Without } from "../snap/targets";
+import { type SnapPoint, type SnapTargets, snapTargets, type Without } from "../snap/targets";
 import type { TypedValues } from "../typed/typedEntry";
 import type { PlanPointer, ToolContext } from "./tool";
 
@@ -16,21 +17,36 @@ export interface AimOptions {
   readonly without?: Without;
   /** Targets that were gathered before: for drags, where they don't change. */
   readonly targets?: SnapTargets;
+  /** Places of what is being drawn. */
+  readonly own?: readonly SnapPoint[];
 }
 
 /** The place that the pointer means. */
 export function aim(context: ToolContext, pointer: PlanPointer, options: AimOptions = {}): Snap {
-  if (pointer.free) return unsnapped(pointer.at);
+  const lock = options.from && pointer.lock;
+  if (pointer.free && !lock) return unsnapped(pointer.at);
   const { scale } = context.view();
   const project = context.project();
+  const notation = project.display.length;
+  const { on, grid } = context.snapping();
   return snap({
     at: pointer.at,
     targets:
       options.targets ?? (options.without ? snapTargets(project, options.without) : allTargets(project)),
-    reach: (pointer.touch ? snapPixels.touch : snapPixels.mouse) / scale,
+    reach: reachOf(context, pointer),
     from: options.from,
-    step: handStep(project.display.length, scale),
+    own: options.own,
+    lock,
+    ...(pointer.free ? { on: nothing } : { on, step: handStep(notation, scale) }),
+    grid: grid ?? undefined,
   });
+}
+
+const nothing: ReadonlySet<SnapKind> = new Set();
+
+/** How near the pointer must come, m. */
+export function reachOf(context: ToolContext, pointer: PlanPointer): number {
+  return (pointer.touch ? snapPixels.touch : snapPixels.mouse) / context.view().scale;
 }
 
 let gathered: { readonly project: Project; readonly targets: SnapTargets } | null = null;
@@ -46,17 +62,17 @@ export function withTyped(aimed: Snap, from: Point, typed: TypedValues, north: n
   const { length, bearing } = typed;
   if (length === undefined && bearing === undefined) return aimed;
   const [dx, dy] = [aimed.at[0] - from[0], aimed.at[1] - from[1]];
-  const way = bearing === undefined ? Math.atan2(dy, dx) : directionOf(bearing, north);
+  const far = Math.hypot(dx, dy);
+  const [c, s] = bearing !== undefined ? wayOf(bearing, north) : far > 0 ? [dx / far, dy / far] : [1, 0];
   // A typed bearing keeps the pointer's distance along it.
-  const along =
-    length ??
-    (bearing === undefined ? Math.hypot(dx, dy) : Math.max(0, dx * Math.cos(way) + dy * Math.sin(way)));
+  const along = length ?? Math.max(0, dx * c + dy * s);
   const keepsWord = length !== undefined && bearing === undefined && aimed.guide;
   return {
-    at: [from[0] + Math.cos(way) * along, from[1] + Math.sin(way) * along],
+    at: [from[0] + c * along, from[1] + s * along],
     word: keepsWord ? aimed.word : null,
     tie: null,
     guide: from,
+    ...(keepsWord && aimed.beyond ? { beyond: aimed.beyond } : {}),
   };
 }
 
@@ -66,7 +82,7 @@ export function bearingOf(from: Point, to: Point, north: number): number {
   return ((turn % fullTurn) + fullTurn) % fullTurn;
 }
 
-/** Counter-clockwise from the x axis, radians, of a bearing. */
-function directionOf(bearing: number, north: number): number {
-  return Math.PI / 2 - (bearing + north);
+/** Unit vector of a bearing. */
+function wayOf(bearing: number, north: number): Point {
+  return [Math.sin(bearing + north), Math.cos(bearing + north)];
 }

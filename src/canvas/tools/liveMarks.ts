@@ -41,13 +41,20 @@ export function alongPiece(a: Point, b: Point, text: string, side = 1): TextMark
 export function snapMarks(snap: Snap | null | undefined): DrawingMark[] {
   if (!snap?.word) return [];
   const guide: DrawingMark[] = snap.guide
-    ? [{ kind: "line", points: [...snap.guide, ...snap.at], style: "snap-guide" }]
+    ? [{ kind: "line", points: guidePoints(snap.guide, snap), style: "snap-guide" }]
     : [];
   return [
     ...guide,
     { kind: "symbol", at: snap.at, symbol: "ring", size: 2.6, style: "snap-ring" },
     { kind: "text", at: snap.at, text: snap.word, style: "snap-label", shift: [4, -5], halo: true },
   ];
+}
+
+/** From where the direction starts to the place; a held direction goes on to both sides. */
+function guidePoints([x, y]: Point, { at, beyond }: Snap): number[] {
+  if (!beyond) return [x, y, ...at];
+  const [dx, dy] = beyond;
+  return [x - dx, y - dy, x + dx, y + dy];
 }
 
 /** Diagonals, sides and a tint of a ring that is being drawn. */

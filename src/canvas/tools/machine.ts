@@ -1,4 +1,8 @@
-/** Runs one tool: sends keys and pointer to its present state and keeps what is being typed. */
+/** Runs one tool: sends keys and pointer to its present state, keeps what is being typed and a direction that is held. */
+import type { Point } from "../../document";
+import { edgesNear } from "../snap/constructed";
+import { isLockKey, type Lock, type LockKey, lockFor } from "../snap/lock";
+import type { SnapEdge } from "../snap/targets";
 import {
   emptyEntry,
   entryFault,
@@ -9,7 +13,15 @@ import {
   typeKey,
   wantedWords,
 } from "../typed/typedEntry";
+import { toScreen } from "../view/view";
+import { allTargets, reachOf } from "./aim";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
+
+/** A held direction, and where it was held from. */
+interface Held {
+  readonly lock: Lock;
+  readonly from: Point;
+}
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -21,6 +33,8 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 export class Machine {
   private present: ToolState;
   private typed: TypedEntry;
+  private held: Held | null = null;
+  private pointer: PlanPointer | null = null;
   /** Name of the state in which nothing is begun yet. */
   private readonly idle: string;
 
@@ -48,20 +62,35 @@ export class Machine {
     return this.typed;
   }
 
+  /** The direction that is held now. */
+  lock(): Lock | null {
+    return this.held?.lock ?? null;
+  }
+
   move(pointer: PlanPointer): void {
-    this.go(this.present.move?.(pointer) ?? this.present);
+    const held = this.hold(pointer);
+    this.go(this.present.move?.(held) ?? this.present);
   }
 
   press(pointer: PlanPointer): void {
-    this.act((state) => state.press?.(pointer));
+    const held = this.hold(pointer);
+    this.act((state) => state.press?.(held));
   }
 
   release(pointer: PlanPointer): void {
-    this.act((state) => state.release?.(pointer));
+    const held = this.hold(pointer);
+    this.act((state) => state.release?.(held));
   }
 
   doublePress(pointer: PlanPointer): void {
-    this.act((state) => state.doublePress?.(pointer));
+    const held = this.hold(pointer);
+    this.act((state) => state.doublePress?.(held));
+  }
+
+  /** The pointer with the direction that is held. */
+  private hold(pointer: PlanPointer): PlanPointer {
+    this.pointer = pointer;
+    return this.held ? { ...pointer, lock: this.held.lock } : pointer;
   }
 
   lost(): void {
@@ -81,6 +110,7 @@ export class Machine {
   key(key: string, shift: boolean): boolean {
     if (key === "Escape") {
       if (isTyping(this.typed)) this.clearTyped();
+      else if (this.held) this.setLock(null);
       else this.go(this.present.cancel());
       return true;
     }
@@ -90,6 +120,8 @@ export class Machine {
       return true;
     }
     if (key === "Enter") return this.enter();
+    const lockKey = key.length === 1 ? key.toLowerCase() : key;
+    if (this.present.locksFrom && isLockKey(lockKey)) return this.toggleLock(lockKey, this.present.locksFrom);
     // In the midst of typing a letter never picks a tool: what was begun would be lost.
     if (isTyping(this.typed) && isLetter(key)) return this.unread();
     return this.stateKey(key, shift);
@@ -101,6 +133,38 @@ export class Machine {
     if (words === null) return false;
     this.context.say(words);
     return true;
+  }
+
+  private toggleLock(key: LockKey, from: Point): true {
+    const to = this.present.snap?.at ?? this.pointer?.at ?? from;
+    if (this.held?.lock.key === key) this.setLock(null);
+    else {
+      const view = this.context.view();
+      const lock = lockFor(key, { from, to, edge: this.edgeUnder(), turn: view.angle });
+      if (typeof lock === "string") this.context.say(lock);
+      else this.setLock({ lock, from });
+    }
+    return true;
+  }
+
+  private edgeUnder(): SnapEdge | null {
+    if (!this.pointer) return null;
+    const { edges } = allTargets(this.context.project());
+    return edgesNear(edges, this.pointer.at, 1.5 * reachOf(this.context, this.pointer))[0] ?? null;
+  }
+
+  private setLock(held: Held | null): void {
+    this.held = held;
+    // What is drawn follows at once, also where there has been no pointer yet.
+    const pointer = this.pointer ?? (held && this.pointerAhead(held));
+    if (pointer) this.move(pointer);
+    this.changed();
+  }
+
+  private pointerAhead({ lock, from }: Held): PlanPointer {
+    const at: Point = [from[0] + lock.along[0], from[1] + lock.along[1]];
+    const screen = toScreen(this.context.view(), at);
+    return { at, screen, free: false, adds: false, copies: false, touch: false };
   }
 
   private stateKey(key: string, shift: boolean): boolean {
@@ -122,6 +186,9 @@ export class Machine {
     if (next === this.present) return;
     const otherFields = fieldsOf(next) !== fieldsOf(this.present);
     this.present = next;
+    const { locksFrom } = next;
+    // A held direction is for one piece.
+    if (this.held && !(locksFrom && isSamePlace(locksFrom, this.held.from))) this.held = null;
     if (otherFields) this.typed = emptyEntry(next.fields ?? []);
     this.changed();
   }
@@ -156,6 +223,10 @@ export class Machine {
     this.go(next);
     if (used) this.clearTyped();
   }
+}
+
+function isSamePlace(a: Point, b: Point): boolean {
+  return a[0] === b[0] && a[1] === b[1];
 }
 
 /** States with the same fields share what is being typed. */

@@ -5,8 +5,10 @@
 import type { Edit, EditCommand, Point, Project } from "../../document";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Results } from "../../solve/results";
+import type { Snapping } from "../../store/snapping";
 import type { Selected, ToolName } from "../../store/state";
 import type { Handle } from "../select/handles";
+import type { Lock } from "../snap/lock";
 import type { Snap } from "../snap/snap";
 import type { Field, TypedValues } from "../typed/typedEntry";
 import type { View, XY } from "../view/view";
@@ -23,6 +25,8 @@ export interface PlanPointer {
   readonly copies: boolean;
   /** A finger needs larger targets than a mouse. */
   readonly touch: boolean;
+  /** A direction that is held by a key. */
+  readonly lock?: Lock;
 }
 
 /** What a tool can see and do. */
@@ -35,6 +39,11 @@ export interface ToolContext {
   select(selection: readonly Selected[]): void;
   /** How far an arrow key moves things, m, as the person set it; null: not set. */
   nudgeStep(): number | null;
+  /** What can be snapped to, and whether walls that are pulled keep right angles. */
+  snapping(): Snapping & {
+    /** Between the lines of the grid, m; null: not snapped to. */
+    readonly grid: number | null;
+  };
   run<Args>(command: EditCommand<Args>, args: Args): Edit;
   runTogether(label: string, edits: readonly ((project: Project) => Edit)[]): Edit;
   preview<Args>(command: EditCommand<Args>, args: Args): Edit;
@@ -118,6 +127,8 @@ export interface ToolState {
   readonly hovered?: Selected | null;
   /** Handles of the selection are shown and can be pulled. */
   readonly handles?: boolean;
+  /** What is drawn goes on from here: its direction can be locked. */
+  readonly locksFrom?: Point | undefined;
   readonly choices?: Choices;
   readonly reading?: Reading;
   move?(pointer: PlanPointer): ToolState;

@@ -13,6 +13,7 @@ import type {
 import { toScreen, type View } from "../../../src/canvas/view/view";
 import { type Edit, type EditCommand, newProject, type Point, type Project } from "../../../src/document";
 import { createSolver } from "../../../src/solve/pipeline";
+import { type Snapping, usualSnapping } from "../../../src/store/snapping";
 import type { Selected, ToolName } from "../../../src/store/state";
 
 export interface Hand {
@@ -20,6 +21,9 @@ export interface Hand {
   /** What is shown while something is under the hand; null when nothing is. */
   shown: Project | null;
   selection: readonly Selected[];
+  snapping: Snapping;
+  /** Between the lines of the grid, m; null: none. */
+  grid: number | null;
   tool: ToolName;
   readonly labels: string[];
   readonly said: string[];
@@ -69,6 +73,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
       hand.selection = selection;
     },
     nudgeStep: () => null,
+    snapping: () => ({ ...hand.snapping, grid: hand.grid }),
     run: (command, args) => take(command.run(hand.project, args)),
     runTogether(label, edits) {
       let project = hand.project;
@@ -119,6 +124,8 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     project: start,
     shown: null,
     selection: [],
+    snapping: usualSnapping,
+    grid: null,
     tool,
     labels: [],
     said: [],

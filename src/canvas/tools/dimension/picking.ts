@@ -56,6 +56,7 @@ function second(context: ToolContext, now: Second): ToolState {
     hint: "Click the second place, or type a distance, Tab, a bearing (clockwise from north)",
     cursor: "crosshair",
     fields: pieceFields,
+    locksFrom: now.from.at,
     marks: [
       { kind: "line", points: [...now.from.at, ...to.at], style: "preview" },
       alongPiece(now.from.at, to.at, lengthWords(distance(now.from.at, to.at), project)),

@@ -49,6 +49,7 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     hint: kind.hintNext(context, now.points),
     cursor: "crosshair",
     fields: pieceFields,
+    locksFrom: last.at,
     marks: lineMarks(context, kind, now.points, to),
     snap: to,
     ...(kind.choices ? { choices: kind.choices } : {}),
@@ -83,15 +84,11 @@ function aimNext(
 ): Snap {
   const [start] = points;
   const targets = allTargets(context.project());
-  const own: SnapTargets["points"] =
-    kind.closed && start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
+  const own = kind.closed && start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
   return aim(context, pointer, {
     from: points.at(-1)?.at,
-    targets: {
-      points: [...own, ...targets.points],
-      edges: targets.edges,
-      directions: [...ownDirections(points), ...targets.directions],
-    },
+    own,
+    targets: { ...targets, directions: [...ownDirections(points), ...targets.directions] },
   });
 }
 

@@ -4,9 +4,8 @@ import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
 import { formatAngle } from "../../../units";
 import type { Snap } from "../../snap/snap";
-import type { SnapTargets } from "../../snap/targets";
 import type { Field, TypedValues } from "../../typed/typedEntry";
-import { aim, allTargets, withTyped } from "../aim";
+import { aim, withTyped } from "../aim";
 import { alongPiece, floating, lengthWords, ringMarks } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
 import { measured } from "./measured";
@@ -71,6 +70,7 @@ export function measuring(context: ToolContext, now: Measuring): ToolState {
     hint: hint(now.points.length),
     cursor: "crosshair",
     fields: pieceFields,
+    locksFrom: last.at,
     marks: measureMarks(context, live, false),
     snap: to,
     ...(reading ? { reading: { ...reading, live: true, act: null } } : {}),
@@ -98,13 +98,9 @@ function hint(count: number): string {
 
 /** Aims at the plan and at the first place, which closes a ring. */
 function aimNext(context: ToolContext, points: readonly Snap[], pointer: PlanPointer): Snap {
-  const targets = allTargets(context.project());
   const [start] = points;
-  const own: SnapTargets["points"] = start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
-  return aim(context, pointer, {
-    from: points.at(-1)?.at,
-    targets: { ...targets, points: [...own, ...targets.points] },
-  });
+  const own = start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
+  return aim(context, pointer, { from: points.at(-1)?.at, own });
 }
 
 /** The pieces with their lengths, and the angles between them. */

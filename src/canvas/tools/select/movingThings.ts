@@ -32,7 +32,7 @@ export function movingThings(
   // Held anywhere else, the place under the hand means nothing, so only directions count.
   const targets: SnapTargets = held
     ? all
-    : { points: [], edges: [], directions: snapTargets(project).directions };
+    : { points: [], edges: [], circles: [], directions: snapTargets(project).directions };
   const copies = start.copies;
   const command: EditCommand<MoveArgs> = copies ? arrangeEdits.duplicateThings : arrangeEdits.moveThings;
   return startDrag(
