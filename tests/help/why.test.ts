@@ -196,6 +196,42 @@ describe("by hand", () => {
     expect(input(told, /^Ground/)).toBe(of.figures.length((rule.height ?? 0) - 0.1524));
   });
 
+  it("a receiver's offset and a tilted beam are among the inputs of a shot, a plain shot has neither", () => {
+    const project = demoProject("pottery-studio");
+    const [first] = project.survey.setups;
+    if (!first) fail();
+    const { rod } = first;
+    const offset = { text: "2 in", m: 0.0508 };
+    const setups = [
+      { ...first, at: [0, 0] as [number, number], collimation: 0.001, rod: { ...rod, offset } },
+    ];
+    const of = asked({ ...project, survey: { ...project.survey, setups } });
+    const shot = project.survey.shots.find(({ kind }) => kind === "ground")?.id ?? "";
+    const told = why({ kind: "shot", id: shot }, of);
+    const point = of.results.survey.points.find((each) => each.shot === shot);
+    const reading = project.survey.shots.find(({ id }) => id === shot)?.reading?.m ?? Number.NaN;
+    const beam = of.results.survey.setups[0]?.beam ?? Number.NaN;
+    expect(told.formula).toBe("height = beam − reading − receiver's offset");
+    expect(input(told, /^Receiver/)).toBe("2 in");
+    const tilt = (point?.height ?? Number.NaN) - (beam - reading - 0.0508);
+    expect(Math.abs(tilt)).toBeGreaterThan(0.005);
+    expect(input(told, /^Corrections/)).toBe(of.figures.signed(tilt));
+    const plain = why({ kind: "shot", id: shot }, asked(project));
+    expect(plain.inputs).toHaveLength(2);
+  });
+
+  it("a mark read twice has both readings, each under a name of its own", () => {
+    const project = demoProject("pottery-studio");
+    const tie = project.survey.shots.find(({ kind }) => kind === "mark");
+    if (!tie?.reading) fail();
+    const again = { ...tie, id: "again", reading: { text: "1 m", m: tie.reading.m + 0.01 } };
+    const of = asked({ ...project, survey: { ...project.survey, shots: [...project.survey.shots, again] } });
+    const names = why({ kind: "beam", id: tie.setup }, of).inputs.map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+    expect(names.filter((name) => name.startsWith("Reading on"))).toHaveLength(2);
+    expect(names.filter((name) => name.startsWith("Height of"))).toHaveLength(1);
+  });
+
   it("an assumed beam says so, and names no reading", () => {
     const project = demoProject("pottery-studio");
     const [first] = project.survey.setups;

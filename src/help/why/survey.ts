@@ -17,7 +17,15 @@ export function beamWhy({ project, results, figures }: Asked, id: string): Why |
     figure: figures.length(result.beam),
     inputs: byAssumption
       ? [{ name: "Assumed beam", figure: assumed(setup) }]
-      : [...inputs, ...spread(result.spread, figures)],
+      : [
+          ...distinct(inputs),
+          ...offsetInput(setup),
+          ...correction(
+            inputs.length > 2 ? 0 : result.beam - plainBeam(ties, setup, { project, results, figures }),
+            figures,
+          ),
+          ...spread(result.spread, figures),
+        ],
     rule: byAssumption
       ? "No reading ties this set-up, so the height that you assumed is taken."
       : `The beam passes its reading above the foot of the rod, so a point of known height gives it. Tied by: ${result.tie}.`,
@@ -27,26 +35,79 @@ export function beamWhy({ project, results, figures }: Asked, id: string): Why |
 }
 
 function beamFormula(setup: Setup, several: boolean): string {
-  const one = setup.rod.reads === "up" ? "beam = known height − reading" : "beam = known height + reading";
-  return several ? `${one}; the mean where several points tie it` : one;
+  const up = setup.rod.reads === "up";
+  const one = up ? "beam = known height − reading" : `beam = known height + reading${plusOffset(setup)}`;
+  return several ? `${one}; adjusted where several points tie it` : one;
 }
 
 function assumed(setup: Setup): string {
   return setup.assumedBeam?.text ?? "";
 }
 
-/** The known height and the reading on it, for a shot that ties a set-up. */
-function tieInputs(shot: Shot, { project, results, figures }: Asked): WhyInput[] {
-  if (shot.kind !== "mark" && shot.kind !== "turning") return [];
+/** What a shot that ties a set-up was read on; null for the others. */
+function tieOf(shot: Shot, { project, results }: Asked): { name: string; height: number } | null {
+  if (shot.kind !== "mark" && shot.kind !== "turning") return null;
   const mark = project.survey.marks.find((each) => each.id === shot.of);
   const point = results.survey.points.find((each) => each.shot === shot.of);
-  const name = mark?.name ?? point?.name ?? "";
   const height = mark?.height.m ?? point?.height ?? null;
-  if (height === null || shot.reading === null) return [];
+  return height === null ? null : { name: mark?.name ?? point?.name ?? "", height };
+}
+
+/** The known height and the reading on it, for a shot that ties a set-up. */
+function tieInputs(shot: Shot, asked: Asked): WhyInput[] {
+  const tie = tieOf(shot, asked);
+  if (tie === null || shot.reading === null) return [];
   return [
-    { name: `Height of ${name}`, figure: figures.length(height) },
-    { name: `Reading on ${name}`, figure: figures.reading(shot.reading.m) },
+    { name: `Height of ${tie.name}`, figure: asked.figures.length(tie.height) },
+    { name: `Reading on ${tie.name}`, figure: asked.figures.reading(shot.reading.m) },
   ];
+}
+
+/** The beam by the one tie alone, without any correction. */
+function plainBeam(shots: readonly Shot[], setup: Setup, asked: Asked): number {
+  const shot = shots.find((each) => tieOf(each, asked) !== null);
+  return shot ? (tieOf(shot, asked)?.height ?? 0) + plainDown(shot, setup) : 0;
+}
+
+/** How far the ground lies below the beam by the reading alone; up for a rod that reads up. */
+function plainDown(shot: Shot, setup: Setup): number {
+  const reading = shot.reading?.m ?? 0;
+  return setup.rod.reads === "up" ? -reading : reading + (setup.rod.offset?.m ?? 0);
+}
+
+function plusOffset({ rod }: Setup): string {
+  return rod.offset === null ? "" : " + receiver's offset";
+}
+
+function offsetInput({ rod }: Setup): WhyInput[] {
+  return rod.offset === null || rod.reads === "up"
+    ? []
+    : [{ name: "Receiver's offset", figure: rod.offset.text }];
+}
+
+/** Below this a difference is rounding, m. */
+const rounding = 5e-5;
+
+/** What the survey put right beside the reading itself, where it did. */
+function correction(metres: number, figures: Asked["figures"]): WhyInput[] {
+  if (Math.abs(metres) < rounding) return [];
+  return [
+    { name: "Corrections: tilt, long sights, a moved laser, adjustment", figure: figures.signed(metres) },
+  ];
+}
+
+/** The same point read once more has a name of its own; what is said twice is said once. */
+function distinct(inputs: readonly WhyInput[]): WhyInput[] {
+  const kept: WhyInput[] = [];
+  const looks = new Map<string, number>();
+  for (const { name, figure } of inputs) {
+    const said = kept.some((each) => each.figure === figure && each.name.startsWith(name));
+    if (said) continue;
+    const look = (looks.get(name) ?? 0) + 1;
+    looks.set(name, look);
+    kept.push({ name: look === 1 ? name : `${name}, look ${look}`, figure });
+  }
+  return kept;
 }
 
 function spread(metres: number, figures: Asked["figures"]): WhyInput[] {
@@ -58,19 +119,24 @@ export function shotWhy({ project, results, figures }: Asked, id: string): Why |
   const shot = project.survey.shots.find((each) => each.id === id);
   const point = results.survey.points.find((each) => each.shot === id);
   const setup = results.survey.setups.find((each) => each.id === shot?.setup);
-  const up = project.survey.setups.find((each) => each.id === shot?.setup)?.rod.reads === "up";
-  if (!shot?.reading || !point || point.height === null || !setup || setup.beam === null) return null;
+  const own = project.survey.setups.find((each) => each.id === shot?.setup);
+  if (!shot?.reading || !own || !point || point.height === null || !setup || setup.beam === null) return null;
+  const up = own.rod.reads === "up";
   return {
     title: `Height of ${point.name || "this shot"}`,
     figure: figures.length(point.height),
     inputs: [
       { name: `Beam of ${setup.name}`, figure: figures.length(setup.beam) },
       { name: "Reading", figure: figures.reading(shot.reading.m) },
+      ...offsetInput(own),
+      ...correction(point.height - (setup.beam - plainDown(shot, own)), figures),
     ],
     rule: up
       ? "This rod reads upwards: a bigger reading is higher ground."
       : "A reading goes down from the beam: a bigger reading is lower ground.",
-    formula: up ? "height = beam + reading" : "height = beam − reading",
+    formula: up
+      ? "height = where the rod reads zero + reading"
+      : `height = beam − reading${plusOffset(own).replace("+", "−")}`,
     source: firstPrinciples,
   };
 }
