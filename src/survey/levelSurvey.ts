@@ -21,6 +21,7 @@ import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
 import { setupProblems, setupResult } from "./setups";
+import { sightProblems } from "./sights";
 import { type Cut, cutSurvey } from "./steps";
 import type { Tie } from "./ties";
 
@@ -47,7 +48,7 @@ export function levelSurvey(
   const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
   const points = shots.map((shot) => levelShot(shot, tieOfShot.get(shot), levelled));
   problems.push(...lookProblems(shots, points, setups, refs), ...doubtfulReadings(shots, refs));
-  problems.push(...oddShots(shots, points, refs));
+  problems.push(...oddShots(shots, points, refs), ...sightProblems(survey, shots, refs, readings));
 
   return {
     result: {

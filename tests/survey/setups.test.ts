@@ -115,6 +115,84 @@ describe("corrections by distance", () => {
   });
 });
 
+describe("sights by their length", () => {
+  const shots = [onBolt(1200), { id: "g", reading: 2000, place: at(0, 200) }, { id: "loose", reading: 1800 }];
+
+  it("a long one is told once for a set-up, until it is corrected", () => {
+    const { problems } = level(shots, { at: [0, 0] });
+    expect(problems).toMatchObject([{ code: "shot-far", severity: "note", where: 'set-up "S1", shot "g"' }]);
+    expect(problems[0]?.what).toContain("3 mm (⅛″) too low");
+    expect(level(shots, { at: [0, 0] }, { longSights: true }).problems).toEqual([]);
+    expect(level(shots, { at: [0, 100] }).problems).toEqual([]);
+  });
+
+  it("a known error that can't come off is told", () => {
+    const { problems } = level(shots, { at: [0, 100], collimation: 1e-4 });
+    expect(problems).toMatchObject([{ code: "setup-error-stays", ids: ["1", "loose"] }]);
+  });
+});
+
+describe("whatever is named where", () => {
+  it("never throws, says something of every problem, and gives no height that isn't a number", () => {
+    const id = fc.constantFrom("a", "b", "c", "d", "bolt", "nobody");
+    const place = fc.constantFrom<unknown>(
+      { kind: "none" },
+      at(3, 4),
+      { kind: "corner", corner: 1 },
+      { kind: "wall", wall: 0, along: mm(1000), out: mm(500) },
+      { kind: "stake", grid: "g", row: 0, column: 1 },
+      ...["a", "b", "nobody"].map((shot) => ({
+        kind: "tapes",
+        from: [
+          { kind: "shot", shot },
+          { kind: "mark", mark: "bolt" },
+        ],
+        lengths: [mm(4000), mm(3000)],
+        side: "left",
+      })),
+      {
+        kind: "polar",
+        from: { kind: "shot", shot: "c" },
+        angle: { text: "1", radians: 1 },
+        distance: mm(2000),
+      },
+    );
+    const shot = fc.record({
+      id,
+      setup: fc.constantFrom("1", "2", "3"),
+      reading: fc.option(fc.integer({ min: -500, max: 5000 }).map(mm), { nil: null }),
+      kind: fc.constantFrom("mark", "turning", "ground", "check"),
+      of: fc.option(id, { nil: null }),
+      place,
+      aside: fc.boolean(),
+    });
+    const setup = fc.record({
+      id: fc.constantFrom("1", "2"),
+      name: fc.constant("S"),
+      at: fc.constantFrom(null, [0, 0], [9, 9]),
+      assumedBeam: fc.option(fc.constant(mm(31_000)), { nil: null }),
+      rod: fc.constantFrom({}, { kind: "direct", reads: "up" }, { offset: mm(30) }),
+      accuracy: fc.constantFrom(null, { text: "", ratio: 1e-4 }),
+      collimation: fc.constantFrom(0, 1e-4),
+      bumps: fc.array(fc.record({ check: id, from: fc.option(id, { nil: null }) }), { maxLength: 3 }),
+    });
+    fc.assert(
+      fc.property(fc.array(shot, { maxLength: 12 }), fc.array(setup, { maxLength: 3 }), (shots, setups) => {
+        const survey = surveySchema.parse({ marks: [bolt], setups, shots });
+        const { result, problems } = levelSurvey(survey, []);
+        surveyBook(survey);
+        for (const { height, sigma, shift } of result.points)
+          for (const figure of [height, sigma, shift]) expect(Number.isNaN(figure ?? 0)).toBe(false);
+        for (const { beam, sigma } of result.setups)
+          expect(Number.isFinite((beam ?? 0) + (sigma ?? 0))).toBe(true);
+        for (const { what, how, where } of problems)
+          expect(Math.min(what.length, how.length, where.length)).toBeGreaterThan(0);
+      }),
+      { numRuns: 400 },
+    );
+  });
+});
+
 describe("the beam's accuracy", () => {
   const accurate = { accuracy: { text: "3 mm at 30 m", ratio: 1e-4 }, at: [30, 40] };
 
