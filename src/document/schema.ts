@@ -60,6 +60,8 @@ export const featureSchema = z.object({
   name: z.string().default(""),
   points: z.array(pointSchema).min(1),
   keepClear: notNegative.default(0),
+  /** Thickness of a tree's trunk or of a stump, m. */
+  trunk: notNegative.nullable().default(null),
 });
 
 export const lotSchema = z.object({
