@@ -95,9 +95,10 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   const measure = () => resizePlan(element.clientWidth, element.clientHeight);
   const observer = new ResizeObserver(measure);
   observer.observe(element);
+  // Before anything else: a view that isn't turned yet would be taken for a turn by hand.
+  setPlanTurn(present(appStore.getState().history).drawing.turn);
   measure();
   // A plan that comes into the window is shown whole, whatever was seen of the one before it.
-  setPlanTurn(present(appStore.getState().history).drawing.turn);
   fitPlan();
   painter.viewChanged();
   return () => observer.disconnect();
