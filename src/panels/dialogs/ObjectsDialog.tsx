@@ -135,7 +135,7 @@ function Things() {
           disabledBehavior="selection"
           disabledKeys={groups.map(({ name }) => name)}
           onAction={(key) => show(known.get(String(key)))}
-          autoFocus="first"
+          autoFocus
         >
           {({ name, things }) => (
             <TreeItem id={name} textValue={name}>
