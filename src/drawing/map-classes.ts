@@ -22,7 +22,8 @@ const footSteps = [0.1, 0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500].map((feet
 const inchSteps = [1, 2, 3, 6, 12, 24, 60, 120, 240, 600, 1200, 2400, 6000].map((n) => (n * FOOT) / 12);
 const metreSteps = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200];
 
-function stepsFor({ length }: Display): readonly number[] {
+/** Round steps in the project's notation, ascending, m. */
+export function roundSteps({ length }: Display): readonly number[] {
   if (length === "ft") return footSteps;
   return length === "ft-in" || length === "in" ? inchSteps : metreSteps;
 }
@@ -30,7 +31,8 @@ function stepsFor({ length }: Display): readonly number[] {
 /** What heights are told from: the reference mark's height, or null for the datum. */
 export type HeightsFrom = number | null;
 
-function heightOf(z: number, display: Display, from: HeightsFrom): string {
+/** A round height, told from the mark where there is one. */
+export function roundHeight(z: number, display: Display, from: HeightsFrom): string {
   const { length } = display;
   // Steps are round, so that few figures say all.
   const rounding = length === "ft" ? 2 : length === "m" ? 2 : length === "cm" || length === "mm" ? 0 : 1;
@@ -55,12 +57,12 @@ export function heightClasses(low: number, high: number, display: Display, from:
     Math.ceil((high - origin) / step - rounding),
   ];
   const fits = (step: number) => edgesOf(step)[1] - edgesOf(step)[0] < mostClasses;
-  const steps = stepsFor(display);
+  const steps = roundSteps(display);
   let step = steps.find(fits) ?? (steps[steps.length - 1] as number);
   while (!fits(step)) step *= 10;
   const [first, after] = edgesOf(step);
   const edges = Array.from({ length: Math.max(0, after - first) }, (_, i) => origin + (first + i) * step);
-  const edgeTexts = edges.map((edge) => heightOf(edge, display, from));
+  const edgeTexts = edges.map((edge) => roundHeight(edge, display, from));
   return { edges, colours: heightColours(edges.length + 1), edgeTexts, words: classWords(edgeTexts) };
 }
 

@@ -3,7 +3,12 @@ import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState
 
 export type DockKind = "section" | "levelbook";
 
-const usual: Readonly<Record<DockKind, number>> = { section: 176, levelbook: 300 };
+/** On a low screen the plan needs the room more. */
+const lowScreen = 760;
+const usual: Readonly<Record<DockKind, number>> = {
+  section: window.innerHeight < lowScreen ? 176 : 208,
+  levelbook: 300,
+};
 const least = 96;
 /** The plan keeps at least this much. */
 const planKeeps = 280;

@@ -3,10 +3,14 @@ import { createStore } from "zustand/vanilla";
 import type { DrawingMark, XY } from "../../drawing/marks";
 import type { SectionLine } from "../../solve/results";
 import { toScreen, type View } from "../view/view";
-import { asOnPlan, sectionEnds } from "./sectionShapes";
+import { runsLeft, sectionEnds } from "./sectionShapes";
 
-/** Is a section shown in the window? */
-export const sectionShown = createStore<boolean>(() => false);
+type Cut = Pick<SectionLine, "start" | "end">;
+
+/** The straight line that the shown section is cut along; null where none is shown, or it has marks of its own. */
+export const sectionShown = createStore<{ readonly cut: Cut | null }>(() => ({ cut: null }));
+/** The place on the plan under the pointer on the section. */
+export const sectionSpot = createStore<{ readonly at: XY | null }>(() => ({ at: null }));
 
 /** The heavy stroke at each end, px. */
 const endPixels = 16;
@@ -14,8 +18,9 @@ const endPixels = 16;
 const inset = { x: 70, y: 26 };
 
 /** The line with the letters of the section's ends; where the line runs out of sight they stand at the rim. */
-export function sectionOnPlan(section: SectionLine, north: number, view: View): DrawingMark[] {
-  const seen = asOnPlan(section);
+export function sectionOnPlan(section: Cut, north: number, view: View): DrawingMark[] {
+  const { start, end } = section;
+  const seen = runsLeft(section, view.angle) ? { start: end, end: start } : section;
   const shares = sharesInside(toScreen(view, seen.start), toScreen(view, seen.end), view);
   if (!shares) return [];
   const at = (share: number): XY => [

@@ -56,23 +56,25 @@ export function sectionRange(section: SectionLine, building: SectionBuilding | n
 export interface Room {
   readonly width: number;
   readonly height: number;
-  /** Kept free at the sides and below, and above for the title. */
+  /** Kept free at the sides, above for the title, and below (where it isn't said: as at the sides). */
   readonly padding: number;
   readonly above: number;
+  readonly below?: number;
 }
 
-/** The largest round exaggeration that still shows everything; `keep` stays while it does. */
-export function fitSection(range: SectionRange, room: Room, keep?: SectionFit): SectionFit {
+/** The largest round exaggeration, up to `most`, that still shows everything; `keep` stays while it does. */
+export function fitSection(range: SectionRange, room: Room, keep?: SectionFit, most = Infinity): SectionFit {
   const width = Math.max(1, room.width - 2 * room.padding);
-  const inner = Math.max(1, room.height - room.padding - room.above);
+  const inner = Math.max(1, room.height - (room.below ?? room.padding) - room.above);
   const rise = Math.max(0.1, range.high - range.low);
   // A long way down a steep hill is drawn smaller rather than flattened.
   const scale = Math.min(width / range.length, inner / rise);
-  const exaggeration = [...factors].reverse().find((factor) => factor * rise * scale <= inner + 1e-6) ?? 1;
+  const isRoom = (factor: number) => factor <= most && factor * rise * scale <= inner + 1e-6;
+  const exaggeration = [...factors].reverse().find(isRoom) ?? 1;
   const left = room.padding + (width - range.length * scale) / 2;
   const { above: top, height } = room;
   const fit = centred({ range, scale, exaggeration, left, top, width: room.width, height }, inner);
-  if (keep?.width !== room.width || keep.height !== room.height) return fit;
+  if (keep?.width !== room.width || keep.height !== room.height || keep.exaggeration > most) return fit;
   const fits = sectionY(keep, range.high) >= room.above / 2 && sectionY(keep, range.low) <= room.height;
   return fits ? keep : fit;
 }
@@ -181,10 +183,8 @@ function between(
  * and down the plan keeps its way.
  */
 export function asOnPlan(section: SectionLine, turn = 0): SectionLine {
+  if (!runsLeft(section, turn)) return section;
   const { start, end } = section;
-  // What lies right on the screen, with the plan turned counter-clockwise.
-  const across = (end[0] - start[0]) * Math.cos(turn) - (end[1] - start[1]) * Math.sin(turn);
-  if (across >= -1e-6 * Math.hypot(end[0] - start[0], end[1] - start[1])) return section;
   const length = section.existing[section.existing.length - 2] ?? 0;
   return {
     existing: reversed(section.existing, length),
@@ -194,6 +194,12 @@ export function asOnPlan(section: SectionLine, turn = 0): SectionLine {
     end: start,
     building: section.building && [length - section.building[1], length - section.building[0]],
   };
+}
+
+/** Does a line run to the left on the screen, with the plan turned counter-clockwise by `turn`? */
+export function runsLeft({ start, end }: Pick<SectionLine, "start" | "end">, turn: number): boolean {
+  const [dx, dy] = [end[0] - start[0], end[1] - start[1]];
+  return dx * Math.cos(turn) - dy * Math.sin(turn) < -1e-6 * Math.hypot(dx, dy);
 }
 
 /** Pairs of distance and height, told from the other end. */
@@ -207,7 +213,10 @@ function reversed(pairs: Float64Array, length: number): Float64Array {
 const windLetters = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"] as const;
 
 /** "W" and "E": where the left and the right end of the section lie. */
-export function sectionEnds(section: SectionLine, north: number): readonly [string, string] {
+export function sectionEnds(
+  section: Pick<SectionLine, "start" | "end">,
+  north: number,
+): readonly [string, string] {
   const to = windOf(section, north);
   return [windLetters[(to + 4) % 8] as string, windLetters[to] as string];
 }

@@ -6,7 +6,7 @@ import { useStore } from "zustand";
 import { present } from "../../document";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
-import { sectionShown } from "../section/sectionOnPlan";
+import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
 import type { ToolState } from "../tools/tool";
 import { fitPlan, planView, resizePlan, setPlanTurn, showGrowth, showPlace } from "../view/planView";
 import { hintId } from "./hintId";
@@ -134,6 +134,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
       painter.drawingChanged(drawsOver(appStore.getState().tool, state));
     }),
     sectionShown.subscribe(() => painter.lookChanged()),
+    sectionSpot.subscribe(() => painter.interactionChanged()),
   ];
   return () => {
     for (const stop of stops) stop();

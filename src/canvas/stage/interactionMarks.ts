@@ -2,6 +2,7 @@
 import type { DrawingMark } from "../../drawing/marks";
 import { appStore, shownProject } from "../../store/store";
 import { pxPerMm } from "../screen";
+import { sectionSpot } from "../section/sectionOnPlan";
 import { handleMarks, handlesFor } from "../select/handles";
 import { includesThing } from "../select/hit";
 import { outlineMarks } from "../select/outlineMarks";
@@ -21,5 +22,7 @@ export function interactionMarks(): DrawingMark[] {
   const handles = tool.handles
     ? handleMarks(handlesFor(project, state.selection, view), tool.hot ?? null)
     : [];
-  return [...hovered, ...selected, ...(tool.marks ?? []), ...handles, ...snapMarks(tool.snap)];
+  const { at } = sectionSpot.getState();
+  const spot: DrawingMark[] = at ? [{ kind: "symbol", at, symbol: "ring", size: 3, style: "snap-ring" }] : [];
+  return [...spot, ...hovered, ...selected, ...(tool.marks ?? []), ...handles, ...snapMarks(tool.snap)];
 }

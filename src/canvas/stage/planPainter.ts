@@ -58,7 +58,6 @@ export class PlanPainter {
   private lastRender = 0;
   private idle: number | null = null;
   private drawing = false;
-  private sectionInputs: readonly unknown[] = [];
 
   constructor(
     private readonly layers: Layers,
@@ -94,9 +93,9 @@ export class PlanPainter {
     const faint = this.drawing ? { ...painting, textStrength: faintText } : painting;
     for (const [i, layer] of layers.entries())
       paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, layer.marks);
-    const { section } = state.results;
-    if (canvas === "ground" && section && sectionShown.getState())
-      paintMarks(faint, sectionOnPlan(section, shownProject(state).lot.north, this.shown));
+    const { cut } = sectionShown.getState();
+    if (canvas === "ground" && cut)
+      paintMarks(faint, sectionOnPlan(cut, shownProject(state).lot.north, this.shown));
   }
 
   /** A tool began or ended to draw over the plan: its texts step back meanwhile. */
@@ -197,15 +196,6 @@ export class PlanPainter {
   }
 
   private updateScene(state: AppState): ReadonlySet<CanvasName> {
-    const changed = new Set(this.updateMarks(state));
-    const { section } = state.results;
-    const inputs = [section?.start[0], section?.start[1], section?.end[0], section?.end[1]];
-    if (!inputs.every((input, i) => input === this.sectionInputs[i])) changed.add("ground");
-    this.sectionInputs = inputs;
-    return changed;
-  }
-
-  private updateMarks(state: AppState): ReadonlySet<CanvasName> {
     return this.scene.update({
       project: shownProject(state),
       results: state.results,

@@ -1,0 +1,99 @@
+/** One section, drawn: its grid with figures, the two grounds and what lies between them, the building, the pointer. */
+import { useRef } from "react";
+import { useStore } from "zustand";
+import type { Project } from "../../document";
+import { sectionLetter } from "../../drawing/section-lines";
+import type { SectionLine } from "../../solve/results";
+import { shownFloor, shownProject } from "../../store/store";
+import { useApp } from "../../store/useApp";
+import { formatLength, roundingFor } from "../../units";
+import { SectionGrid } from "./SectionGrid";
+import { leaveSection, pointOnSection, SectionPointer } from "./SectionPointer";
+import { SectionWalls } from "./SectionWalls";
+import { type ShownSection, sectionChoice } from "./sectionChoice";
+import {
+  exaggerationWords,
+  fitSection,
+  type SectionBuilding,
+  type SectionFit,
+  sectionEnds,
+  sectionPaths,
+  sectionRange,
+  sectionWay,
+} from "./sectionShapes";
+
+/** Room at the sides, where the heights' figures stand. */
+const padding = 58;
+/** Room for the title and for the floor's label. */
+const above = 34;
+/** Room for the lengths' figures. */
+const below = 22;
+
+interface DrawingProps {
+  readonly shown: ShownSection;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function SectionDrawing({ shown, width, height }: DrawingProps) {
+  const { section, line, name, unmarked } = shown;
+  const project = useApp(shownProject);
+  const floor = useApp(shownFloor);
+  const dragging = useApp((state) => state.floorDrag !== null);
+  const trueHeights = useStore(sectionChoice, (choice) => choice.trueHeights);
+  const building = sectionBuilding(project, section, floor);
+  const kept = useRef<SectionFit | undefined>(undefined);
+  const room = { width, height, padding, above, below };
+  const keep = dragging ? kept.current : undefined;
+  const fit = fitSection(sectionRange(section, building), room, keep, trueHeights ? 1 : Infinity);
+  kept.current = fit;
+  const paths = sectionPaths(section, fit, building);
+  const way = sectionWay(section, project.lot.north);
+  const what = name === null ? `Section ${way} through the building` : `Along ${name}, ${way}`;
+  const words = `${what} · ${exaggerationWords(fit.exaggeration)}`;
+  const letter = name === null ? null : sectionLetter(name);
+  const winds = sectionEnds(section, project.lot.north);
+  const [left, right] = unmarked || letter === name || letter === null ? winds : [letter, letter];
+  return (
+    <>
+      <p className="section-title soft">{words}</p>
+      <b className="section-end left">{left}</b>
+      <b className="section-end right">{right}</b>
+      <svg
+        width={width}
+        height={height}
+        role="img"
+        aria-label={words}
+        onPointerMove={(event) => pointOnSection(event, line, fit)}
+        onPointerLeave={leaveSection}
+      >
+        <path className="section-earth" d={paths.earth} />
+        <path className="section-fill" d={paths.fill} />
+        <path className="section-cut" d={paths.cut} />
+        <SectionGrid fit={fit} />
+        <path className="section-existing" d={paths.existing} />
+        <path className="section-guessed" d={paths.guessed} />
+        <path className="section-finished" d={paths.finished} />
+        {building ? (
+          <SectionWalls building={building} fit={fit} floorText={floorText(project, building.floor)} />
+        ) : null}
+        <SectionPointer section={section} line={line} fit={fit} />
+      </svg>
+    </>
+  );
+}
+
+function sectionBuilding(
+  project: Project,
+  section: SectionLine,
+  floor: number | null,
+): SectionBuilding | null {
+  if (!project.building || !section.building || floor === null) return null;
+  const [from, to] = section.building;
+  const topOfWall = floor + project.building.topOfWallAboveFloor;
+  return { from, to, floor, topOfWall, foundation: project.building.foundation };
+}
+
+function floorText({ display }: Project, floor: number): string {
+  return `floor ${formatLength(floor, display.length, roundingFor(display.length, display))}`;
+}

@@ -1,0 +1,94 @@
+/** Which section is shown below the plan: through the building one way or the other, along a drive, or a person's own. */
+import { createStore } from "zustand/vanilla";
+import type { Project } from "../../document";
+import { centroid, type Point } from "../../geometry";
+import type { Results, SectionLine } from "../../solve/results";
+import { sectionAlong } from "./alongLine";
+import { asOnPlan } from "./sectionShapes";
+
+export type SectionKey = "along" | "across" | `drive:${string}` | `section:${string}`;
+
+interface SectionChoice {
+  readonly key: SectionKey;
+  /** Heights are drawn as true as lengths. */
+  readonly trueHeights: boolean;
+}
+
+export const sectionChoice = createStore<SectionChoice>(() => ({ key: "along", trueHeights: false }));
+
+export interface SectionEntry {
+  readonly key: SectionKey;
+  readonly words: string;
+}
+
+/** All sections that can be shown now. */
+export function sectionEntries(project: Project): readonly SectionEntry[] {
+  const { building, grading, drawing } = project;
+  return [
+    ...(building
+      ? ([
+          { key: "along", words: "Through the building, down the fall" },
+          { key: "across", words: "Through the building, across the fall" },
+        ] as const)
+      : []),
+    ...grading.drives.map(({ id, name }): SectionEntry => ({ key: `drive:${id}`, words: `Along ${name}` })),
+    ...drawing.sections.map(
+      ({ id, name }): SectionEntry => ({ key: `section:${id}`, words: `Along ${name}` }),
+    ),
+  ];
+}
+
+export interface ShownSection {
+  readonly section: SectionLine;
+  /** The line on the plan from the section's left end to its right one. */
+  readonly line: readonly Point[];
+  /** Of a drive or a person's own line; null for the sections through the building. */
+  readonly name: string | null;
+  /** It has no marks of its own on the plan. */
+  readonly unmarked: boolean;
+}
+
+/** The chosen section; null where there is no ground, or nothing to cut, for it. */
+export function shownSection(
+  key: SectionKey,
+  project: Project,
+  results: Results,
+  floor: number | null,
+  turn: number,
+): ShownSection | null {
+  if (key === "along" || key === "across") {
+    const section = key === "along" ? results.section : across(project, results, floor);
+    if (!section) return null;
+    const seen = asOnPlan(section, turn);
+    return { section: seen, line: [seen.start, seen.end], name: null, unmarked: true };
+  }
+  const [kind, id] = [key.slice(0, key.indexOf(":")), key.slice(key.indexOf(":") + 1)];
+  const found =
+    kind === "drive"
+      ? project.grading.drives.find((drive) => drive.id === id)
+      : project.drawing.sections.find((section) => section.id === id);
+  if (!found) return null;
+  const section = sectionAlong(found.line, project, results, floor);
+  return section && { section, line: section.line, name: found.name, unmarked: false };
+}
+
+/** Through the middle of the building, square to the section down the fall and about as long. */
+function across(project: Project, results: Results, floor: number | null): SectionLine | null {
+  const { building } = project;
+  const { section } = results;
+  if (!building || !section) return null;
+  const [x, y] = centroid(building.outline);
+  const [dx, dy] = [section.end[0] - section.start[0], section.end[1] - section.start[1]];
+  const half = Math.hypot(dx, dy) / 2;
+  const [ux, uy] = [-dy / (2 * half), dx / (2 * half)];
+  const ends: [Point, Point] = [
+    [x - ux * half, y - uy * half],
+    [x + ux * half, y + uy * half],
+  ];
+  return sectionAlong(ends, project, results, floor);
+}
+
+/** The straight line along which the plan is cut, for its marks there; null where the section has marks of its own. */
+export function cutLine(shown: ShownSection | null): Pick<SectionLine, "start" | "end"> | null {
+  return shown?.unmarked ? { start: shown.section.start, end: shown.section.end } : null;
+}
