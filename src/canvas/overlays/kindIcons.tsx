@@ -1,6 +1,7 @@
 /** Icons of what can stand on a lot, drawn for this program on the same grid as the tools'. */
 import type { ReactNode } from "react";
 import type { Feature } from "../../document";
+import type { BuildingKind } from "../tools/building/kinds";
 
 export const kindStrokes: Readonly<Record<Feature["kind"], ReactNode>> = {
   tree: (
@@ -54,10 +55,41 @@ export const kindStrokes: Readonly<Record<Feature["kind"], ReactNode>> = {
   other: <path d="M10 4 v12 M4 10 h12" />,
 };
 
+/** The ways to draw a building. */
+const buildingStrokes: Readonly<Record<BuildingKind, ReactNode>> = {
+  corners: (
+    <>
+      <path d="M3.5 5 h13 v10 h-13 Z" />
+      <path d="M3.5 15 L16.5 5" className="icon-thin" strokeDasharray="2 1.6" />
+    </>
+  ),
+  side: (
+    <>
+      <path d="M3 13 L13 16.5" />
+      <path d="M3 13 L6.5 4 L16.5 7.5 L13 16.5" className="icon-thin" strokeDasharray="2 1.6" />
+    </>
+  ),
+  outline: <path d="M3.5 4 h6.5 v5 h6.5 v7 h-13 Z" />,
+  pull: (
+    <>
+      <path d="M3 16.5 v-6 h4 v-4 h6 v4 h4 v6" />
+      <path d="M10 9.5 V1.5 M7.8 3.6 L10 1.5 L12.2 3.6" className="icon-thin" />
+    </>
+  ),
+  "add-on": (
+    <>
+      <path d="M3 8.5 h8 v8 h-8 Z" />
+      <path d="M11 10.5 h6 v6 h-6 M14 2.5 v5 M11.5 5 h5" className="icon-thin" />
+    </>
+  ),
+};
+
+const allStrokes: Readonly<Record<string, ReactNode>> = { ...kindStrokes, ...buildingStrokes };
+
 export function KindIcon({ kind }: { kind: string }) {
   return (
     <svg className="icon" width="18" height="18" viewBox="0 0 20 20" aria-hidden="true">
-      {kindStrokes[kind as Feature["kind"]]}
+      {allStrokes[kind]}
     </svg>
   );
 }

@@ -1,13 +1,18 @@
 /** Marks that tools share while something is under the hand: measured pieces, snapped places, guides. */
 import type { Point, Project } from "../../document";
 import type { DrawingMark, TextMark } from "../../drawing/marks";
-import { formatAngle, formatLength, roundingFor } from "../../units";
+import { formatAngle, formatArea, formatLength, roundingFor } from "../../units";
 import type { Snap } from "../snap/snap";
 
 /** A length as the project writes it. */
 export function lengthWords(m: number, project: Project): string {
   const { display } = project;
   return formatLength(m, display.length, roundingFor(display.length, display));
+}
+
+/** An area as the project writes it. */
+export function areaWords(m2: number, project: Project): string {
+  return formatArea(m2, project.display.area);
 }
 
 /** "15° clockwise", as bearings count; the angle inside is counter-clockwise. */

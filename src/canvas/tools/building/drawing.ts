@@ -7,6 +7,7 @@ import type { TypedValues } from "../../typed/typedEntry";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { aimCorner, sizeFields } from "./aimCorner";
 import { commitRectangle } from "./commit";
+import { buildingChoices } from "./kinds";
 import { rectangleMarks } from "./marks";
 import { bigEnough, draggedRectangle } from "./rectangle";
 
@@ -33,6 +34,7 @@ export function drawing(context: ToolContext, now: Drawing, home: ToolStart): To
     hint: "Click the opposite corner, or type the width, Tab, the depth, Enter",
     cursor: "crosshair",
     fields: sizeFields,
+    choices: buildingChoices(project, "corners"),
     marks: rectangleMarks(rectangle, project),
     snap: now.to,
     move: (pointer) => drawing(context, aimed(pointer), home),

@@ -1,7 +1,7 @@
 /** What shows while a rectangle is drawn: its sides, its size and its diagonals. */
 import type { Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
-import { alongPiece, lengthWords, ringMarks } from "../liveMarks";
+import { alongPiece, areaWords, lengthWords, ringMarks } from "../liveMarks";
 import { bigEnough, type Rectangle } from "./rectangle";
 
 export function rectangleMarks(rectangle: Rectangle, project: Project): DrawingMark[] {
@@ -20,6 +20,15 @@ export function rectangleMarks(rectangle: Rectangle, project: Project): DrawingM
       text: `diagonals ${lengthWords(diagonal, project)}`,
       style: "building-sublabel",
       anchor: "middle",
+      halo: true,
+    },
+    {
+      kind: "text",
+      at: middle,
+      text: areaWords(rectangle.width * rectangle.depth, project),
+      style: "building-sublabel",
+      anchor: "middle",
+      shift: [0, -4],
       halo: true,
     },
   ];

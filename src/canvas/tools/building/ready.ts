@@ -1,49 +1,82 @@
-/** Building, nothing drawn yet: the first press is a corner, a typed size is a whole building. */
+/** Building, nothing drawn yet: how it is drawn can be chosen; the first press is a corner, a typed size a whole building. */
 import type { Point } from "../../../document";
 import type { Snap } from "../../snap/snap";
 import type { TypedValues } from "../../typed/typedEntry";
+import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
-import type { ToolContext, ToolStart, ToolState } from "../tool";
+import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { aimCorner, sizeFields } from "./aimCorner";
+import { drawingSide } from "./bySide";
+import { choosingWall } from "./choosingWall";
 import { commitRectangle } from "./commit";
 import { drawing } from "./drawing";
+import { type BuildingKind, buildingChoices, isBuildingKind } from "./kinds";
 import { rectangleMarks } from "./marks";
+import { outlineKind } from "./outlineKind";
 import { draggedRectangle, type Rectangle } from "./rectangle";
 
-/** A start over, for the states that follow. */
-const home: ToolStart = (context) => ready(context);
+export interface Ready {
+  readonly kind: BuildingKind;
+  readonly at: Snap | null;
+  readonly typed: TypedValues;
+}
 
-export function ready(context: ToolContext, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+const start: Ready = { kind: "corners", at: null, typed: {} };
+
+export function ready(context: ToolContext, now: Ready = start): ToolState {
   const project = context.project();
-  const sized = typedRectangle(context, at, typed);
-  const redraws = project.building ? "Draws the building anew: p" : "P";
-  const example = lengthWords(9.7536, project).replace(/ 0″$/, "");
+  const home: ToolStart = (again) => ready(again, { ...start, kind: now.kind });
+  const choose = (value: string) =>
+    ready(context, { ...start, kind: isBuildingKind(value) ? value : now.kind });
+  const choices = buildingChoices(project, now.kind);
+  if (project.building && (now.kind === "pull" || now.kind === "add-on"))
+    return { ...choosingWall(context, now.kind, home), choices, choose };
+  const sized = typedRectangle(context, now);
+  const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
   return {
     name: "ready",
-    hint: sized
-      ? "Click to put it here, or press Enter"
-      : `${redraws}ress at one corner and drag to the opposite one, or type its size (${example}, Tab, the other side)`,
+    hint: sized ? "Click to put it here, or press Enter" : hint(context, now.kind),
     cursor: "crosshair",
-    fields: sizeFields,
+    fields: now.kind === "corners" ? sizeFields : [],
     marks: sized ? rectangleMarks(sized, project) : [],
-    snap: at,
-    move: (pointer) => ready(context, aimCorner(context, pointer), typed),
-    typed: (values) => ready(context, at, values),
-    press(pointer) {
-      const from = aimCorner(context, pointer);
-      const whole = typedRectangle(context, from, typed);
-      if (whole) return commitRectangle(context, whole, home);
-      return drawing(context, { from: from.at, to: from, typed: {} }, home);
-    },
-    finish: () => (sized ? commitRectangle(context, sized, home) : ready(context, at, typed)),
+    snap: now.at,
+    choices,
+    choose,
+    move: (pointer) => again({ at: aimCorner(context, pointer) }),
+    typed: (typed) => again({ typed }),
+    press: (pointer) => begun(context, now, pointer, home),
+    finish: () => (sized ? commitRectangle(context, sized, home) : again({})),
     cancel: () => "leave",
-    lost: () => ready(context),
+    lost: () => again({ at: null, typed: {} }),
   };
 }
 
+function hint(context: ToolContext, kind: BuildingKind): string {
+  const redraws = context.project().building ? "Draws the building anew: " : "";
+  const example = lengthWords(9.7536, context.project()).replace(/ 0″$/, "");
+  const words = {
+    corners: `press at one corner and drag to the opposite one, or type its size (${example}, Tab, the other side)`,
+    side: "click one end of a side",
+    outline: "click the first corner",
+  };
+  const text = words[kind === "side" || kind === "outline" ? kind : "corners"];
+  return redraws === "" ? text.charAt(0).toUpperCase() + text.slice(1) : redraws + text;
+}
+
+function begun(context: ToolContext, now: Ready, pointer: PlanPointer, home: ToolStart): ToolState {
+  const from = aimCorner(context, pointer);
+  if (now.kind === "outline")
+    return next(context, outlineKind(context), { points: [from], to: from, typed: {}, held: true }, home);
+  if (now.kind === "side")
+    return drawingSide(context, { from: from.at, to: from, typed: {}, held: true }, home);
+  const whole = typedRectangle(context, { ...now, at: from });
+  if (whole) return commitRectangle(context, whole, home);
+  return drawing(context, { from: from.at, to: from, typed: {} }, home);
+}
+
 /** A size typed before any press: the low-left corner lies under the pointer, or in the middle of the view. */
-function typedRectangle(context: ToolContext, at: Snap | null, typed: TypedValues): Rectangle | null {
-  if (typed.width === undefined || typed.depth === undefined) return null;
+function typedRectangle(context: ToolContext, { kind, at, typed }: Ready): Rectangle | null {
+  if (kind !== "corners" || typed.width === undefined || typed.depth === undefined) return null;
   const [cx, cy] = context.view().centre;
   const from: Point = at ? at.at : [cx - typed.width / 2, cy - typed.depth / 2];
   return draggedRectangle(from, [from[0] + 1, from[1] + 1], typed);

@@ -1,0 +1,199 @@
+/** Pulling a wall or adding to it: first the wall, and the piece of it. */
+import type { Point } from "../../../document";
+import type { DrawingMark } from "../../../drawing/marks";
+import { nearestOnRing, nearestShare } from "../../../geometry";
+import { wallEnds, wallName } from "../../select/places";
+import { handStep, roundTo } from "../../snap/step";
+import type { Field, TypedValues } from "../../typed/typedEntry";
+import { reachOf } from "../aim";
+import { alongPiece, lengthWords } from "../liveMarks";
+import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import { pullingOut } from "./pullingOut";
+
+export type PullKind = "pull" | "add-on";
+
+/** A place on a wall, from its first corner. */
+export interface OnWall {
+  readonly wall: number;
+  readonly ends: readonly [Point, Point];
+  readonly length: number;
+  readonly along: number;
+  readonly word: string | null;
+}
+
+const startFields: readonly Field[] = [{ name: "from the corner", kind: "length" }];
+const widthFields: readonly Field[] = [{ name: "width", kind: "length" }];
+
+interface Choosing {
+  readonly on: OnWall | null;
+  readonly typed: TypedValues;
+}
+
+export function choosingWall(
+  context: ToolContext,
+  kind: PullKind,
+  home: ToolStart,
+  now: Choosing = { on: null, typed: {} },
+): ToolState {
+  const shown = now.on && startOf(now.on, now.typed);
+  const again = (change: Partial<Choosing>) => {
+    const { choices, choose } = home(context);
+    const state = choosingWall(context, kind, home, { ...now, ...change });
+    return { ...state, ...(choices ? { choices } : {}), ...(choose ? { choose } : {}) };
+  };
+  const take = (on: OnWall | null, held: boolean): ToolState =>
+    on ? spanning(context, kind, { start: on, to: on, typed: {}, held, pointer: null }, home) : again({ on });
+  return {
+    name: "choosingWall",
+    hint: chooseHint(context, kind, shown),
+    cursor: shown ? "crosshair" : "default",
+    fields: startFields,
+    marks: shown ? startMarks(context, kind, shown) : [],
+    snap: null,
+    move: (pointer) => again({ on: wallUnder(context, pointer) }),
+    press(pointer) {
+      const on = wallUnder(context, pointer);
+      return take(on && startOf(on, now.typed), true);
+    },
+    typed: (typed) => again({ typed }),
+    finish: () => take(shown, false),
+    cancel: () => "leave",
+    lost: () => again({ on: null }),
+  };
+}
+
+function startOf(on: OnWall, typed: TypedValues): OnWall {
+  const along = typed["from the corner"];
+  return along === undefined ? on : { ...on, along: Math.min(on.length, Math.abs(along)), word: null };
+}
+
+function chooseHint(context: ToolContext, kind: PullKind, on: OnWall | null): string {
+  if (!on)
+    return kind === "pull"
+      ? "Point at a wall, where the piece to pull begins"
+      : "Point at the wall to build on to";
+  const outline = context.project().building?.outline ?? [];
+  const name = wallName(outline, on.wall);
+  return kind === "pull"
+    ? `Click where the piece of wall ${name} begins, or drag along it; type its distance from the wall's first corner`
+    : `Click to build on to all of wall ${name}, or drag along a piece of it`;
+}
+
+function startMarks(context: ToolContext, kind: PullKind, on: OnWall): DrawingMark[] {
+  const at = placeOn(on, on.along);
+  const project = context.project();
+  const whole: DrawingMark = { kind: "line", points: on.ends.flat(), style: "preview-line" };
+  if (kind === "add-on") return [whole, alongPiece(on.ends[0], on.ends[1], lengthWords(on.length, project))];
+  return [
+    { ...whole, style: "preview" },
+    { kind: "symbol", at, symbol: "dot", size: 2.4, style: "handle-hot" },
+    ...(on.along > 0 ? [alongPiece(on.ends[0], at, lengthWords(on.along, project))] : []),
+  ];
+}
+
+interface Spanning {
+  readonly start: OnWall;
+  readonly to: OnWall;
+  readonly typed: TypedValues;
+  readonly held: boolean;
+  readonly pointer: PlanPointer | null;
+}
+
+const dragPixels = 12;
+
+/** From where the piece begins to where it ends. */
+function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: ToolStart): ToolState {
+  const project = context.project();
+  const { start } = now;
+  const again = (change: Partial<Spanning>) => spanning(context, kind, { ...now, ...change }, home);
+  const endOf = (to: OnWall, typed: TypedValues): number => {
+    if (typed.width === undefined) return to.along;
+    // Towards the pointer; from a corner there is only one way to go.
+    const back = to.along < start.along || (to.along === start.along && start.along > start.length - 1e-6);
+    return Math.min(start.length, Math.max(0, start.along + (back ? -1 : 1) * Math.abs(typed.width)));
+  };
+  const end = endOf(now.to, now.typed);
+  const aimed = (pointer: PlanPointer) => ({ to: alongWall(context, start, pointer), pointer });
+  const pull = (from: number, to: number): ToolState =>
+    pullingOut(
+      context,
+      { kind, wall: start.wall, from: Math.min(from, to), to: Math.max(from, to), depth: 0, typed: {} },
+      home,
+    );
+  const take = (to: number): ToolState =>
+    Math.abs(to - start.along) * context.view().scale < dragPixels
+      ? again({ held: false })
+      : pull(start.along, to);
+  return {
+    name: "spanning",
+    hint: "Click where the piece ends, or type its width",
+    cursor: "crosshair",
+    fields: widthFields,
+    marks: [
+      {
+        kind: "line",
+        points: [...placeOn(start, start.along), ...placeOn(start, end)],
+        style: "preview-line",
+      },
+      ...(Math.abs(end - start.along) > 1e-6
+        ? [
+            alongPiece(
+              placeOn(start, start.along),
+              placeOn(start, end),
+              lengthWords(Math.abs(end - start.along), project),
+            ),
+          ]
+        : []),
+    ],
+    snap: now.to.word ? { at: placeOn(start, end), word: now.to.word, tie: null, guide: null } : null,
+    move: (pointer) => again(aimed(pointer)),
+    press: (pointer) => take(endOf(aimed(pointer).to, now.typed)),
+    release(pointer) {
+      const to = endOf(aimed(pointer).to, now.typed);
+      if (!now.held) return again({});
+      if (Math.abs(to - start.along) * context.view().scale >= dragPixels) return pull(start.along, to);
+      return kind === "add-on" ? pull(0, start.length) : again({ held: false });
+    },
+    typed: (typed) => again({ typed }),
+    finish: () => take(end),
+    back: () => home(context),
+    cancel: () => home(context),
+    lost: () => again({ held: false }),
+  };
+}
+
+export function placeOn({ ends: [a, b], length }: OnWall, along: number): Point {
+  const share = along / length;
+  return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+}
+
+/** How near the wall the pointer must be, in the reach of a snap. */
+const wallReaches = 1.6;
+
+function wallUnder(context: ToolContext, pointer: PlanPointer): OnWall | null {
+  const outline = context.project().building?.outline;
+  if (!outline) return null;
+  const nearest = nearestOnRing(outline, pointer.at[0], pointer.at[1]);
+  const ends = wallEnds(outline, nearest.segment);
+  if (!ends || nearest.distance > wallReaches * reachOf(context, pointer)) return null;
+  const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]);
+  return alongWall(context, { wall: nearest.segment, ends, length, along: 0, word: null }, pointer);
+}
+
+/** The pointer's place along a wall: its ends and its middle catch, else round lengths from the nearer end. */
+function alongWall(context: ToolContext, on: OnWall, pointer: PlanPointer): OnWall {
+  const { ends, length } = on;
+  const along = nearestShare(ends[0], ends[1], pointer.at[0], pointer.at[1]) * length;
+  if (pointer.free) return { ...on, along, word: null };
+  const reach = reachOf(context, pointer);
+  const catches = [
+    [0, "the wall's end"],
+    [length, "the wall's end"],
+    [length / 2, "the wall's middle"],
+  ] as const;
+  const caught = catches.find(([s]) => Math.abs(along - s) < reach);
+  if (caught) return { ...on, along: caught[0], word: caught[1] };
+  const step = handStep(context.project().display.length, context.view().scale);
+  const round = along > length / 2 ? length - roundTo(length - along, step) : roundTo(along, step);
+  return { ...on, along: Math.min(length, Math.max(0, round)), word: null };
+}

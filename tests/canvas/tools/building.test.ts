@@ -1,0 +1,218 @@
+/** The ways to draw the building and to build on to it, ten pixels a metre. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { onSide } from "../../../src/canvas/tools/building/bySide";
+import { buildingEdits, type Project } from "../../../src/document";
+import { signedArea } from "../../../src/geometry";
+import { checkEdit } from "../../support/checkEdit";
+import { type Hand, handOn, metricProject } from "../support/hand";
+
+const outlineOf = (hand: Hand) => hand.project.building?.outline ?? [];
+
+function choosing(kind: string, project: Project = metricProject()): Hand {
+  const hand = handOn(project, "building");
+  hand.choose(kind);
+  return hand;
+}
+
+/** 10 by 6: A (0, 6), B (10, 6), C (10, 0), D (0, 0). */
+function barn(): Project {
+  const outline = buildingEdits.rectangleOutline([0, 0], 10, 6);
+  return checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+}
+
+describe("a rectangle by a side and its depth", () => {
+  it("is clicked out", () => {
+    const hand = choosing("side");
+    hand.click(-5, -5);
+    hand.click(5, -5);
+    hand.click(3, 1);
+    expect(outlineOf(hand)).toEqual([
+      [-5, 1],
+      [5, 1],
+      [5, -5],
+      [-5, -5],
+    ]);
+    expect(hand.tool).toBe("select");
+  });
+
+  it("is typed at any bearing: 5 m at 53.13° goes 4 east and 3 north, 2 m deep to the right", () => {
+    const hand = choosing("side");
+    hand.click(0, 0);
+    hand.type("5");
+    hand.key("Tab");
+    hand.type("53.13010235415598");
+    hand.key("Enter");
+    hand.move(4, -2);
+    hand.type("2");
+    hand.key("Enter");
+    const [a, b, c, d] = outlineOf(hand);
+    expect(outlineOf(hand)).toHaveLength(4);
+    for (const [is, x, y] of [
+      [a, 0, 0],
+      [b, 4, 3],
+      [c, 5.2, 1.4],
+      [d, 1.2, -1.6],
+    ] as const) {
+      expect(is?.[0]).toBeCloseTo(x, 9);
+      expect(is?.[1]).toBeCloseTo(y, 9);
+    }
+  });
+
+  it("has the side's length and the depth as its sides, whichever way it lies", () => {
+    const mm = (least: number) => fc.integer({ min: least, max: 20_000 }).map((n) => n / 1000);
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 359 }),
+        mm(300),
+        mm(300),
+        fc.boolean(),
+        (turn, length, deep, left) => {
+          const angle = (turn * Math.PI) / 180;
+          const rectangle = onSide(
+            [3, 4],
+            [3 + length * Math.cos(angle), 4 + length * Math.sin(angle)],
+            left ? deep : -deep,
+          );
+          expect(-signedArea(rectangle.outline)).toBeCloseTo(length * deep, 6);
+          expect(rectangle.width * rectangle.depth).toBeCloseTo(length * deep, 6);
+        },
+      ),
+    );
+  });
+
+  it("steps back to its side on Esc", () => {
+    const hand = choosing("side");
+    hand.click(-5, -5);
+    hand.click(5, -5);
+    hand.key("Escape");
+    expect(hand.state()).toBe("drawingSide");
+    hand.key("Escape");
+    expect(hand.state()).toBe("ready");
+    expect(hand.choices()?.chosen).toBe("side");
+  });
+});
+
+describe("any outline", () => {
+  it("an L by arrows and typed lengths; its area, 75 m², is shown meanwhile", () => {
+    const hand = choosing("outline");
+    hand.click(-6, -4);
+    const walls = [
+      ["ArrowRight", "12"],
+      ["ArrowUp", "5"],
+      ["ArrowLeft", "7"],
+      ["ArrowUp", "3"],
+      ["ArrowLeft", "5"],
+    ] as const;
+    for (const [key, length] of walls) {
+      hand.key(key);
+      hand.type(length);
+      hand.key("Enter");
+    }
+    expect(hand.texts()).toContain("807 ft²");
+    hand.key("Enter");
+    expect(outlineOf(hand)).toEqual([
+      [-6, -4],
+      [6, -4],
+      [6, 1],
+      [-1, 1],
+      [-1, 4],
+      [-6, 4],
+    ]);
+    expect(hand.selection).toEqual([{ kind: "building" }]);
+  });
+});
+
+describe("a wall pulled", () => {
+  it("an L: from the wall's end, 4 m wide, 3 m out, by clicks; 12 m² are 129 ft²", () => {
+    const hand = choosing("pull", barn());
+    hand.click(0.2, 6.1);
+    hand.click(4, 6.1);
+    hand.move(2, 9);
+    expect(hand.texts()).toEqual(
+      expect.arrayContaining(["4.000 m", "3.000 m", "adds 129 ft², in all 775 ft²"]),
+    );
+    hand.click(2, 9);
+    expect(outlineOf(hand)).toHaveLength(6);
+    expect(Math.abs(signedArea(outlineOf(hand)))).toBeCloseTo(72, 9);
+    expect(hand.labels).toEqual(["pull a piece of a wall out"]);
+  });
+
+  it("a U: all typed, pushed in", () => {
+    const hand = choosing("pull", barn());
+    hand.move(5, 6.1);
+    hand.type("3");
+    hand.key("Enter");
+    hand.move(6, 6.1);
+    hand.type("4");
+    hand.key("Enter");
+    hand.move(5, 5);
+    hand.type("2.5");
+    hand.key("Enter");
+    expect(outlineOf(hand).slice(1, 5)).toEqual([
+      [3, 6],
+      [3, 3.5],
+      [7, 3.5],
+      [7, 6],
+    ]);
+    expect(hand.labels).toEqual(["push a piece of a wall in"]);
+  });
+
+  it("says why where the walls would cross, and changes nothing", () => {
+    const hand = choosing("pull", barn());
+    hand.drag([
+      [3, 6],
+      [5, 6],
+      [7, 6],
+    ]);
+    hand.click(5, -3);
+    expect(hand.hint()).not.toMatch(/^Pull/);
+    expect(hand.labels).toEqual([]);
+    hand.key("Escape");
+    expect(hand.state()).toBe("choosingWall");
+  });
+});
+
+describe("an add-on", () => {
+  it("a click takes all of the wall, a typed depth does the rest", () => {
+    const hand = choosing("add-on", barn());
+    hand.click(10.1, 2);
+    hand.move(12, 2);
+    hand.type("3.5");
+    hand.key("Enter");
+    expect(outlineOf(hand)).toEqual([
+      [0, 6],
+      [13.5, 6],
+      [13.5, 0],
+      [0, 0],
+    ]);
+    expect(hand.labels).toEqual(["add an add-on"]);
+  });
+
+  it("a drag takes a piece of the wall; it stands out even where the pointer lies inside", () => {
+    const hand = choosing("add-on", barn());
+    hand.drag([
+      [10, 5],
+      [10, 3],
+      [10, 2],
+    ]);
+    hand.move(8, 3);
+    hand.type("2");
+    hand.key("Enter");
+    expect(outlineOf(hand)).toEqual([
+      [0, 6],
+      [10, 6],
+      [10, 5],
+      [12, 5],
+      [12, 2],
+      [10, 2],
+      [10, 0],
+      [0, 0],
+    ]);
+  });
+
+  it("is offered only where a building stands", () => {
+    expect(handOn(metricProject(), "building").choices()?.items).toHaveLength(3);
+    expect(handOn(barn(), "building").choices()?.items).toHaveLength(5);
+  });
+});
