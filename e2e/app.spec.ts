@@ -366,7 +366,7 @@ test("every command stands in a menu", async ({ page, openPage }) => {
   const names = (menu: RegExp) =>
     page.getByRole("menu", { name: menu }).locator("[role=menuitem] > span:first-child").allInnerTexts();
   const shown = await names(/^Plan menu/);
-  for (const place of ["Edit", "View", "Draw", "Steps", "Help"]) {
+  for (const place of ["Edit", "Arrange", "View", "Draw", "Steps", "Help"]) {
     await page.getByRole("menuitem", { name: place, exact: true }).hover();
     await expect(page.getByRole("menu", { name: place, exact: true })).toBeVisible();
     shown.push(...(await names(new RegExp(`^${place}$`))));
