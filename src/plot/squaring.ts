@@ -9,6 +9,7 @@
  * Errors  Measures that don't fix a corner, or can't be lengths, are named in words; nothing throws.
  */
 import { cholesky, circlesMeet, type Point, selfCrossing, substitute } from "../geometry";
+import { cornerAngles } from "./outOfSquare";
 
 export interface TapedLength {
   readonly from: string;
@@ -59,9 +60,33 @@ export function squareUp(tapes: readonly TapedLength[]): SquaringResult {
   }
   const start = placeByCrossing(tapes, names);
   if (!start.ok) return start;
-  const placed = adjustPlaces(tapes, names, start.places);
-  return { ok: true, squared: outcome(tapes, names, placed) };
+  const found = start.ways.map((way) => outcome(tapes, names, adjustPlaces(tapes, names, way)));
+  return { ok: true, squared: found.reduce((best, each) => (isBetter(each, best) ? each : best)) };
 }
+
+/** Fits better; where both fit alike, which is left open by the tapes: goes round without crossing, has squarer corners. */
+function isBetter(one: Squared, other: Squared): boolean {
+  const [a, b] = [misfitOf(one), misfitOf(other)];
+  const scale = Math.max(...one.residuals.map(({ distance }) => distance));
+  if (Math.abs(a - b) > (ALIKE * scale) ** 2) return a < b;
+  const [sound, otherSound] = [goesRound(one), goesRound(other)];
+  return sound === otherSound ? askew(one) < askew(other) : sound;
+}
+
+function misfitOf({ residuals }: Squared): number {
+  return residuals.reduce((sum, { residual }) => sum + residual * residual, 0);
+}
+
+function goesRound({ corners }: Squared): boolean {
+  return selfCrossing(corners.map(({ x, y }): Point => [x, y])) === null;
+}
+
+function askew({ corners }: Squared): number {
+  return cornerAngles(corners).reduce((sum, { off }) => sum + Math.abs(off), 0);
+}
+
+/** Fits within this share of the longest tape are alike: rounding of typed figures. */
+const ALIKE = 1e-6;
 
 function badMeasure(tapes: readonly TapedLength[]): SquaringFault | null {
   for (const { from, to, distance } of tapes) {
@@ -84,57 +109,108 @@ function namesOf(tapes: readonly TapedLength[]): string[] {
 
 type Places = Map<string, Point>;
 
-/** One corner after the other where two tapes from placed corners cross. */
-function placeByCrossing(
-  tapes: readonly TapedLength[],
-  names: readonly string[],
-): { readonly ok: true; readonly places: Places } | ({ readonly ok: false } & SquaringFault) {
-  const first = tapes[0] as TapedLength;
-  const places: Places = new Map([
-    [first.from, [0, 0]],
-    [first.to, [first.distance, 0]],
-  ]);
-  while (places.size < names.length) {
-    const next = bestCrossing(tapes, names, places);
-    if (next === null) {
-      const loose = names.filter((name) => !places.has(name));
-      return {
-        ok: false,
-        what: `Corner${loose.length === 1 ? "" : "s"} ${loose.join(", ")} ${loose.length === 1 ? "isn't" : "aren't"} held by two tapes from corners that are: sides alone can swing like a gate.`,
-        how: "Measure a diagonal too.",
-      };
-    }
-    places.set(next.name, next.at);
-  }
-  return { ok: true, places };
+/** One way of placing the corners: at each crossing of two tapes there are two places to choose from. */
+interface Placing {
+  readonly places: Places;
+  /** How far the tapes so far miss. */
+  readonly misfit: number;
 }
 
+/** Ways kept at each corner, the best fitting first; and of those, how many are adjusted to see which is right. */
+const WAYS = 64;
+const TRIED = 12;
 /** Tapes that cross more aslant than this (sine) fix no corner. */
 const TOO_ASLANT = 0.02;
 
-/** The corner whose tapes cross most squarely, at the crossing that its other tapes fit best. */
-function bestCrossing(
+/** One corner after the other where two tapes from placed corners cross, beginning at the first tape that leads to all. */
+function placeByCrossing(
   tapes: readonly TapedLength[],
   names: readonly string[],
-  places: Places,
-): { readonly name: string; readonly at: Point } | null {
-  let best: { name: string; at: readonly Point[]; held: readonly Held[]; square: number } | null = null;
+): { readonly ok: true; readonly ways: readonly Places[] } | ({ readonly ok: false } & SquaringFault) {
+  let farthest: Places = new Map();
+  for (const base of tapes) {
+    let ways: readonly Placing[] = [{ places: placedBase(base), misfit: 0 }];
+    while (ways[0] !== undefined && ways[0].places.size < names.length) {
+      if (ways[0].places.size > farthest.size) farthest = ways[0].places;
+      const next = ways.flatMap((way) => placeNext(way, tapes, names));
+      ways = next.sort((a, b) => a.misfit - b.misfit).slice(0, WAYS);
+    }
+    if (ways.length > 0)
+      return { ok: true, ways: ways.slice(0, TRIED).map(({ places }) => framed(places, tapes[0] ?? base)) };
+  }
+  return { ok: false, ...unheld(farthest, names) };
+}
+
+function placedBase({ from, to, distance }: TapedLength): Places {
+  return new Map<string, Point>([
+    [from, [0, 0]],
+    [to, [distance, 0]],
+  ]);
+}
+
+/** Turned so that the first tape lies on the x axis from its start; mirrored so that the rest lies to the left of it. */
+function framed(places: Places, { from, to }: TapedLength): Places {
+  const [ox, oy] = places.get(from) as Point;
+  const [tx, ty] = places.get(to) as Point;
+  const length = Math.hypot(tx - ox, ty - oy) || 1;
+  const [cos, sin] = [(tx - ox) / length, (ty - oy) / length];
+  const turned = new Map<string, Point>();
+  let above = 0;
+  for (const [name, [x, y]] of places) {
+    const [dx, dy] = [x - ox, y - oy];
+    const side = dy * cos - dx * sin;
+    above += side;
+    turned.set(name, [dx * cos + dy * sin, side]);
+  }
+  if (above >= 0) return turned;
+  return new Map([...turned].map(([name, [x, y]]) => [name, [x, -y]]));
+}
+
+function unheld(places: Places, names: readonly string[]): SquaringFault {
+  const loose = names.filter((name) => !places.has(name));
+  const one = loose.length === 1;
+  return {
+    what: `Corner${one ? "" : "s"} ${loose.join(", ")} ${one ? "isn't" : "aren't"} held by two tapes from corners that are: sides alone can swing like a gate.`,
+    how: "Measure a diagonal too.",
+  };
+}
+
+/** Places the corner that most tapes hold, and of those the one whose tapes cross most squarely, at both crossings. */
+function placeNext(
+  { places, misfit }: Placing,
+  tapes: readonly TapedLength[],
+  names: readonly string[],
+): Placing[] {
+  let best: { name: string; held: readonly Held[]; at: readonly Point[]; score: number } | null = null;
   for (const name of names) {
     if (places.has(name)) continue;
     const held = tapesTo(name, tapes, places);
-    held.forEach((one, i) => {
-      for (const other of held.slice(i + 1)) {
-        const at = crossings(one, other);
-        const square = at[0] === undefined ? 0 : squareness(at[0], one.from, other.from);
-        if (square > (best?.square ?? TOO_ASLANT)) best = { name, at, held, square };
-      }
-    });
+    const cross = squarestCrossing(held);
+    if (cross === null || held.length + cross.square <= (best?.score ?? 0)) continue;
+    best = { name, held, at: cross.at, score: held.length + cross.square };
   }
-  const found = best as { name: string; at: readonly Point[]; held: readonly Held[] } | null;
-  if (found === null) return null;
-  const badness = found.at.map((at) => fits(at, found.held, places));
-  const chosen = found.at[badness.indexOf(Math.min(...badness))];
-  return chosen === undefined ? null : { name: found.name, at: chosen };
+  if (best === null) return [];
+  const { name, held, at } = best;
+  // All on one line so far: the other side would only be the mirror image.
+  const choices = places.size === 2 ? at.filter(([, y]) => y >= 0) : at;
+  return choices.map((point) => ({
+    places: new Map(places).set(name, point),
+    misfit: misfit + missOf(point, held),
+  }));
+}
+
+function squarestCrossing(
+  held: readonly Held[],
+): { readonly at: readonly Point[]; readonly square: number } | null {
+  let best: { at: readonly Point[]; square: number } | null = null;
+  held.forEach((one, i) => {
+    for (const other of held.slice(i + 1)) {
+      const at = crossings(one, other);
+      const square = at[0] === undefined ? 0 : squareness(at[0], one.from, other.from);
+      if (square > (best?.square ?? TOO_ASLANT)) best = { at, square };
+    }
+  });
+  return best;
 }
 
 interface Held {
@@ -171,19 +247,11 @@ function squareness(at: Point, a: Point, b: Point): number {
   return Math.abs(ax * by - ay * bx) / (Math.hypot(ax, ay) * Math.hypot(bx, by) || 1);
 }
 
-/** Badness of a place: how far it misses its tapes; where that is equal, what lies away from the others is better. */
-function fits(at: Point, held: readonly Held[], places: Places): number {
-  let off = 0;
-  let scale = 0;
-  for (const { from, distance } of held) {
-    off += Math.abs(Math.hypot(at[0] - from[0], at[1] - from[1]) - distance);
-    scale = Math.max(scale, distance);
-  }
-  const others = [...places.values()];
-  const mx = others.reduce((sum, [x]) => sum + x, 0) / others.length;
-  const my = others.reduce((sum, [, y]) => sum + y, 0) / others.length;
-  const away = Math.hypot(at[0] - mx, at[1] - my) + (at[1] > 0 ? scale / 4 : 0);
-  return off - 1e-3 * away;
+function missOf(at: Point, held: readonly Held[]): number {
+  return held.reduce(
+    (sum, { from, distance }) => sum + Math.abs(Math.hypot(at[0] - from[0], at[1] - from[1]) - distance),
+    0,
+  );
 }
 
 /** Gauss-Newton; the first corner and the direction to the second stay. */

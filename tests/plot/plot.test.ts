@@ -73,6 +73,35 @@ describe("corners from tapes", () => {
     expect(Math.abs(signedArea(ring.map(({ x, y }): Point => [x, y])))).toBeCloseTo(88, 6);
   });
 
+  it("find the ell from its sides and any few diagonals that hold it, in any order", () => {
+    const diagonals = tapesOf(ELL, (i, j) => j - i !== 1 && j - i !== 5);
+    const sides = tapesOf(ELL, (i, j) => j - i === 1 || j - i === 5);
+    const slip = fc.integer({ min: -5, max: 5 }).map((v) => v / 1000);
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(diagonals, { minLength: 5 }),
+        fc.array(slip, { minLength: 15, maxLength: 15 }),
+        fc.infiniteStream(fc.nat(1000)),
+        (some, slips, order) => {
+          const tapes = [...sides, ...some]
+            .map((tape, i) => ({
+              tape: { ...tape, distance: tape.distance + (slips[i] ?? 0) },
+              key: order.next().value,
+            }))
+            .sort((a, b) => a.key - b.key)
+            .map(({ tape }) => tape);
+          const { corners } = squared(tapes);
+          const at = new Map(corners.map(({ name, x, y }) => [name, [x, y] as const]));
+          for (const { from, to, distance } of tapesOf(ELL)) {
+            const [[ax, ay] = [0, 0], [bx, by] = [0, 0]] = [at.get(from), at.get(to)];
+            expect(Math.abs(Math.hypot(bx - ax, by - ay) - distance)).toBeLessThan(0.06);
+          }
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
   it("share a slip in one diagonal, so that every residual points at it", () => {
     const tapes = tapesOf(ELL.slice(0, 3).concat([[0, 5]]));
     const slipped = tapes.map((tape, i) => (i === 1 ? { ...tape, distance: tape.distance + 0.1 } : tape));
