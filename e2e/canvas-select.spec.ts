@@ -200,9 +200,12 @@ test.describe("on the pottery studio", () => {
     await page.keyboard.press("ArrowLeft");
     await page.keyboard.press("Delete");
     await expect(tree.getByRole("row", { name: /oak/i })).toBeHidden();
+    expect(await plan.undoName()).toBe("Undo: remove feature");
+    // Esc leaves the list, what was chosen there stays chosen.
+    await tree.getByRole("row", { name: "Well" }).click();
     await page.keyboard.press("Escape");
     await expect(tree).toBeHidden();
-    expect(await plan.undoName()).toBe("Undo: remove feature");
+    await expect(inspector(page)).toContainText("Well");
   });
 });
 

@@ -126,6 +126,7 @@ function Things() {
           dependencies={[project]}
           selectionMode="multiple"
           selectionBehavior="replace"
+          escapeKeyBehavior="none"
           selectedKeys={selection.map(thingKey)}
           onSelectionChange={take}
           expandedKeys={groups.map(({ name }) => name).filter((name) => !shut.has(name))}
