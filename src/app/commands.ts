@@ -30,6 +30,7 @@ import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
 import type { Files } from "./files";
 import { pictureCommands } from "./pictures/commands";
+import { snapCommands } from "./snapping";
 import { startTour } from "./tour";
 
 /** Why a command makes no sense now, for the finder; null where it does. */
@@ -44,6 +45,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
     ...arrangeCommands,
     ...viewCommands,
     ...drawCommands,
+    ...snapCommands,
     ...pictureCommands,
     ...stepCommands,
     ...helpCommands(files),

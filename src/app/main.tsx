@@ -14,6 +14,7 @@ import { startNudgeStep } from "./nudgeStep";
 import { keepRecovery, keepTitle } from "./recovery";
 import { answerHost } from "./requests";
 import { listenToKeys } from "./shortcuts";
+import { startSnapping } from "./snapping";
 import { startTheme } from "./theme";
 
 const host = chooseHost();
@@ -25,6 +26,7 @@ tellCrashes();
 startTheme(address.get("theme"));
 startLayers();
 startNudgeStep();
+startSnapping();
 keepRecovery(host);
 keepTitle(host);
 answerHost(host, files, commands);

@@ -372,3 +372,45 @@ describe("keys", () => {
     expect(hand.selection).toEqual([]);
   });
 });
+
+describe("right angles let go", () => {
+  const ring = (hand: ReturnType<typeof handOn>) => hand.project.building?.outline ?? [];
+  const barn = () =>
+    checkEdit(metricProject(), buildingEdits.drawBuilding, {
+      outline: buildingEdits.rectangleOutline([0, 0], 10, 6),
+      floor: 30,
+    });
+  const northWall: [number, number][] = [
+    [5, 6],
+    [6, 7],
+    [7, 8],
+  ];
+
+  it("with Alt a wall is carried anywhere, its neighbours swing along", () => {
+    const hand = handOn(barn());
+    hand.selection = [{ kind: "building" }];
+    hand.drag(northWall, { copies: true });
+    expect(ring(hand)).toEqual([
+      [2, 8],
+      [12, 8],
+      [10, 0],
+      [0, 0],
+    ]);
+  });
+
+  it("where they are not to be kept, Alt keeps them", () => {
+    const hand = handOn(barn());
+    hand.snapping = { ...hand.snapping, rightAngles: false };
+    hand.selection = [{ kind: "building" }];
+    hand.drag(northWall, { copies: true });
+    expect(ring(hand)[0]).toEqual([0, 8]);
+    expect(ring(hand)[1]).toEqual([10, 8]);
+    hand.drag([
+      [10, 8],
+      [11, 9],
+      [12, 9],
+    ]);
+    expect(ring(hand)[1]).toEqual([12, 9]);
+    expect(ring(hand)[0]).toEqual([0, 8]);
+  });
+});

@@ -5,6 +5,23 @@ import { hintId } from "../stage/hintId";
 import { toolRun } from "../stage/toolRun";
 import { PlanNote } from "./EmptyPlan";
 
+/** The direction that is held, or how to hold one. */
+function Locks() {
+  const lock = useStore(toolRun, (run) => run.lock);
+  const can = useStore(toolRun, ({ state }) => state.locksFrom !== undefined);
+  if (lock)
+    return (
+      <p className="plan-locks" role="status">
+        <b>{lock.word}</b>: {keyWord(lock.key)} again or Esc lets go
+      </p>
+    );
+  return can ? <p className="plan-locks">Arrows, A, P, K lock the direction</p> : null;
+}
+
+function keyWord(key: string): string {
+  return key.startsWith("Arrow") ? "the arrow" : key.toUpperCase();
+}
+
 export function HintStrip() {
   const hint = useStore(toolRun, ({ state }) => state.hint);
   // While things are only pointed at, the hint changes too often to be read out.
@@ -14,6 +31,7 @@ export function HintStrip() {
       <p className="plan-hint" id={hintId} role={drawing ? "status" : undefined}>
         {hint}
       </p>
+      <Locks />
       <PlanNote />
     </div>
   );

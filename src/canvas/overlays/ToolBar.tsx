@@ -8,23 +8,27 @@ import { restartTool } from "../stage/toolRun";
 import { planTools, type ToolEntry } from "../tools/toolList";
 import { Icon } from "./icons";
 import { toPlan } from "./ReadingCard";
+import { SnapMenu } from "./SnapMenu";
 
 const groups = [...new Set(planTools.map(({ group }) => group))];
 
 export function ToolBar() {
   const tool = useApp((state) => state.tool);
   return (
-    <div className="plan-card tool-bar" role="toolbar" aria-label="Tools of the plan" onKeyDown={goThrough}>
-      {groups.map((group) => (
-        <div key={group} className="tool-group">
-          {planTools
-            .filter((entry) => entry.group === group)
-            .map((entry) => (
-              <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
-            ))}
-        </div>
-      ))}
-    </div>
+    <>
+      <div className="plan-card tool-bar" role="toolbar" aria-label="Tools of the plan" onKeyDown={goThrough}>
+        {groups.map((group) => (
+          <div key={group} className="tool-group">
+            {planTools
+              .filter((entry) => entry.group === group)
+              .map((entry) => (
+                <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
+              ))}
+          </div>
+        ))}
+      </div>
+      <SnapMenu />
+    </>
   );
 }
 

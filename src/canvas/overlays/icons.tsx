@@ -11,11 +11,18 @@ export type IconName =
   | "fit-building"
   | "fit-selection"
   | "layers"
+  | "snaps"
   | "locked"
   | "unlocked";
 
 const strokes: Readonly<Record<IconName, ReactNode>> = {
   select: <path d="M5 3 L15.5 10.5 L10.6 11.3 L8 16.2 Z" />,
+  snaps: (
+    <>
+      <path d="M4.5 3 v7 C4.5 17.4 15.5 17.4 15.5 10 V3 h-4 v7 C11.5 12.2 8.5 12.2 8.5 10 V3 Z" />
+      <path d="M4.5 6 h4 M11.5 6 h4" className="icon-thin" />
+    </>
+  ),
   shot: (
     <>
       <path d="M6 14.5 h8 M10 10.5 v8" />

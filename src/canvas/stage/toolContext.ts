@@ -12,17 +12,14 @@ import {
 } from "../../store/actions";
 import { snappingStore } from "../../store/snapping";
 import { appStore } from "../../store/store";
-import { handStep } from "../snap/step";
 import type { ToolContext } from "../tools/tool";
+import { gridStep } from "../view/grid";
 import { panPlan, planView } from "../view/planView";
-
-/** Lines of the grid stand at least so far apart, px. */
-const gridPixels = 9;
 
 function snapping(): ReturnType<ToolContext["snapping"]> {
   const choice = snappingStore.getState();
   const { length } = present(appStore.getState().history).display;
-  const grid = choice.on.has("grid") ? handStep(length, planView.getState().view.scale, gridPixels) : null;
+  const grid = choice.on.has("grid") ? gridStep(length, planView.getState().view.scale).step : null;
   return { ...choice, grid };
 }
 

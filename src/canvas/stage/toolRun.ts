@@ -1,6 +1,7 @@
 /** The tool that is at work, as the window's parts read it: canvas, hint, typed values, cursor. */
 import { createStore } from "zustand/vanilla";
 import { appStore } from "../../store/store";
+import type { Lock } from "../snap/lock";
 import { Machine } from "../tools/machine";
 import { toolStarts } from "../tools/starts";
 import type { LengthQuestion, ToolState, WordsQuestion } from "../tools/tool";
@@ -10,6 +11,8 @@ import { windowContext } from "./toolContext";
 interface ToolRun {
   readonly state: ToolState;
   readonly entry: TypedEntry;
+  /** A direction that is held by a key. */
+  readonly lock: Lock | null;
   /** A length that is asked for beside a place of the plan. */
   readonly question: LengthQuestion | null;
   /** Words that are asked for at a place of the plan. */
@@ -34,12 +37,13 @@ let running: Machine = start();
 export const toolRun = createStore<ToolRun>(() => ({
   state: running.state(),
   entry: emptyEntry([]),
+  lock: null,
   question: null,
   words: null,
 }));
 
 function show(): void {
-  toolRun.setState({ state: running.state(), entry: running.entry() });
+  toolRun.setState({ state: running.state(), entry: running.entry(), lock: running.lock() });
 }
 
 export function machine(): Machine {
@@ -63,7 +67,13 @@ export function restartTool(): void {
 
 function beginTool(): void {
   running = start();
-  toolRun.setState({ state: running.state(), entry: running.entry(), question: null, words: null });
+  toolRun.setState({
+    state: running.state(),
+    entry: running.entry(),
+    lock: null,
+    question: null,
+    words: null,
+  });
 }
 
 appStore.subscribe((state, before) => {

@@ -8,6 +8,18 @@ import { keysText, onMac } from "../keys";
 /** Keys that belong to one part of the window, beside those of the list of commands. */
 const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [string, string])[]])[] = [
   [
+    "While drawing",
+    [
+      ["A length, then its bearing", "type, Tab, type, Enter"],
+      ["Lock the direction east, north, west or south", "arrows"],
+      ["Lock it along the line under the pointer", "A"],
+      ["Lock it perpendicular to that line", "P"],
+      ["Keep the present direction", "K"],
+      ["Let the lock go; step back", "Esc"],
+      ["Let snaps go", "hold Shift"],
+    ],
+  ],
+  [
     "Level book",
     [
       ["Go from cell to cell", "arrows, Tab"],

@@ -11,6 +11,7 @@ import { aim } from "../aim";
 import { alongPiece, floating, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";
+import { skews } from "./pullingWall";
 
 export function pullingCorner(
   context: ToolContext,
@@ -25,13 +26,13 @@ export function pullingCorner(
     context,
     {
       name: "pullingCorner",
-      hint: `Pulls corner ${cornerName(corner)}, right angles stay; hold Shift to move this corner alone`,
+      hint: `Pulls corner ${cornerName(corner)}, right angles stay; hold Shift or Alt to move this corner alone`,
       cursor: "move",
       command: buildingEdits.setOutline,
       at(now) {
         const aimed = aim(context, now, { targets });
-        if (now.free) {
-          const moved = moveCorner(outline, corner, now.at);
+        if (now.free || skews(context, now)) {
+          const moved = moveCorner(outline, corner, now.free ? now.at : aimed.at);
           return {
             args: { outline: moved, what: "move a corner" },
             marks: cornerMarks(project, moved, corner),

@@ -1,6 +1,7 @@
 /** A wall under the hand: pulled out or in, its neighbours keep their directions, so right angles stay. */
 import { buildingEdits, type Point, type Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
+import { distance } from "../../../geometry";
 import { formatSigned, roundingFor } from "../../../units";
 import { cornerName, wallEnds, wallName } from "../../select/places";
 import { pullForLength, pullWall, wallOutward } from "../../select/shape";
@@ -9,7 +10,12 @@ import { snapTargets } from "../../snap/targets";
 import { aim } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
-import { startDrag } from "./dragging";
+import { type DragStep, startDrag } from "./dragging";
+
+interface OutlineArgs {
+  readonly outline: readonly Point[];
+  readonly what?: string;
+}
 
 export function pullingWall(
   context: ToolContext,
@@ -25,11 +31,12 @@ export function pullingWall(
     context,
     {
       name: "pullingWall",
-      hint: `Pulls wall ${wallName(outline, wall)}; type the new length of wall ${wallName(outline, nextWall)}, hold Shift for any length`,
+      hint: `Pulls wall ${wallName(outline, wall)}; type the new length of wall ${wallName(outline, nextWall)}, hold Shift for any length, Alt to let the right angles go`,
       cursor: "move",
       fields: [{ name: "length", kind: "length" }],
       command: buildingEdits.setOutline,
       at(now, typed) {
+        if (typed.length === undefined && skews(context, now)) return skewed(context, wall, now);
         const by = typed.length === undefined ? reach(now) : pullForLength(outline, wall, typed.length);
         const pulled = pullWall(outline, wall, by);
         if (!pulled) return null;
@@ -42,6 +49,32 @@ export function pullingWall(
     pointer,
     home,
   );
+}
+
+/** Alt is the other way round than the person's choice. */
+export function skews(context: ToolContext, pointer: PlanPointer): boolean {
+  return context.snapping().rightAngles === pointer.copies;
+}
+
+/** The wall is carried along as it is, wherever the pointer goes; its neighbours swing with it. */
+function skewed(context: ToolContext, wall: number, pointer: PlanPointer): DragStep<OutlineArgs> | null {
+  const project = context.project();
+  const outline = project.building?.outline ?? [];
+  const ends = wallEnds(outline, wall);
+  if (!ends) return null;
+  const step = handStep(project.display.length, context.view().scale);
+  const round = (m: number) => (pointer.free ? m : roundTo(m, step));
+  const [dx, dy] = [0, 1].map((i) =>
+    round((pointer.at[i] as number) - ((ends[0][i] as number) + (ends[1][i] as number)) / 2),
+  ) as [number, number];
+  const next = (wall + 1) % outline.length;
+  const carried = outline.map(([x, y], i): Point => (i === wall || i === next ? [x + dx, y + dy] : [x, y]));
+  const n = carried.length;
+  const texts = [next, (wall + n - 1) % n].flatMap((side): DrawingMark[] => {
+    const at = wallEnds(carried, side);
+    return at ? [alongPiece(at[0], at[1], lengthWords(distance(at[0], at[1]), project))] : [];
+  });
+  return { args: { outline: carried, what: "move a wall" }, marks: texts };
 }
 
 /** How far the pointer pulls a wall out, m: to a snapped place, else so that the neighbour's length is round. */
