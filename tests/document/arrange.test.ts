@@ -223,11 +223,12 @@ describe("mirroring", () => {
   it("keeps the sense of the corners, and takes doors, windows, left walls and dimensions along", () => {
     const things: Thing[] = [{ kind: "building" }];
     const mirrored = checkEdit(plan, arrangeEdits.mirrorThings, { things, a: [20, 0], b: [20, 1] });
+    // A is the top left again, and wall A–B the long one.
     expect(mirrored.building?.outline).toEqual([
+      [28, 8],
       [40, 8],
       [40, 0],
       [28, 0],
-      [28, 8],
     ]);
     // The door stood from x = 7 to 10 on the south wall: now it stands from 30 to 33 there.
     expect(
@@ -240,21 +241,44 @@ describe("mirroring", () => {
         ?.points.map(([x]) => x)
         .sort(),
     ).toEqual([37.5, 39]);
-    // The east wall was left as it is: mirrored it is the west wall, C–D.
-    expect(mirrored.grading.apron.leave).toEqual([2]);
+    // The east wall was left as it is: mirrored it is the west wall, D–A.
+    expect(mirrored.grading.apron.leave).toEqual([3]);
     expect(mirrored.drawing.dimensions[0]).toMatchObject({
-      from: { kind: "corner", corner: 0 },
-      to: { kind: "corner", corner: 3 },
+      from: { kind: "corner", corner: 1 },
+      to: { kind: "corner", corner: 0 },
       offset: -1.5,
     });
     expect(mirrored.survey.shots[1]?.place).toEqual({ kind: "at", x: 12, y: 8 });
     expect(mirrored.grading.drives[0]?.line.at(-1)).toEqual([31.5, 0]);
   });
 
+  it("takes setbacks and taped sides to the lines and corners they become, and refuses a lot from a deed", () => {
+    const length = { text: "10 m", m: 10 };
+    const measured: Project = {
+      ...plan,
+      lot: { ...plan.lot, setbacks: [{ line: 1, distance: length, name: "side" }] },
+      staking: { tapes: [{ id: "t1", from: 0, to: 1, length, held: "level" }] },
+    };
+    const things: Thing[] = [{ kind: "building" }, { kind: "lot" }];
+    const mirrored = checkEdit(measured, arrangeEdits.mirrorThings, { things, ...upright });
+    expect(mirrored.lot.setbacks[0]?.line).toBe(3);
+    // Line 1 was the east one: mirrored about x = 6 it lies in the west.
+    expect(mirrored.lot.outline[3]?.[0]).toBeLessThan(-25);
+    expect(mirrored.lot.outline[0]?.[0]).toBeLessThan(-25);
+    expect(mirrored.staking.tapes[0]).toMatchObject({ from: 1, to: 0 });
+    const deeded: Project = {
+      ...plan,
+      lot: { ...plan.lot, deed: { courses: [], start: [0, 0], turn: 0, adjust: false } },
+    };
+    expect(refusal(deeded, arrangeEdits.mirrorThings, { things, ...upright })).toMatch(/follows its deed/);
+    const turned = checkEdit(deeded, arrangeEdits.turnThings, { things, about: [0, 0], angle: 0.5 });
+    expect(turned.lot.deed?.turn).toBeCloseTo(-0.5, 12);
+  });
+
   it("keeps a shot's tie where the shot goes along", () => {
     const things: Thing[] = [{ kind: "building" }, { kind: "shot", id: "s2" }];
     const mirrored = checkEdit(plan, arrangeEdits.mirrorThings, { things, ...upright });
-    expect(mirrored.survey.shots[1]?.place).toEqual({ kind: "corner", corner: 3 });
+    expect(mirrored.survey.shots[1]?.place).toEqual({ kind: "corner", corner: 0 });
   });
 
   it("twice leads home", () => {

@@ -2,8 +2,8 @@
  * Things moved as one stiff piece: shifted, turned or mirrored on the plan.
  *
  * Units   metres, radians counter-clockwise.
- * Sign    a mirrored ring keeps the sense of its corners: corner i becomes corner (n − i) mod n, wall i becomes
- *         wall n − 1 − i, and a door's offset is counted from the wall's other end.
+ * Sign    a mirrored ring keeps the sense of its corners, and its first side stays the first: corner i becomes corner
+ *         (1 − i) mod n, wall i becomes wall −i mod n, and a door's offset is counted from the wall's other end.
  * Source  first principles.
  */
 
@@ -115,14 +115,24 @@ function movedLot(lot: Lot, moves: boolean, taken: Taken, motion: Motion): Lot {
     turn: lot.deed.turn - motion.turn,
   };
   const setbacks = motion.mirrors
-    ? lot.setbacks.map((setback) => (setback.line < n ? { ...setback, line: n - 1 - setback.line } : setback))
+    ? lot.setbacks.map((setback) => ({ ...setback, line: mirroredSide(setback.line, n) }))
     : lot.setbacks;
   return { ...lot, features, outline: movedRing(lot.outline, motion), deed, setbacks };
 }
 
+/** Mirrored, corner i of a ring of n becomes this one, and that one this. */
+function mirroredCorner(i: number, n: number): number {
+  return i < n ? (n + 1 - i) % n : i;
+}
+
+/** As for corners: side i runs from corner i to the next. */
+function mirroredSide(i: number, n: number): number {
+  return i < n ? (n - i) % n : i;
+}
+
 function movedRing(ring: readonly Point[], motion: Motion): Point[] {
   const n = ring.length;
-  return ring.map((_, i) => motion.place(ring[motion.mirrors ? (n - i) % n : i] as Point));
+  return ring.map((_, i) => motion.place(ring[motion.mirrors ? mirroredCorner(i, n) : i] as Point));
 }
 
 function movedBuilding(building: Building, motion: Motion): Building {
@@ -134,7 +144,7 @@ function movedBuilding(building: Building, motion: Motion): Building {
     if (!a || !b) return opening;
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     const offset = Math.max(0, length - opening.offset - opening.width);
-    return { ...opening, wall: n - 1 - opening.wall, offset };
+    return { ...opening, wall: mirroredSide(opening.wall, n), offset };
   };
   return { ...building, outline, doors: building.doors.map(flip), windows: building.windows.map(flip) };
 }
@@ -146,13 +156,13 @@ function movedDrive(drive: Drive, motion: Motion, withBuilding: boolean): Drive 
 
 function flipped(project: Project, walls: readonly number[]): number[] {
   const n = project.building?.outline.length ?? 0;
-  return walls.map((wall) => (wall < n ? n - 1 - wall : wall));
+  return walls.map((wall) => mirroredSide(wall, n));
 }
 
 /** The project before its building is mirrored, with what names a corner naming the corner it becomes. */
 function withFlippedTies(project: Project): Project {
   const n = project.building?.outline.length ?? 0;
-  const corner = (i: number) => (i < n ? (n - i) % n : i);
+  const corner = (i: number) => mirroredCorner(i, n);
   const end = (tied: DimensionEnd): DimensionEnd =>
     tied.kind === "corner" ? { ...tied, corner: corner(tied.corner) } : tied;
   return {
@@ -279,7 +289,5 @@ function withMovedShots(before: Project, after: Project, taken: Taken, motion: M
 }
 
 function flippedTie(place: Place, corners: number): Place {
-  return place.kind === "corner" && place.corner < corners
-    ? { ...place, corner: (corners - place.corner) % corners }
-    : place;
+  return place.kind === "corner" ? { ...place, corner: mirroredCorner(place.corner, corners) } : place;
 }
