@@ -20,6 +20,16 @@ const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [str
     ],
   ],
   [
+    "What is on the plan",
+    [
+      ["Add to what is selected, or leave one out", "Mod+click"],
+      ["Select all that a box touches", "Shift + drag"],
+      ["Drag a copy", "Alt + drag"],
+      ["Move by a small step, by ten of them", "arrows, Shift + arrows"],
+      ["The menu of what is under the pointer", "right click, Shift + F10"],
+    ],
+  ],
+  [
     "Level book",
     [
       ["Go from cell to cell", "arrows, Tab"],
