@@ -36,12 +36,11 @@ export function pitsStage(
     rock: below(spots, "rock", [x, y], ground),
     water: below(spots, "water", [x, y], ground),
   }));
+  const problems = stripProblem(topsoil, materials.stripDepth, words);
+  for (const corner of corners) problems.push(...footingProblems(spots, corner, trench, words));
   return {
     pits: { count: spots.length, topsoil, corners: found },
-    problems: [
-      ...stripProblem(topsoil, materials.stripDepth, words),
-      ...corners.flatMap((corner) => footingProblems(spots, corner, trench, words)),
-    ],
+    problems,
   };
 }
 
