@@ -54,6 +54,7 @@ describe("the feature tool", () => {
           [10, 8],
         ],
         keepClear: 1,
+        trunk: null,
       },
     ]);
     expect(hand.labels).toEqual(["add buried line"]);
