@@ -6,6 +6,7 @@ import { HintStrip } from "./overlays/HintStrip";
 import { LayerMenu } from "./overlays/LayerMenu";
 import { Legend } from "./overlays/Legend";
 import { LengthAsk } from "./overlays/LengthAsk";
+import { LiveDimensions } from "./overlays/LiveDimensions";
 import { NorthArrow } from "./overlays/NorthArrow";
 import { ReadingCard } from "./overlays/ReadingCard";
 import { ReadOut } from "./overlays/ReadOut";
@@ -43,6 +44,7 @@ export function PlanCanvas() {
         <ReadOut />
       </div>
       <EmptyPlan />
+      <LiveDimensions />
       <TypedChip />
       <LengthAsk />
       <ChoicesCard />

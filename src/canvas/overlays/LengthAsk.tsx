@@ -7,12 +7,23 @@ import { formatLength, parseLength, roundingFor } from "../../units";
 import { dropQuestion, toolRun } from "../stage/toolRun";
 import type { LengthQuestion } from "../tools/tool";
 import { planView } from "../view/planView";
-import { toScreen } from "../view/view";
+import { toScreen, type View, type XY } from "../view/view";
 
 export function LengthAsk() {
   const question = useStore(toolRun, (run) => run.question);
   return question ? <Asked key={`${question.label} ${question.m}`} question={question} /> : null;
 }
+
+const beside = (x: number, y: number, view: View) => ({
+  left: Math.max(8, Math.min(x + 14, view.width - 250)),
+  top: Math.max(8, y + 14),
+});
+
+/** The field covers the figure that was clicked. */
+const over = ([x, y]: XY, view: View) => ({
+  left: Math.max(8, Math.min(x - 60, view.width - 250)),
+  top: Math.max(8, y - 34),
+});
 
 function Asked({ question }: { question: LengthQuestion }) {
   const view = useStore(planView, (state) => state.view);
@@ -40,7 +51,7 @@ function Asked({ question }: { question: LengthQuestion }) {
   return (
     <form
       className="plan-card length-ask"
-      style={{ left: Math.max(8, Math.min(x + 14, view.width - 250)), top: Math.max(8, y + 14) }}
+      style={question.over ? over(question.over, view) : beside(x, y, view)}
       onSubmit={take}
       onBlur={(event) => {
         if (!event.currentTarget.contains(event.relatedTarget)) dropQuestion();

@@ -1,5 +1,6 @@
 /** Runs one tool: sends keys and pointer to its present state, keeps what is being typed and a direction that is held. */
-import type { Point } from "../../document";
+import type { Edit, Point, Project } from "../../document";
+import { parseLength } from "../../units";
 import { edgesNear } from "../snap/constructed";
 import { isLockKey, type Lock, type LockKey, lockFor } from "../snap/lock";
 import type { SnapEdge } from "../snap/targets";
@@ -15,6 +16,7 @@ import {
 } from "../typed/typedEntry";
 import { toScreen } from "../view/view";
 import { allTargets, reachOf } from "./aim";
+import { lengthWords } from "./liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
 
 /** A held direction, and where it was held from. */
@@ -104,6 +106,22 @@ export class Machine {
   /** Makes what the reading offers. */
   use(): void {
     this.act((state) => state.use?.());
+  }
+
+  /** A figure of what is being drawn was typed over. */
+  setDimension(key: string, m: number): Edit {
+    const project = this.context.project();
+    const dimension = this.present.dimensions?.find((each) => each.key === key);
+    if (!dimension) return { ok: false, why: "That is drawn no longer." };
+    if (!(m > 0)) return { ok: false, why: "A length must be more than nothing." };
+    const { field, set } = dimension;
+    const index = this.typed.fields.findIndex(({ name }) => name === field);
+    if (index >= 0) {
+      const texts = this.typed.texts.slice();
+      texts[index] = exactText(m, project);
+      this.type({ ...this.typed, texts });
+    } else if (set) this.go(set(m));
+    return { ok: true, project, label: dimension.label };
   }
 
   /** True when the key was used. */
@@ -223,6 +241,13 @@ export class Machine {
     this.go(next);
     if (used) this.clearTyped();
   }
+}
+
+/** The length as the project writes it where that is exact, else in metres. */
+function exactText(m: number, project: Project): string {
+  const text = lengthWords(m, project);
+  const read = parseLength(text, project.display.length);
+  return read.ok && Math.abs(read.m - m) < 1e-9 ? text : `${m} m`;
 }
 
 function isSamePlace(a: Point, b: Point): boolean {

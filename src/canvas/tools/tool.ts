@@ -65,6 +65,8 @@ export interface LengthQuestion {
   /** What is asked for: "wall B–C". */
   readonly label: string;
   readonly m: number;
+  /** The field lies over this place of the screen instead, px. */
+  readonly over?: XY;
   answer(m: number): Edit;
 }
 
@@ -86,6 +88,18 @@ export interface Choices {
   /** What can be typed, and what to mind about the chosen kind. */
   readonly typed: string;
   readonly caution: string | null;
+}
+
+/** A length of what is being drawn: its figure can be clicked and typed over. */
+export interface DrawnDimension {
+  readonly key: string;
+  /** What is measured: "width". */
+  readonly label: string;
+  readonly m: number;
+  readonly ends: readonly [Point, Point];
+  /** The field that takes what is typed; else `set` does. */
+  readonly field?: string;
+  set?(m: number): ToolState;
 }
 
 /** What was measured: stays in sight until it is let go. */
@@ -129,6 +143,7 @@ export interface ToolState {
   readonly handles?: boolean;
   /** What is drawn goes on from here: its direction can be locked. */
   readonly locksFrom?: Point | undefined;
+  readonly dimensions?: readonly DrawnDimension[];
   readonly choices?: Choices;
   readonly reading?: Reading;
   move?(pointer: PlanPointer): ToolState;

@@ -49,6 +49,8 @@ export interface Hand {
   drag(places: readonly Point[], how?: Partial<PlanPointer>): void;
   key(key: string, shift?: boolean): void;
   type(text: string): void;
+  /** Types over a figure of what is being drawn. */
+  typeOver(key: string, m: number): Edit;
   lose(): void;
 }
 
@@ -170,6 +172,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     type: (text) => {
       for (const key of text) machine.key(key, false);
     },
+    typeOver: (key, m) => machine.setDimension(key, m),
     lose: () => machine.lost(),
   };
   machine = begin(tool);

@@ -8,7 +8,7 @@ import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { aimCorner, sizeFields } from "./aimCorner";
 import { commitRectangle } from "./commit";
 import { buildingChoices } from "./kinds";
-import { rectangleMarks } from "./marks";
+import { rectangleDimensions, rectangleMarks } from "./marks";
 import { bigEnough, draggedRectangle } from "./rectangle";
 
 interface Drawing {
@@ -37,6 +37,7 @@ export function drawing(context: ToolContext, now: Drawing, home: ToolStart): To
     choices: buildingChoices(project, "corners"),
     marks: rectangleMarks(rectangle, project),
     snap: now.to,
+    dimensions: rectangleDimensions(rectangle),
     move: (pointer) => drawing(context, aimed(pointer), home),
     press: (pointer) => commit(aimed(pointer)),
     release(pointer) {

@@ -2,7 +2,18 @@
 import type { Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { alongPiece, areaWords, lengthWords, ringMarks } from "../liveMarks";
+import type { DrawnDimension } from "../tool";
 import { bigEnough, type Rectangle } from "./rectangle";
+
+/** Width and depth, to be typed over. */
+export function rectangleDimensions({ outline, width, depth }: Rectangle): DrawnDimension[] {
+  const [a, b, c] = outline;
+  if (!a || !b || !c) return [];
+  return [
+    { key: "width", label: "width", m: width, ends: [a, b], field: "width" },
+    { key: "depth", label: "depth", m: depth, ends: [b, c], field: "depth" },
+  ];
+}
 
 export function rectangleMarks(rectangle: Rectangle, project: Project): DrawingMark[] {
   const [a, b, c, d] = rectangle.outline;

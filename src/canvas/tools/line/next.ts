@@ -7,7 +7,7 @@ import type { SnapTargets } from "../../snap/targets";
 import type { Field, TypedValues } from "../../typed/typedEntry";
 import { aim, allTargets, withTyped } from "../aim";
 import { alongPiece } from "../liveMarks";
-import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import type { DrawnDimension, PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { LineKind, LinePoint } from "./lineKind";
 
 export interface LineNow {
@@ -52,6 +52,7 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     locksFrom: last.at,
     marks: lineMarks(context, kind, now.points, to),
     snap: to,
+    dimensions: pieceDimensions(now.points, (points) => again({ points })),
     ...(kind.choices ? { choices: kind.choices } : {}),
     move: (pointer) => again({ to: aimed(pointer) }),
     press: (pointer) => add(laid(aimed(pointer))),
@@ -69,6 +70,26 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
       now.points.length > 1 ? again({ points: now.points.slice(0, -1), typed: {} }) : home(context),
     lost: () => again({ held: false }),
   };
+}
+
+/** The pieces that stand: typed over, their end and all that follows move along. */
+function pieceDimensions(
+  points: readonly LinePoint[],
+  give: (points: readonly LinePoint[]) => ToolState,
+): DrawnDimension[] {
+  return points.slice(1).map(({ at: b }, i) => {
+    const a = (points[i] as LinePoint).at;
+    const m = distance(a, b);
+    const set = (to: number) => {
+      const by: Point = [((b[0] - a[0]) * (to - m)) / m, ((b[1] - a[1]) * (to - m)) / m];
+      return give(
+        points.map((point, k) =>
+          k > i ? { at: [point.at[0] + by[0], point.at[1] + by[1]], tie: null } : point,
+        ),
+      );
+    };
+    return { key: `piece ${i + 1}`, label: `piece ${i + 1}`, m, ends: [a, b], set };
+  });
 }
 
 function isSame(context: ToolContext, a: Point, b: Point): boolean {
