@@ -4,6 +4,7 @@ import {
   type Edit,
   type EditCommand,
   type History,
+  hasThing,
   jump,
   type Project,
   present,
@@ -43,7 +44,12 @@ function solveFullySoon(): void {
 
 function showHistory(history: History): void {
   if (history === get().history) return;
-  set({ history, preview: null, floorDrag: null, results: solveNow(present(history)) });
+  const project = present(history);
+  const { selection } = get();
+  // What an edit (or its undoing) took away isn't selected any more.
+  const left = selection.filter((thing) => hasThing(project, thing));
+  const still = left.length === selection.length ? selection : left;
+  set({ history, preview: null, floorDrag: null, selection: still, results: solveNow(project) });
 }
 
 // ---- edits --------------------------------------------------------------------------------------------------

@@ -84,4 +84,15 @@ describe("acts on what is selected", () => {
     expect(state().tool).toBe("turn");
     expect(state().selection).toEqual([tree]);
   });
+
+  it("let go of what an undo takes away", () => {
+    select([tree]);
+    run("edit.duplicate");
+    run("edit.undo");
+    expect(state().selection).toEqual([]);
+    select([tree, { kind: "building" }]);
+    const before = state().selection;
+    run("edit.floorUp");
+    expect(state().selection).toBe(before);
+  });
 });

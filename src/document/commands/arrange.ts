@@ -170,7 +170,9 @@ export const alignThings = command(
     if (fault) return refuse(fault);
     const spreads = args.to === "across" || args.to === "upwards";
     const least = spreads ? 3 : 2;
-    const boxes = args.things.flatMap((thing) => boxOf(project, thing, args.turn ?? 0));
+    // Doors and windows go along with their building.
+    const loose = args.things.filter(({ kind }) => kind !== "door" && kind !== "window");
+    const boxes = loose.flatMap((thing) => boxOf(project, thing, args.turn ?? 0));
     if (boxes.length < least) return refuse(`Select at least ${least} things that have a place on the plan.`);
     const shifts = spreads ? spreadShifts(boxes, args.to) : edgeShifts(boxes, args.to);
     let now = project;
