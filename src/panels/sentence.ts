@@ -1,6 +1,8 @@
 /** One sentence that says how things stand, in parts so that the figures can be set bold. */
 import type { Project } from "../document";
 import type { CornerResult, Results } from "../solve/results";
+import { swaleVerdict } from "../solve/swale-verdict";
+import { heightsApart } from "./heightsApart";
 import type { Notation } from "./notation";
 import { capital, compassWord, counted, listed, wallSide } from "./words";
 
@@ -64,7 +66,7 @@ function beforeTheGround(project: Project, results: Results): SentencePart[] {
 function beforeTheBuilding(results: Results, project: Project, notation: Notation): SentencePart[] {
   const ground = results.ground;
   if (!ground) return [];
-  const drop = spread(ground.tin.z.subarray(0, ground.measuredPoints));
+  const drop = heightsApart(results.survey.points) ?? 0;
   const { gx, gy } = ground.plane;
   return [
     plain("The shots lie within "),
@@ -73,15 +75,6 @@ function beforeTheBuilding(results: Results, project: Project, notation: Notatio
     strong(compassWord(-gx, -gy, project.lot.north)),
     plain(". Draw the building next."),
   ];
-}
-
-function spread(heights: Float64Array): number {
-  let [low, high] = [Infinity, -Infinity];
-  for (const z of heights) {
-    if (z < low) low = z;
-    if (z > high) high = z;
-  }
-  return high - low;
 }
 
 function standing(corners: readonly CornerResult[], notation: Notation): SentencePart[] {
@@ -141,13 +134,10 @@ function water(project: Project, results: Results): SentencePart[] {
     if (wet.length === walls.length) parts.push(plain("water leaves on "), strong("no side"));
     else parts.push(plain("water leaves on every side but "), strong(`the ${listed(sides)}`));
   }
-  const stuck = swales.filter((swale) => !swale.drains);
-  if (stuck.length > 0)
-    parts.push(
-      plain(parts.length ? ", and " : ""),
-      strong(listed(stuck.map(({ name }) => `the ${name}`))),
-      plain(" doesn't drain"),
-    );
+  const stuck = swales
+    .map((swale) => ({ name: swale.name, verdict: swaleVerdict(swale, project.rules.leastSwaleFall) }))
+    .filter(({ verdict }) => verdict !== "drains");
+  if (stuck.length > 0) parts.push(plain(parts.length ? ", and " : ""), ...swalesThatFail(stuck));
   else if (ponds.length > 0)
     parts.push(
       plain(parts.length ? ", but stands in " : "water stands in "),
@@ -155,6 +145,21 @@ function water(project: Project, results: Results): SentencePart[] {
     );
   return parts;
 }
+
+/** "the swale falls too little", "the north swale and the swale don't drain": each verdict once. */
+function swalesThatFail(swales: readonly { readonly name: string; readonly verdict: string }[]) {
+  const verdicts = [...new Set(swales.map(({ verdict }) => verdict))];
+  return verdicts.flatMap((verdict, index): SentencePart[] => {
+    const names = swales.filter((swale) => swale.verdict === verdict).map(({ name }) => `the ${name}`);
+    const said = names.length === 1 ? verdict : severalSwales[verdict];
+    return [...(index > 0 ? [plain(" and ")] : []), strong(listed(names)), plain(` ${said}`)];
+  });
+}
+
+const severalSwales: Readonly<Record<string, string>> = {
+  "doesn't drain": "don't drain",
+  "falls too little": "fall too little",
+};
 
 /** Said only where the floor breaks a limit. */
 function limits({ band, floor }: Results, notation: Notation): SentencePart[] {

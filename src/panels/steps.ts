@@ -1,6 +1,7 @@
 /** The steps of the job: how far each has come, in a word and a figure. */
 import type { Project } from "../document";
 import type { Problem, Results } from "../solve/results";
+import { swaleVerdict } from "../solve/swale-verdict";
 import { type StepName, stepNames } from "../store/state";
 import { FOOT } from "../units";
 import type { Notation } from "./notation";
@@ -51,7 +52,7 @@ export function steps(
     floor: floor(results, notation),
     foundation: foundation(project, results),
     quantities: quantities(results),
-    setout: setout(project),
+    setout: setout(project, results, notation),
     sheets: sheets(project, results),
   };
   return stepNames.map((name) => {
@@ -122,12 +123,15 @@ function water(project: Project, results: Results): Standing {
     return { state: "empty", figure: "", words: "nothing to check yet" };
   const { walls, swales, ponds } = results.water;
   const wet = walls.filter((wall) => !wall.passes).length;
-  const stuck = swales.filter((swale) => !swale.drains).length;
-  const count = wet + stuck + ponds.length;
-  if (count === 0) return { state: "complete", figure: "", words: "water leaves every wall" };
+  const verdicts = swales.map((swale) => swaleVerdict(swale, project.rules.leastSwaleFall));
+  const stuck = verdicts.filter((verdict) => verdict === "doesn't drain").length;
+  const flat = verdicts.filter((verdict) => verdict === "falls too little").length;
+  if (wet + stuck + flat + ponds.length === 0)
+    return { state: "complete", figure: "", words: "water leaves every wall" };
   const words = [
     wet > 0 ? `${wet} of ${walls.length} walls without enough fall` : "",
-    stuck > 0 ? `${stuck} swale that doesn't drain` : "",
+    stuck > 0 ? (stuck === 1 ? "1 swale that doesn't drain" : `${stuck} swales that don't drain`) : "",
+    flat > 0 ? (flat === 1 ? "1 swale that falls too little" : `${flat} swales that fall too little`) : "",
     lowPlaces(ponds.length),
   ].filter((word) => word !== "");
   return { state: "complete", figure: "", words: words.join(", ") };
@@ -166,11 +170,15 @@ function quantities(results: Results): Standing {
     : { state: "complete", figure: "", words: "counted from the present floor" };
 }
 
-function setout(project: Project): Standing {
-  if (project.survey.marks.length === 0) return { state: "empty", figure: "", words: "no mark yet" };
-  return project.worksheet.markReading === null
-    ? { state: "work", figure: "", words: "today's reading on the mark isn't typed yet" }
-    : { state: "complete", figure: "", words: "readings to look for are ready" };
+function setout({ survey, worksheet }: Project, results: Results, notation: Notation): Standing {
+  if (survey.marks.length === 0) return { state: "empty", figure: "", words: "no mark yet" };
+  if (worksheet.markReading !== null)
+    return { state: "complete", figure: "", words: "readings to look for are ready" };
+  const { beam, markHeight } = results.setout;
+  const untyped = "today's reading on the mark isn't typed yet";
+  if (beam === null || markHeight === null) return { state: "work", figure: "", words: untyped };
+  const surveys = `the survey's reading of it was ${notation.reading(beam - markHeight)}`;
+  return { state: "work", figure: "", words: `${untyped}; ${surveys}` };
 }
 
 function sheets(project: Project, results: Results): Standing {

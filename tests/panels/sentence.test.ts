@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { buildingEdits, type Edit, newProject, type Project, surveyEdits } from "../../src/document";
+import { heightsApart } from "../../src/panels/heightsApart";
 import { notationOf } from "../../src/panels/notation";
 import { sentence, sentenceText } from "../../src/panels/sentence";
 import { createSolver } from "../../src/solve/pipeline";
@@ -69,6 +70,27 @@ describe("before there is a building", () => {
     );
     const turned = { ...project, lot: { ...project.lot, north: Math.PI / 2 } };
     expect(text(turned)).toContain("falls to the north");
+  });
+});
+
+describe("how far the ground's heights are apart", () => {
+  it("counts ground shots with a place alone", () => {
+    const { points } = createSolver().solve(plane()).survey;
+    expect(heightsApart(points)).toBeCloseTo(1, 9);
+    expect(points.some(({ kind }) => kind === "mark")).toBe(true);
+    const mark = points.map((point) => (point.kind === "mark" ? { ...point, height: 99 } : point));
+    expect(heightsApart(mark)).toBeCloseTo(1, 9);
+    expect(heightsApart([])).toBeNull();
+  });
+});
+
+describe("a swale in the sentence", () => {
+  it("falls too little, or doesn't drain", () => {
+    const studio = demoProject("pottery-studio");
+    expect(studio.grading.swales.length).toBeGreaterThan(0);
+    const strict = { ...studio, rules: { ...studio.rules, leastSwaleFall: 0.5 } };
+    expect(text(strict)).toContain("falls too little");
+    expect(text(strict)).not.toContain("doesn't drain");
   });
 });
 

@@ -76,6 +76,35 @@ describe("steps of the studio", () => {
   });
 });
 
+describe("set-out", () => {
+  it("tells the survey's reading of the mark until today's is typed", () => {
+    const studio = demoProject("pottery-studio");
+    const asked = { ...studio, worksheet: { ...studio.worksheet, markReading: null } };
+    const mark = studio.survey.shots.find(({ kind }) => kind === "mark")?.reading;
+    const said = notationOf(studio.display).reading(mark?.m ?? Number.NaN);
+    expect(states(asked).setout).toMatchObject({
+      state: "work",
+      words: `today's reading on the mark isn't typed yet; the survey's reading of it was ${said}`,
+    });
+    const typed = { ...asked, worksheet: { markReading: { m: 1.5, text: "1.5 m" } } };
+    expect(states(typed).setout?.state).toBe("complete");
+  });
+});
+
+describe("a swale", () => {
+  const studio = demoProject("pottery-studio");
+  const [swale] = studio.grading.swales;
+
+  it("that falls less than the rule is told apart from one that doesn't drain", () => {
+    if (!swale) throw new Error("the studio has no swale");
+    const strict = { ...studio, rules: { ...studio.rules, leastSwaleFall: 0.5 } };
+    expect(states(strict).water?.words).toContain("1 swale that falls too little");
+    const backwards = { ...swale, line: [...swale.line].reverse() };
+    const turned = { ...studio, grading: { ...studio.grading, swales: [{ ...backwards, fall: null }] } };
+    expect(states(turned).water?.words).toContain("1 swale that doesn't drain");
+  });
+});
+
 describe("what to look at", () => {
   const demos = ["pottery-studio", "joinery-shed", "potting-barn", "open-hillside"] as const;
 

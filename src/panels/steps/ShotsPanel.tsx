@@ -6,6 +6,7 @@ import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
+import { heightsApart } from "../heightsApart";
 import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
@@ -192,7 +193,7 @@ function Standing() {
   const shots = useProject(({ survey }) => survey.shots);
   const notation = useNotation();
   const known = points.filter((point) => point.height !== null && point.kind !== "check");
-  const heights = known.map((point) => point.height ?? 0);
+  const apart = heightsApart(points);
   const placed = known.filter((point) => point.at !== null).length;
   const aside = shots.filter((shot) => shot.aside).length;
   if (shots.length === 0) return null;
@@ -203,18 +204,13 @@ function Standing() {
       ...(aside > 0 ? { note: `${aside} set aside` } : {}),
     },
     { name: "With a height and a place", figure: String(placed) },
-    ...(known.length > 0
-      ? [{ name: "From highest to lowest", figure: notation.length(spread(heights)) }]
-      : []),
+    ...(apart === null
+      ? []
+      : [{ name: "Ground, highest to lowest", figure: notation.length(apart), note: "without the marks" }]),
   ];
   return (
     <Section title="So far">
       <Facts facts={facts} />
     </Section>
   );
-}
-
-function spread(heights: readonly number[]): number {
-  const low = heights.reduce((least, z) => Math.min(least, z), Infinity);
-  return heights.reduce((most, z) => Math.max(most, z), -Infinity) - low;
 }

@@ -1,6 +1,7 @@
 import { memo } from "react";
 import { type Apron, type Swale, siteEdits } from "../../document";
 import type { Pond, SwaleResult, WallWater } from "../../solve/results";
+import { swaleVerdict } from "../../solve/swale-verdict";
 import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, IconAction, Toggle } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
@@ -114,6 +115,7 @@ function LeastFall() {
 const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; result: SwaleResult | null }) {
   const { id } = swale;
   const notation = useNotation();
+  const leastFall = useProject(({ rules }) => rules.leastSwaleFall);
   const change = (patch: Partial<Omit<Swale, "id">>) => tryRun(siteEdits.changeSwale, { id, patch });
   return (
     <div className="card">
@@ -123,7 +125,7 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           <p className={`check check-${result.drains ? "ok" : "bad"}`}>
             <Icon name={result.drains ? "check" : "warn"} />
             <span>
-              <b>{result.drains ? "It drains." : "It doesn't drain."}</b> {result.why}
+              <b>{`It ${swaleVerdict(result, leastFall)}.`}</b> {result.why}
             </span>
           </p>
           <Facts
