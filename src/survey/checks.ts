@@ -49,11 +49,15 @@ export function moveProblem(setup: Setup, move: BeamMove, refs: References): Pro
       how: "Say from which row on the laser stood where it is now; or shoot two of them again as second looks. If this check was misread, set it aside.",
     };
   }
+  // Two shots shot again, or the user's own word, make a step sure; one reading by itself may be a slip.
+  const isTold = setup.bumps.some(({ check: told }) => told === move.check);
   return {
     ...base,
-    severity: "note",
+    severity: isTold ? "note" : "caution",
     what: `${what}${from === undefined ? "" : ` before ${shotInWords(from, refs)}`}; later readings of this set-up hang on the second look.`,
-    how: "Nothing is to be done. If the laser wasn't moved, set the second look aside.",
+    how: isTold
+      ? "Nothing is to be done. If the laser wasn't moved, set the second look aside."
+      : "Say that the laser was bumped; if this check was misread, set it aside.",
   };
 }
 

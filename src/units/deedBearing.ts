@@ -47,6 +47,8 @@ function azimuth(degrees: number, text: string): ParsedDeedBearing {
 /** 26-10-05, 26 10 5, 26°10'05", 26:10:05, 26d10m5s, 26.168: degrees, or a sentence that says why not. */
 function readDegrees(body: string): number | string {
   const parts = body
+    // Two points make three numbers of it: 26.10.05.
+    .replace(/^(\d+)\.(\d+)\.(\d+(?:\.\d+)?)$/, "$1-$2-$3")
     .replace(/deg(?:rees?)?\.?|°/g, "d")
     .replace(/min(?:utes?)?\.?/g, "m")
     .replace(/sec(?:onds?)?\.?/g, "s")

@@ -385,6 +385,17 @@ describe("a bumped laser", () => {
     expect(problems).toMatchObject([{ code: "laser-moved", severity: "caution" }]);
   });
 
+  it("found at once after the mark is asked about until the user says so", () => {
+    const early: Draft[] = [
+      onBolt(1000),
+      { id: "bad", reading: 950, kind: "check", of: "bolt" },
+      { id: "f", reading: 1950 },
+    ];
+    expect(level(early).problems).toMatchObject([{ code: "laser-moved", severity: "caution" }]);
+    expect(level(early, bumped(null)).problems).toMatchObject([{ code: "laser-moved", severity: "note" }]);
+    expect(level(early).heights.f).toBe(29);
+  });
+
   it("twice in one day", () => {
     const { heights } = level(
       [
