@@ -8,6 +8,7 @@ import { z } from "zod";
 import { id, measureSchema, metres, notNegative, pointSchema, positive } from "./schemaParts";
 import {
   type anchorSchema,
+  type breaklineSchema,
   type bumpSchema,
   type courseSchema,
   deedSchema,
@@ -312,6 +313,7 @@ export type Bump = z.infer<typeof bumpSchema>;
 export type Anchor = z.infer<typeof anchorSchema>;
 export type StakeGrid = z.infer<typeof stakeGridSchema>;
 export type TestPit = z.infer<typeof testPitSchema>;
+export type Breakline = z.infer<typeof breaklineSchema>;
 export type Tape = z.infer<typeof tapeSchema>;
 export type Staking = z.infer<typeof stakingSchema>;
 export type Course = z.infer<typeof courseSchema>;

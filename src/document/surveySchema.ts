@@ -156,6 +156,29 @@ export const testPitSchema = z.object({
   note: z.string().default(""),
 });
 
+/** Lines at which the ground bends, and closed ones round ground that the shots don't tell. */
+export const breaklineKinds = [
+  "ditch",
+  "ridge",
+  "bank-top",
+  "bank-toe",
+  "road-edge",
+  "wall",
+  /** Closed: round a pond or a house, inside which nothing was shot. */
+  "hole",
+  /** Closed: outside it the shots don't tell the ground. */
+  "edge",
+] as const;
+
+/** A line that no triangle of the ground crosses. */
+export const breaklineSchema = z.object({
+  id,
+  name: z.string().default(""),
+  kind: z.enum(breaklineKinds).default("ridge"),
+  /** Corners x, y and height in the project's datum, m; null: as high as the shots round it say. */
+  points: z.array(z.tuple([metres, metres, metres.nullable()])).min(2),
+});
+
 /** How strict a run of levels is judged; the figures stand in the survey room. */
 export const misclosureClassIds = [
   "site",
@@ -175,6 +198,9 @@ export const surveySchema = z.object({
   shots: z.array(shotSchema).default([]),
   grids: z.array(stakeGridSchema).default([]),
   pits: z.array(testPitSchema).default([]),
+  breaklines: z.array(breaklineSchema).default([]),
+  /** A triangle at the edge of the shots with a longer side than this, m, is a guess; null: none is. */
+  longestEdge: positive.nullable().default(null),
   /** Correct readings for the earth's curvature and refraction, where the distance is known. */
   longSights: z.boolean().default(false),
   /** What a run that comes back to a known height may miss it by. */
