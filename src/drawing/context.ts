@@ -1,4 +1,5 @@
 /** What every layer needs to know to draw itself, and how a text finds its place. */
+import type { Bounds } from "../geometry";
 import type { Results } from "../solve/results";
 import { type Box, createLabels, type Labels } from "./labels";
 import type { TextMark, XY } from "./marks";
@@ -14,6 +15,8 @@ export interface DrawOptions {
   readonly medium?: "paper" | "screen";
   /** The plan is shown turned by this, radians counter-clockwise: texts look for upright places. */
   readonly turn?: number;
+  /** Only this part of the plan is looked at: a crowd of shots is drawn there alone. Everything where it isn't said. */
+  readonly seen?: Bounds;
 }
 
 /**
@@ -25,6 +28,7 @@ export interface DrawContext {
   readonly heightsFrom: "mark" | "datum";
   readonly medium: "paper" | "screen";
   readonly turn: number;
+  readonly seen: Bounds | null;
   readonly labels: Labels;
 }
 
@@ -35,6 +39,7 @@ export function createDrawContext(options: DrawOptions): DrawContext {
     heightsFrom: options.heightsFrom ?? "mark",
     medium: options.medium ?? "screen",
     turn: options.turn ?? 0,
+    seen: options.seen ?? null,
     labels: createLabels(),
   };
 }

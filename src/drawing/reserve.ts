@@ -3,6 +3,7 @@ import type { Project } from "../document/schema";
 import type { Point } from "../geometry";
 import type { Results } from "../solve/results";
 import { type DrawContext, onPaper } from "./context";
+import { shownShots } from "./crowd";
 import type { Labels } from "./labels";
 import type { XY } from "./marks";
 import { offsetLine } from "./offset";
@@ -48,5 +49,5 @@ export function reserveLines(project: Project, results: Results, context: DrawCo
   takenFrom.set(context.labels, from);
   context.labels.forget("lines");
   takeDrawn(project, context);
-  for (const { at } of results.survey.points) if (at) takeSpot(context, at, shotCross);
+  for (const { at } of shownShots(results, context)) if (at) takeSpot(context, at, shotCross);
 }

@@ -5,6 +5,7 @@ import { containsPoint, distance } from "../geometry";
 import type { LevelledPoint, Results } from "../solve/results";
 import { besidePoint, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel } from "./context";
+import { shownShots } from "./crowd";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { markTriangle, shotCross } from "./sizes";
@@ -29,7 +30,7 @@ export function drawShots(project: Project, results: Results, context: DrawConte
   const told = spots(project);
   const outline = project.building?.outline ?? [];
   const hidden = new Set(project.drawing.hidden);
-  const marks = results.survey.points.flatMap((point) => {
+  const marks = shownShots(results, context).flatMap((point) => {
     const { at } = point;
     if (hidden.has(thingKey({ kind: "shot", id: point.shot }))) return [];
     if (!at || told.some((spot) => distance(at, spot) / context.metresPerMm <= sameSpot)) return [];

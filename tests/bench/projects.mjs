@@ -21,7 +21,8 @@ export function benchProject(count) {
   const project = JSON.parse(readFileSync("demo-projects/pottery-studio.drysill.json", "utf8"));
   const random = randomFrom(count);
   const beam = 31.5;
-  const side = Math.max(50, Math.sqrt(count));
+  // A million places lie a hand apart: within a laser's reach, as a scan of the lot would give them.
+  const side = Math.min(120, Math.max(50, Math.sqrt(count)));
   const shots = project.survey.shots.slice(0, 1);
   for (let i = 1; i < count; i++) {
     const x = 18 + (random() - 0.5) * side;

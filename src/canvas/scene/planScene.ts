@@ -1,6 +1,8 @@
 /** The plan's marks, drawn again only where what they are made from has changed. */
 import { type Project, visibleProject } from "../../document";
 import { createDrawContext, type DrawContext, type MarkLayer } from "../../drawing";
+import { crowdFrom } from "../../drawing/crowd";
+import type { Bounds } from "../../geometry";
 import type { Results } from "../../solve/results";
 import type { PlanLayer } from "../../store/state";
 import { type CanvasName, followsFloor, layersByRank, paintingOrder } from "./layerList";
@@ -12,6 +14,8 @@ export interface SceneInput {
   readonly metresPerMm: number;
   /** The plan is shown turned by this, radians counter-clockwise. */
   readonly turn: number;
+  /** The part of the plan that is looked at; a crowd of shots is drawn there alone. */
+  readonly seen?: Bounds;
   /** Something is under the hand: labels that are placed stay where they are. */
   readonly dragging: boolean;
 }
@@ -52,11 +56,20 @@ export function createPlanScene(): PlanScene {
       // Hidden things are not drawn.
       const input = { ...whole, project: visibleProject(whole.project) };
       const stale = staleNames(input);
-      const rescaled = context?.metresPerMm !== input.metresPerMm || context.turn !== input.turn;
+      const seen = whole.results.survey.points.length < crowdFrom ? null : (whole.seen ?? null);
+      const rescaled =
+        context?.metresPerMm !== input.metresPerMm ||
+        context.turn !== input.turn ||
+        !sameBounds(context.seen, seen);
       if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
       const anew = rescaled || (crowded && !input.dragging);
       if (anew) crowded = false;
-      if (anew || !context) context = createDrawContext({ metresPerMm: input.metresPerMm, turn: input.turn });
+      if (anew || !context)
+        context = createDrawContext({
+          metresPerMm: input.metresPerMm,
+          turn: input.turn,
+          ...(seen && { seen }),
+        });
       const changed = new Set<CanvasName>();
       for (const spec of layersByRank) {
         if (!anew && !stale.has(spec.name)) continue;
@@ -78,6 +91,11 @@ export function createPlanScene(): PlanScene {
 }
 
 const partOf = new Map(layersByRank.map(({ name, part }) => [name, part]));
+
+function sameBounds(a: Bounds | null, b: Bounds | null): boolean {
+  if (!a || !b) return a === b;
+  return a.minX === b.minX && a.maxX === b.maxX && a.minY === b.minY && a.maxY === b.maxY;
+}
 
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((item, i) => item === b[i]);

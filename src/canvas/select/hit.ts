@@ -1,5 +1,5 @@
 /** What lies under a place of the plan: the smallest thing first, so that nothing hides behind a larger one. */
-import { isArea, type Point, type Project, visibleProject } from "../../document";
+import { isArea, type Point, type Project, type Shot, visibleProject } from "../../document";
 import { dimensionShape, noteBoxes } from "../../drawing";
 import type { Box } from "../../drawing/labels";
 import { containsPoint, distance, distanceToSegment, nearestOnPolyline, nearestOnRing } from "../../geometry";
@@ -41,12 +41,17 @@ function spotAt(project: Project, at: Point, reach: number): Selected | null {
     if (d < bestDistance) [best, bestDistance] = [{ kind: "mark", id: mark.id }, d];
   }
   for (const shot of project.survey.shots) {
-    if (shot.place.kind === "corner") continue;
+    if (shot.place.kind === "corner" || isFarOff(shot.place, at, bestDistance)) continue;
     const place = shotPlace(project, shot);
     const d = place ? distance(place, at) : Infinity;
     if (d < bestDistance) [best, bestDistance] = [{ kind: "shot", id: shot.id }, d];
   }
   return best;
+}
+
+/** Most shots are told off by two subtractions. */
+function isFarOff(place: Shot["place"], [x, y]: Point, reach: number): boolean {
+  return place.kind === "at" && (Math.abs(place.x - x) > reach || Math.abs(place.y - y) > reach);
 }
 
 /** On its words; the last written lies on top. */

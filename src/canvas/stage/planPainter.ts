@@ -22,7 +22,7 @@ import { createStillLabels } from "../scene/stillLabels";
 import { pxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
 import { planView } from "../view/planView";
-import type { View } from "../view/view";
+import { seenBounds, type View } from "../view/view";
 
 /** From the bottom to the top. */
 export const stageLayers = ["depth", "ground", "design", "shots", "interaction"] as const;
@@ -202,6 +202,7 @@ export class PlanPainter {
       hidden: state.hidden,
       metresPerMm: pxPerMm / this.shown.scale,
       turn: this.shown.angle,
+      seen: seenBounds(this.shown),
       dragging: state.preview !== null || state.floorDrag !== null,
     });
   }

@@ -16,8 +16,15 @@ export function fitPadding(width: number): Padding {
 
 /** Everything on the plan; of an empty plan an inverted box. */
 export function planBounds(project: Project): Bounds {
-  return boundsOf(planPlaces(project));
+  const before = known.get(project);
+  if (before) return before;
+  const bounds = boundsOf(planPlaces(project));
+  known.set(project, bounds);
+  return bounds;
 }
+
+/** A project never changes: the bounds of one with a million shots are measured once. */
+const known = new WeakMap<Project, Bounds>();
 
 /** All places that belong to something on the plan. */
 export function planPlaces(project: Project): readonly XY[] {
