@@ -1,6 +1,7 @@
 /** The plan: ground, design and tools on one sheet, with its key, its read-out and its tools around it. */
 import { ChoicesCard } from "./overlays/ChoicesCard";
 import { EmptyPlan } from "./overlays/EmptyPlan";
+import { GridNote } from "./overlays/GridNote";
 import { HeightsNote } from "./overlays/HeightsNote";
 import { HintStrip } from "./overlays/HintStrip";
 import { LayerMenu } from "./overlays/LayerMenu";
@@ -38,6 +39,7 @@ export function PlanCanvas() {
           <div className="scale-line">
             <ScaleBar />
             <HeightsNote />
+            <GridNote />
           </div>
           <Legend />
         </div>

@@ -26,6 +26,8 @@ const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [str
       ["Select all that a box touches", "Shift + drag"],
       ["Drag a copy", "Alt + drag"],
       ["Move by a small step, by ten of them", "arrows, Shift + arrows"],
+      ["Zoom, turn the plan", "wheel, Shift + wheel"],
+      ["Move the plan", "Space + drag, middle button"],
       ["The menu of what is under the pointer", "right click, Shift + F10"],
     ],
   ],
