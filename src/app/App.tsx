@@ -57,7 +57,7 @@ export function App({ host, files, commands }: AppProps) {
       <ShortcutsDialog commands={commands} />
       <HistoryDialog />
       <ObjectsDialog />
-      <SettingsDialog />
+      <SettingsDialog canReopen={host.kind === "electron"} />
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />
       <AskingDialog />

@@ -300,6 +300,14 @@ const viewCommands: readonly AppCommand[] = [
     run: nextTheme,
   },
   {
+    id: "view.preferences",
+    name: "Preferences…",
+    place: "View",
+    keys: ["Mod+,"],
+    also: "settings options text size larger theme motion accessibility start screen arrow keys",
+    run: () => openDialog("preferences"),
+  },
+  {
     id: "view.settings",
     name: "Units and notation…",
     place: "View",

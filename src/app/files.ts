@@ -21,6 +21,7 @@ export interface Files {
   newPlan(name: string, display: Partial<Display>): Promise<void>;
   open(): Promise<void>;
   openFile(file: OpenedFile): Promise<void>;
+  openLast(): Promise<void>;
   openRecent(token: string): Promise<void>;
   openDemo(demo: Demo): Promise<void>;
   openRecovered(work: RecoveredWork): Promise<void>;
@@ -55,6 +56,12 @@ class HostFiles implements Files {
 
   async openRecent(token: string): Promise<void> {
     await this.show(await this.host.openRecent(token));
+  }
+
+  /** The plan that was worked on last, where the host knows one. */
+  async openLast(): Promise<void> {
+    const [last] = await this.host.recentFiles();
+    if (last) await this.openRecent(last.token);
   }
 
   async openFile(file: OpenedFile): Promise<void> {

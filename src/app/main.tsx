@@ -3,6 +3,7 @@ import "../look/base.css";
 import { createRoot } from "react-dom/client";
 import { chooseHost } from "../host";
 import { showStart } from "../store/actions";
+import { appStore } from "../store/store";
 import { App } from "./App";
 import { Boundary } from "./Boundary";
 import { appCommands } from "./commands";
@@ -11,6 +12,7 @@ import { demos } from "./demos";
 import { filesThrough } from "./files";
 import { startLayers } from "./layers";
 import { startNudgeStep } from "./nudgeStep";
+import { startPreferences } from "./preferences";
 import { keepRecovery, keepTitle } from "./recovery";
 import { answerHost } from "./requests";
 import { listenToKeys } from "./shortcuts";
@@ -23,6 +25,7 @@ const commands = appCommands(files);
 const address = new URLSearchParams(window.location.search);
 
 tellCrashes();
+startPreferences();
 startTheme(address.get("theme"));
 startLayers();
 startNudgeStep();
@@ -35,6 +38,8 @@ listenToKeys(commands);
 const wanted = demos.find(({ id }) => id === address.get("demo"));
 if (wanted) await files.openDemo(wanted);
 else showStart();
+if (!wanted && host.kind === "electron" && appStore.getState().preferences.opens === "last")
+  await files.openLast();
 
 const root = document.getElementById("root");
 if (root)

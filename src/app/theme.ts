@@ -20,7 +20,8 @@ function applyTheme(theme: Theme): void {
   space.forEach((px, step) => {
     root.style.setProperty(`--space-${step}`, `${px}px`);
   });
-  for (const [name, px] of Object.entries(typeSizes)) root.style.setProperty(`--type-${name}`, `${px}px`);
+  for (const [name, px] of Object.entries(typeSizes))
+    root.style.setProperty(`--type-${name}`, `calc(${px}px * var(--text))`);
   root.style.setProperty("--typeface", typeface);
   root.style.colorScheme = theme;
   root.dataset.theme = theme;

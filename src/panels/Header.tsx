@@ -40,7 +40,7 @@ export function Header({ commands, run }: HeaderProps) {
       <UnitsMenu run={run} />
       <Button className="button button-plain" onPress={() => run("help.find")}>
         <Icon name="find" />
-        <span>Find a command</span>
+        <span className="button-word">Find a command</span>
         <kbd>{keysText("Mod+K", onMac())}</kbd>
       </Button>
       <HelpMenu commands={commands} run={run} />
@@ -144,7 +144,7 @@ function UndoButtons({ run }: { run: RunCommand }) {
         onPress={() => run("edit.undo")}
       >
         <Icon name="undo" />
-        <span className="undo-words">{undo === null ? "Undo" : `Undo: ${undo}`}</span>
+        <span className="undo-words button-word">{undo === null ? "Undo" : `Undo: ${undo}`}</span>
       </Button>
       <Button
         className="button button-plain redo-button"

@@ -14,7 +14,16 @@ import {
   startHistory,
   undo,
 } from "../document";
-import type { AppState, Message, OpenFile, Selected, StepName, ThemeChoice, ToolName } from "./state";
+import type {
+  AppState,
+  Message,
+  OpenFile,
+  Preferences,
+  Selected,
+  StepName,
+  ThemeChoice,
+  ToolName,
+} from "./state";
 import { arrangeTools } from "./state";
 import { appStore, solver } from "./store";
 
@@ -253,6 +262,10 @@ export function setStep(step: StepName): void {
 
 export function setTheme(theme: ThemeChoice): void {
   set({ theme });
+}
+
+export function setPreferences(patch: Partial<Preferences>): void {
+  set({ preferences: { ...appStore.getState().preferences, ...patch } });
 }
 
 export function openDialog(dialog: AppState["dialog"]): void {

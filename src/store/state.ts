@@ -50,6 +50,19 @@ export { type PlanLayer, planLayers } from "./layers";
 
 export type ThemeChoice = "light" | "dark" | "system";
 
+/** How large the window's words are set; 1 is 100 %. */
+export const textSizes = [1, 1.15, 1.3, 1.5] as const;
+export type TextSize = (typeof textSizes)[number];
+
+/** A person's own choices beside the theme: kept outside the plan, from one time to the next. */
+export interface Preferences {
+  readonly textSize: TextSize;
+  /** "less": nothing glides; "system": as the system is set. */
+  readonly motion: "system" | "less";
+  /** What the window begins with. */
+  readonly opens: "start" | "last";
+}
+
 /** A message that stays until it is read. */
 export interface Message {
   readonly id: number;
@@ -83,6 +96,7 @@ export interface AppState extends LayerState {
   readonly tool: ToolName;
   readonly step: StepName;
   readonly theme: ThemeChoice;
+  readonly preferences: Preferences;
   readonly messages: readonly Message[];
   /** The dialog that is open, by name. */
   readonly dialog:
@@ -92,6 +106,7 @@ export interface AppState extends LayerState {
     | "history"
     | "export"
     | "settings"
+    | "preferences"
     | "new"
     | "guide"
     | "glossary"

@@ -24,6 +24,7 @@ function firstState(): AppState {
     step: "shots",
     ...usualLayers,
     theme: "system",
+    preferences: { textSize: 1, motion: "system", opens: "start" },
     messages: [],
     dialog: null,
     term: null,

@@ -1,9 +1,11 @@
-import { Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Dialog, Heading, Modal, ModalOverlay, Tab, TabList, TabPanel, Tabs } from "react-aria-components";
 import { type Display, type LengthNotation, siteEdits } from "../../document";
 import { openDialog, run } from "../../store/actions";
 import { useApp } from "../../store/useApp";
 import { Action, Choice } from "../fields/Choice";
 import { useNotation } from "../useProject";
+import { OwnPreferences } from "./OwnPreferences";
+import { PlanPreferences } from "./PlanPreferences";
 
 const lengths: readonly { value: LengthNotation; words: string }[] = [
   { value: "ft-in", words: "feet and inches" },
@@ -42,29 +44,64 @@ const usualRounding: Readonly<Record<LengthNotation, number>> = {
   mm: 0,
 };
 
-/** How this plan writes its figures. What was typed is kept as it was typed. */
-export function SettingsDialog() {
-  const open = useApp((state) => state.dialog === "settings");
+/** What belongs to a person, kept on this computer, and what belongs to the plan, kept in its file. */
+export function SettingsDialog({ canReopen }: { canReopen: boolean }) {
+  const dialog = useApp((state) => state.dialog);
+  const hasPlan = useApp((state) => state.screen === "plan");
+  const open = dialog === "settings" || dialog === "preferences";
   return (
     <ModalOverlay
       className="overlay"
       isOpen={open}
-      onOpenChange={(to) => openDialog(to ? "settings" : null)}
+      onOpenChange={(to) => {
+        if (!to) openDialog(null);
+      }}
       isDismissable
     >
-      <Modal className="modal modal-small">
+      <Modal className="modal modal-preferences">
         <Dialog className="dialog">
           <Heading slot="title" className="dialog-title">
-            Units and notation
+            Preferences
           </Heading>
-          <Settings />
+          {hasPlan ? (
+            <Tabs className="tabs" defaultSelectedKey={dialog === "settings" ? "units" : "own"}>
+              <TabList className="tab-list" aria-label="Preferences">
+                <Tab className="tab" id="own">
+                  Yours
+                </Tab>
+                <Tab className="tab" id="units">
+                  Units of this plan
+                </Tab>
+                <Tab className="tab" id="work">
+                  Paper, rules and earth
+                </Tab>
+              </TabList>
+              <TabPanel className="tab-panel" id="own">
+                <OwnPreferences canReopen={canReopen} />
+              </TabPanel>
+              <TabPanel className="tab-panel" id="units">
+                <Units />
+              </TabPanel>
+              <TabPanel className="tab-panel" id="work">
+                <PlanPreferences />
+              </TabPanel>
+            </Tabs>
+          ) : (
+            <OwnPreferences canReopen={canReopen} />
+          )}
+          <div className="dialog-acts">
+            <Action look="accent" onPress={() => openDialog(null)}>
+              Done
+            </Action>
+          </div>
         </Dialog>
       </Modal>
     </ModalOverlay>
   );
 }
 
-function Settings() {
+/** How this plan writes its figures. What was typed is kept as it was typed. */
+function Units() {
   const notation = useNotation();
   const { display } = notation;
   const change = (patch: Partial<Display>) => run(siteEdits.changeDisplay, { patch });
@@ -105,11 +142,6 @@ function Settings() {
           options={slopes}
           onChoose={(slope) => change({ slope })}
         />
-      </div>
-      <div className="dialog-acts">
-        <Action look="accent" onPress={() => openDialog(null)}>
-          Done
-        </Action>
       </div>
     </>
   );

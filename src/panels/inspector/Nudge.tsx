@@ -8,13 +8,13 @@ import { usualNudge } from "../../units";
 import { LengthField } from "../fields/LengthField";
 import { useNotation } from "../useProject";
 
-export function Nudge() {
+export function Nudge({ label = "Arrow keys move it by (with Shift ten times)" }: { label?: string }) {
   const own = useApp((state) => state.nudgeStep);
   const { display } = useNotation();
   return (
     <div className="inspector-nudge">
       <LengthField
-        label="Arrow keys move it by (with Shift ten times)"
+        label={label}
         m={own ?? usualNudge(display.length)}
         least={0.0001}
         onCommit={(m) => take(m)}

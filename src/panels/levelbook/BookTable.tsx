@@ -13,7 +13,7 @@ import { Refused } from "./Refused";
 import { SetupLine } from "./SetupLine";
 import { ShotRow } from "./ShotRow";
 import { StatusLine } from "./StatusLine";
-import { type Book, cellOf, lineHeight, useBook } from "./useBook";
+import { type Book, cellOf, lineHeightNow, useBook } from "./useBook";
 
 export interface BookTableProps {
   /** The book was begun a moment ago: typing goes on in it. */
@@ -122,6 +122,7 @@ interface LinesProps extends BookTableProps {
 /** The lines in sight, between two empty rows as high as what is not drawn. */
 function Lines({ book, gridId, editor, project, points, setups, notation }: LinesProps) {
   const { at, lines, shots, editing } = book;
+  const lineHeight = lineHeightNow();
   const { first } = book.sight;
   const last = Math.min(lines.length, book.sight.last);
   const [chosenFirst, chosenLast] = chosenRows(at);

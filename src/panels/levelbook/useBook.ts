@@ -10,6 +10,8 @@ import {
 } from "react";
 import { useStore } from "zustand";
 import type { Project } from "../../document";
+import { appStore } from "../../store/store";
+import { useApp } from "../../store/useApp";
 import type { Notation } from "../notation";
 import { bookActs } from "./acts";
 import { type ColumnId, cellText, columns } from "./columns";
@@ -19,7 +21,8 @@ import { lineOfRow, linesOf } from "./lines";
 import { say } from "./said";
 import { useFollowSelection } from "./useFollowSelection";
 
-export const lineHeight = 28;
+/** A line's height at the text size in force, px; as in the style sheet. */
+export const lineHeightNow = () => 28 * appStore.getState().preferences.textSize;
 /** Lines drawn beyond the edges, so that a fast scroll shows no gap. */
 const spare = 8;
 
@@ -177,6 +180,7 @@ export interface Sight {
 /** Which lines are in sight of the scrolling part round the table. */
 function useSight(table: RefObject<HTMLTableElement | null>): Sight {
   const [top, setTop] = useState(0);
+  const lineHeight = 28 * useApp((state) => state.preferences.textSize);
   const [height, setHeight] = useState(12 * lineHeight);
   useLayoutEffect(() => {
     const scroller = table.current?.parentElement;
@@ -202,6 +206,7 @@ function useSight(table: RefObject<HTMLTableElement | null>): Sight {
 
 /** Brings a line into sight below the heading that stays. */
 function scrollTo(scroller: HTMLElement, line: number): void {
+  const lineHeight = lineHeightNow();
   const top = line * lineHeight;
   const bottom = top + 2 * lineHeight;
   if (top < scroller.scrollTop) scroller.scrollTop = top;

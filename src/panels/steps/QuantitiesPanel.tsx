@@ -1,15 +1,10 @@
-import { siteEdits } from "../../document";
 import { billFigure } from "../../help";
 import type { BillItem } from "../../solve/results";
-import { tryRun } from "../../store/actions";
-import { CUBIC_YARD } from "../../units";
-import { NumberField } from "../fields/fields";
-import { LengthField, refusal } from "../fields/LengthField";
-import { TypedField } from "../fields/TypedField";
 import type { WhyProps } from "../help/Why";
 import type { Notation } from "../notation";
 import { type Fact, Facts, Guide, Panel, Section } from "../parts";
-import { useNotation, useProject, useResults } from "../useProject";
+import { useNotation, useResults } from "../useProject";
+import { EarthFields } from "./EarthFields";
 
 export { billFigure };
 
@@ -33,7 +28,9 @@ export function QuantitiesPanel() {
         </>
       )}
       <Certainty />
-      <Materials />
+      <Section title="What it is counted with">
+        <EarthFields />
+      </Section>
     </Panel>
   );
 }
@@ -75,43 +72,6 @@ function Certainty() {
           },
         ]}
       />
-    </Section>
-  );
-}
-
-function Materials() {
-  const materials = useProject((project) => project.materials);
-  const truck = useProject((project) => project.truck);
-  const notation = useNotation();
-  const yards = notation.display.volume === "yd3";
-  const unit = yards ? CUBIC_YARD : 1;
-  const changeTruck = (text: string): string | null => {
-    const number = Number(text.replace(/[^\d.,-]/g, "").replace(",", "."));
-    if (!(number > 0))
-      return `Can't read "${text.trim()}" as a volume. Write a number of ${yards ? "cubic yards" : "cubic metres"}, like 12.`;
-    return refusal(tryRun(siteEdits.changeTruck, { patch: { volume: number * unit } }));
-  };
-  return (
-    <Section title="What it is counted with">
-      <LengthField
-        label="Strip topsoil"
-        m={materials.stripDepth}
-        least={0}
-        onCommit={(stripDepth) => tryRun(siteEdits.changeMaterials, { patch: { stripDepth } })}
-      />
-      <NumberField
-        label="Swell"
-        value={materials.swell}
-        help="Loose for one in the bank: loam 1.10 to 1.25, clay 1.25 to 1.40, sand and gravel 1.10 to 1.15."
-        onCommit={(swell) => tryRun(siteEdits.changeMaterials, { patch: { swell } })}
-      />
-      <NumberField
-        label="Shrink"
-        value={materials.shrink}
-        help="Compacted for one in the bank: loam 0.85 to 0.95, clay 0.80 to 0.90, sand and gravel 0.90 to 1."
-        onCommit={(shrink) => tryRun(siteEdits.changeMaterials, { patch: { shrink } })}
-      />
-      <TypedField label="A truck holds, loose" shown={notation.volume(truck.volume)} commit={changeTruck} />
     </Section>
   );
 }
