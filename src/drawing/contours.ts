@@ -2,7 +2,7 @@
 import type { Project } from "../document/schema";
 import { type Point, ringsSelfCross } from "../geometry";
 import type { Contour, Results } from "../solve/results";
-import { groundAt } from "../terrain";
+import { doubtfulRings, type Ground, groundAt } from "../terrain";
 import type { DrawContext } from "./context";
 import { type Gradient, labelContour } from "./contour-labels";
 import { drawingBounds } from "./extent";
@@ -63,7 +63,9 @@ export function drawExisting(project: Project, results: Results, context: DrawCo
     const inside = splits.flatMap((split) => split.inside);
     const beyond = splits.flatMap((split) => split.outside);
     return [
-      ...beyond.map((points) => ({ kind: "line", points, style: "contour-guessed" }) as const),
+      ...[...beyond, ...(contour.guessed ?? [])].map(
+        (points) => ({ kind: "line", points, style: "contour-guessed" }) as const,
+      ),
       ...contourMarks(contour, inside, existingLook, text, context, gradient),
     ];
   });
@@ -82,7 +84,10 @@ export function drawFinished(project: Project, results: Results, context: DrawCo
   return { id: "finished", marks: [...ends, ...marks] };
 }
 
-/** Hatches the ground that no shot stands behind: the lot (or, without one, the drawing) beyond the shots' hull. */
+/**
+ * Hatches the ground that no shot stands behind: the lot (or, without one, the drawing) beyond the shots' hull, and
+ * what is a guess within it: holes, long triangles at the edge, places far from any shot.
+ */
 export function drawGuessed(project: Project, results: Results): MarkLayer {
   const { ground } = results;
   if (!ground) return { id: "guessed", marks: [] };
@@ -90,8 +95,19 @@ export function drawGuessed(project: Project, results: Results): MarkLayer {
   const { outline } = project.lot;
   const whole = outline.length >= 3 && !ringsSelfCross(outline) ? outline : boundsRing(project, results);
   const rings = beyondHull(whole, ground.hull);
-  if (rings.length === 0) return { id: "guessed", marks: [] };
-  return { id: "guessed", marks: [{ kind: "area", rings, style: "guessed-hatch" }, hull] };
+  const gaps = gapMarks(ground);
+  if (rings.length === 0) return { id: "guessed", marks: gaps };
+  return { id: "guessed", marks: [{ kind: "area", rings, style: "guessed-hatch" }, hull, ...gaps] };
+}
+
+/** Guessed ground within the hull, hatched and edged. */
+function gapMarks({ tin, guessed, measuredTriangles }: Ground): DrawingMark[] {
+  const rings = doubtfulRings(tin, guessed, measuredTriangles);
+  if (rings.length === 0) return [];
+  const edges = rings.map(
+    (points): DrawingMark => ({ kind: "line", points, closed: true, style: "guessed-edge" }),
+  );
+  return [{ kind: "area", rings, style: "guessed-hatch" }, ...edges];
 }
 
 function boundsRing(project: Project, results: Results): Point[] {

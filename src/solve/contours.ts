@@ -1,6 +1,6 @@
 /** Contours of the ground as it is and of the finished ground, at one interval. Heights in metres. */
 import type { Finished, Layout } from "../grading";
-import { contourLevels, type Ground, gridContours, type Tin, tinContours } from "../terrain";
+import { contourLevels, type Ground, gridContours, groundContours, type Tin, tinContours } from "../terrain";
 import type { Contour } from "./results";
 
 export interface ContourSet {
@@ -18,10 +18,12 @@ const carried = 4;
 /** A change of height that counts, m. */
 const change = 1e-3;
 
-/** Contours of the measured ground; its guessed skirt has none. */
-export function existingContours(tin: Tin, inFeet: boolean): ContourSet {
+/** Contours of the ground between the shots, measured and guessed parts apart; the skirt round them has none. */
+export function existingContours(tin: Tin, ground: Ground, inFeet: boolean): ContourSet {
   const { low, high } = extremes(tin);
   const { interval, levels, majorEvery } = contourLevels(low, high, inFeet);
+  const guessed = ground.guessed.subarray(0, tin.triangles.length / 3);
+  if (guessed.includes(1)) return splitContours(tin, guessed, interval, levels, majorEvery);
   const lines = tinContours(tin, levels);
   return {
     interval,
@@ -32,6 +34,23 @@ export function existingContours(tin: Tin, inFeet: boolean): ContourSet {
       lines: lines[i] ?? [],
     })),
   };
+}
+
+function splitContours(
+  tin: Tin,
+  guessed: Uint8Array,
+  interval: number,
+  levels: readonly number[],
+  majorEvery: number,
+): ContourSet {
+  const split = groundContours({ tin, guessed }, levels);
+  const contours = levels.map((height, i) => ({
+    height,
+    major: isMajor(height, interval, majorEvery),
+    lines: split[i]?.measured ?? [],
+    guessed: split[i]?.guessed ?? [],
+  }));
+  return { interval, majorEvery, contours };
 }
 
 /** Contours of the finished ground where it differs from the ground as it is, and a little round about. */

@@ -1,6 +1,6 @@
 /** Levelled shots → the points of the ground, and the ground they make. */
 import type { Shot } from "../document/schema";
-import { type Triangulation, triangulate } from "../terrain";
+import type { DroppedPoint } from "../terrain";
 import type { LevelledPoint, Problem } from "./results";
 import type { Words } from "./words";
 
@@ -44,14 +44,13 @@ function sameNumbers(a: Float64Array, b: Float64Array): boolean {
   return a.length === b.length && a.every((value, i) => value === b[i]);
 }
 
-export function triangulatePoints({ x, y, z }: GroundPoints): Triangulation {
-  return triangulate(x, y, z);
-}
-
-/** What the person should know about the points: too few, all in line, or two at one place. */
-export function pointProblems(points: GroundPoints, surface: Triangulation, words: Words): Problem[] {
-  if (!surface.ok) return points.shots.length === 0 ? [] : [noSurface(surface.reason, points.shots.length)];
-  return surface.dropped.flatMap(({ index, sameAs }) => {
+/** What the person should know about two points at one place. */
+export function doubledShots(
+  points: GroundPoints,
+  dropped: readonly DroppedPoint[],
+  words: Words,
+): Problem[] {
+  return dropped.flatMap(({ index, sameAs }) => {
     const one = points.shots[sameAs];
     const other = points.shots[index];
     if (!one || !other?.at) return [];
@@ -72,7 +71,8 @@ export function pointProblems(points: GroundPoints, surface: Triangulation, word
   });
 }
 
-function noSurface(reason: "too-few" | "in-line", count: number): Problem {
+/** Why there is no surface: too few points, or all in line. */
+export function noSurface(reason: "too-few" | "in-line", count: number): Problem {
   if (reason === "in-line") {
     return {
       code: "ground-in-line",

@@ -174,6 +174,8 @@ export interface Contour {
   /** Every fifth (or so) line, drawn heavier and labelled. */
   readonly major: boolean;
   readonly lines: readonly Float64Array[];
+  /** Runs over ground between the shots that is a guess all the same; missing: none. */
+  readonly guessed?: readonly Float64Array[];
 }
 
 export interface CornerResult {

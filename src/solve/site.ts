@@ -17,16 +17,11 @@ import {
   layOut,
 } from "../grading";
 import { levelSurvey } from "../survey";
-import { type Ground, groundAt, makeGround, type Tin, type Triangulation } from "../terrain";
+import { type Ground, groundAt, makeGround, type Tin } from "../terrain";
 import { type ContourSet, existingContours, noContours } from "./contours";
 import { gradingPlan, type HeightAt } from "./grading-plan";
-import {
-  type GroundPoints,
-  groundPoints,
-  pointProblems,
-  samePoints,
-  triangulatePoints,
-} from "./ground-points";
+import { type GroundPoints, groundPoints, samePoints } from "./ground-points";
+import { type GroundSurface, groundSurface, surfaceProblems } from "./ground-surface";
 import { type StageMaker, steady } from "./memo";
 import { outlineProblem } from "./outline-problem";
 import { plotStage } from "./plot";
@@ -77,7 +72,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
   const survey = stage(levelSurvey);
   const points = stage(groundPoints);
   const samePointsAsBefore = steady<GroundPoints>(samePoints);
-  const surface = stage(triangulatePoints);
+  const surface = stage(groundSurface);
   const terrain = terrainStages(stage);
   const contours = stage(existingContours);
   const outline = stage(footprint);
@@ -89,7 +84,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
     const corners = project.building?.outline ?? noCorners;
     const levelled = survey(project.survey, readsCorners(project.survey) ? corners : noCorners);
     const placed = samePointsAsBefore(points(levelled.result.points, project.survey.shots));
-    const triangulated = surface(placed);
+    const triangulated = surface(placed, project.survey.breaklines, project.survey.longestEdge);
     const shape = project.building ? outline(corners) : null;
     const plot = plotted(
       project.staking,
@@ -110,12 +105,16 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
       words: say,
       terrain: site,
       contours: site
-        ? contours(site.tin, project.display.length.startsWith("ft") || project.display.length === "in")
+        ? contours(
+            site.tin,
+            site.ground,
+            project.display.length.startsWith("ft") || project.display.length === "in",
+          )
         : noContours,
       built: made?.site ?? null,
       problems: [
         ...levelled.problems,
-        ...pointProblems(placed, triangulated, say),
+        ...surfaceProblems(placed, triangulated, say),
         ...(shape && !shape.ok ? [outlineProblem(shape.fault, corners)] : []),
         ...plot.problems,
         ...(made?.problems ?? []),
@@ -125,21 +124,22 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
 }
 
 type TerrainStage = (
-  surface: Triangulation,
+  surface: GroundSurface,
   project: Project,
   corners: Building["outline"],
 ) => Terrain | null;
 
 function terrainStages(stage: StageMaker): TerrainStage {
   const reach = stage(siteReach);
-  const ground = stage((tin: Tin, minX: number, minY: number, maxX: number, maxY: number) =>
-    makeGround(tin, { minX, minY, maxX, maxY }),
+  const ground = stage(
+    (tin: Tin, doubtful: Uint8Array, minX: number, minY: number, maxX: number, maxY: number) =>
+      makeGround(tin, { minX, minY, maxX, maxY }, doubtful),
   );
   const terrain = stage((tin: Tin, made: Ground): Terrain => ({ tin, ground: made, height: heightOn(made) }));
   return (surface, project, corners) => {
     if (!surface.ok) return null;
     const box = reach(surface.tin, project.lot.outline, corners, project.grading);
-    return terrain(surface.tin, ground(surface.tin, ...box));
+    return terrain(surface.tin, ground(surface.tin, surface.doubtful, ...box));
   };
 }
 

@@ -8,7 +8,10 @@ export interface GroundContours {
 }
 
 /** Contours at each level; where a line passes between measured and guessed ground it is cut in two. */
-export function groundContours(ground: Ground, levels: readonly number[]): GroundContours[] {
+export function groundContours(
+  ground: Pick<Ground, "tin" | "guessed">,
+  levels: readonly number[],
+): GroundContours[] {
   return tracedContours(ground.tin, levels).map((lines) => {
     const split: GroundContours = { measured: [], guessed: [] };
     for (const line of lines) splitLine(line, ground.guessed, split);

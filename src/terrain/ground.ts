@@ -26,7 +26,9 @@ export interface Ground {
   /** Measured points first, then the skirt's ghost points. */
   readonly tin: Tin;
   readonly measuredPoints: number;
-  /** 1 for a triangle of the skirt. */
+  /** The triangles between the points come first, so many; then the skirt's. */
+  readonly measuredTriangles: number;
+  /** 1 for a triangle of the skirt, and for one between the points that is a guess all the same. */
   readonly guessed: Uint8Array;
   /** Hull of the measured points, counter-clockwise, flat x, y. */
   readonly hull: Float64Array;

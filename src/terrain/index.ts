@@ -6,6 +6,7 @@ export {
   triangulateWithLines,
 } from "./breaklines";
 export { type ContourLevels, contourLevels } from "./contour-levels";
+export { type Doubts, doubtfulRings, doubtfulTriangles, farInSpacings, pointSpacing } from "./doubt";
 export type { Grid } from "./grid";
 export { gridContours } from "./grid-contours";
 export { gridRegions } from "./grid-regions";

@@ -66,7 +66,7 @@ function addCrossing(places: LinePlaces, one: LinePiece, other: LinePiece, cross
   );
   places.z.push(given[0] === given[1] ? (heights[0] + heights[1]) / 2 : heights[given[0] ? 0 : 1]);
   places.given.push(given[0] || given[1] ? 1 : 0);
-  if (given[0] === given[1]) crossings.push({ place, lines: [one.line, other.line], heights });
+  if (given[0] && given[1]) crossings.push({ place, lines: [one.line, other.line], heights });
   return place;
 }
 

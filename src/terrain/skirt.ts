@@ -18,8 +18,11 @@ const FAN_STEP = Math.PI / 6;
 /** Corners that turn less than this, radians, get one ghost: the hull runs straight on. */
 const STRAIGHT = 1e-6;
 
-/** Ground for every place in `reach` (and some metres more), guessed outside the measured points. */
-export function makeGround(tin: Tin, reach: Bounds): Ground {
+/**
+ * Ground for every place in `reach` (and some metres more), guessed outside the measured points and in the triangles
+ * between them that are marked as doubtful.
+ */
+export function makeGround(tin: Tin, reach: Bounds, doubtful?: Uint8Array): Ground {
   const rim = rimEdges(tin.halfedges);
   const corners = rim.map((e) => tin.triangles[e] as number);
   const hull = corners.map((i): Point => [tin.x[i] as number, tin.y[i] as number]);
@@ -30,9 +33,11 @@ export function makeGround(tin: Tin, reach: Bounds): Ground {
   const skirt = skirtTriangles(tin, rim, corners, fans);
   const measured = tin.triangles.length / 3;
   const guessed = new Uint8Array(skirt.triangles.length / 3).fill(1, measured);
+  if (doubtful) guessed.set(doubtful);
   return {
     tin: { ...ghosts, ...skirt },
     measuredPoints: tin.x.length,
+    measuredTriangles: measured,
     guessed,
     hull: Float64Array.from(hull.flat()),
     plane,

@@ -16,6 +16,7 @@ import {
 import { command, done, type Edit, nextId, refuse, replaced } from "./command";
 import { measure } from "./measure";
 
+export * from "./breaklines";
 export * from "./instruments";
 export { measure } from "./measure";
 export { acceptShot, applyFix, correctReading, type FixEdit, setAside } from "./mending";
