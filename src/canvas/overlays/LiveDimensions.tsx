@@ -1,6 +1,7 @@
 /** Dimensions that can be clicked and typed over: of what is selected, and of what is being drawn. */
+import type { ComponentProps } from "react";
 import { useStore } from "zustand";
-import type { Edit, Point } from "../../document";
+import type { Edit, Point, Project } from "../../document";
 import { tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
@@ -23,8 +24,10 @@ interface Shown {
   set(m: number): Edit;
 }
 
-/** A piece shorter than this has no room for its figure, px. */
-const leastPixels = 52;
+/** A piece shorter than this can't be told from its figure, px. */
+const leastPixels = 22;
+/** About how large a figure is, px: a letter, its ends, its height. */
+const figure = { letter: 6.6, ends: 12, height: 19 } as const;
 const offs = { left: 17, right: -17, on: 0 } as const;
 /** Where the figures of what is being drawn stand beside their piece, px. */
 const drawnOff = 11;
@@ -37,13 +40,8 @@ export function LiveDimensions() {
   if (moving || shown.length === 0) return null;
   return (
     <div className="live-dimensions">
-      {shown.map((dimension) => (
-        <Figure
-          key={dimension.key}
-          dimension={dimension}
-          view={view}
-          text={lengthWords(dimension.m, project)}
-        />
+      {placed(shown, view, project).map((each) => (
+        <Figure key={each.dimension.key} {...each} />
       ))}
     </div>
   );
@@ -75,15 +73,82 @@ function useShown(): readonly Shown[] {
   }));
 }
 
-function Figure({ dimension, view, text }: { dimension: Shown; view: View; text: string }) {
-  const { label, m, ends, off, bare, set } = dimension;
-  const [ax, ay] = toScreen(view, ends[0]);
-  const [bx, by] = toScreen(view, ends[1]);
-  const long = Math.hypot(bx - ax, by - ay);
-  if (long < leastPixels) return null;
-  // Left of the way as seen on the screen, where y runs down.
-  const [x, y] = [(ax + bx) / 2 + ((by - ay) / long) * off, (ay + by) / 2 - ((bx - ax) / long) * off];
-  if (x < 0 || y < 0 || x > view.width || y > view.height) return null;
+/** Where along its piece a figure may stand, best first. */
+const shares = [0.5, 0.3, 0.7];
+
+interface Placed {
+  readonly dimension: Shown;
+  readonly text: string;
+  /** On the screen, px. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The figures that can be seen and have room: of two that would cover each other the longer piece's stays. */
+function placed(shown: readonly Shown[], view: View, project: Project): Placed[] {
+  const boxes: (Placed & { readonly width: number })[] = [];
+  const long = ({ ends: [a, b] }: Shown) => Math.hypot(b[0] - a[0], b[1] - a[1]);
+  for (const dimension of [...shown].sort((one, other) => long(other) - long(one))) {
+    const { ends, off, m } = dimension;
+    const [ax, ay] = toScreen(view, ends[0]);
+    const [bx, by] = toScreen(view, ends[1]);
+    const pixels = Math.hypot(bx - ax, by - ay);
+    if (pixels < leastPixels) continue;
+    const text = lengthWords(m, project);
+    const width = text.length * figure.letter + figure.ends;
+    // Left of the way as seen on the screen, where y runs down; a wide figure stands farther off an upright piece.
+    const [left, up] = [(by - ay) / pixels, -(bx - ax) / pixels];
+    const reach = off + Math.sign(off) * Math.abs(left) * (width / 2 - figure.height / 2);
+    const isFree = ([x, y]: readonly [number, number]) =>
+      x > 0 &&
+      y > 0 &&
+      x < view.width &&
+      y < view.height &&
+      !boxes.some(
+        (box) => Math.abs(box.x - x) < (box.width + width) / 2 && Math.abs(box.y - y) < figure.height,
+      );
+    // What is being drawn has its figures in the middle.
+    const place = (dimension.bare ? [0.5] : shares)
+      .map((t) => [ax + (bx - ax) * t + left * reach, ay + (by - ay) * t + up * reach] as const)
+      .find(isFree);
+    if (place) boxes.push({ dimension, text, x: place[0], y: place[1], width });
+  }
+  return boxes;
+}
+
+/** How far a press may wander and still be a click, px. */
+const clickReach = 4;
+
+/**
+ * What the hand does on a figure that is not a click belongs to the plan below: pointing, dragging, the wheel. A figure of
+ * what is being drawn stays where it is while it is pointed at.
+ */
+function handOn(
+  bare: boolean,
+): Pick<ComponentProps<"button">, "onPointerDown" | "onPointerMove" | "onWheel"> {
+  const give = (event: Event) => document.querySelector(".plan-stage")?.dispatchEvent(event);
+  return {
+    onPointerDown: ({ nativeEvent }) => {
+      pressed = nativeEvent;
+    },
+    onPointerMove: ({ nativeEvent }) => {
+      const held = (nativeEvent.buttons & 1) === 1 ? pressed : null;
+      const far = held && Math.hypot(nativeEvent.x - held.x, nativeEvent.y - held.y) > clickReach;
+      if (held && far) {
+        pressed = null;
+        give(new PointerEvent("pointerdown", held));
+      }
+      if (far || (!held && !bare)) give(new PointerEvent("pointermove", nativeEvent));
+    },
+    onWheel: ({ nativeEvent }) => give(new WheelEvent("wheel", nativeEvent)),
+  };
+}
+
+/** The press that may still become a click on a figure. */
+let pressed: PointerEvent | null = null;
+
+function Figure({ dimension, text, x, y }: Placed) {
+  const { label, m, ends, bare, set } = dimension;
   const middle: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];
   return (
     <button
@@ -101,9 +166,7 @@ function Figure({ dimension, view, text }: { dimension: Shown; view: View; text:
         };
         toolRun.setState({ question: { at: middle, label, m, over: [x, y], answer } });
       }}
-      onWheel={({ nativeEvent }) =>
-        document.querySelector("[data-testid=plan]")?.dispatchEvent(new WheelEvent("wheel", nativeEvent))
-      }
+      {...handOn(bare)}
     >
       {text}
     </button>

@@ -33,25 +33,23 @@ export function SnapMenu() {
   useCloseOutside(box, open, () => setOpen(false));
   return (
     <div className="snap-menu" ref={box}>
-      <div className="plan-card snap-open">
-        <button
-          type="button"
-          className={on.size > 0 ? "plan-button" : "plan-button snap-none"}
-          aria-expanded={open}
-          aria-label="What the hand snaps to"
-          onClick={() => setOpen(!open)}
-        >
-          <Icon name="snaps" />
-          {open ? null : (
-            <span className="plan-tip">
-              <b>Snaps</b>
-              <span className="soft">
-                {on.size > 0 ? "what the hand snaps to; Shift lets go" : "nothing is snapped to"}
-              </span>
+      <button
+        type="button"
+        className={on.size > 0 ? "plan-button" : "plan-button snap-none"}
+        aria-expanded={open}
+        aria-label="What the hand snaps to"
+        onClick={() => setOpen(!open)}
+      >
+        <Icon name="snaps" />
+        {open ? null : (
+          <span className="plan-tip">
+            <b>Snaps</b>
+            <span className="soft">
+              {on.size > 0 ? "what the hand snaps to; Shift lets go" : "nothing is snapped to"}
             </span>
-          )}
-        </button>
-      </div>
+          </span>
+        )}
+      </button>
       {open ? <SnapList on={on} /> : null}
     </div>
   );

@@ -15,20 +15,18 @@ const groups = [...new Set(planTools.map(({ group }) => group))];
 export function ToolBar() {
   const tool = useApp((state) => state.tool);
   return (
-    <>
-      <div className="plan-card tool-bar" role="toolbar" aria-label="Tools of the plan" onKeyDown={goThrough}>
-        {groups.map((group) => (
-          <div key={group} className="tool-group">
-            {planTools
-              .filter((entry) => entry.group === group)
-              .map((entry) => (
-                <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
-              ))}
-          </div>
-        ))}
-      </div>
-      <SnapMenu />
-    </>
+    <div className="plan-card tool-bar" role="toolbar" aria-label="Tools of the plan" onKeyDown={goThrough}>
+      {groups.map((group) => (
+        <div key={group} className="tool-group">
+          {planTools
+            .filter((entry) => entry.group === group)
+            .map((entry) => (
+              <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
+            ))}
+          {group === groups.at(-1) ? <SnapMenu /> : null}
+        </div>
+      ))}
+    </div>
   );
 }
 
@@ -65,8 +63,9 @@ const steps: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowRight: 1, A
 
 function goThrough(event: KeyboardEvent<HTMLDivElement>): void {
   const step = steps[event.key] ?? 0;
-  if (step === 0) return;
-  const buttons = [...event.currentTarget.querySelectorAll("button")];
+  const onButton = event.target instanceof Element && event.target.matches(".plan-button");
+  if (step === 0 || !onButton) return;
+  const buttons = [...event.currentTarget.querySelectorAll<HTMLButtonElement>(".plan-button")];
   const now = buttons.indexOf(document.activeElement as HTMLButtonElement);
   buttons[(now + step + buttons.length) % buttons.length]?.focus();
   event.preventDefault();

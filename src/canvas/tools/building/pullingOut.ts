@@ -3,7 +3,7 @@ import { buildingEdits, type Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { signedArea } from "../../../geometry";
 import { wallEnds, wallName } from "../../select/places";
-import { wallOutward } from "../../select/shape";
+import { outlineCentre, wallOutward } from "../../select/shape";
 import type { Snap } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
@@ -129,7 +129,7 @@ function pulledMarks(
     alongPiece(base[1], front[1], lengthWords(Math.abs(depth), project)),
     {
       kind: "text",
-      at: [(base[0][0] + front[1][0]) / 2, (base[0][1] + front[1][1]) / 2],
+      at: outlineCentre(outline),
       text: `${depth > 0 ? "adds" : "takes"} ${change}, in all ${total}`,
       style: "building-sublabel",
       anchor: "middle",

@@ -1,0 +1,170 @@
+/** Exact drawing by real mouse and keyboard: typed lengths, locks, snaps, dimensions typed over, the building built on to. */
+import type { Page } from "@playwright/test";
+import { expect, test } from "./support/fixtures";
+import { demoProject, type PlanPage, planPage } from "./support/planPage";
+
+const studio = demoProject("pottery-studio");
+type XY = [number, number];
+const [a, b, c, d] = (studio.building?.outline ?? []) as XY[] as [XY, XY, XY, XY];
+const FOOT = 0.3048;
+
+const typeLine = async (page: Page, text: string) => {
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+};
+const dimension = (page: Page, name: string) => page.getByRole("button", { name: new RegExp(`^${name}:`) });
+const locks = (page: Page) => page.locator(".plan-locks");
+
+test.describe("on the pottery studio", () => {
+  let plan: PlanPage;
+  test.beforeEach(async ({ page, openPage }) => {
+    await openPage(page, { demo: "pottery-studio" });
+    plan = planPage(page);
+    await plan.fit(studio);
+  });
+
+  test("an L-shaped building by typed lengths and arrow keys, then its sides read off the plan", async ({
+    page,
+  }) => {
+    await page.keyboard.press("b");
+    await page.getByTestId("choices").getByRole("button", { name: "any outline" }).click();
+    await plan.click(a[0] + 1, d[1] + 1);
+    await expect(locks(page)).toHaveText("Arrows, A, P, K lock the direction");
+    const walls = [
+      ["ArrowRight", "32'"],
+      ["ArrowUp", "14'"],
+      ["ArrowLeft", "18'6\""],
+      ["ArrowUp", "9'"],
+      ["ArrowLeft", "13'6\""],
+    ] as const;
+    for (const [key, length] of walls) {
+      await page.keyboard.press(key);
+      await expect(locks(page)).toContainText("the arrow again or Esc lets go");
+      await typeLine(page, length);
+    }
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toBe("Undo: redraw building");
+    // Large enough for all figures.
+    await page.keyboard.press("Shift+F");
+    await page.keyboard.press("+");
+    for (const [wall, size] of [
+      ["wall A–B", "32′ 0″"],
+      ["wall B–C", "14′ 0″"],
+      ["wall C–D", "18′ 6″"],
+      ["wall E–F", "13′ 6″"],
+      ["wall F–A", "23′ 0″"],
+    ] as const)
+      await expect(dimension(page, wall)).toHaveText(size);
+  });
+
+  test("a side at a bearing and a typed depth make a turned rectangle", async ({ page }) => {
+    await page.keyboard.press("b");
+    await page.getByTestId("choices").getByRole("button", { name: "a side, then depth" }).click();
+    await plan.click(d[0], d[1] - 1);
+    await page.keyboard.type("30'");
+    await page.keyboard.press("Tab");
+    await typeLine(page, "70");
+    await plan.move(d[0], d[1] + 8);
+    await typeLine(page, "20'");
+    await page.keyboard.press("Shift+F");
+    await page.keyboard.press("+");
+    await expect(dimension(page, "wall A–B")).toHaveText("30′ 0″");
+    await expect(dimension(page, "wall B–C")).toHaveText("20′ 0″");
+  });
+
+  test("an add-on on all of a wall, and a piece pulled out for a T", async ({ page }) => {
+    await page.keyboard.press("b");
+    const choices = page.getByTestId("choices");
+    await choices.getByRole("button", { name: "add-on" }).click();
+    const east: XY = [b[0], (b[1] + c[1]) / 2 + 0.8];
+    await plan.move(...east);
+    expect(await plan.hint()).toBe("Click to build on to all of wall B–C, or drag along a piece of it");
+    await plan.click(...east);
+    await plan.move(b[0] + 2, east[1]);
+    await typeLine(page, "8'");
+    expect(await plan.undoName()).toBe("Undo: add an add-on");
+    await expect(dimension(page, "wall A–B")).toHaveText("40′ 0″");
+
+    await page.keyboard.press("b");
+    await choices.getByRole("button", { name: "pull a wall" }).click();
+    await plan.move(a[0] + 3, a[1]);
+    await typeLine(page, "10'");
+    await plan.move(a[0] + 7, a[1]);
+    await typeLine(page, "12'");
+    await plan.move(a[0] + 5, a[1] + 1);
+    await plan.move(a[0] + 5, a[1] + 5 * FOOT);
+    await typeLine(page, "5'");
+    expect(await plan.undoName()).toBe("Undo: pull a piece of a wall out");
+    await page.keyboard.press("Shift+F");
+    await expect(dimension(page, "wall C–D")).toHaveText("12′ 0″");
+  });
+
+  test("dimensions of the selected building are typed over: Enter is one step, Esc none, nonsense is answered", async ({
+    page,
+  }) => {
+    await plan.click((a[0] + c[0]) / 2 + 1, (a[1] + c[1]) / 2 + 1);
+    const side = dimension(page, "wall A–B");
+    await expect(side).toHaveText("32′ 0″");
+    await side.click();
+    const field = page.getByRole("textbox", { name: "wall A–B" });
+    await expect(field).toBeFocused();
+    await typeLine(page, "wide");
+    await expect(page.locator(".length-ask [role=alert]")).toContainText("wide");
+    await page.keyboard.press("Escape");
+    await expect(field).toHaveCount(0);
+    expect(await plan.undoName()).toBe("Undo");
+
+    await side.click();
+    await typeLine(page, "36'");
+    expect(await plan.undoName()).toBe("Undo: wall A–B by its length");
+    await expect(side).toHaveText("36′ 0″");
+    await expect(dimension(page, "wall C–D")).toHaveText("36′ 0″");
+    await page.keyboard.press("Control+z");
+    await expect(side).toHaveText("32′ 0″");
+
+    const tie = page.getByRole("button", { name: /^corner . to the lot line:/ }).first();
+    await tie.click();
+    await typeLine(page, "30'");
+    expect(await plan.undoName()).toBe("Undo: move building by its distance to the lot line");
+  });
+
+  test("while a rectangle is drawn its width is clicked and typed over", async ({ page }) => {
+    await page.keyboard.press("b");
+    await plan.click(d[0], d[1] - 8);
+    await plan.move(d[0] + 8, d[1] - 3);
+    await dimension(page, "width").click();
+    await typeLine(page, "24'");
+    await expect(page.getByTestId("plan")).toBeFocused();
+    await plan.click(d[0] + 5, d[1] - 3);
+    await expect(dimension(page, "wall A–B")).toHaveText("24′ 0″");
+  });
+
+  test("a swale locked square to a wall; Esc lets go; the snaps list switches kinds off and is remembered", async ({
+    page,
+  }) => {
+    await page.keyboard.press("w");
+    await plan.click(d[0] - 6, d[1] - 6);
+    await plan.move((c[0] + 2 * d[0]) / 3, d[1]);
+    await page.keyboard.press("p");
+    await expect(locks(page)).toContainText("locked square to wall");
+    await page.keyboard.press("Escape");
+    await expect(locks(page)).toHaveText("Arrows, A, P, K lock the direction");
+    await page.keyboard.press("ArrowUp");
+    await typeLine(page, "40'");
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toBe("Undo: draw swale");
+    await expect(dimension(page, "piece 1 of the swale")).toHaveText("40′ 0″");
+
+    await page.getByRole("button", { name: "What the hand snaps to" }).click();
+    const list = page.getByRole("region", { name: "Snaps" });
+    await list.getByRole("checkbox", { name: "Middles" }).uncheck();
+    await page.keyboard.press("Escape");
+    await expect(list).toHaveCount(0);
+    await page.keyboard.press("g");
+    await page.reload();
+    await page.getByRole("button", { name: "What the hand snaps to" }).click();
+    await expect(list.getByRole("checkbox", { name: "Middles" })).not.toBeChecked();
+    await expect(list.getByRole("checkbox", { name: /^Grid/ })).toBeChecked();
+    await expect(list.getByRole("checkbox", { name: "Where lines cross" })).toBeChecked();
+  });
+});
