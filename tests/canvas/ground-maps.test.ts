@@ -41,6 +41,18 @@ describe("the maps", () => {
     expect(map?.high).toBeCloseTo(0.13, 3);
   });
 
+  it("show an even slope of just 10 % in one class: all cells have the same steepness", () => {
+    const tin = triangulate(
+      Float64Array.of(0, 37, 37, 0, 20),
+      Float64Array.of(0, 0, 30, 30, 15),
+      Float64Array.of(100, 103.7, 103.7, 100, 102),
+    );
+    if (!tin.ok) throw new Error("a plane has a surface");
+    const ground = makeGround(tin.tin, { minX: -5, minY: -5, maxX: 45, maxY: 35 });
+    const map = slopeMap({ ...createSolver().solve(newProject()), ground }, "existing");
+    expect(new Set([...(map?.depth ?? [])].filter((value) => !Number.isNaN(value))).size).toBe(1);
+  });
+
   it("have no value on guessed ground or under the building, and the finished height where earth is moved", () => {
     const results = createSolver().solve(demoProject("pottery-studio"));
     const [was, is] = [heightMap(results, "existing"), heightMap(results, "finished")];

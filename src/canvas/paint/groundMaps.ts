@@ -15,6 +15,8 @@ import type { ValueGrid } from "./depthRaster";
 /** About so many cells cover the ground. */
 const cells = 60_000;
 const leastCell = 0.1;
+/** Steepness is told to this, rise over run. */
+const evenness = 1e-6;
 /** Less than this is no earth moved, m. */
 const noChange = 1e-4;
 
@@ -52,20 +54,31 @@ function sample(ground: Ground): Sampled {
   return made;
 }
 
+interface Heights {
+  readonly grid: Grid;
+  /** NaN where there is no ground to show. */
+  readonly z: Float64Array;
+}
+
+function heightsOf({ ground, surface }: Results, which: MapGround): Heights | null {
+  if (!ground) return null;
+  const { grid, z, guessed } = sample(ground);
+  const shown = z.map((height, i) => (guessed[i] ? Number.NaN : height));
+  if (which === "finished" && surface) layOver(shown, grid, surface);
+  return { grid, z: shown };
+}
+
 /** Heights; null where there is no ground. */
 export function heightMap(results: Results, which: MapGround): GroundMap | null {
-  if (!results.ground) return null;
-  const { grid, z, guessed } = sample(results.ground);
-  const values = Float32Array.from(z, (height, i) => (guessed[i] ? Number.NaN : height));
-  if (which === "finished" && results.surface) layOver(values, grid, results.surface);
-  return ranged(grid, values);
+  const heights = heightsOf(results, which);
+  return heights && ranged(heights.grid, Float32Array.from(heights.z));
 }
 
 /** Steepness; null where there is no ground. */
 export function slopeMap(results: Results, which: MapGround): GroundMap | null {
-  const heights = heightMap(results, which);
+  const heights = heightsOf(results, which);
   if (!heights) return null;
-  const { grid, depth: z } = heights;
+  const { grid, z } = heights;
   const { columns, rows, cell } = grid;
   const values = new Float32Array(z.length).fill(Number.NaN);
   for (let j = 0; j < rows; j++) {
@@ -74,14 +87,15 @@ export function slopeMap(results: Results, which: MapGround): GroundMap | null {
       if (Number.isNaN(z[at])) continue;
       const gx = difference(z, at, i > 0 ? at - 1 : at, i + 1 < columns ? at + 1 : at) / cell;
       const gy = difference(z, at, j > 0 ? at - columns : at, j + 1 < rows ? at + columns : at) / cell;
-      values[at] = Math.hypot(gx, gy);
+      // An even slope of just 10 % must not flicker between two classes.
+      values[at] = Math.round(Math.hypot(gx, gy) / evenness) * evenness;
     }
   }
   return ranged(grid, values);
 }
 
 /** Change of height for one cell, from the cells before and after; a missing one lends nothing. */
-function difference(z: Float32Array, at: number, before: number, after: number): number {
+function difference(z: Float64Array, at: number, before: number, after: number): number {
   const from = Number.isNaN(z[before]) ? at : before;
   const to = Number.isNaN(z[after]) ? at : after;
   if (from === to) return Number.NaN;
@@ -90,7 +104,7 @@ function difference(z: Float32Array, at: number, before: number, after: number):
 }
 
 /** Puts the finished heights where earth is moved; inside the walls no ground is left. */
-function layOver(values: Float32Array, grid: Grid, surface: GroundGrid): void {
+function layOver(values: Float64Array, grid: Grid, surface: GroundGrid): void {
   for (let j = 0; j < grid.rows; j++) {
     for (let i = 0; i < grid.columns; i++) {
       const x = grid.x0 + (i + 0.5) * grid.cell;
