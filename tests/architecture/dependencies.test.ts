@@ -21,11 +21,34 @@ const reasons: Readonly<Record<string, string>> = {
   zustand: "the store",
 };
 
+/** Every package that only building and testing need, with the reason for it. */
+const toolReasons: Readonly<Record<string, string>> = {
+  "@biomejs/biome": "format and lint in one",
+  "@playwright/test": "the window by real mouse and keyboard",
+  "@testing-library/react": "panels as a person reads them, without a window",
+  "@types/node": "types",
+  "@types/pdfkit": "types",
+  "@types/react": "types",
+  "@types/react-dom": "types",
+  "@vitejs/plugin-react": "React in the page's build",
+  "axe-core": "the automatic check of accessibility",
+  electron: "the window's types, and the window itself where it can be had",
+  "fast-check": "properties over drawn examples",
+  jsdom: "a document for the panels' tests",
+  typescript: "types",
+  vite: "the page's and the command line's build",
+  vitest: "unit tests",
+};
+
 const manifest: { dependencies: Record<string, string>; devDependencies: Record<string, string> } =
   JSON.parse(readFileSync(join(repository, "package.json"), "utf8"));
 
 it("ships only packages that have a reason", () => {
   expect(Object.keys(manifest.dependencies).sort()).toEqual(Object.keys(reasons).sort());
+});
+
+it("builds and tests with packages that have a reason", () => {
+  expect(Object.keys(manifest.devDependencies).sort()).toEqual(Object.keys(toolReasons).sort());
 });
 
 it("names every package exactly, without a range", () => {

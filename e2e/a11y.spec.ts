@@ -1,0 +1,167 @@
+/** Screens, dialogs and step panels before an automatic check of accessibility, in both themes, and without a mouse. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "@playwright/test";
+import { stepTitles } from "../src/panels/steps";
+import { stepNames } from "../src/store/state";
+import { expect, test } from "./support/fixtures";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What is seriously wrong on the page as it stands: rule, words and where. */
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: typeof import("axe-core") };
+    const { violations } = await axe.run(document, {
+      resultTypes: ["violations"],
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"],
+    });
+    return violations
+      .filter(({ impact }) => impact === "serious" || impact === "critical")
+      .flatMap(({ id, nodes }) =>
+        nodes.map(({ target, failureSummary }) => `${id}: ${target} ${failureSummary}`),
+      );
+  });
+}
+
+const dialogs = [
+  ["the finder", "Control+k"],
+  ["the shortcuts", "?"],
+  ["the history", "Control+Shift+H"],
+  ["the preferences", "Control+,"],
+  ["the export dialog", "Control+p"],
+  ["a new plan", "Control+n"],
+  ["the guide", "F1"],
+] as const;
+
+test("the check finds what is wrong", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(page.getByTestId("plan")).toBeVisible();
+  await page.evaluate(() => document.querySelector(".side")?.append(document.createElement("button")));
+  expect((await faults(page)).map((fault) => fault.split(":")[0])).toEqual(["button-name"]);
+});
+
+for (const theme of ["light", "dark"] as const) {
+  test.describe(`nothing serious, ${theme}`, () => {
+    test.use({ colorScheme: theme });
+
+    test("on the start screen", async ({ page, openPage }) => {
+      await openPage(page);
+      await expect(page.getByText("Pottery studio")).toBeVisible({ timeout: 20_000 });
+      expect(await faults(page)).toEqual([]);
+    });
+
+    test("on every step of a plan", async ({ page, openPage }) => {
+      test.slow();
+      await openPage(page, { demo: "pottery-studio" });
+      for (const name of stepNames) {
+        await page.locator(".rail-step", { hasText: new RegExp(`^${stepTitles[name]}:`) }).click();
+        expect(await faults(page), stepTitles[name]).toEqual([]);
+      }
+    });
+
+    test("in every dialog", async ({ page, openPage }) => {
+      test.slow();
+      await openPage(page, { demo: "pottery-studio" });
+      for (const [name, keys] of dialogs) {
+        await page.keyboard.press(keys);
+        await expect(page.getByRole("dialog"), name).toBeVisible();
+        expect(await faults(page), name).toEqual([]);
+        await page.keyboard.press("Escape");
+        await expect(page.getByRole("dialog"), name).toBeHidden();
+      }
+    });
+  });
+}
+
+test("Tab goes round the whole window, seen and named at every stop", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(page.getByTestId("plan")).toBeVisible();
+  const reached = new Set<string>();
+  const unseen: string[] = [];
+  for (let stop = 0; stop < 120; stop += 1) {
+    await page.keyboard.press("Tab");
+    const here = await page.evaluate(() => {
+      const at = document.activeElement;
+      if (!at || at === document.body) return null;
+      const { outlineStyle, boxShadow, borderColor } = getComputedStyle(at);
+      const part = at.closest(".head, .rail, .plan-cell, .rod-cell, .dock, .side")?.classList[0] ?? "";
+      // The table marks its cell, the plan its cross, the rod's flag its edge.
+      const seen =
+        outlineStyle !== "none" ||
+        boxShadow !== "none" ||
+        at.matches("[role=grid], [role=application], .rod-handle");
+      return {
+        part,
+        seen,
+        what: `${at.tagName} ${at.className} ${at.textContent?.slice(0, 30)} ${borderColor}`,
+      };
+    });
+    if (here === null) break;
+    reached.add(here.part);
+    if (!here.seen) unseen.push(here.what);
+  }
+  expect([...reached].sort()).toEqual(
+    expect.arrayContaining(["dock", "head", "plan-cell", "rail", "rod-cell", "side"]),
+  );
+  expect(unseen).toEqual([]);
+});
+
+test("at 150 % nothing in panels and dialogs is cut off or lies over another", async ({ page, openPage }) => {
+  await page.addInitScript(() => localStorage.setItem("drysill.preferences", '{"textSize":1.5}'));
+  await openPage(page, { demo: "pottery-studio" });
+  for (const name of stepNames) {
+    await page.locator(".rail-step", { hasText: new RegExp(`^${stepTitles[name]}:`) }).click();
+    expect(await crowded(page), stepTitles[name]).toEqual([]);
+  }
+});
+
+/** Words in the head, the rail and the panel that run over their neighbours, or wider than where they stand. */
+function crowded(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const shown = [...document.querySelectorAll<HTMLElement>(".head *, .rail *, .side *")].filter(
+      (element) =>
+        [...element.childNodes].some(
+          (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim(),
+        ) &&
+        !element.closest(".visually-hidden, .plan-tip, svg") &&
+        getComputedStyle(element).display !== "inline" &&
+        element.checkVisibility() &&
+        element.getClientRects().length > 0 &&
+        element.offsetWidth > 2,
+    );
+    const boxes = shown.map((element) => ({ element, box: element.getBoundingClientRect() }));
+    const over = boxes.flatMap(({ element, box }, i) =>
+      boxes.slice(i + 1).flatMap(({ element: other, box: its }) => {
+        if (element.contains(other) || other.contains(element)) return [];
+        const width = Math.min(box.right, its.right) - Math.max(box.left, its.left);
+        const height = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
+        return width > 2 && height > 4 ? [`"${element.textContent}" and "${other.textContent}" overlap`] : [];
+      }),
+    );
+    const side = document.querySelector(".side");
+    const wide = side && side.scrollWidth > side.clientWidth + 1 ? ["the panel scrolls sideways"] : [];
+    return [...over, ...wide];
+  });
+}
+
+test("the text size is chosen in the preferences and stays after a reload", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("Control+,");
+  const dialog = page.getByRole("dialog", { name: "Preferences" });
+  await dialog.getByRole("button", { name: /Text size/ }).click();
+  await page.getByRole("option", { name: "150 %" }).click();
+  const size = () => page.locator(".panel-purpose").evaluate((words) => getComputedStyle(words).fontSize);
+  expect(await size()).toBe("21px");
+  await page.reload();
+  expect(await size()).toBe("21px");
+  await page.keyboard.press("Control+,");
+  await dialog.getByRole("tab", { name: "Paper, rules and earth" }).click();
+  await dialog.getByRole("textbox", { name: "Swell" }).fill("1.3");
+  await page.keyboard.press("Enter");
+  await dialog.getByRole("button", { name: "Done" }).click();
+  await page.keyboard.press("Control+z");
+  await page.getByRole("navigation").getByRole("button", { name: "Quantities" }).click();
+  await expect(page.getByRole("textbox", { name: "Swell" })).toHaveValue("1.25");
+});
