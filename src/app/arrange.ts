@@ -1,4 +1,6 @@
 /** Acts on what is selected: the same for the menu of the pointer, the plan's menu, the keys and the finder. */
+
+import { isOpen } from "../canvas/select/layerOfThing";
 import { planView } from "../canvas/view/planView";
 import {
   allThings,
@@ -80,7 +82,8 @@ function selectAll(): void {
   const now = project();
   select(
     allThings(now).filter(
-      (thing) => !isHidden(now, thing) && !isLocked(now, thing) && thingShape(now, thing) !== null,
+      (thing) =>
+        !isHidden(now, thing) && !isLocked(now, thing) && isOpen(thing) && thingShape(now, thing) !== null,
     ),
   );
 }

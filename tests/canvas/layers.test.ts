@@ -1,5 +1,6 @@
 /** Layers: what is remembered, what a step shows, one map at a time, and what can't be picked. */
 import { describe, expect, it } from "vitest";
+import { thingsInBox } from "../../src/canvas/select/box";
 import { thingAt } from "../../src/canvas/select/hit";
 import { closedLayers, pickable } from "../../src/canvas/select/pickable";
 import { setStep } from "../../src/store/actions";
@@ -86,5 +87,16 @@ describe("what can be picked", () => {
     expect(pickable(project, new Set(["building", "shots"])).building).toBe(project.building);
     expect(pickable(project, new Set(["building", "shots"])).survey.shots).toEqual([]);
     expect(closedLayers()).toEqual(usualLayers.hidden);
+  });
+
+  it("is left out of a box as well", () => {
+    const view = { centre: [18, 15], scale: 10, angle: 0.4, width: 900, height: 700 } as const;
+    const kinds = () => new Set(thingsInBox(project, view, [0, 0], [900, 700]).map(({ kind }) => kind));
+    expect([...kinds()]).toEqual(expect.arrayContaining(["building", "door", "shot", "drive"]));
+    lockLayer("building", true);
+    showLayer("shots", false);
+    expect([...kinds()].filter((kind) => ["building", "door", "shot"].includes(kind))).toEqual([]);
+    expect(kinds().has("drive")).toBe(true);
+    resetLayers();
   });
 });

@@ -3,9 +3,10 @@ import { allThings, isHidden, isLocked, type Project, type Shape, thingShape } f
 import { segmentsMeet } from "../../geometry";
 import type { Selected } from "../../store/state";
 import { toScreen, type View, type XY } from "../view/view";
+import { isOpen } from "./layerOfThing";
 
 /**
- * What the box with these two corners, px, touches. Locked and hidden things are left out, and so is a shot that
+ * What the box with these two corners, px, touches. Locked and hidden things and layers are left out, and so is a shot that
  * counts as a corner of the building. The lot must lie in the box with all its corners: its lines go round everything.
  */
 export function thingsInBox(project: Project, view: View, a: XY, b: XY): Selected[] {
@@ -18,6 +19,7 @@ export function thingsInBox(project: Project, view: View, a: XY, b: XY): Selecte
   const inside = ([x, y]: XY) => x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
   return allThings(project).filter((thing) => {
     if (isHidden(project, thing) || isLocked(project, thing) || isCornerShot(project, thing)) return false;
+    if (!isOpen(thing)) return false;
     const shape = thingShape(project, thing);
     if (!shape) return false;
     const points = shape.points.map((at) => toScreen(view, at));
