@@ -4,7 +4,7 @@ import type { SnapKind } from "../../store/snapping";
 import { type Snap, snap, unsnapped } from "../snap/snap";
 import { handStep } from "../snap/step";
 import { type SnapPoint, type SnapTargets, snapTargets, type Without } from "../snap/targets";
-import type { TypedValues } from "../typed/typedEntry";
+import type { Field, TypedValues } from "../typed/typedEntry";
 import type { PlanPointer, ToolContext } from "./tool";
 
 /** How near the pointer must come, px. */
@@ -57,9 +57,25 @@ export function allTargets(project: Project): SnapTargets {
   return gathered.targets;
 }
 
-/** The aimed place with a typed length and bearing laid over it; `north` is the plan's. */
+/** Fields of a piece that goes on from a place. */
+export const pieceFields: readonly Field[] = [
+  { name: "length", kind: "length", pair: true },
+  { name: "bearing", kind: "bearing" },
+];
+
+/** Was enough typed to place the end of a piece? */
+export function isPlaced({ length, east }: TypedValues): boolean {
+  return length !== undefined || east !== undefined;
+}
+
+/**
+ * The aimed place with what was typed laid over it: a length and bearing, or how far east and north of the place before;
+ * `north` is the plan's.
+ */
 export function withTyped(aimed: Snap, from: Point, typed: TypedValues, north: number): Snap {
-  const { length, bearing } = typed;
+  const { length, bearing, east, north: up } = typed;
+  if (east !== undefined && up !== undefined)
+    return { ...unsnapped([from[0] + east, from[1] + up]), guide: from };
   if (length === undefined && bearing === undefined) return aimed;
   const [dx, dy] = [aimed.at[0] - from[0], aimed.at[1] - from[1]];
   const far = Math.hypot(dx, dy);

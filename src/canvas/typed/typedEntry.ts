@@ -1,11 +1,15 @@
 /** What is typed while drawing: one or two fields (a length, then a bearing), read in the project's notation. */
+
 import { type LengthNotation, parseAngle, parseBearing, parseLength } from "../../units";
+import { type EastNorth, isPair, readPair } from "./eastNorth";
 
 export interface Field {
   /** What it is called beside the pointer: "length", "bearing", "width", "depth". */
   readonly name: string;
-  /** A bearing is clockwise from the plan's north. */
-  readonly kind: "length" | "angle" | "bearing";
+  /** A bearing is clockwise from the plan's north; a place is two lengths, east and north. */
+  readonly kind: "length" | "angle" | "bearing" | "place";
+  /** Instead of the length two can be typed: the values "east" and "north". */
+  readonly pair?: true;
 }
 
 export interface TypedEntry {
@@ -32,7 +36,7 @@ export function isLetter(key: string): boolean {
 
 /** Characters that start a number, and those that may follow. */
 const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
-const follows = /^[0-9.,½¼¾⅛⅜⅝⅞'"′″°/ a-z-]$/i;
+const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″°/ a-z-]$/i;
 /** A bearing may also begin as a deed writes it: N 45° E. */
 const bearingStarts = /^[0-9.,ns]$/i;
 
@@ -69,6 +73,7 @@ export function typedValues(entry: TypedEntry, notation: LengthNotation): TypedV
   for (const [i, field] of entry.fields.entries()) {
     const value = readField(field, entry.texts[i] ?? "", notation);
     if (typeof value === "number") values[field.name] = value;
+    else if (value !== null && typeof value !== "string") Object.assign(values, value);
   }
   return values;
 }
@@ -76,6 +81,7 @@ export function typedValues(entry: TypedEntry, notation: LengthNotation): TypedV
 const figures: Readonly<Record<Field["kind"], string>> = {
   length: `a length in figures, like 40'6" or 12.35 m`,
   angle: "an angle in degrees, like 15",
+  place: "how far east and north of the plan's origin, like 12, 5 or 12 W, 5 S",
   bearing: "a bearing clockwise from north, like 268.5, or like S 88.5 W",
 };
 
@@ -95,8 +101,9 @@ export function entryFault(entry: TypedEntry, notation: LengthNotation): string 
 }
 
 /** The value, null for nothing typed, or the reason in words. */
-function readField(field: Field, text: string, notation: LengthNotation): number | null | string {
+function readField(field: Field, text: string, notation: LengthNotation): number | EastNorth | null | string {
   if (text.trim() === "") return null;
+  if (field.kind === "place" || (field.pair && isPair(text))) return readPair(text, notation);
   if (field.kind !== "length") {
     const angle = field.kind === "bearing" ? parseBearing(text) : parseAngle(text);
     return angle.ok ? angle.radians : angle.message;

@@ -11,6 +11,7 @@ const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [str
     "While drawing",
     [
       ["A length, then its bearing", "type, Tab, type, Enter"],
+      ["A place so far east and north of the one before", "12, 5 or 5 S, 12 W"],
       ["Lock the direction east, north, west or south", "arrows"],
       ["Lock it along the line under the pointer", "A"],
       ["Lock it perpendicular to that line", "P"],

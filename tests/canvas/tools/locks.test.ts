@@ -85,4 +85,24 @@ describe("directions locked by key while a line is drawn", () => {
     hand.key("a");
     expect(hand.said).toEqual(["Point at a wall, a lot line or another line first, then press A."]);
   });
+
+  it("holds while a place of a line is pulled", () => {
+    const hand = handOn(metricProject(), "lot");
+    for (const [x, y] of [
+      [-20, -10],
+      [20, -10],
+      [20, 15],
+      [-20, 15],
+    ] as const)
+      hand.click(x, y);
+    hand.key("Enter");
+    hand.move(20, -10);
+    hand.press(20, -10);
+    hand.move(25, -4);
+    hand.key("ArrowRight");
+    hand.move(26, -2);
+    hand.type("50");
+    hand.key("Enter");
+    expect(lotOf(hand)[1]).toEqual([30, -10]);
+  });
 });

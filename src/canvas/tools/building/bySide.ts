@@ -5,7 +5,7 @@ import { leastWall } from "../../select/shape";
 import type { Snap } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
-import { aim, withTyped } from "../aim";
+import { aim, pieceFields, withTyped } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { commitRectangle } from "./commit";
@@ -21,10 +21,6 @@ interface Side {
   readonly held: boolean;
 }
 
-const sideFields: readonly Field[] = [
-  { name: "length", kind: "length" },
-  { name: "bearing", kind: "bearing" },
-];
 const depthFields: readonly Field[] = [{ name: "depth", kind: "length" }];
 const dragPixels = 15;
 
@@ -43,7 +39,7 @@ export function drawingSide(context: ToolContext, now: Side, home: ToolStart): T
     name: "drawingSide",
     hint: "Click the other end of the side, or type its length, Tab, its bearing (clockwise from north)",
     cursor: "crosshair",
-    fields: sideFields,
+    fields: pieceFields,
     locksFrom: now.from,
     choices: buildingChoices(project, "side"),
     marks: [

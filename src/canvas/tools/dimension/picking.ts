@@ -2,16 +2,12 @@
 import type { Point } from "../../../document";
 import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
-import type { Field, TypedValues } from "../../typed/typedEntry";
-import { aim, withTyped } from "../aim";
+import type { TypedValues } from "../../typed/typedEntry";
+import { aim, pieceFields, withTyped } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
 import { endOf, type MeasuredPlaces, standingOff } from "./standingOff";
 
-const pieceFields: readonly Field[] = [
-  { name: "length", kind: "length" },
-  { name: "bearing", kind: "bearing" },
-];
 /** Two places nearer than this, px, are one; a drag this long sets both. */
 const samePixels = 5;
 const dragPixels = 15;

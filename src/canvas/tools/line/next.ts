@@ -4,8 +4,8 @@ import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
 import type { SnapTargets } from "../../snap/targets";
-import type { Field, TypedValues } from "../../typed/typedEntry";
-import { aim, allTargets, withTyped } from "../aim";
+import type { TypedValues } from "../../typed/typedEntry";
+import { aim, allTargets, isPlaced, pieceFields, withTyped } from "../aim";
 import { alongPiece } from "../liveMarks";
 import type { DrawnDimension, PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { LineKind, LinePoint } from "./lineKind";
@@ -19,10 +19,6 @@ export interface LineNow {
   readonly held: boolean;
 }
 
-const pieceFields: readonly Field[] = [
-  { name: "length", kind: "length" },
-  { name: "bearing", kind: "bearing" },
-];
 /** Two points nearer than this, px, are one. */
 const samePixels = 5;
 const closes = "closes the line";
@@ -63,7 +59,7 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     },
     doublePress: () => finish(now.points),
     typed: (typed) => again({ typed }),
-    finish: () => (now.typed.length === undefined ? finish(now.points) : add(to)),
+    finish: () => (!isPlaced(now.typed) ? finish(now.points) : add(to)),
     back: () =>
       now.points.length > 1 ? again({ points: now.points.slice(0, -1), typed: {} }) : home(context),
     cancel: () =>

@@ -4,17 +4,13 @@ import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
 import { formatAngle } from "../../../units";
 import type { Snap } from "../../snap/snap";
-import type { Field, TypedValues } from "../../typed/typedEntry";
-import { aim, withTyped } from "../aim";
+import type { TypedValues } from "../../typed/typedEntry";
+import { aim, isPlaced, pieceFields, withTyped } from "../aim";
 import { alongPiece, floating, lengthWords, ringMarks } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
 import { measured } from "./measured";
 import { angleAt, readMeasured } from "./reading";
 
-const pieceFields: readonly Field[] = [
-  { name: "length", kind: "length" },
-  { name: "bearing", kind: "bearing" },
-];
 const samePixels = 5;
 const dragPixels = 15;
 const closes = "closes the ring";
@@ -83,7 +79,7 @@ export function measuring(context: ToolContext, now: Measuring): ToolState {
     },
     doublePress: () => finish(false),
     typed: (typed) => again({ typed }),
-    finish: () => (now.typed.length === undefined ? finish(false) : add(to)),
+    finish: () => (!isPlaced(now.typed) ? finish(false) : add(to)),
     back,
     cancel: back,
     lost: () => again({ held: false }),

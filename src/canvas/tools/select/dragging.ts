@@ -1,5 +1,5 @@
 /** A thing under the hand: shown as it would be with each move, one edit when it is let go. */
-import type { EditCommand, Project } from "../../../document";
+import type { EditCommand, Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import type { Snap } from "../../snap/snap";
 import type { Field, TypedValues } from "../../typed/typedEntry";
@@ -16,6 +16,8 @@ export interface Drag<Args> {
   readonly hint: string;
   readonly cursor: Cursor;
   readonly fields?: readonly Field[];
+  /** The place before: a direction from it can be locked. */
+  readonly from?: Point | undefined;
   readonly command: EditCommand<Args>;
   /** What the pointer and what is typed make of it; null where they make nothing. */
   at(pointer: PlanPointer, typed: TypedValues): DragStep<Args> | null;
@@ -63,6 +65,7 @@ function dragging<Args>(context: ToolContext, drag: Drag<Args>, now: Now<Args>, 
     hint: drag.hint,
     cursor: drag.cursor,
     ...(drag.fields ? { fields: drag.fields } : {}),
+    ...(drag.from ? { locksFrom: drag.from } : {}),
     marks: now.step?.marks ?? [],
     snap: now.step?.snap ?? null,
     move: (pointer) => give({ pointer }),

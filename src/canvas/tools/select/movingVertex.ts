@@ -4,7 +4,7 @@ import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
 import { type LineRef, linePoints } from "../../select/handles";
 import { snapTargets } from "../../snap/targets";
-import { aim, withTyped } from "../aim";
+import { aim, pieceFields, withTyped } from "../aim";
 import { fallWords } from "../ground";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
@@ -43,12 +43,8 @@ export function movingVertex(
         ? `Adds a place to ${lineWord(line)}; Shift places it freely`
         : `Moves this place of ${lineWord(line)}; double-click removes it, Shift moves it freely`,
       cursor: "move",
-      fields: before
-        ? [
-            { name: "length", kind: "length" },
-            { name: "bearing", kind: "bearing" },
-          ]
-        : [],
+      fields: before ? pieceFields : [],
+      from: before,
       command: setLine,
       at(now, typed) {
         const aimed = aim(context, now, { targets, ...(before ? { from: before } : {}) });

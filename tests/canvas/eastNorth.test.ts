@@ -1,0 +1,57 @@
+import { describe, expect, it } from "vitest";
+import { readPair } from "../../src/canvas/typed/eastNorth";
+import { handOn, metricProject } from "./support/hand";
+
+describe("two lengths that give a place", () => {
+  it.each([
+    ["12, 5", 12, 5],
+    ["12,5, 8,25", 12.5, 8.25],
+    ["12 W, 5 S", -12, -5],
+    ["5 n; 12 w", -12, 5],
+    ["3, -4", 3, -4],
+    ["40 in, 1 m", 1.016, 1],
+    ["2' 6\"; 1'", 0.762, 0.3048],
+  ])("%s", (text, east, north) => {
+    const read = readPair(text, "m");
+    if (typeof read === "string") throw new Error(read);
+    expect(read.east).toBeCloseTo(east, 9);
+    expect(read.north).toBeCloseTo(north, 9);
+  });
+
+  it.each([
+    ["12", /how far east/],
+    ["1, 2, 3", /how far east/],
+    ["5 N, 3 S", /Both lengths go north/],
+    ["left, 3", /left/],
+  ])("%s is answered in words", (text, words) => {
+    expect(readPair(text, "m")).toMatch(words);
+  });
+});
+
+describe("places typed while a line is drawn", () => {
+  it("the first from the plan's origin, the others from the one before; lengths go between", () => {
+    const hand = handOn(metricProject(), "lot");
+    for (const text of ["2, 3", "20, 0", "0; 10"]) {
+      hand.type(text);
+      hand.key("Enter");
+    }
+    hand.key("ArrowLeft");
+    hand.type("20");
+    hand.key("Enter");
+    hand.key("Enter");
+    expect(hand.project.lot.outline).toEqual([
+      [2, 3],
+      [22, 3],
+      [22, 13],
+      [2, 13],
+    ]);
+  });
+
+  it("one length alone gives no first place, and nothing is lost", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.type("12");
+    hand.key("Enter");
+    expect(hand.said[0]).toMatch(/how far east/);
+    expect(hand.state()).toBe("first");
+  });
+});
