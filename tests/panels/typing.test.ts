@@ -158,6 +158,20 @@ describe("rows from a spreadsheet", () => {
     ]);
   });
 
+  it("gives every new row an id of its own, after rows that are written over", () => {
+    const rows = (count: number) =>
+      splitBlock(Array.from({ length: count }, (_, i) => `p${i}\t60`).join("\n"));
+    const first = pasteBlock(newProject(), rows(3), 0, "name").edit;
+    if (!first.ok) throw new Error(first.why);
+    const second = pasteBlock(first.project, rows(5), 1, "name").edit;
+    if (!second.ok) throw new Error(second.why);
+    const { shots } = second.project.survey;
+    expect(shots.map(({ name }) => name)).toEqual(["p0", "p0", "p1", "p2", "p3", "p4"]);
+    expect(new Set(shots.map(({ id }) => id)).size).toBe(6);
+    expect(shots.slice(0, 3).map(({ id }) => id)).toEqual(first.project.survey.shots.map(({ id }) => id));
+    expect(second.project.survey.setups).toHaveLength(1);
+  });
+
   it("leave a heading out and fill one column down", () => {
     const project = added(newProject(), {}, {});
     const headed = pasteBlock(project, splitBlock("name,reading\nA,60\nB,61"), 0, "name");

@@ -1,5 +1,5 @@
 /** Rows copied from a spreadsheet: name, reading[, east, north]; or one column, that fills down. */
-import { type Edit, type Project, surveyEdits } from "../../document";
+import { type Edit, type Project, type Shot, surveyEdits } from "../../document";
 import type { ColumnId } from "./columns";
 import { readPlace } from "./typing";
 
@@ -60,14 +60,37 @@ export function pasteBlock(project: Project, block: Block, start: number, at: Co
   const into = columnsFor(block, at);
   const body = dropHeading(block, into);
   const refused: Pasted["refused"][number][] = [];
-  let next = project;
+  const shots = [...project.survey.shots];
+  const rows = rowMaker(project);
   for (const [index, cells] of body.entries()) {
-    const row = pasteRow(next, cells, into, start + index);
-    next = row.project;
+    const shot = shots[start + index] ?? rows.add();
+    if (!shot) continue;
+    const row = pasteRow(project, shot, cells, into);
+    shots[Math.min(start + index, shots.length)] = row.shot;
     refused.push(...row.refused);
   }
   const label = `paste ${body.length} row${body.length === 1 ? "" : "s"}`;
-  return { edit: { ok: true, project: next, label }, refused, rows: body.length };
+  return { edit: { ok: true, project: withShots(rows.project(), shots), label }, refused, rows: body.length };
+}
+
+function withShots(project: Project, shots: readonly Shot[]): Project {
+  return { ...project, survey: { ...project.survey, shots: [...shots] } };
+}
+
+/** New rows in order. Each is added beside the one before it alone: with all of them the time would grow by the square. */
+function rowMaker(project: Project) {
+  let present = project;
+  return {
+    add(): Shot | null {
+      const added = surveyEdits.addShot.run(present, {});
+      const shot = added.ok ? added.project.survey.shots.at(-1) : undefined;
+      if (!added.ok || !shot) return null;
+      present = withShots(added.project, [shot]);
+      return shot;
+    },
+    /** The project with the set-up that a first row brings. */
+    project: () => present,
+  };
 }
 
 /** A first row of words over columns of figures is a heading. */
@@ -77,22 +100,15 @@ function dropHeading(block: Block, into: readonly string[]): Block {
   return isHeading ? block.slice(1) : block;
 }
 
-interface PastedRow {
-  readonly project: Project;
-  readonly refused: Pasted["refused"];
-}
-
+/** One row written; only this shot is looked at, so that a long block takes no longer for each row. */
 function pasteRow(
   project: Project,
+  shot: Shot,
   cells: readonly string[],
   into: readonly string[],
-  index: number,
-): PastedRow {
-  const shot = project.survey.shots[index];
-  const added = shot ? null : surveyEdits.addShot.run(project, {});
-  const id = shot?.id ?? (added?.ok ? added.made : undefined);
-  if (id === undefined) return { project, refused: [] };
-  let next = added?.ok ? added.project : project;
+): { readonly shot: Shot; readonly refused: Pasted["refused"] } {
+  const { id } = shot;
+  let next = withShots(project, [shot]);
   const refused: Pasted["refused"][number][] = [];
   const cell = (column: string): string | undefined => cells[into.indexOf(column)];
   const write = (column: ColumnId, text: string | undefined, edit: (text: string) => Edit) => {
@@ -108,10 +124,10 @@ function pasteRow(
   write("reading", cell("reading"), (text) => surveyEdits.setReading.run(next, { id, text }));
   const [x, y] = [cell("x"), cell("y")];
   write("place", cell("place") ?? (x && y ? `${x}; ${y}` : undefined), (text) => {
-    const read = readPlace(text, next);
+    const read = readPlace(text, project);
     return read.ok
       ? surveyEdits.placeShot.run(next, { id, place: read.place })
       : { ok: false, why: read.message };
   });
-  return { project: next, refused };
+  return { shot: next.survey.shots[0] ?? shot, refused };
 }
