@@ -24,7 +24,7 @@ function doubtsInSetup(group: readonly Shot[], refs: References): Problem[] {
   const middle = sizes[Math.floor(sizes.length / 2)] ?? 0;
   const usual = group.length > ENOUGH_NEIGHBOURS ? middle : null;
   return group.flatMap((shot) => {
-    const doubt = doubtAbout(shot.reading?.m ?? 0, usual);
+    const doubt = shot.accepted ? null : doubtAbout(shot.reading?.m ?? 0, usual);
     return doubt === null ? [] : [doubtProblem(shot, doubt, refs)];
   });
 }
@@ -46,7 +46,7 @@ function doubtProblem(shot: Shot, doubt: string, refs: References): Problem {
     severity: "caution",
     where: shotInWords(shot, refs),
     what: `The reading ${shot.reading?.text} ${doubt}.`,
-    how: "Is its unit right, and no figure too many? If it is right, leave it.",
+    how: "Is its unit right, and no figure too many? If it is right, accept it.",
     ids: [shot.id],
     ...(at === null ? {} : { at }),
   };

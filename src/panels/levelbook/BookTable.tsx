@@ -1,8 +1,10 @@
 /** The table drawn. What keys mean lies in `cursor.ts` and `useBook.ts`, what text means in `typing.ts`. */
-import { type ReactNode, useEffect, useId, useRef } from "react";
+import { type ReactNode, useEffect, useId, useMemo, useRef } from "react";
 import type { Project } from "../../document";
 import type { LevelledPoint, SetupResult } from "../../solve/results";
 import type { Notation } from "../notation";
+import { AskedLine, answerByKey } from "../survey/AskedLine";
+import type { Question } from "../survey/asked";
 import { bookActs } from "./acts";
 import { CellChoice, CellEditor } from "./CellEditor";
 import { choiceOf, columnShare, columns, optionsOf } from "./columns";
@@ -22,10 +24,12 @@ export interface BookTableProps {
   readonly points: ReadonlyMap<string, LevelledPoint>;
   readonly setups: readonly SetupResult[];
   readonly notation: Notation;
+  /** Readings that are asked about, in the order of the rows. */
+  readonly questions: readonly Question[];
 }
 
 export function BookTable(props: BookTableProps) {
-  const { project, notation } = props;
+  const { project, notation, questions } = props;
   const gridId = useId();
   const book = useBook(project, notation);
   const { at, column, shot, editing, drafts } = book;
@@ -51,7 +55,10 @@ export function BookTable(props: BookTableProps) {
           aria-colcount={columns.length}
           aria-multiselectable="true"
           aria-activedescendant={editing ? undefined : `${gridId}-${at.row}-${at.column}`}
-          onKeyDown={book.onKeyDown}
+          onKeyDown={(event) => {
+            if (!editing && answerByKey(questions, at.row, event)) event.preventDefault();
+            else book.onKeyDown(event);
+          }}
           onClick={book.onClick}
           onDoubleClick={(event) => {
             if (cellOf(event)) book.edit(book.shown(), true);
@@ -81,6 +88,12 @@ export function BookTable(props: BookTableProps) {
           book.go({ row, column: at, anchor: row, tabbedFrom: null });
         }}
       />
+      <AskedLine
+        questions={questions}
+        row={at.row}
+        names={(row) => book.shots[row]?.name || `row ${row + 1}`}
+        onGo={(row) => book.go({ row, column: readingColumn, anchor: row, tabbedFrom: null })}
+      />
       <StatusLine
         shot={shot}
         column={columns[at.column]}
@@ -91,6 +104,8 @@ export function BookTable(props: BookTableProps) {
     </>
   );
 }
+
+const readingColumn = columns.findIndex(({ id }) => id === "reading");
 
 function Heads() {
   return (
@@ -120,7 +135,8 @@ interface LinesProps extends BookTableProps {
 }
 
 /** The lines in sight, between two empty rows as high as what is not drawn. */
-function Lines({ book, gridId, editor, project, points, setups, notation }: LinesProps) {
+function Lines({ book, gridId, editor, project, points, setups, notation, questions }: LinesProps) {
+  const asked = useMemo(() => new Map(questions.map(({ shot, words }) => [shot, words])), [questions]);
   const { at, lines, shots, editing } = book;
   const lineHeight = lineHeightNow();
   const { first } = book.sight;
@@ -160,6 +176,7 @@ function Lines({ book, gridId, editor, project, points, setups, notation }: Line
             project={project}
             notation={notation}
             drafts={book.drafts}
+            question={asked.get(shot.id) ?? null}
             chosen={line.row >= chosenFirst && line.row <= chosenLast}
           />
         );

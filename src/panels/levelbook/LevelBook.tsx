@@ -3,6 +3,7 @@ import { useMemo, useRef } from "react";
 import { surveyEdits } from "../../document";
 import { run as runEdit, setTool } from "../../store/actions";
 import { Action } from "../fields/Choice";
+import { questionsOf } from "../survey/asked";
 import { useNotation, useProject, useResults } from "../useProject";
 import { BookTable } from "./BookTable";
 import { FirstShots } from "./FirstShots";
@@ -49,5 +50,16 @@ function Book({ begun }: { begun: boolean }) {
   const setups = useResults(({ survey }) => survey.setups);
   const notation = useNotation();
   const byShot = useMemo(() => new Map(points.map((point) => [point.shot, point])), [points]);
-  return <BookTable begun={begun} project={project} points={byShot} setups={setups} notation={notation} />;
+  const problems = useResults((results) => results.problems);
+  const questions = useMemo(() => questionsOf(project, problems, notation), [project, problems, notation]);
+  return (
+    <BookTable
+      begun={begun}
+      project={project}
+      points={byShot}
+      setups={setups}
+      notation={notation}
+      questions={questions}
+    />
+  );
 }

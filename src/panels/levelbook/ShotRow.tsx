@@ -3,6 +3,7 @@ import type { Project, Shot } from "../../document";
 import type { LevelledPoint } from "../../solve/results";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
+import { plusMinus, type RowState, rowState, stateWord, stateWords } from "../survey/rowState";
 import { type ColumnId, cellText, columns } from "./columns";
 import { type Draft, draftKey } from "./drafts";
 import { understood } from "./understood";
@@ -14,6 +15,8 @@ export interface ShotRowProps {
   readonly point: LevelledPoint | undefined;
   readonly notation: Notation;
   readonly drafts: ReadonlyMap<string, Draft>;
+  /** The reading is asked about, in these words. */
+  readonly question: string | null;
   readonly gridId: string;
   /** Column of the cursor, -1 where it stands elsewhere. */
   readonly cursor: number;
@@ -24,9 +27,8 @@ export interface ShotRowProps {
 /** One shot. The cursor's cell gives way to the editor while it is being typed in. */
 export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
   const { shot, row, cursor, chosen, editor, gridId } = props;
-  const classes = ["book-row", chosen ? "book-chosen" : "", shot.aside ? "book-aside" : ""]
-    .filter(Boolean)
-    .join(" ");
+  const state = rowState(shot, props.point);
+  const classes = ["book-row", chosen ? "book-chosen" : "", rowClass(state)].filter(Boolean).join(" ");
   return (
     <tr className={classes} aria-rowindex={row + 2} aria-selected={chosen}>
       {columns.map((column, index) => {
@@ -41,7 +43,7 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
             className={`book-cell book-${column.id}${here ? " book-here" : ""}${draft ? " book-bad" : ""}`}
             aria-colindex={index + 1}
             aria-invalid={draft !== undefined}
-            title={draft?.why ?? typedAs(column.id, shot)}
+            title={draft?.why ?? titleOf(column.id, props)}
           >
             {here && editor ? (
               editor
@@ -68,9 +70,16 @@ function NotUnderstood({ draft }: { draft: Draft }) {
   );
 }
 
-function CellShown({ id, shot, project, notation, point }: ShotRowProps & { id: ColumnId }) {
+function CellShown({ id, shot, project, notation, point, question }: ShotRowProps & { id: ColumnId }) {
   const text = cellText(id, shot, project, notation, point);
-  if (id === "reading" && shot.reading) return <Reading m={shot.reading.m} notation={notation} />;
+  if (id === "reading" && shot.reading)
+    return (
+      <>
+        {question === null ? null : <Asked question={question} />}
+        <Reading m={shot.reading.m} notation={notation} />
+      </>
+    );
+  if (id === "height") return <HeightShown text={text} shot={shot} point={point} notation={notation} />;
   if (id === "place" && text === "" && shot.kind === "ground")
     return <span className="book-missing">not placed</span>;
   if (id === "reading" && text === "") return <span className="book-missing">not read</span>;
@@ -94,7 +103,37 @@ function Reading({ m, notation }: { m: number; notation: Notation }) {
   );
 }
 
-/** A reading is shown as it was understood; how it was typed is a hover away. */
-function typedAs(id: ColumnId, shot: Shot): string | undefined {
-  return id === "reading" && shot.reading ? `typed as ${shot.reading.text}` : undefined;
+function rowClass(state: RowState | null): string {
+  if (state === null) return "";
+  return state === "aside" ? "book-aside" : "book-idle";
+}
+
+/** The height with how sure it is, or why there is none. */
+function HeightShown(props: Pick<ShotRowProps, "shot" | "point" | "notation"> & { text: string }) {
+  const { text, shot, point, notation } = props;
+  const state = rowState(shot, point);
+  const sure = plusMinus(point?.sigma, notation);
+  if (state !== null) return <span className="book-missing">{stateWord[state]}</span>;
+  return (
+    <>
+      {text}
+      {text && sure ? <span className="book-sigma">{sure}</span> : null}
+    </>
+  );
+}
+
+function Asked({ question }: { question: string }) {
+  return (
+    <span className="book-question">
+      ?<span className="visually-hidden">{` asked about: ${question} `}</span>
+    </span>
+  );
+}
+
+/** A reading is shown as it was understood; how it was typed, and what is asked of it, is a hover away. */
+function titleOf(id: ColumnId, { shot, point, question }: ShotRowProps): string | undefined {
+  if (id === "reading" && shot.reading)
+    return `typed as ${shot.reading.text}${question === null ? "" : `. ${question}`}`;
+  const state = id === "height" ? rowState(shot, point) : null;
+  return state === null ? undefined : stateWords[state];
 }

@@ -1,0 +1,33 @@
+/** Why a row of the level book counts in nothing just now, and how sure a height is; in words. */
+import type { Shot } from "../../document";
+import type { LevelledPoint } from "../../solve/results";
+import { formatPlusMinus } from "../../units";
+import type { Notation } from "../notation";
+
+export type RowState = "aside" | "waiting" | "untied";
+
+/** Null for a row that counts, or that is still empty. */
+export function rowState(shot: Shot, point: LevelledPoint | undefined): RowState | null {
+  if (shot.aside) return "aside";
+  if (point?.waiting) return "waiting";
+  return shot.reading !== null && point !== undefined && point.height === null ? "untied" : null;
+}
+
+export const stateWords: Readonly<Record<RowState, string>> = {
+  aside: "set aside: counts in nothing",
+  waiting: "waits: the laser was bumped, nobody knows before or after this row",
+  untied: "not tied: its set-up has no height yet",
+};
+
+/** The short word in the height's place. */
+export const stateWord: Readonly<Record<RowState, string>> = {
+  aside: "",
+  waiting: "waits",
+  untied: "not tied",
+};
+
+/** "±⅛″" where the beam's accuracy and the distances are known, else nothing. */
+export function plusMinus(sigma: number | null | undefined, { display }: Notation): string {
+  if (sigma === null || sigma === undefined || sigma === 0) return "";
+  return formatPlusMinus(sigma, display.length, display.rounding);
+}
