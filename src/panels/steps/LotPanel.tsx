@@ -1,11 +1,14 @@
-import { type Feature, featureWords, isArea, type Point, siteEdits } from "../../document";
+import { type Feature, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
-import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { run as runEdit, setTool, tryRun } from "../../store/actions";
 import type { RunCommand } from "../command";
-import { Action, Choice, IconAction } from "../fields/Choice";
-import { AngleField, WordsField } from "../fields/fields";
+import { Action, IconAction } from "../fields/Choice";
+import { AngleField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Caution, type Fact, Facts, Guide, Panel, Section } from "../parts";
+import { DeedSection } from "../plot/DeedSection";
+import { FeatureCard } from "../plot/FeatureCard";
+import { Setbacks } from "../plot/Setbacks";
 import { useNotation, useProject } from "../useProject";
 import { Pictures } from "./Pictures";
 
@@ -27,6 +30,8 @@ export function LotPanel({ run }: { run: RunCommand }) {
           </Action>
         </Guide>
       )}
+      <DeedSection />
+      <Setbacks />
       <Section title="North">
         <AngleField
           label="True north"
@@ -95,11 +100,6 @@ function LotCorners({ outline }: { outline: readonly Point[] }) {
   );
 }
 
-const kindOptions = Object.entries(featureWords).map(([value, words]) => ({
-  value: value as Feature["kind"],
-  words,
-}));
-
 function Features({ features }: { features: readonly Feature[] }) {
   const outline = useProject((project) => project.lot.outline);
   const add = () => {
@@ -123,46 +123,5 @@ function Features({ features }: { features: readonly Feature[] }) {
         Add one by its coordinates
       </Action>
     </Section>
-  );
-}
-
-function FeatureCard({ feature }: { feature: Feature }) {
-  const { id, kind, name, points, keepClear } = feature;
-  const change = (patch: Partial<Omit<Feature, "id">>) => tryRun(siteEdits.changeFeature, { id, patch });
-  const [first, ...others] = points;
-  const [x, y] = first ?? [0, 0];
-  const move = (to: Point) => change({ points: [to, ...others] });
-  return (
-    <div className="card">
-      <div className="card-head">
-        <Choice
-          layout="bare"
-          label="Kind"
-          value={kind}
-          options={kindOptions}
-          onChoose={(chosen) => change({ kind: chosen })}
-        />
-        <IconAction icon="place" label="Show it on the plan" onPress={() => goTo([x, y])} />
-        <IconAction
-          icon="trash"
-          label={`Remove ${name || featureWords[kind]}`}
-          onPress={() => runEdit(siteEdits.removeFeature, { id })}
-        />
-      </div>
-      <WordsField label="Name" text={name} onCommit={(text) => change({ name: text })} />
-      {others.length === 0 ? (
-        <>
-          <LengthField label="East" m={x} onCommit={(m) => move([m, y])} />
-          <LengthField label="North" m={y} onCommit={(m) => move([x, m])} />
-        </>
-      ) : (
-        <p className="soft small">
-          {isArea(feature)
-            ? `An area with ${points.length} corners.`
-            : `A line through ${points.length} places.`}
-        </p>
-      )}
-      <LengthField label="Keep clear by" m={keepClear} least={0} onCommit={(m) => change({ keepClear: m })} />
-    </div>
   );
 }

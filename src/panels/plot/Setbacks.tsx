@@ -1,0 +1,118 @@
+/** How far from each lot line nothing may be built, and what stands nearer. */
+import { type Lot, type Point, plotEdits, type Setback } from "../../document";
+import { goTo, runTogether, tryRun } from "../../store/actions";
+import { IconAction } from "../fields/Choice";
+import { refusal } from "../fields/LengthField";
+import { TypedField } from "../fields/TypedField";
+import { Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+import { compassWord } from "../words";
+
+/** More pieces than this are the chords of a curve: each alone is no line that a person would name. */
+const mostRows = 12;
+
+export function Setbacks() {
+  const lot = useProject((project) => project.lot);
+  const { outline, setbacks } = lot;
+  if (outline.length < 3) return null;
+  const few = outline.length <= mostRows;
+  return (
+    <Section title="Setbacks" aside="nothing is built nearer to the line">
+      <AllLines lot={lot} />
+      {outline.map((_, line) =>
+        few || setbacks.some((setback) => setback.line === line) ? (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a lot line is known by its order
+          <LineSetback key={line} lot={lot} line={line} />
+        ) : null,
+      )}
+      <Crossings />
+    </Section>
+  );
+}
+
+function AllLines({ lot }: { lot: Lot }) {
+  const notation = useNotation();
+  const [first] = lot.setbacks;
+  const alike =
+    first !== undefined &&
+    lot.setbacks.length === lot.outline.length &&
+    lot.setbacks.every(({ distance }) => distance.m === first.distance.m);
+  const commit = (text: string) => {
+    const tried = plotEdits.setSetback.run;
+    const edit = runTogether(
+      "type setbacks",
+      lot.outline.map((_, line) => (project) => tried(project, { line, text, name: nameOf(lot, line) })),
+    );
+    return refusal(edit);
+  };
+  return (
+    <TypedField
+      label="All lines"
+      shown={alike ? notation.length(first.distance.m) : ""}
+      placeholder={lot.setbacks.length > 0 ? "each its own" : "none"}
+      commit={commit}
+    />
+  );
+}
+
+const nameOf = ({ setbacks }: Lot, line: number) => setbacks.find((each) => each.line === line)?.name ?? "";
+
+function LineSetback({ lot, line }: { lot: Lot; line: number }) {
+  const notation = useNotation();
+  const setback: Setback | undefined = lot.setbacks.find((each) => each.line === line);
+  const [a, b] = pieceOf(lot.outline, line);
+  return (
+    <div className="setback">
+      <TypedField
+        label={`Line ${line + 1}, ${sideOf(lot, line)}`}
+        shown={setback ? notation.length(setback.distance.m) : ""}
+        placeholder="none"
+        commit={(text) => refusal(tryRun(plotEdits.setSetback, { line, text, name: setback?.name ?? "" }))}
+      />
+      <IconAction
+        icon="place"
+        label={`Show lot line ${line + 1} on the plan`}
+        onPress={() => goTo([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])}
+      />
+    </div>
+  );
+}
+
+function pieceOf(outline: readonly Point[], line: number): readonly [Point, Point] {
+  const here: Point = [0, 0];
+  return [outline[line] ?? here, outline[(line + 1) % outline.length] ?? here];
+}
+
+/** The side of the lot that the line closes: "south". */
+function sideOf({ outline, north }: Lot, line: number): string {
+  const [a, b] = pieceOf(outline, line);
+  const middle = outline.reduce<[number, number]>(
+    ([x, y], corner) => [x + corner[0] / outline.length, y + corner[1] / outline.length],
+    [0, 0],
+  );
+  return compassWord((a[0] + b[0]) / 2 - middle[0], (a[1] + b[1]) / 2 - middle[1], north);
+}
+
+/** What stands in a setback, each with its place. */
+function Crossings() {
+  const crossings = useResults(({ plot }) => plot.crossings);
+  const some = useProject(({ lot }) => lot.setbacks.length > 0);
+  const building = useProject((project) => project.building !== null);
+  const notation = useNotation();
+  if (!some || !building) return null;
+  if (crossings.length === 0) return <p className="soft small">The building keeps clear of all setbacks.</p>;
+  return (
+    <ul className="crossings">
+      {crossings.map(({ line, thing, by, distance, at }) => (
+        <li key={`${thing} ${line}`} className="crossing">
+          <span>
+            {by > distance
+              ? `${thing} leaves the lot at line ${line + 1} by ${notation.length(by - distance)}`
+              : `${thing} stands ${notation.length(by)} in the setback of line ${line + 1}`}
+          </span>
+          <IconAction icon="place" label="Show where" onPress={() => goTo([at[0], at[1]])} />
+        </li>
+      ))}
+    </ul>
+  );
+}
