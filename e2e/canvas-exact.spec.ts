@@ -167,4 +167,45 @@ test.describe("on the pottery studio", () => {
     await expect(list.getByRole("checkbox", { name: /^Grid/ })).toBeChecked();
     await expect(list.getByRole("checkbox", { name: "Where lines cross" })).toBeChecked();
   });
+
+  test("a place typed as east and north, and a door's distance typed over", async ({ page }) => {
+    await page.keyboard.press("w");
+    await typeLine(page, "20', 20'");
+    await typeLine(page, "30', 0");
+    await typeLine(page, "10' W, 5' S");
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toBe("Undo: draw swale");
+    await expect(dimension(page, "piece 1 of the swale")).toHaveText("30′ 0″");
+
+    const door = studio.building?.doors[0];
+    if (!door) throw new Error("the studio has no door");
+    await plan.click(c[0] - door.offset - door.width / 2, c[1]);
+    await page.keyboard.press("Shift+S");
+    await dimension(page, "from corner C").click();
+    await typeLine(page, "8'");
+    expect(await plan.undoName()).toBe("Undo: change door");
+    await expect(dimension(page, "from corner C")).toHaveText("8′ 0″");
+    await expect(dimension(page, "from corner D")).toHaveText("12′ 0″");
+  });
+
+  test("a wall pulled with Alt lets the right angles go; a drag on a figure moves the building", async ({
+    page,
+  }) => {
+    await plan.click((a[0] + c[0]) / 2 + 1, (a[1] + c[1]) / 2 + 1);
+    const north: XY = [(a[0] + b[0]) / 2, a[1]];
+    await page.keyboard.down("Alt");
+    await plan.drag(north, [north[0] + 1, north[1] + 1], [north[0] + 2, north[1] + 2]);
+    await page.keyboard.up("Alt");
+    expect(await plan.undoName()).toBe("Undo: move a wall");
+    await page.keyboard.press("Control+z");
+
+    const box = await dimension(page, "wall A–B").boundingBox();
+    if (!box) throw new Error("the wall has no figure");
+    await page.mouse.move(box.x + 20, box.y + 8);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 40, box.y + 28, { steps: 5 });
+    await page.mouse.up();
+    expect(await plan.undoName()).toBe("Undo: move building");
+    await expect(page.locator(".length-ask")).toHaveCount(0);
+  });
 });
