@@ -1,6 +1,7 @@
 import type { Project } from "../document/schema";
 import { resultsToJson } from "../solve/json";
 import { createSolver } from "../solve/pipeline";
+import { farFloor, farFloorWords } from "../solve/plausible";
 import type { Results } from "../solve/results";
 import { wordsFor } from "../solve/words";
 import { parseLength } from "../units";
@@ -26,26 +27,18 @@ export const solve: Command = {
     for (const warning of warnings) io.say(`${file}: ${problemLine(warning).trim()}`);
     const floor = floorHeight(given.value("floor"), project, file);
     const results = createSolver().solve(project, floor === undefined ? {} : { floor });
-    for (const warning of farFloor(floor, project, results)) io.say(warning);
+    for (const warning of farFloorSaid(floor, project, results)) io.say(warning);
     io.out(given.has("json") ? jsonText(resultsToJson(results, project)) : summary(project, results));
     return 0;
   },
 };
 
-/** A floor farther than this from all ground is likelier a slip of the datum or the unit, m. */
-const farFromGround = 3;
-
-function farFloor(floor: number | undefined, project: Project, { ground }: Results): string[] {
-  if (floor === undefined || !ground) return [];
-  const heights = ground.tin.z.subarray(0, ground.measuredPoints);
-  if (heights.length === 0) return [];
-  const lowest = heights.reduce((least, z) => Math.min(least, z));
-  const highest = heights.reduce((most, z) => Math.max(most, z));
-  const off = Math.max(floor - highest, lowest - floor);
-  if (off <= farFromGround) return [];
-  const { length } = wordsFor(project.display);
+function farFloorSaid(floor: number | undefined, project: Project, { ground }: Results): string[] {
+  const far = floor === undefined || !ground ? null : farFloor(floor, ground);
+  if (floor === undefined || !far) return [];
+  const words = wordsFor(project.display);
   return [
-    `--floor ${length(floor)} lies ${length(off)} ${floor > highest ? "above" : "below"} all the ground that was shot (${length(lowest)} to ${length(highest)}). Heights are told in the project's datum: check the figure and its unit.`,
+    `--floor ${words.length(floor)} lies ${farFloorWords(far, words)}. Heights are told in the project's datum: check the figure and its unit.`,
   ];
 }
 

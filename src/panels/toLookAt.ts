@@ -105,12 +105,12 @@ export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
 const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/-in-trench$/, "foundation"],
   [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
-  [/^(reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
+  [/^(breaklines?|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],
   [/^(drive|line|landing)\b/, "drive"],
   [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
   [/^(floor|band|rule)\b/, "floor"],
   [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
   [/^(bill|quantit|truck|earth|strip)/, "quantities"],
-  [/^(setout|worksheet)/, "setout"],
+  [/^(setout|worksheet)\b/, "setout"],
 ];

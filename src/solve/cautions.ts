@@ -6,11 +6,12 @@
  */
 import { keepsRule } from "../advice";
 import type { Project } from "../document/schema";
-import { between, crossingShares, type Point, segmentsMeet } from "../geometry";
+import { between, crossingShares, nearestOnRing, type Point, segmentsMeet } from "../geometry";
 import { farthestLook, onWall } from "../grading";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
 import { placeName } from "./place-names";
+import { figuresToCheck, floorFarFromGround } from "./plausible";
 import type { Problem } from "./results";
 import type { BuildingSite } from "./site";
 import type { Words } from "./words";
@@ -24,6 +25,8 @@ const mostHeld = 1.2192;
 const steepestSlope = 2;
 /** More of the earth than this on guessed ground is worth a word. */
 const guessedShare = 0.1;
+/** A drive that ends nearer to the building than this is meant to lead to it, m. */
+const besideBuilding = 12;
 /** Water standing this near to the walls, m. */
 const pondReach = 3.048;
 
@@ -38,12 +41,15 @@ export function cautions(
     ...wallCautions(results, site, words),
     ...waterCautions(results, site, words),
     ...driveCautions(results, words),
+    ...servesNoDoor(site, project, results, words),
     ...crossings(site),
     ...slopeCautions(site, project),
     ...bandCautions(results),
     ...readingCautions(results, words),
     ...guessCautions(results),
     ...markCautions(project),
+    ...figuresToCheck(project, words),
+    ...floorFarFromGround(results.floor, site.ground, words),
   ];
 }
 
@@ -175,6 +181,35 @@ function driveCautions({ drives }: FloorResults, words: Words): Problem[] {
         what: `It falls ${words.slope(-first.grade)} from the road to the landing: rain on it runs towards the door.`,
         how: "Lead the water off before the landing: a drain or a dip across the drive, with an outlet.",
         at: first.at,
+        ids: [drive.id],
+      },
+    ];
+  });
+}
+
+/** A drive that ends beside the building but at no door: nobody has looked at the step into it. */
+function servesNoDoor(
+  { plan, footprint }: BuildingSite,
+  { grading }: Project,
+  { floor, drives }: FloorResults,
+  words: Words,
+): Problem[] {
+  return plan.drives.flatMap(({ line, drive }): Problem[] => {
+    const end = line[line.length - 1];
+    const meant = grading.drives.find(({ id }) => id === drive.id);
+    if (!end || !meant || meant.door !== null) return [];
+    if (nearestOnRing(footprint.ring, end[0], end[1]).distance > besideBuilding) return [];
+    const stations = drives.find(({ id }) => id === drive.id)?.stations ?? [];
+    const below = (floor ?? 0) - (stations[stations.length - 1]?.finished ?? floor ?? 0);
+    const step = `${words.length(Math.abs(below))} ${below < 0 ? "above" : "below"} the floor`;
+    return [
+      {
+        code: "drive-serves-no-door",
+        severity: "caution",
+        where: drive.name,
+        what: `It ends on the ground as it is, ${placeName(footprint, end, words)}, ${step}, and leads to no door.`,
+        how: "Choose the door it ends at in the drive step, or drag its end onto a door.",
+        at: [end[0], end[1]],
         ids: [drive.id],
       },
     ];

@@ -61,6 +61,21 @@ describe("when the building changes", () => {
     expect(shotPlace(slid)).toEqual({ kind: "corner", corner: 1 });
   });
 
+  it("a drive that is given a door ends in its middle", () => {
+    const loose = checkEdit(site(), siteEdits.changeDrive, {
+      id: "v1",
+      patch: {
+        door: null,
+        line: [
+          [5, -20],
+          [9, -4],
+        ],
+      },
+    });
+    const door = loose.building?.doors[0]?.id ?? "";
+    expect(driveEnd(checkEdit(loose, siteEdits.changeDrive, { id: "v1", patch: { door } }))).toEqual([5, 0]);
+  });
+
   it("a drive that isn't tied to a door stays", () => {
     const loose = checkEdit(site(), siteEdits.changeDrive, { id: "v1", patch: { door: null } });
     expect(driveEnd(checkEdit(loose, buildingEdits.moveBuilding, { dx: 2, dy: 1 }))).toEqual([5, 0]);

@@ -22,6 +22,7 @@ function Fields() {
       />
       <LengthField
         label="Showing"
+        small
         m={apron.showing}
         least={0}
         onCommit={(showing) => tryRun(siteEdits.changeApron, { patch: { showing } })}
@@ -55,6 +56,15 @@ beforeEach(() => {
 afterEach(cleanup);
 
 describe("a field", () => {
+  it("echoes a bare number while it is typed: feet for a width, inches for a thickness", () => {
+    fireEvent.change(screen.getByLabelText("Width"), { target: { value: "8" } });
+    expect(screen.getAllByRole("status").map((each) => each.textContent)).toContain("= 8′ 0″");
+    fireEvent.change(screen.getByLabelText("Showing"), { target: { value: "8" } });
+    expect(screen.getAllByRole("status").map((each) => each.textContent)).toContain("= 8″");
+    fireEvent.blur(screen.getByLabelText("Showing"));
+    expect(grading().apron.showing).toBeCloseTo(8 * 0.0254, 12);
+  });
+
   it("shows the project's notation and takes any", () => {
     expect(field("Width").value).toBe("10′ 0″");
     enter("Width", "2.5 m");

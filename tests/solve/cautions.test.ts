@@ -66,6 +66,55 @@ describe("cautions", () => {
     expect(problem(project, "drive-falls-to-door")?.where).toBe("lane");
   });
 
+  it("a drive that stops short of the building and serves no door", () => {
+    const drives = [
+      {
+        id: "d",
+        name: "lane",
+        line: [
+          [6, -30],
+          [6, -3],
+        ],
+      },
+    ];
+    const found = problem(built({}, { grading: { drives } }), "drive-serves-no-door");
+    expect(found).toMatchObject({ severity: "caution", where: "lane", at: [6, -3], ids: ["d"] });
+    expect(found?.what).toContain("3.000 m from wall A-B");
+    expect(found?.what).toContain("0.500 m below the floor");
+  });
+
+  it("a floor far from all the ground, as a slip of unit or datum makes it", () => {
+    expect(problem(built({}), "floor-far-from-ground", 103.1)?.what).toContain("3.100 m above");
+    expect(problem(built({}), "floor-far-from-ground", 96.9)?.what).toContain("3.100 m below");
+    expect(problem(built({}), "floor-far-from-ground", 102.9)).toBeUndefined();
+  });
+
+  it.each([
+    ["a wall 30 m thick", { foundation: { wallThickness: 30 } }, {}, "wall thickness"],
+    ["a wall 12 m high", { foundation: { wallHeight: 12 } }, {}, "wall height"],
+    ["a footing 20 m wide", { foundation: { footingWidth: 20 } }, {}, "footing width"],
+    ["a footing 8 m thick", { foundation: { footingThickness: 8 } }, {}, "footing thickness"],
+    ["a slab 4 m thick", { foundation: { slabThickness: 4 } }, {}, "slab thickness"],
+    ["frost to 30 m", { foundation: { frostDepth: 30 } }, {}, "frost depth"],
+    ["a drive that may climb 900 %", {}, { rules: { steepestDrive: 9 } }, "steepest drive"],
+    [
+      "a reading above the beam",
+      {},
+      { worksheet: { markReading: { text: "-4", m: -4 } } },
+      "today's reading on the mark",
+    ],
+  ])("asks about a figure that no such job has: %s", (_what, part, rest, where) => {
+    const found = createSolver()
+      .solve(built(part, rest))
+      .problems.filter(({ code }) => /-figure$/.test(code));
+    expect(found.map((each) => each.where)).toEqual([where]);
+  });
+
+  it("asks about nothing on the usual job", () => {
+    const { problems } = createSolver().solve(built({}));
+    expect(problems.filter(({ code }) => /-figure$/.test(code))).toEqual([]);
+  });
+
   it("a swale through a drive", () => {
     const drives = [
       {

@@ -22,6 +22,7 @@ import {
   truckSchema,
 } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
+import { doorMiddle } from "./follow";
 
 function withGrading(project: Project, change: Partial<Grading>): Project {
   return { ...project, grading: { ...project.grading, ...change } };
@@ -113,7 +114,10 @@ export const changeDrive = command(
   (project, args: { id: string; patch: Partial<Omit<Drive, "id">>; what?: string }): Edit => {
     const drive = project.grading.drives.find(({ id }) => id === args.id);
     if (!drive) return refuse("That drive is gone.");
-    const next = patched<Drive>(driveSchema, drive, args.patch);
+    const next = patched<Drive>(driveSchema, drive, {
+      ...endAtDoor(project, drive, args.patch),
+      ...args.patch,
+    });
     if (!next.ok) return refuse(next.why);
     const drives = replaced(project.grading.drives, args.id, () => next.value);
     return drives
@@ -121,6 +125,13 @@ export const changeDrive = command(
       : refuse("That drive is gone.");
   },
 );
+
+/** A drive that is given a door, and no line with it, ends in the middle of that door. */
+function endAtDoor({ building }: Project, drive: Drive, patch: Partial<Drive>): Partial<Drive> {
+  const door = patch.door && !patch.line ? building?.doors.find(({ id }) => id === patch.door) : undefined;
+  const end = door && building ? doorMiddle(building.outline, door) : null;
+  return end ? { line: [...drive.line.slice(0, -1), end] } : {};
+}
 
 export const removeDrive = command("drive.remove", (project, args: { id: string }) =>
   done(

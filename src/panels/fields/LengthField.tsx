@@ -13,14 +13,22 @@ export interface LengthFieldProps extends Shared {
   readonly onEmpty?: () => Edit;
   /** Least value that makes sense here, m. */
   readonly least?: number;
+  /** A thickness and the like: in a plan of feet and inches a bare number is inches. */
+  readonly small?: boolean;
 }
 
 /** A length or height in the project's notation. */
-export function LengthField({ m, onCommit, onEmpty, least, ...field }: LengthFieldProps) {
+export function LengthField({ m, onCommit, onEmpty, least, small = false, ...field }: LengthFieldProps) {
   const notation = useNotation();
+  const { length } = notation.display;
+  const typedIn = small && length === "ft-in" ? "in" : length;
+  const echo = (text: string): string | null => {
+    const parsed = /^[\s\d.,/+-]+$/.test(text) ? parseLength(text, typedIn) : null;
+    return parsed?.ok ? `= ${notation.length(parsed.m)}` : null;
+  };
   const commit = (text: string): string | null => {
     if (text.trim() === "" && onEmpty) return refusal(onEmpty());
-    const parsed = parseLength(text, notation.display.length);
+    const parsed = parseLength(text, typedIn);
     if (!parsed.ok) return parsed.message;
     if (least !== undefined && parsed.m < least)
       return least === 0
@@ -28,7 +36,7 @@ export function LengthField({ m, onCommit, onEmpty, least, ...field }: LengthFie
         : `This should be at least ${notation.length(least)}.`;
     return refusal(onCommit(parsed.m));
   };
-  return <TypedField {...field} shown={m === null ? "" : notation.length(m)} commit={commit} />;
+  return <TypedField {...field} shown={m === null ? "" : notation.length(m)} commit={commit} echo={echo} />;
 }
 
 export function refusal(edit: Edit): string | null {

@@ -18,12 +18,15 @@ export interface TypedFieldProps {
   readonly layout?: "row" | "stack" | "bare";
   readonly wide?: boolean;
   readonly figure?: boolean;
+  /** What is being typed, as it would be understood; shown where that isn't plain from the text. */
+  readonly echo?: (text: string) => string | null;
 }
 
 export function TypedField(props: TypedFieldProps) {
   const { label, shown, help, unit, layout = "row" } = props;
   const id = useId();
   const typing = useTyping(shown, props.commit);
+  const echo = typing.typed && !typing.fault ? (props.echo?.(typing.text) ?? null) : null;
   const described = [help ? `${id}-help` : "", typing.fault ? `${id}-fault` : ""].filter(Boolean).join(" ");
   return (
     <div className={`field field-${layout}${typing.fault ? " field-faulty" : ""}`}>
@@ -45,6 +48,9 @@ export function TypedField(props: TypedFieldProps) {
           {...typing.handlers}
         />
         {unit ? <span className="field-unit">{unit}</span> : null}
+        <span className="field-echo" role="status">
+          {echo}
+        </span>
       </span>
       {help ? (
         <p id={`${id}-help`} className="field-help">

@@ -62,6 +62,8 @@ function OneDrive({ drive }: { drive: Drive }) {
 function DriveAnswer({ result }: { result: DriveResult }) {
   const notation = useNotation();
   const allowed = useProject(({ rules }) => rules.steepestDrive);
+  const door = useProject(({ grading }) => grading.drives.find(({ id }) => id === result.id)?.door ?? null);
+  const towards = door === null ? "its end, which is no door" : "the door";
   const over = result.steepest > allowed + 1e-9;
   return (
     <>
@@ -71,7 +73,7 @@ function DriveAnswer({ result }: { result: DriveResult }) {
           <Why kind="drive" id={result.id} of={`steepest grade of ${result.name}`} />
         </span>
         <span>
-          {`at its steepest, ${result.climbs ? "climbing" : "falling"} to the door`}
+          {`at its steepest, ${result.climbs ? "climbing" : "falling"} to ${towards}`}
           {over ? `: steeper than ${notation.slope(allowed)}` : ""}
         </span>
         <IconAction icon="place" label="Show the steepest piece" onPress={() => goTo(result.steepestAt)} />
@@ -129,7 +131,7 @@ const DriveFields = memo(function DriveFields({ drive }: { drive: Drive }) {
         value={drive.sideSlope}
         onCommit={(sideSlope) => change({ sideSlope })}
       />
-      <LengthField label="Stone" m={drive.gravel} least={0} onCommit={(gravel) => change({ gravel })} />
+      <LengthField label="Stone" small m={drive.gravel} least={0} onCommit={(gravel) => change({ gravel })} />
     </>
   );
 });

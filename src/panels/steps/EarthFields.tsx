@@ -23,6 +23,7 @@ export function EarthFields() {
     <>
       <LengthField
         label="Strip topsoil"
+        small
         m={materials.stripDepth}
         least={0}
         onCommit={(stripDepth) => tryRun(siteEdits.changeMaterials, { patch: { stripDepth } })}

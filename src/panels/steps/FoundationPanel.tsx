@@ -89,27 +89,32 @@ function Dimensions({ foundation }: { foundation: Foundation }) {
       />
       <LengthField
         label="Wall thickness"
+        small
         m={foundation.wallThickness}
         onCommit={(wallThickness) => change({ wallThickness })}
       />
       <LengthField
         label="Footing width"
+        small
         m={foundation.footingWidth}
         onCommit={(footingWidth) => change({ footingWidth })}
       />
       <LengthField
         label="Footing thickness"
+        small
         m={foundation.footingThickness}
         onCommit={(footingThickness) => change({ footingThickness })}
       />
       <LengthField
         label="Slab"
+        small
         m={foundation.slabThickness}
         least={0}
         onCommit={(slabThickness) => change({ slabThickness })}
       />
       <LengthField
         label="Base stone under it"
+        small
         m={foundation.baseThickness}
         least={0}
         onCommit={(baseThickness) => change({ baseThickness })}

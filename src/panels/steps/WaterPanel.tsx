@@ -226,6 +226,7 @@ function RoundTheWalls() {
       <LengthField label="Over a width of" m={apron.width} onCommit={(width) => change({ width })} />
       <LengthField
         label="Wall left showing"
+        small
         m={apron.showing}
         least={0}
         onCommit={(showing) => change({ showing })}
