@@ -147,6 +147,15 @@ const editCommands: readonly AppCommand[] = [
     run: () => openDialog("history"),
   },
   {
+    id: "edit.tables",
+    name: "Tables…",
+    place: "Edit",
+    keys: ["Shift+Mod+L"],
+    also: "spreadsheet features drives swales quantities bill set-out list paste copy",
+    whyNot: onPlan,
+    run: () => openDialog("tables"),
+  },
+  {
     id: "edit.floorUp",
     name: "Floor up one step",
     place: "Edit",
@@ -182,6 +191,7 @@ export const layerWords: Readonly<Record<PlanLayer, string>> = {
   existing: "contours of the ground as it is",
   finished: "contours of the finished ground",
   shots: "shots and marks",
+  breaklines: "breaklines",
   arrows: "downhill arrows",
   ponds: "low places that hold water",
   depth: "depth map of cut and fill",

@@ -7,6 +7,7 @@ export const thingKinds = [
   "mark",
   "drive",
   "swale",
+  "breakline",
   "feature",
   "note",
   "dimension",

@@ -1,4 +1,5 @@
 /** Things of the document as a person names and finds them: which there are, what they are called, where they lie. */
+import { isClosedBreakline } from "./breaklineKinds";
 import { doorMiddle } from "./commands/follow";
 import { isArea } from "./features";
 import { shotPlace } from "./places";
@@ -16,6 +17,7 @@ const words: Readonly<Record<Kind, string>> = {
   mark: "mark",
   drive: "drive",
   swale: "swale",
+  breakline: "breakline",
   feature: "feature",
   note: "note",
   dimension: "dimension",
@@ -40,6 +42,7 @@ export function allThings(project: Project): Thing[] {
     ...of("feature", lot.features),
     ...of("mark", survey.marks),
     ...of("shot", survey.shots),
+    ...of("breakline", survey.breaklines),
     ...(building ? [{ kind: "building" } as const] : []),
     ...of("door", building?.doors ?? []),
     ...of("window", building?.windows ?? []),
@@ -71,6 +74,7 @@ function listOf(
     mark: survey.marks,
     drive: grading.drives,
     swale: grading.swales,
+    breakline: survey.breaklines,
     feature: lot.features,
     note: drawing.notes,
     dimension: drawing.dimensions,
@@ -102,6 +106,8 @@ export function thingName(project: Project, thing: Thing): string {
       return named(grading.drives, thing.id) || "drive";
     case "swale":
       return named(grading.swales, thing.id) || "swale";
+    case "breakline":
+      return named(survey.breaklines, thing.id) || "breakline";
     case "section":
       return named(drawing.sections, thing.id) || "section line";
     case "underlay":
@@ -160,6 +166,11 @@ export function thingShape(project: Project, thing: Thing): Shape | null {
       return line(grading.drives.find(({ id }) => id === thing.id)?.line);
     case "swale":
       return line(grading.swales.find(({ id }) => id === thing.id)?.line);
+    case "breakline": {
+      const found = survey.breaklines.find(({ id }) => id === thing.id);
+      const points = found?.points.map(([x, y]): Point => [x, y]);
+      return found && points ? { points, closed: isClosedBreakline(found.kind) } : null;
+    }
     case "feature": {
       const feature = lot.features.find(({ id }) => id === thing.id);
       return feature ? { points: feature.points, closed: isArea(feature) } : null;

@@ -36,6 +36,7 @@ function withoutHidden(project: Project): Project {
     ...project.survey,
     marks: left("mark", project.survey.marks),
     shots: left("shot", project.survey.shots),
+    breaklines: left("breakline", project.survey.breaklines),
   };
   const building: Building | null =
     project.building && !isHidden({ kind: "building" })

@@ -1,3 +1,4 @@
+export { drawBreaklines } from "./breaklines";
 export { drawBuilding } from "./building";
 export { compass } from "./compass";
 export { asRead, createDrawContext, type DrawContext, type DrawOptions } from "./context";

@@ -71,6 +71,7 @@ export interface MarkLayer {
     | "sections"
     | "notes"
     | "corners"
+    | "breaklines"
     | "shots"
     | "marks";
   readonly marks: readonly DrawingMark[];

@@ -2,6 +2,7 @@
 import type { Project } from "../document/schema";
 import { visibleProject } from "../document/visible";
 import type { Results } from "../solve/results";
+import { drawBreaklines } from "./breaklines";
 import { drawBuilding } from "./building";
 import { createDrawContext, type DrawContext, type DrawOptions } from "./context";
 import { drawExisting, drawFinished, drawGuessed } from "./contours";
@@ -25,7 +26,7 @@ import { drawWindows } from "./windows";
  * Units  plan metres; sizes of text, symbols and lines in paper millimetres (see marks and styles).
  * Method hidden things are left out. Labels are placed in order of rank: what a person put at its place (notes,
  *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, water, depth, lot
- *        and features, shots, contours; arrows take what paper is left.
+ *        and features, breaklines, shots, contours; arrows take what paper is left.
  */
 export function drawPlan(
   whole: Project,
@@ -49,6 +50,7 @@ export function drawPlan(
   const spots = paper ? [drawDepthSpots(project, results, context)] : [];
   const lot = drawLot(project, results, context);
   const features = drawFeatures(project, results, context);
+  const breaklines = drawBreaklines(project, results, context);
   const shots = drawShots(project, results, context);
   const finished = drawFinished(project, results, context);
   const existing = drawExisting(project, results, context);
@@ -70,6 +72,7 @@ export function drawPlan(
     userDimensions,
     sections,
     ...spots,
+    breaklines,
     shots,
     marks,
     corners,

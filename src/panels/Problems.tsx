@@ -156,6 +156,7 @@ function things(ids: readonly string[]): Selected[] {
     ["drive", grading.drives],
     ["swale", grading.swales],
     ["feature", lot.features],
+    ["breakline", survey.breaklines],
   ] as const;
   return ids.flatMap((id) => {
     const kind = kinds.find(([, list]) => list.some((thing) => thing.id === id))?.[0];

@@ -1,5 +1,5 @@
 /** Points of ground and breaklines → the surface, the triangles of it that are a guess, and what to say about it. */
-import { breaklineWord, isClosedBreakline } from "../document/commands/breaklines";
+import { breaklineWord, isClosedBreakline } from "../document/breaklineKinds";
 import type { Breakline, Survey } from "../document/schema";
 import type { Point } from "../geometry";
 import {

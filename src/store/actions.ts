@@ -218,6 +218,7 @@ export function select(selection: readonly Selected[]): void {
 const stepOfTool: Partial<Record<ToolName, StepName>> = {
   shot: "shots",
   mark: "shots",
+  breakline: "shots",
   lot: "lot",
   feature: "lot",
   building: "building",

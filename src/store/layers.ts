@@ -9,6 +9,7 @@ export const planLayers = [
   "existing",
   "finished",
   "shots",
+  "breaklines",
   "arrows",
   "ponds",
   "depth",
@@ -34,6 +35,7 @@ export type MapLayer = (typeof mapLayers)[number];
 /** Layers with things that can be picked, and so locked. */
 export const lockableLayers = [
   "shots",
+  "breaklines",
   "building",
   "drives",
   "swales",
@@ -73,7 +75,7 @@ const works = [...site, "drives", "swales"] as const;
 /** What each step of the job needs to see. */
 export const stepLayers: Readonly<Record<StepName, readonly PlanLayer[]>> = {
   lot: [...works, "underlay", "dimensions", "notes"],
-  shots: [...site, "shots", "existing", "underlay", "notes"],
+  shots: [...site, "shots", "breaklines", "existing", "underlay", "notes"],
   building: [...works, "existing", "shots", "dimensions", "notes", "underlay"],
   drive: [...works, "existing", "finished", "dimensions", "notes"],
   water: [...works, "existing", "finished", "arrows", "ponds", "notes"],

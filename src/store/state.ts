@@ -11,6 +11,7 @@ export const toolNames = [
   "measure",
   "shot",
   "mark",
+  "breakline",
   "lot",
   "feature",
   "building",
@@ -107,6 +108,7 @@ export interface AppState extends LayerState {
     | "export"
     | "settings"
     | "preferences"
+    | "tables"
     | "new"
     | "guide"
     | "glossary"

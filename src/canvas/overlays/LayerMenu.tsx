@@ -16,6 +16,7 @@ const names: Readonly<Record<PlanLayer, string>> = {
   existing: "Ground as it is",
   finished: "Finished ground",
   shots: "Shots",
+  breaklines: "Breaklines",
   arrows: "Where water runs",
   ponds: "Standing water",
   depth: "Cut and fill",
@@ -34,7 +35,7 @@ const names: Readonly<Record<PlanLayer, string>> = {
 };
 
 const groups: readonly { readonly title: string; readonly layers: readonly PlanLayer[] }[] = [
-  { title: "Ground", layers: ["existing", "finished", "shots", "arrows", "ponds"] },
+  { title: "Ground", layers: ["existing", "finished", "shots", "breaklines", "arrows", "ponds"] },
   { title: "Map in colour, one at a time", layers: mapLayers },
   { title: "Works", layers: ["building", "drives", "swales"] },
   { title: "Site", layers: ["lot", "features", "underlay"] },

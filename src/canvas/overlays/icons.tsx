@@ -80,6 +80,12 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M8.9 17 C9 12 12 9 11.6 3.5" strokeDasharray="2.4 2" className="icon-thin" />
     </>
   ),
+  breakline: (
+    <>
+      <path d="M2.5 14.5 L8 6.5 L12.5 11.5 L17.5 5" />
+      <path d="M2 9.5 L7 2.5 M8.5 17 L13 17.5 L18 10.5" strokeDasharray="2.4 2" className="icon-thin" />
+    </>
+  ),
   swale: (
     <>
       <path d="M2 5 C6 5 6.5 13.5 10 13.5 C13.5 13.5 14 5 18 5" />

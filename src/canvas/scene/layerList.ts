@@ -3,6 +3,7 @@ import type { Project } from "../../document";
 import {
   type DrawContext,
   drawArrows,
+  drawBreaklines,
   drawBuilding,
   drawCorners,
   drawDimensions,
@@ -132,6 +133,13 @@ export const layersByRank: readonly LayerSpec[] = [
     draw: drawFeatures,
   },
   {
+    name: "breaklines",
+    canvas: "shots",
+    part: "breaklines",
+    inputs: ({ survey }) => [survey.breaklines],
+    draw: drawBreaklines,
+  },
+  {
     name: "shots",
     canvas: "shots",
     part: "shots",
@@ -203,7 +211,7 @@ export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
     "sections",
     "corners",
   ],
-  shots: ["shots", "marks", "notes"],
+  shots: ["breaklines", "shots", "marks", "notes"],
 };
 
 /** These follow the floor under the hand, or trail behind it; the others change only with an edit. */

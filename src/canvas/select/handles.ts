@@ -1,5 +1,5 @@
 /** Handles of what is selected: where they are and what pulling one does. Their size on screen never changes. */
-import { isArea, isLocked, type Point, type Project } from "../../document";
+import { isArea, isLocked, type Point, type Project, thingShape } from "../../document";
 import { dimensionShape } from "../../drawing";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
@@ -27,7 +27,7 @@ export type Handle =
 
 /** A line of the document whose places can be pulled. */
 export type LineRef =
-  | { readonly kind: "drive" | "swale" | "feature" | "section"; readonly id: string }
+  | { readonly kind: "drive" | "swale" | "breakline" | "feature" | "section"; readonly id: string }
   | { readonly kind: "lot" };
 
 /** A door or a window. */
@@ -57,6 +57,7 @@ export function handlesFor(project: Project, selection: readonly Selected[], vie
       return dimensionHandles(project, only.id);
     case "drive":
     case "swale":
+    case "breakline":
     case "feature":
     case "section":
       return lineHandles(project, { kind: only.kind, id: only.id }, view);
@@ -145,6 +146,10 @@ export function linePoints(project: Project, line: LineRef): { points: readonly 
   if (line.kind === "feature") {
     const feature = project.lot.features.find(({ id }) => id === line.id);
     return { points: feature?.points ?? [], closed: feature ? isArea(feature) : false };
+  }
+  if (line.kind === "breakline") {
+    const { points = [], closed = false } = thingShape(project, line) ?? {};
+    return { points, closed };
   }
   const lists = {
     drive: project.grading.drives,

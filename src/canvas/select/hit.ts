@@ -1,5 +1,5 @@
 /** What lies under a place of the plan: the smallest thing first, so that nothing hides behind a larger one. */
-import { isArea, type Point, type Project, type Shot, visibleProject } from "../../document";
+import { isArea, type Point, type Project, type Shot, thingShape, visibleProject } from "../../document";
 import { dimensionShape, noteBoxes } from "../../drawing";
 import type { Box } from "../../drawing/labels";
 import { containsPoint, distance, distanceToSegment, nearestOnPolyline, nearestOnRing } from "../../geometry";
@@ -110,6 +110,13 @@ function buildingAt(project: Project, at: Point): Selected | null {
 function lineAt(project: Project, at: Point, reach: number): Selected | null {
   for (const { id, line } of project.drawing.sections) {
     if (distanceToSegment(line[0], line[1], at[0], at[1]) < reach) return { kind: "section", id };
+  }
+  for (const { id } of project.survey.breaklines) {
+    const shape = thingShape(project, { kind: "breakline", id });
+    const first = shape?.points[0];
+    if (!shape || !first) continue;
+    const line = shape.closed ? [...shape.points, first] : shape.points;
+    if (nearestOnPolyline(line, at[0], at[1]).distance < reach) return { kind: "breakline", id };
   }
   for (const swale of project.grading.swales) {
     if (nearestOnPolyline(swale.line, at[0], at[1]).distance < reach) return { kind: "swale", id: swale.id };

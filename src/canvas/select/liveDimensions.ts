@@ -61,6 +61,7 @@ function dimensionsOf(project: Project, only: Selected): LiveDimension[] {
         ...widthDimension(project, only.id),
       ];
     case "swale":
+    case "breakline":
     case "section":
       return pieceDimensions(project, { kind: only.kind, id: only.id });
     case "feature":

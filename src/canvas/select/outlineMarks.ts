@@ -1,5 +1,5 @@
 /** The outline of a thing, to show that it is selected or under the pointer. */
-import { isArea, type Note, type Project } from "../../document";
+import { isArea, type Note, type Project, thingShape } from "../../document";
 import { dimensionShape, noteBoxes } from "../../drawing";
 import type { Box } from "../../drawing/labels";
 import type { DrawingMark } from "../../drawing/marks";
@@ -24,6 +24,10 @@ export function outlineMarks(
       const list = thing.kind === "drive" ? project.grading.drives : project.grading.swales;
       const found = list.find(({ id }) => id === thing.id);
       return found ? [{ kind: "line", points: found.line.flat(), style }] : [];
+    }
+    case "breakline": {
+      const shape = thingShape(project, thing);
+      return shape ? [{ kind: "line", points: shape.points.flat(), closed: shape.closed, style }] : [];
     }
     case "section": {
       const section = project.drawing.sections.find(({ id }) => id === thing.id);

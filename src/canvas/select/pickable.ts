@@ -16,7 +16,11 @@ export function pickable(project: Project, closed: ReadonlySet<PlanLayer>): Proj
   return {
     ...project,
     lot: { ...lot, outline: open("lot", lot.outline), features: open("features", lot.features) },
-    survey: { ...survey, shots: open("shots", survey.shots) },
+    survey: {
+      ...survey,
+      shots: open("shots", survey.shots),
+      breaklines: open("breaklines", survey.breaklines),
+    },
     grading: {
       ...grading,
       drives: open("drives", grading.drives),

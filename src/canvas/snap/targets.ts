@@ -1,5 +1,13 @@
 /** What the pointer can snap to: places, edges and directions of the things on the plan, each with its word. */
-import { type Feature, isArea, type Point, type Project, visibleProject } from "../../document";
+import {
+  breaklineWord,
+  type Feature,
+  isArea,
+  type Point,
+  type Project,
+  thingShape,
+  visibleProject,
+} from "../../document";
 import type { Selected } from "../../store/state";
 import { cornerName, doorCentre, shotPlace, wallName } from "../select/places";
 
@@ -150,6 +158,16 @@ function lineTargets(project: Project, without: Without): Pick<SnapTargets, "poi
         points.push({ at: a, word: `point of the ${thing.name}` });
         if (b) edges.push({ a, b, word: `on the ${thing.name}`, of: `the ${thing.name}` });
       }
+    }
+  }
+  for (const { id, name, kind } of project.survey.breaklines) {
+    const shape = thingShape(project, { kind: "breakline", id });
+    if (!shape || without({ kind: "breakline", id })) continue;
+    const of = `the ${name || breaklineWord(kind)}`;
+    for (const [i, a] of shape.points.entries()) {
+      const b = shape.points[i + 1] ?? (shape.closed ? shape.points[0] : undefined);
+      points.push({ at: a, word: `point of ${of}` });
+      if (b) edges.push({ a, b, word: `on ${of}`, of });
     }
   }
   return { points, edges };

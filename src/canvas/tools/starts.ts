@@ -1,5 +1,6 @@
 /** Every tool by its name. */
 import type { ToolName } from "../../store/state";
+import { breaklineTool } from "./breakline";
 import { buildingTool } from "./building";
 import { dimensionTool } from "./dimension";
 import { doorTool } from "./door";
@@ -25,6 +26,7 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   measure: measureTool,
   shot: shotTool,
   mark: markTool,
+  breakline: breaklineTool,
   lot: lotTool,
   feature: featureTool,
   building: buildingTool,

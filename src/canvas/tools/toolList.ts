@@ -29,6 +29,13 @@ export const planTools: readonly ToolEntry[] = [
   },
   { name: "shot", label: "Shot", key: "S", what: "place the shots of the level book", group: "site" },
   { name: "mark", label: "Mark", key: "M", what: "place the reference mark", group: "site" },
+  {
+    name: "breakline",
+    label: "Breakline",
+    key: "E",
+    what: "draw a ditch, a ridge, a bank or another line at which the ground bends",
+    group: "site",
+  },
   { name: "lot", label: "Lot", key: "L", what: "draw the lot's lines", group: "site" },
   {
     name: "feature",

@@ -7,6 +7,7 @@
 import type { Building, Point, Project } from "../schema";
 import type { Thing } from "../thing";
 import { hasThing, isLocked, kindWord, thingName, thingShape } from "../things";
+import { removeBreakline } from "./breaklines";
 import { changeDoor, removeBuilding, removeDoor, wallLength } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { removeDrawn } from "./drawing";
@@ -256,6 +257,8 @@ function removal(thing: Thing): (project: Project) => Edit {
       return (project) => removeDrive.run(project, thing);
     case "swale":
       return (project) => removeSwale.run(project, thing);
+    case "breakline":
+      return (project) => removeBreakline.run(project, thing);
     case "feature":
       return (project) => removeFeature.run(project, thing);
     case "mark":

@@ -1,30 +1,8 @@
 /** Edits of breaklines, and of how far triangles may reach at the edge of the shots. Metres. */
-import { type Breakline, breaklineKinds, breaklineSchema, type Project, type Survey } from "../schema";
+import { type BreaklineKind, breaklineWord, isClosedBreakline } from "../breaklineKinds";
+import { type Breakline, breaklineSchema, type Point, type Project, type Survey } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { measure } from "./measure";
-
-export type BreaklineKind = Breakline["kind"];
-
-const words: Readonly<Record<BreaklineKind, string>> = {
-  ditch: "ditch",
-  ridge: "ridge",
-  "bank-top": "top of bank",
-  "bank-toe": "toe of bank",
-  "road-edge": "road edge",
-  wall: "wall",
-  hole: "hole",
-  edge: "edge of the ground",
-};
-
-/** A kind of breakline in plain words: "top of bank". */
-export function breaklineWord(kind: BreaklineKind): string {
-  return words[kind];
-}
-
-/** Does the line close onto its first place? */
-export function isClosedBreakline(kind: BreaklineKind): boolean {
-  return kind === "hole" || kind === "edge";
-}
 
 function withSurvey(project: Project, change: Partial<Survey>): Project {
   return { ...project, survey: { ...project.survey, ...change } };
@@ -33,7 +11,7 @@ function withSurvey(project: Project, change: Partial<Survey>): Project {
 /** What is wrong with a line's places, in words; null where nothing is. */
 function fault({ kind, points }: Pick<Breakline, "kind" | "points">): string | null {
   if (isClosedBreakline(kind) && points.length < 3)
-    return `The ${words[kind]} goes round an area, so it needs at least three places.`;
+    return `The ${breaklineWord(kind)} goes round an area, so it needs at least three places.`;
   return points.length < 2 ? "A breakline needs at least two places." : null;
 }
 
@@ -73,7 +51,7 @@ export const joinBreaklines = command(
 
 function named(kind: BreaklineKind, list: readonly Breakline[]): string {
   const same = list.filter((line) => line.kind === kind).length;
-  return same === 0 ? words[kind] : `${words[kind]} ${same + 1}`;
+  return same === 0 ? breaklineWord(kind) : `${breaklineWord(kind)} ${same + 1}`;
 }
 
 export const changeBreakline = command(
@@ -112,6 +90,22 @@ export const setBreaklineHeight = command(
   },
 );
 
+/** Puts the line's places elsewhere; as many as before keep their heights, else those that stay where they were do. */
+export const setBreaklinePlaces = command(
+  "breakline.setPlaces",
+  (project, args: { id: string; points: readonly Point[]; what: string }): Edit => {
+    const line = project.survey.breaklines.find(({ id }) => id === args.id);
+    if (!line) return refuse("That breakline is gone.");
+    const before = line.points;
+    const heightOf = ([x, y]: Point, i: number) =>
+      args.points.length === before.length
+        ? (before[i]?.[2] ?? null)
+        : (before.find((point) => point[0] === x && point[1] === y)?.[2] ?? null);
+    const points = args.points.map((at, i): Breakline["points"][number] => [at[0], at[1], heightOf(at, i)]);
+    return changeBreakline.run(project, { id: args.id, patch: { points }, what: args.what });
+  },
+);
+
 export const removeBreakline = command("breakline.remove", (project, args: { id: string }) =>
   done(
     withSurvey(project, { breaklines: project.survey.breaklines.filter(({ id }) => id !== args.id) }),
@@ -127,5 +121,3 @@ export const setLongestEdge = command("breakline.setLongestEdge", (project, args
   if (m < 0) return refuse("The longest side can't be less than nothing. Leave it empty for no limit.");
   return done(withSurvey(project, { longestEdge: m > 0 ? m : null }), "set the longest side at the edge");
 });
-
-export { breaklineKinds };

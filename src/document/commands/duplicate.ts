@@ -72,7 +72,7 @@ export function copiedThings(before: Project, after: Project): Thing[] {
 type Put = { readonly project: Project; readonly id: string } | string;
 
 function withCopy(project: Project, from: Project, thing: Copied): Put {
-  const { grading, drawing, lot } = project;
+  const { grading, drawing, lot, survey } = project;
   const find = <T extends { readonly id: string }>(list: readonly T[]) =>
     list.find(({ id }) => id === thing.id) as T;
   switch (thing.kind) {
@@ -88,6 +88,11 @@ function withCopy(project: Project, from: Project, thing: Copied): Put {
       const id = nextId("w", grading.swales);
       const swales = [...grading.swales, { ...find(from.grading.swales), id }];
       return { id, project: { ...project, grading: { ...grading, swales } } };
+    }
+    case "breakline": {
+      const id = nextId("b", survey.breaklines);
+      const breaklines = [...survey.breaklines, { ...find(from.survey.breaklines), id }];
+      return { id, project: { ...project, survey: { ...survey, breaklines } } };
     }
     case "feature": {
       const id = nextId("f", lot.features);

@@ -9,6 +9,7 @@
 
 import { placeResolver } from "../places";
 import type {
+  Breakline,
   Building,
   Dimension,
   DimensionEnd,
@@ -94,6 +95,9 @@ export function movedThings(project: Project, things: readonly Thing[], motion: 
       ...project.survey,
       marks: project.survey.marks.map((mark) =>
         mark.at && taken("mark", mark.id) ? { ...mark, at: motion.place(mark.at) } : mark,
+      ),
+      breaklines: project.survey.breaklines.map((line) =>
+        taken("breakline", line.id) ? movedBreakline(line, motion) : line,
       ),
     },
     drawing: movedDrawing(project, before.drawing, keys, motion),
@@ -203,6 +207,11 @@ function movedDrawing(
       movedDimension(project, dimension, keys.has(`dimension:${dimension.id}`), moves, motion),
     ),
   };
+}
+
+/** It lies elsewhere on the ground; the heights typed for its places go along. */
+function movedBreakline(line: Breakline, motion: Motion): Breakline {
+  return { ...line, points: line.points.map(([x, y, z]) => [...motion.place([x, y]), z]) };
 }
 
 function movedNote(note: Note, motion: Motion): Note {

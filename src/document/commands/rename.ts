@@ -2,6 +2,7 @@
 import type { Project } from "../schema";
 import type { Thing } from "../thing";
 import { hasThing, kindWord } from "../things";
+import { changeBreakline } from "./breaklines";
 import { changeBuilding, changeDoor } from "./building";
 import { command, type Edit, refuse } from "./command";
 import { changeNote, changeSection, changeUnderlay } from "./drawing";
@@ -39,6 +40,8 @@ function renamed(project: Project, thing: Thing, name: string): Edit {
       return changeDrive.run(project, { id: thing.id, patch });
     case "swale":
       return changeSwale.run(project, { id: thing.id, patch });
+    case "breakline":
+      return changeBreakline.run(project, { id: thing.id, patch });
     case "feature":
       return changeFeature.run(project, { id: thing.id, patch });
     case "mark":

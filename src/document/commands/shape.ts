@@ -8,6 +8,7 @@ import type { Point, Project } from "../schema";
 import type { Thing } from "../thing";
 import { kindWord, thingShape } from "../things";
 import { handFault } from "./arrange";
+import { setBreaklinePlaces } from "./breaklines";
 import { setOutline } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { changeDimension, changeNote, changeSection, changeUnderlay } from "./drawing";
@@ -45,6 +46,8 @@ function setPoints(project: Project, thing: Thing, points: Point[], index: numbe
     }
     case "swale":
       return changeSwale.run(project, { id: thing.id, patch: { line: points }, what });
+    case "breakline":
+      return setBreaklinePlaces.run(project, { id: thing.id, points, what });
     case "feature":
       return relabelled(changeFeature.run(project, { id: thing.id, patch: { points } }), what);
     case "section":

@@ -6,6 +6,7 @@ import {
   type Point,
   type Project,
   siteEdits,
+  surveyEdits,
 } from "../../../document";
 import { type LineRef, linePoints } from "../../select/handles";
 
@@ -31,6 +32,8 @@ export const setLine: EditCommand<LineArgs> = {
         patch: { line: points },
         what: args.what,
       });
+    if (args.line.kind === "breakline")
+      return surveyEdits.setBreaklinePlaces.run(project, { id: args.line.id, points, what: args.what });
     if (args.line.kind === "feature") {
       const edit = siteEdits.changeFeature.run(project, { id: args.line.id, patch: { points } });
       return edit.ok ? { ...edit, label: args.what } : edit;
