@@ -4,7 +4,7 @@ import type { CornerResult, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import { heightsApart } from "./heightsApart";
 import type { Notation } from "./notation";
-import { capital, compassWord, counted, listed, wallSide } from "./words";
+import { capital, compassWord, counted, grouped, listed, wallSide } from "./words";
 
 export interface SentencePart {
   readonly text: string;
@@ -109,7 +109,7 @@ function loads({ bill }: Results): SentencePart[] {
   const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
   const [fill, cut] = [quantity("fill-loads"), quantity("cut-loads")];
   if (fill > 0 && cut > 0)
-    return [strong(counted(fill, "load")), plain(" of fill and "), strong(String(cut)), plain(" of cut")];
+    return [strong(counted(fill, "load")), plain(" of fill and "), strong(grouped(cut)), plain(" of cut")];
   if (fill > 0) return [strong(counted(fill, "load")), plain(" of fill")];
   return cut > 0 ? [strong(counted(cut, "load")), plain(" of cut")] : [];
 }

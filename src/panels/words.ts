@@ -29,7 +29,12 @@ export function wallName(corners: number, wall: number): string {
 
 /** "1 load", "11 loads" */
 export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+  return `${grouped(count)} ${count === 1 ? one : many}`;
+}
+
+/** A whole number with its thousands set apart by a narrow space. */
+export function grouped(count: number): string {
+  return String(count).replace(/\B(?=(\d{3})+$)/g, "\u202f");
 }
 
 /** "A", "A and B", "A, B and C" */

@@ -35,6 +35,7 @@ describe("directions", () => {
 
 describe("counts and lists", () => {
   it("take the right form", () => {
+    expect(counted(1396471, "load")).toBe("1\u202f396\u202f471 loads");
     expect([counted(1, "load"), counted(0, "load"), counted(12, "load")]).toEqual([
       "1 load",
       "0 loads",

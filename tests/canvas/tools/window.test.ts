@@ -34,4 +34,13 @@ describe("the window tool", () => {
     hand.click(5, 6.2);
     expect(hand.project.building?.windows).toEqual([]);
   });
+
+  it("answers a click beside every wall in words", () => {
+    const hand = handOn(withDoor(), "window");
+    hand.click(40, 40);
+    expect(hand.said.at(-1)).toBe(
+      "There is no wall there. A window goes on a wall of the building: click on one.",
+    );
+    expect(hand.project.building?.windows).toEqual([]);
+  });
 });

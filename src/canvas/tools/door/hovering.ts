@@ -37,8 +37,15 @@ export function hovering(
     pointer,
     typed,
   });
-  const put = (place: WallPlace | null): ToolState =>
-    place ? putOpening(context, kind, place, now) : hovering(context, kind, now);
+  const put = (place: WallPlace | null): ToolState => {
+    if (place) return putOpening(context, kind, place, now);
+    context.say(
+      project.building
+        ? `There is no wall there. A ${kind.word} goes on a wall of the building: click on one.`
+        : `Draw the building first: a ${kind.word} goes on one of its walls.`,
+    );
+    return hovering(context, kind, now);
+  };
   const fault = now.place && placeFault(project, kind, now.place);
   return {
     name: "hovering",
