@@ -8,6 +8,7 @@ import { NewPlanDialog } from "../panels/dialogs/NewPlanDialog";
 import { ObjectsDialog } from "../panels/dialogs/ObjectsDialog";
 import { SettingsDialog } from "../panels/dialogs/SettingsDialog";
 import { ShortcutsDialog } from "../panels/dialogs/ShortcutsDialog";
+import { TablesDialog } from "../panels/dialogs/TablesDialog";
 import { GlossaryDialog } from "../panels/help/GlossaryDialog";
 import { GuideDialog } from "../panels/help/GuideDialog";
 import { Tour } from "../panels/help/Tour";
@@ -58,6 +59,7 @@ export function App({ host, files, commands }: AppProps) {
       <HistoryDialog />
       <ObjectsDialog />
       <SettingsDialog canReopen={host.kind === "electron"} />
+      <TablesDialog />
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />
       <AskingDialog />

@@ -1,0 +1,124 @@
+import { describe, expect, it } from "vitest";
+import type { Project } from "../../src/document";
+import { notationOf } from "../../src/panels/notation";
+import { blockCells, fillDown, seenRows, type TableModel, writeCells } from "../../src/panels/table/model";
+import { type TableName, tableNames, tableOf } from "../../src/panels/table/tables";
+import { createSolver } from "../../src/solve/pipeline";
+import { demoProject } from "../support/demo";
+
+const studio = demoProject("pottery-studio");
+const table = (name: TableName, project: Project = studio): TableModel =>
+  tableOf(name, project, createSolver().solve(project), notationOf(project.display));
+
+describe("every table", () => {
+  it.each(tableNames)("%s: each row has a text for each column", (name) => {
+    const { columns, rows } = table(name);
+    expect(rows.length).toBeGreaterThan(0);
+    expect(rows.every(({ cells }) => cells.length === columns.length)).toBe(true);
+    expect(rows.flatMap(({ cells }) => cells).join()).not.toMatch(/NaN|undefined|null/);
+  });
+
+  it.each(["features", "drives", "swales"] as const)(
+    "%s: what a cell shows, typed back, is the same to what is shown",
+    (name) => {
+      const model = table(name);
+      for (const row of model.rows)
+        for (const [index, column] of model.columns.entries()) {
+          const text = row.cells[index] ?? "";
+          if (!column.typed || text === "" || /points$/.test(text)) continue;
+          const edit = model.write(studio, row.id, column.id, text);
+          if (!edit.ok) throw new Error(`${column.id} "${text}": ${edit.why}`);
+          const again = tableOf(
+            name,
+            edit.project,
+            createSolver().solve(edit.project),
+            notationOf(studio.display),
+          );
+          expect(again.rows.find(({ id }) => id === row.id)?.cells[index]).toBe(text);
+        }
+    },
+  );
+
+  it.each(["drives", "swales", "quantities", "setout"] as const)(
+    "%s: what is computed isn't typed",
+    (name) => {
+      const model = table(name);
+      const column = model.columns.find(({ typed }) => !typed);
+      expect(model.write(studio, model.rows[0]?.id ?? "", column?.id ?? "", "5")).toMatchObject({
+        ok: false,
+      });
+    },
+  );
+});
+
+describe("typing", () => {
+  it("says what is wrong with a value and leaves the rest of a block written", () => {
+    const model = table("swales");
+    const row = model.rows[0]?.id ?? "";
+    const { project, refused, count } = writeCells(studio, model, [
+      { row, column: "depth", text: "deep" },
+      { row, column: "bottomWidth", text: "3'" },
+      { row, column: "sideSlope", text: "-1" },
+    ]);
+    expect(count).toBe(1);
+    expect(refused.map(({ column }) => column)).toEqual(["depth", "sideSlope"]);
+    expect(project.grading.swales[0]?.bottomWidth).toBeCloseTo(0.9144, 9);
+    expect(project.grading.swales[0]?.depth).toBe(studio.grading.swales[0]?.depth);
+  });
+
+  it("knows a feature's kind by its words, and tells the kinds where it doesn't", () => {
+    const model = table("features");
+    const row = model.rows[0]?.id ?? "";
+    const edit = model.write(studio, row, "kind", "Stump");
+    expect(edit.ok && edit.project.lot.features.find(({ id }) => id === row)?.kind).toBe("stump");
+    expect(model.write(studio, row, "kind", "dragon")).toMatchObject({
+      ok: false,
+      why: expect.stringContaining("tree"),
+    });
+  });
+});
+
+const small: TableModel = {
+  title: "small",
+  none: "",
+  columns: [
+    { id: "a", title: "a", typed: true },
+    { id: "b", title: "b", typed: false },
+  ],
+  rows: [
+    { id: "1", cells: ["x 10", "p"] },
+    { id: "2", cells: ["x 9", "q"] },
+    { id: "3", cells: ["y", "−2"] },
+  ],
+  write: () => ({ ok: false, why: "" }),
+};
+
+describe("blocks", () => {
+  it("a copied block leaves out computed cells and what falls beyond the table", () => {
+    const block = [
+      ["1", "2"],
+      ["3", "4"],
+      ["5", "6"],
+    ];
+    expect(blockCells(small, small.rows, block, { row: 1, column: 0 })).toEqual([
+      { row: "2", column: "a", text: "1" },
+      { row: "3", column: "a", text: "3" },
+    ]);
+  });
+
+  it("fills down from the top of the chosen rows, or from the row above", () => {
+    const first = { row: "2", column: "a", text: "x 10" };
+    expect(fillDown(small, small.rows, [0, 2], 0)).toEqual([first, { ...first, row: "3" }]);
+    expect(fillDown(small, small.rows, [1, 1], 0)).toEqual([first]);
+    expect(fillDown(small, small.rows, [0, 0], 0)).toEqual([]);
+    expect(fillDown(small, small.rows, [0, 2], 1)).toEqual([]);
+  });
+
+  it("sorts figures by their size and finds rows by their words", () => {
+    const ids = (rows: readonly { readonly id: string }[]) => rows.map(({ id }) => id);
+    expect(ids(seenRows(small, "", { column: 0, down: false }))).toEqual(["2", "1", "3"]);
+    expect(ids(seenRows(small, "", { column: 0, down: true }))).toEqual(["3", "1", "2"]);
+    expect(ids(seenRows(small, "X", null))).toEqual(["1", "2"]);
+    expect(ids(seenRows(small, "", null))).toEqual(["1", "2", "3"]);
+  });
+});
