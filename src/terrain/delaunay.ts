@@ -8,20 +8,21 @@
  */
 import Delaunator from "delaunator";
 import { type Mesh, meshTurn, settleEdges, wantsFlip } from "./mesh";
+import { sweptMesh } from "./sweep";
 
 /**
  * Triangulates distinct points; null where they all lie in one line.
- * Throws when the result is not a triangulation, which would be our own mistake.
+ * Where Delaunator loses a point to rounding or turns a triangle over, another way is taken (`sweep.ts`).
  */
 export function delaunayMesh(units: Float64Array): Mesh | null {
   mirror(units); // Delaunator counts y downwards: mirrored points give counter-clockwise triangles
   const raw = new Delaunator(units);
   mirror(units);
-  if (raw.triangles.length === 0) return null;
-  const { triangles, halfedges } = raw;
-  const mesh: Mesh = { units, triangles, halfedges, fixed: new Uint8Array(triangles.length) };
-  const flat = flatTriangles(mesh);
-  if (flat > 0) throw new Error(`${flat} of ${mesh.triangles.length / 3} triangles are flat or turned over`);
+  const { triangles, halfedges, hull } = raw;
+  let mesh: Mesh | null = { units, triangles, halfedges, fixed: new Uint8Array(triangles.length) };
+  const expected = units.length - 2 - hull.length;
+  if (triangles.length !== 3 * expected || flatTriangles(mesh) > 0) mesh = sweptMesh(units);
+  if (!mesh) return null;
   settle(mesh);
   return mesh;
 }

@@ -68,7 +68,7 @@ export function flipEdge(mesh: Mesh, e: number): void {
 }
 
 /** Makes two half-edges each other's twins; -1 puts the first on the rim. */
-export function linkEdges(halfedges: Int32Array, e: number, twin: number): void {
+export function linkEdges(halfedges: Int32Array | number[], e: number, twin: number): void {
   halfedges[e] = twin;
   if (twin >= 0) halfedges[twin] = e;
 }
