@@ -8,6 +8,7 @@ const layers: Readonly<Partial<Record<Thing["kind"], PlanLayer>>> = {
   door: "building",
   window: "building",
   shot: "shots",
+  breakline: "breaklines",
   drive: "drives",
   swale: "swales",
   lot: "lot",
