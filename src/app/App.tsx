@@ -13,6 +13,7 @@ import { GlossaryDialog } from "../panels/help/GlossaryDialog";
 import { GuideDialog } from "../panels/help/GuideDialog";
 import { Tour } from "../panels/help/Tour";
 import { Messages } from "../panels/Messages";
+import { SurveyDialogs } from "../panels/survey/SurveyDialogs";
 import { useApp } from "../store/useApp";
 import { AskingDialog } from "./AskingDialog";
 import { ExportDialog } from "./ExportDialog";
@@ -64,6 +65,7 @@ export function App({ host, files, commands }: AppProps) {
       <ExportDialog files={files} />
       <AskingDialog />
       <PageDialog />
+      <SurveyDialogs />
       <GuideDialog />
       <GlossaryDialog />
       <Tour />

@@ -31,6 +31,7 @@ import { arrangeCommands } from "./arrange";
 import type { Files } from "./files";
 import { pictureCommands } from "./pictures/commands";
 import { snapCommands } from "./snapping";
+import { surveyCommands } from "./surveying";
 import { startTour } from "./tour";
 
 /** Why a command makes no sense now, for the finder; null where it does. */
@@ -48,6 +49,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
     ...snapCommands,
     ...pictureCommands,
     ...stepCommands,
+    ...surveyCommands,
     ...helpCommands(files),
   ];
 }

@@ -1,4 +1,6 @@
 /** The plan: ground, design and tools on one sheet, with its key, its read-out and its tools around it. */
+
+import { Candidates } from "./overlays/Candidates";
 import { ChoicesCard } from "./overlays/ChoicesCard";
 import { EmptyPlan } from "./overlays/EmptyPlan";
 import { GridNote } from "./overlays/GridNote";
@@ -48,6 +50,7 @@ export function PlanCanvas() {
       <EmptyPlan />
       <LiveDimensions />
       <TypedChip />
+      <Candidates />
       <LengthAsk />
       <ChoicesCard />
       <ReadingCard />

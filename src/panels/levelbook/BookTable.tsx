@@ -5,6 +5,7 @@ import type { LevelledPoint, SetupResult } from "../../solve/results";
 import type { Notation } from "../notation";
 import { AskedLine, answerByKey } from "../survey/AskedLine";
 import type { Question } from "../survey/asked";
+import { useBookRequest } from "../survey/useBookRequest";
 import { bookActs } from "./acts";
 import { CellChoice, CellEditor } from "./CellEditor";
 import { choiceOf, columnShare, columns, optionsOf } from "./columns";
@@ -41,6 +42,10 @@ export function BookTable(props: BookTableProps) {
     begin.current?.();
     begin.current = null;
   }, []);
+  useBookRequest((id) => {
+    const row = book.shots.findIndex((each) => each.id === id);
+    if (row >= 0) book.go({ row, column: readingColumn, anchor: row, tabbedFrom: null });
+  });
   return (
     <>
       <div className="book-scroll" onScroll={book.sight.onScroll}>

@@ -1,19 +1,21 @@
 import { memo } from "react";
-import { type LengthNotation, type Mark, type Setup, siteEdits, surveyEdits } from "../../document";
-import type { SetupResult } from "../../solve/results";
+import { type LengthNotation, type Mark, siteEdits, surveyEdits } from "../../document";
 import { run as runEdit, select, setTool, tryRun } from "../../store/actions";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { heightsApart } from "../heightsApart";
-import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
+import { PlaceCard } from "../survey/PlaceCard";
+import { SetupCard } from "../survey/SetupCard";
+import { openSurveyDialog } from "../survey/surveyDialogs";
 import { useNotation, useProject, useResults } from "../useProject";
 
 export function ShotsPanel() {
   return (
     <Panel step="shots" purpose="The ground as the laser saw it, told from a mark that stays.">
+      <PlaceCard />
       <Marks />
       <Setups />
       <ReadingsNotation />
@@ -100,69 +102,20 @@ function Setups() {
       {setups.map((setup) => (
         <SetupCard key={setup.id} setup={setup} result={results.find(({ id }) => id === setup.id) ?? null} />
       ))}
-      <Action icon="plus" look="quiet" onPress={() => runEdit(surveyEdits.addSetup, {})}>
-        Add a set-up
-      </Action>
+      <div className="survey-acts">
+        <Action icon="plus" look="quiet" onPress={() => runEdit(surveyEdits.addSetup, {})}>
+          Add a set-up
+        </Action>
+        <Action look="quiet" onPress={() => openSurveyDialog({ kind: "run" })}>
+          Level run…
+        </Action>
+        <Action look="quiet" onPress={() => openSurveyDialog({ kind: "stakes" })}>
+          Grid of stakes…
+        </Action>
+      </div>
     </Section>
   );
 }
-
-const SetupCard = memo(function SetupCard({ setup, result }: { setup: Setup; result: SetupResult | null }) {
-  const { id, name, assumedBeam } = setup;
-  const notation = useNotation();
-  const tied = result?.tied ?? false;
-  return (
-    <div className="card">
-      <WordsField
-        label="Name"
-        text={name}
-        onCommit={(text) => tryRun(surveyEdits.changeSetup, { id, patch: { name: text } })}
-      />
-      {tied && result?.beam !== null && result ? (
-        <Facts
-          facts={[
-            {
-              name: "Height of the beam",
-              figure: notation.length(result.beam),
-              note: result.tie,
-              why: { kind: "beam", id, of: `height of the beam, ${name}` },
-            },
-          ]}
-        />
-      ) : (
-        <p className="untied">
-          <Icon name="warn" />
-          <span>
-            This set-up has no height yet. Add a row of kind “mark” with its reading, tie it to a turning
-            point, or assume a beam height below.
-          </span>
-        </p>
-      )}
-      {result && result.spread > 0 ? (
-        <p className="soft small">{`Its ties differ by ${notation.length(result.spread)}.`}</p>
-      ) : null}
-      <TypedField
-        label="Assumed beam"
-        shown={assumedBeam === null ? "" : notation.length(assumedBeam.m)}
-        placeholder="none"
-        help={
-          tied && assumedBeam === null
-            ? undefined
-            : "Used only where no reading ties this set-up. Leave it empty otherwise."
-        }
-        commit={(text) => refusal(tryRun(surveyEdits.setAssumedBeam, { id, text }))}
-      />
-      <div className="card-acts">
-        <span />
-        <IconAction
-          icon="trash"
-          label={`Remove ${name}`}
-          onPress={() => runEdit(surveyEdits.removeSetup, { id })}
-        />
-      </div>
-    </div>
-  );
-});
 
 const readingOptions: readonly { value: LengthNotation; words: string }[] = [
   { value: "in", words: "inches, 62⅝″" },

@@ -1,0 +1,111 @@
+/** Second looks that found the beam elsewhere: by how much, from which row on, and what waits until it is shot again. */
+import { type Setup, type Shot, surveyEdits } from "../../document";
+import { run, runTogether } from "../../store/actions";
+import { Action, Choice } from "../fields/Choice";
+import { Icon } from "../icons";
+import { useNotation, useProject, useResults } from "../useProject";
+import { counted } from "../words";
+
+const NOT_BUMPED = "no";
+const UNKNOWN = "unknown";
+
+export function Bumps({ setup }: { setup: Setup }) {
+  const shots = useProject(({ survey }) => survey.shots);
+  const problems = useResults((results) => results.problems);
+  const moved = new Set(
+    problems.flatMap(({ code, ids }) => (code === "laser-moved" && ids?.[0] ? [ids[0]] : [])),
+  );
+  const told = new Set(setup.bumps.map(({ check }) => check));
+  const checks = shots.filter(
+    (shot) => shot.setup === setup.id && shot.kind === "check" && (told.has(shot.id) || moved.has(shot.id)),
+  );
+  return checks.map((check) => <Bump key={check.id} setup={setup} check={check} shots={shots} />);
+}
+
+interface BumpProps {
+  readonly setup: Setup;
+  readonly check: Shot;
+  readonly shots: readonly Shot[];
+}
+
+function Bump({ setup, check, shots }: BumpProps) {
+  const move = useResults(({ survey }) =>
+    survey.setups.find(({ id }) => id === setup.id)?.moves?.find((each) => each.check === check.id),
+  );
+  const shift = useResults(
+    ({ survey }) => survey.points.find(({ shot }) => shot === check.id)?.shift ?? null,
+  );
+  const notation = useNotation();
+  const told = setup.bumps.find((bump) => bump.check === check.id);
+  const by = move?.by ?? (shift === null ? null : -shift);
+  const nameOf = (shot: Shot) => shot.name || `row ${shots.indexOf(shot) + 1}`;
+  const before = shots
+    .slice(0, shots.indexOf(check) + 1)
+    .filter((shot) => shot.setup === setup.id && !shot.aside && shot.reading !== null);
+  const options = [
+    { value: NOT_BUMPED, words: "it wasn't bumped" },
+    { value: UNKNOWN, words: "bumped, nobody knows when" },
+    ...before.map((shot) => ({ value: shot.id, words: `bumped before ${nameOf(shot)}` })),
+  ];
+  const choose = (value: string) =>
+    value === NOT_BUMPED
+      ? run(surveyEdits.removeBump, { setup: setup.id, check: check.id })
+      : run(surveyEdits.reportBump, { check: check.id, from: value === UNKNOWN ? null : value });
+  return (
+    <section className="survey-bump" aria-label={`The laser at ${nameOf(check)}`}>
+      <p className="untied">
+        <Icon name="warn" />
+        <span>
+          {`${nameOf(check)}: the beam seems to stand ${by === null ? "elsewhere" : `${notation.length(Math.abs(by))} ${by > 0 ? "higher" : "lower"}`} than before.`}
+        </span>
+      </p>
+      <Choice
+        label="The laser"
+        layout="stack"
+        value={told ? (told.from ?? UNKNOWN) : NOT_BUMPED}
+        options={options}
+        onChoose={choose}
+      />
+      <Waiting
+        setup={setup.id}
+        shots={shots.filter(({ id }) => move?.waiting.includes(id) ?? false)}
+        nameOf={nameOf}
+      />
+    </section>
+  );
+}
+
+interface WaitingProps {
+  readonly setup: string;
+  readonly shots: readonly Shot[];
+  readonly nameOf: (shot: Shot) => string;
+}
+
+/** Two second looks tell where the beam stood; their rows are made ready to be typed. */
+function Waiting({ setup, shots, nameOf }: WaitingProps) {
+  if (shots.length === 0) return null;
+  const two = shots.slice(0, 2);
+  const again = () =>
+    runTogether(
+      "shoot two again",
+      two.map(
+        (shot) => (project) =>
+          surveyEdits.addShot.run(project, {
+            setup,
+            name: `${nameOf(shot)} again`,
+            kind: "check",
+            of: shot.id,
+          }),
+      ),
+    );
+  return (
+    <>
+      <p className="soft small">
+        {`${counted(shots.length, "shot")} since the last good look ${shots.length === 1 ? "waits" : "wait"} without a height: ${shots.slice(0, 6).map(nameOf).join(", ")}${shots.length > 6 ? " …" : ""}. Shoot two of them again, or say from which row on the laser stood as now.`}
+      </p>
+      <Action look="quiet" icon="plus" onPress={again}>
+        {`Add rows: ${two.map(nameOf).join(" and ")} again`}
+      </Action>
+    </>
+  );
+}

@@ -1,0 +1,18 @@
+import { useEffect, useRef } from "react";
+import { useStore } from "zustand";
+import { bookRequests, tookRequest } from "./bookRequest";
+
+/** Follows a request to type at a shot's reading, once: after a dialog has given the focus back. */
+export function useBookRequest(onAsked: (shot: string) => void): void {
+  const asked = useStore(bookRequests, (state) => state.asked);
+  const latest = useRef(onAsked);
+  latest.current = onAsked;
+  useEffect(() => {
+    if (!asked) return;
+    const timer = setTimeout(() => {
+      tookRequest();
+      latest.current(asked.shot);
+    }, 60);
+    return () => clearTimeout(timer);
+  }, [asked]);
+}
