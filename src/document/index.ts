@@ -5,13 +5,14 @@ export * as buildingEdits from "./commands/building";
 export type { Edit, EditCommand } from "./commands/command";
 export * as drawingEdits from "./commands/drawing";
 export { applyFix, type FixEdit } from "./commands/mending";
+export * as pitEdits from "./commands/pits";
 export * as plotEdits from "./commands/plot";
 export { canRename, renameThing } from "./commands/rename";
 export * as shapeEdits from "./commands/shape";
 export * as siteEdits from "./commands/site";
 export * as surveyEdits from "./commands/survey";
 export * as windowEdits from "./commands/windows";
-export { featureForms, featureWords, isArea } from "./features";
+export { featureForms, featureWords, isArea, usualKeepClear } from "./features";
 export {
   type History,
   jump,

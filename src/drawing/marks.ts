@@ -72,6 +72,9 @@ export interface MarkLayer {
     | "notes"
     | "corners"
     | "breaklines"
+    | "setbacks"
+    | "pits"
+    | "squaring"
     | "shots"
     | "marks";
   readonly marks: readonly DrawingMark[];

@@ -13,8 +13,11 @@ import { drawDrives } from "./drives";
 import { drawFeatures, drawLot } from "./lot";
 import type { MarkLayer } from "./marks";
 import { drawNotes } from "./notes";
+import { drawPits } from "./pits";
 import { drawSectionLines } from "./section-lines";
+import { drawSetbacks } from "./setbacks";
 import { drawMarks, drawShots } from "./shots";
+import { drawSquaring } from "./squaring";
 import { drawSwales } from "./swales";
 import { drawUserDimensions } from "./user-dimensions";
 import { drawArrows, drawPonds } from "./water";
@@ -25,8 +28,8 @@ import { drawWindows } from "./windows";
  *
  * Units  plan metres; sizes of text, symbols and lines in paper millimetres (see marks and styles).
  * Method hidden things are left out. Labels are placed in order of rank: what a person put at its place (notes,
- *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, water, depth, lot
- *        and features, breaklines, shots, contours; arrows take what paper is left.
+ *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, water, depth, pits,
+ *        lot, setbacks and features, breaklines, shots, contours; arrows take what paper is left.
  */
 export function drawPlan(
   whole: Project,
@@ -40,6 +43,7 @@ export function drawPlan(
   const userDimensions = drawUserDimensions(project, results, context);
   const building = drawBuilding(project, results, context);
   const corners = drawCorners(project, results, context);
+  const squaring = drawSquaring(project, results, context);
   const marks = drawMarks(project, results, context);
   const windows = drawWindows(project, results, context);
   const dimensions = drawDimensions(project, results, context);
@@ -48,7 +52,9 @@ export function drawPlan(
   const ponds = drawPonds(project, results, context);
   const paper = context.medium === "paper";
   const spots = paper ? [drawDepthSpots(project, results, context)] : [];
+  const pits = drawPits(project, results, context);
   const lot = drawLot(project, results, context);
+  const setbacks = drawSetbacks(project, results, context);
   const features = drawFeatures(project, results, context);
   const breaklines = drawBreaklines(project, results, context);
   const shots = drawShots(project, results, context);
@@ -62,6 +68,7 @@ export function drawPlan(
     finished,
     drives,
     lot,
+    setbacks,
     features,
     ponds,
     swales,
@@ -73,9 +80,11 @@ export function drawPlan(
     sections,
     ...spots,
     breaklines,
+    pits,
     shots,
     marks,
     corners,
+    squaring,
     notes,
   ];
 }

@@ -2,6 +2,7 @@
 import type { Building, Lot, Point, Shot, Staking } from "../document/schema";
 import { cornerName } from "../grading";
 import {
+  type CornerMove,
   closeTraverse,
   cornerAngles,
   cornerHeights,
@@ -18,7 +19,7 @@ import {
   squareUp,
   type UnleveledTape,
 } from "../plot";
-import type { LevelledPoint, PlotResult, Problem } from "./results";
+import type { LevelledPoint, PlanMove, PlotResult, Problem } from "./results";
 import type { Words } from "./words";
 
 /** 1/4 in, what framers accept of a building's diagonals: common practice. */
@@ -58,7 +59,7 @@ export function plotStage(
   };
 }
 
-type Taped = Pick<PlotResult, "squared" | "untaped" | "angles" | "out" | "tapes">;
+type Taped = Pick<PlotResult, "squared" | "untaped" | "angles" | "out" | "moves" | "tapes">;
 
 function tapedBuilding(
   staking: Staking,
@@ -70,7 +71,7 @@ function tapedBuilding(
   const names = corners.map((_, i) => cornerName(i));
   const { level, left } = levelTapes(staking, names, cornerHeights(shots, points));
   const slanting = left.map((tape) => unleveled(tape, staking));
-  const none = { squared: null, untaped: null, angles: [], out: null, tapes: level };
+  const none = { squared: null, untaped: null, angles: [], out: null, moves: [], tapes: level };
   if (level.length === 0) return { found: none, problems: slanting };
   const result: SquaringResult = squareUp(level);
   if (!result.ok) return { found: { ...none, untaped: `${result.what} ${result.how}` }, problems: slanting };
@@ -80,10 +81,27 @@ function tapedBuilding(
     return at ? [at] : [];
   });
   const out = outOfSquare(squared.corners, planned);
+  const places = new Map(names.map((name, i) => [name, corners[i] as Point]));
+  const moves = (out?.moves ?? []).flatMap((move) => planMove(move, places) ?? []);
   return {
-    found: { squared, untaped: null, angles: cornerAngles(squared.corners), out, tapes: level },
+    found: { squared, untaped: null, angles: cornerAngles(squared.corners), out, moves, tapes: level },
     problems: [...slanting, ...moveProblems(out, words), ...tapeProblems(squared, level, words)],
   };
+}
+
+/** Told along the sides at the corner, so it can be laid on the planned ones. */
+function planMove(move: CornerMove, places: ReadonlyMap<string, Point>): PlanMove | null {
+  const at = places.get(move.corner);
+  if (at === undefined) return null;
+  let [x, y] = [0, 0];
+  for (const { corner, distance } of move.parts) {
+    const to = places.get(corner) ?? at;
+    const side = Math.hypot(to[0] - at[0], to[1] - at[1]) || 1;
+    x += (distance * (to[0] - at[0])) / side;
+    y += (distance * (to[1] - at[1])) / side;
+  }
+  const length = Math.hypot(x, y) || 1;
+  return { ...move, at: [at[0], at[1]], way: [x / length, y / length] };
 }
 
 function unleveled({ id, why }: UnleveledTape, { tapes }: Staking): Problem {

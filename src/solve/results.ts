@@ -6,7 +6,16 @@
  */
 import type { FixEdit } from "../document/commands/mending";
 import type { Point } from "../document/schema";
-import type { CornerAngle, Crossing, LevelTape, OutOfSquare, SetbackLine, Squared, Traverse } from "../plot";
+import type {
+  CornerAngle,
+  CornerMove,
+  Crossing,
+  LevelTape,
+  OutOfSquare,
+  SetbackLine,
+  Squared,
+  Traverse,
+} from "../plot";
 import type { Ground } from "../terrain/ground";
 
 /** What the user should know or mend: where it is, what is wrong, how to mend it, in the user's words. */
@@ -113,12 +122,19 @@ export interface PlotResult {
   readonly angles: readonly CornerAngle[];
   /** What to move for the planned outline, holding its first side. */
   readonly out: OutOfSquare | null;
+  /** Those moves on the plan: where the corner is to be, and the way to go there (a unit vector). */
+  readonly moves: readonly PlanMove[];
   /** Level lengths of the tapes, with what each lost that lay on the slope. */
   readonly tapes: readonly LevelTape[];
   readonly deed: Traverse | null;
   readonly setbacks: readonly SetbackLine[];
   /** What of the building stands in a setback. */
   readonly crossings: readonly Crossing[];
+}
+
+export interface PlanMove extends CornerMove {
+  readonly at: Point;
+  readonly way: Point;
 }
 
 export interface PitSummary {

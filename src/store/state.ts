@@ -12,6 +12,7 @@ export const toolNames = [
   "shot",
   "mark",
   "breakline",
+  "pit",
   "lot",
   "feature",
   "building",

@@ -86,6 +86,12 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M2 9.5 L7 2.5 M8.5 17 L13 17.5 L18 10.5" strokeDasharray="2.4 2" className="icon-thin" />
     </>
   ),
+  pit: (
+    <>
+      <path d="M2 5.5 h4 v8 h8 v-8 h4" />
+      <path d="M6 9 h8 M10 2 v4 M8.3 4.4 L10 6.2 L11.7 4.4" className="icon-thin" />
+    </>
+  ),
   swale: (
     <>
       <path d="M2 5 C6 5 6.5 13.5 10 13.5 C13.5 13.5 14 5 18 5" />

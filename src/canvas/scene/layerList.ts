@@ -15,9 +15,12 @@ import {
   drawLot,
   drawMarks,
   drawNotes,
+  drawPits,
   drawPonds,
   drawSectionLines,
+  drawSetbacks,
   drawShots,
+  drawSquaring,
   drawSwales,
   drawUserDimensions,
   drawWindows,
@@ -78,6 +81,13 @@ export const layersByRank: readonly LayerSpec[] = [
     draw: drawCorners,
   },
   {
+    name: "squaring",
+    canvas: "design",
+    part: "building",
+    inputs: ({ display }, { plot }) => [plot.moves, display],
+    draw: drawSquaring,
+  },
+  {
     name: "marks",
     canvas: "shots",
     inputs: ({ survey, display }, results) => [survey.marks, results.survey.mark, display],
@@ -119,11 +129,31 @@ export const layersByRank: readonly LayerSpec[] = [
     draw: drawPonds,
   },
   {
+    name: "pits",
+    canvas: "shots",
+    part: "shots",
+    inputs: ({ survey, building, display }) => [
+      survey.pits,
+      survey.shots,
+      survey.marks,
+      building?.outline,
+      display,
+    ],
+    draw: drawPits,
+  },
+  {
     name: "lot",
     canvas: "design",
     part: "lot",
     inputs: ({ lot, display }) => [lot.outline, lot.north, display],
     draw: drawLot,
+  },
+  {
+    name: "setbacks",
+    canvas: "design",
+    part: "lot",
+    inputs: ({ lot, display }, { plot }) => [plot.setbacks, lot, display],
+    draw: drawSetbacks,
   },
   {
     name: "features",
@@ -200,6 +230,7 @@ export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
     "finished",
     "drives",
     "lot",
+    "setbacks",
     "features",
     "ponds",
     "swales",
@@ -210,8 +241,9 @@ export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
     "user-dimensions",
     "sections",
     "corners",
+    "squaring",
   ],
-  shots: ["breaklines", "shots", "marks", "notes"],
+  shots: ["breaklines", "pits", "shots", "marks", "notes"],
 };
 
 /** These follow the floor under the hand, or trail behind it; the others change only with an edit. */

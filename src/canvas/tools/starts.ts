@@ -13,6 +13,7 @@ import { mirrorTool } from "./mirror";
 import { noteTool } from "./note";
 import { pictureDistanceTool } from "./picture/distance";
 import { picturePointsTool } from "./picture/points";
+import { pitTool } from "./pit";
 import { sectionTool } from "./section";
 import { selectTool } from "./select";
 import { shotTool } from "./shot";
@@ -27,6 +28,7 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   shot: shotTool,
   mark: markTool,
   breakline: breaklineTool,
+  pit: pitTool,
   lot: lotTool,
   feature: featureTool,
   building: buildingTool,

@@ -36,6 +36,7 @@ export const planTools: readonly ToolEntry[] = [
     what: "draw a ditch, a ridge, a bank or another line at which the ground bends",
     group: "site",
   },
+  { name: "pit", label: "Test pit", key: "H", what: "put test pits where they were dug", group: "site" },
   { name: "lot", label: "Lot", key: "L", what: "draw the lot's lines", group: "site" },
   {
     name: "feature",

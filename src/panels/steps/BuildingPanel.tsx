@@ -9,6 +9,7 @@ import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { type Fact, Facts, Guide, Panel, Section } from "../parts";
+import { Squaring } from "../plot/Squaring";
 import { startingBuilding } from "../startingBuilding";
 import { useNotation, useProject } from "../useProject";
 import { wallName } from "../words";
@@ -20,6 +21,7 @@ export function BuildingPanel() {
       {building ? (
         <>
           <Size building={building} />
+          <Squaring building={building} />
           <Corners outline={building.outline} />
           <Doors building={building} />
           <Section title="Top of wall">

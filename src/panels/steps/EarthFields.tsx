@@ -1,10 +1,12 @@
 import { siteEdits } from "../../document";
 import { tryRun } from "../../store/actions";
 import { CUBIC_YARD } from "../../units";
+import { Action } from "../fields/Choice";
 import { NumberField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
-import { useNotation, useProject } from "../useProject";
+import { useNotation, useProject, useResults } from "../useProject";
+import { counted } from "../words";
 
 /** What the earth is counted with: stripping, swell, shrink and the truck. */
 export function EarthFields() {
@@ -28,6 +30,7 @@ export function EarthFields() {
         least={0}
         onCommit={(stripDepth) => tryRun(siteEdits.changeMaterials, { patch: { stripDepth } })}
       />
+      <StripByPits />
       <NumberField
         label="Swell"
         value={materials.swell}
@@ -42,5 +45,33 @@ export function EarthFields() {
       />
       <TypedField label="A truck holds, loose" shown={notation.volume(truck.volume)} commit={changeTruck} />
     </>
+  );
+}
+
+/** What the test pits met, offered for the strip; nothing is taken unasked. */
+function StripByPits() {
+  const topsoil = useResults(({ pits }) => pits.topsoil);
+  const strip = useProject(({ materials }) => materials.stripDepth);
+  const notation = useNotation();
+  if (topsoil === null) return null;
+  const { mean, least, most, count, of } = topsoil;
+  const pits = count === of ? counted(of, "test pit") : `${count} of ${counted(of, "test pit")}`;
+  const range = count > 1 ? `, from ${notation.length(least)} to ${notation.length(most)}` : "";
+  const taken = Math.abs(mean - strip) < 0.0005;
+  return (
+    <div className="usual">
+      <span className="soft small">
+        {`${pits}: ${notation.length(mean)} of topsoil${count > 1 ? " on average" : ""}${range}.`}
+        {taken ? " The strip goes by it." : ""}
+      </span>
+      {taken ? null : (
+        <Action
+          look="quiet"
+          onPress={() => tryRun(siteEdits.changeMaterials, { patch: { stripDepth: mean } })}
+        >
+          {`Take ${notation.length(mean)}`}
+        </Action>
+      )}
+    </div>
   );
 }

@@ -3,6 +3,7 @@ import { tryRun } from "../../store/actions";
 import { LengthField } from "../fields/LengthField";
 import { Why } from "../help/Why";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
+import { Pits } from "../plot/Pits";
 import { useNotation, useProject, useResults } from "../useProject";
 import { fromTheMark } from "../words";
 
@@ -20,6 +21,7 @@ export function FoundationPanel() {
           <p>The trench follows its walls.</p>
         </Guide>
       )}
+      <Pits />
       <Caution>
         <p>
           Protect trench walls at 5 ft (1.5 m) or deeper, and shallower where the soil is bad (OSHA 29 CFR

@@ -1,0 +1,35 @@
+/** Which corners the tapes say to move, and which way: an arrow of one size at each, with the distance in words. */
+import type { Project } from "../document/schema";
+import { moveInWords } from "../plot";
+import type { Results } from "../solve/results";
+import { besidePoint } from "./beside";
+import { type DrawContext, placeLabel } from "./context";
+import type { DrawingMark, MarkLayer, XY } from "./marks";
+import { reserveLines } from "./reserve";
+import { lengthText } from "./words";
+
+const group = "squaring";
+/** Length of the arrow, and from the corner to its tail, mm. */
+const arrow = 6;
+const gap = 2;
+/** Moves under this, m, aren't drawn: 1/16 in, finer than a stake is set. */
+const least = 0.0016;
+
+/** Only on screen: the arrows say what is to be mended on the ground, the sheet says what is to be built. */
+export function drawSquaring(project: Project, results: Results, context: DrawContext): MarkLayer {
+  context.labels.forget(group);
+  const { moves } = results.plot;
+  if (context.medium === "paper" || moves.length === 0) return { id: "squaring", marks: [] };
+  reserveLines(project, results, context);
+  const marks = moves.flatMap((move): DrawingMark[] => {
+    const { at, way } = move;
+    if (move.distance < least) return [];
+    const angle = Math.atan2(way[1], way[0]);
+    const out = (gap + arrow / 2) * context.metresPerMm;
+    const middle: XY = [at[0] + out * Math.cos(angle), at[1] + out * Math.sin(angle)];
+    const text = moveInWords(move, (m) => lengthText(m, project.display), least);
+    const label = placeLabel(context, group, besidePoint(middle, text, "move-label", arrow), "over-lines");
+    return [{ kind: "symbol", at: middle, symbol: "arrow", size: arrow, angle, style: "move" }, ...label];
+  });
+  return { id: "squaring", marks };
+}
