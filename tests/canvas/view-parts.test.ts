@@ -102,7 +102,13 @@ describe("the scene", () => {
     expect([...scene.update(input)].sort()).toEqual(["design", "ground", "shots"]);
     expect(scene.update(input).size).toBe(0);
     expect(scene.layers("design").map(({ id }) => id)).toContain("building");
-    expect(scene.layers("shots").map(({ id }) => id)).toEqual(["breaklines", "pits", "shots", "marks", "notes"]);
+    expect(scene.layers("shots").map(({ id }) => id)).toEqual([
+      "breaklines",
+      "pits",
+      "shots",
+      "marks",
+      "notes",
+    ]);
   });
 
   it("draws only the design while the floor is under the hand: ground and shots stay the same objects", () => {
