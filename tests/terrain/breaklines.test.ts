@@ -37,8 +37,13 @@ function isAlongSides(tin: Tin, from: readonly [number, number], to: readonly [n
     sides.add(`${triangles[e]} ${triangles[e % 3 === 2 ? e - 2 : e + 1]}`);
   const near = (i: number | undefined, at: readonly [number, number]) =>
     i !== undefined && Math.hypot((x[i] as number) - at[0], (y[i] as number) - at[1]) < 1e-3;
-  if (!near(way[0], from) || !near(way.at(-1), to)) return false;
-  return way.slice(1).every((i, k) => sides.has(`${way[k]} ${i}`) || sides.has(`${i} ${way[k]}`));
+  // Points a hair beside the line may stand between its own: the way may pass them by.
+  const reached: number[] = [];
+  for (const i of way) {
+    if (near(i, from) || reached.some((j) => sides.has(`${j} ${i}`) || sides.has(`${i} ${j}`)))
+      reached.push(i);
+  }
+  return reached.some((i) => near(i, to));
 }
 
 const square: Spot[] = [
