@@ -30,7 +30,7 @@ const dialogs = [
   ["the shortcuts", "?"],
   ["the history", "Control+Shift+H"],
   ["the preferences", "Control+,"],
-  ["the tables", "Control+Shift+L"],
+  ["the tables", "Control+Shift+E"],
   ["the export dialog", "Control+p"],
   ["a new plan", "Control+n"],
   ["the guide", "F1"],

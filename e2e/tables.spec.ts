@@ -7,7 +7,7 @@ test("features are typed, filled down, pasted, sorted and found, each act one st
 }) => {
   await openPage(page, { demo: "pottery-studio" });
   await expect(page.getByTestId("plan")).toBeVisible();
-  await page.keyboard.press("Control+Shift+L");
+  await page.keyboard.press("Control+Shift+E");
   const grid = page.getByRole("grid", { name: "Features of the lot" });
   await expect(grid).toBeVisible();
   const cell = (row: number, column: number) => grid.locator(`[data-row="${row}"][data-column="${column}"]`);

@@ -152,7 +152,7 @@ const editCommands: readonly AppCommand[] = [
     id: "edit.tables",
     name: "Tables…",
     place: "Edit",
-    keys: ["Shift+Mod+L"],
+    keys: ["Shift+Mod+E"],
     also: "spreadsheet features drives swales quantities bill set-out list paste copy",
     whyNot: onPlan,
     run: () => openDialog("tables"),

@@ -1,23 +1,17 @@
 /** The steps of the job in their order, each with how far it has come. It guides and never blocks. */
-import { memo, useMemo } from "react";
+import { memo } from "react";
 import { setStep } from "../store/actions";
 import type { StepName } from "../store/state";
 import { useApp } from "../store/useApp";
 import { ProblemsButton, useToLookAt } from "./Problems";
-import { type StepState, steps } from "./steps";
+import { StateSign, stateWords, useSteps } from "./Standing";
+import type { StepState } from "./steps";
 import { lookWords } from "./toLookAt";
-import { useNotation, useProject, useResults } from "./useProject";
 
 export function StepsRail() {
-  const project = useProject((present) => present);
-  const results = useResults((present) => present);
-  const notation = useNotation();
   const present = useApp((state) => state.step);
   const problems = useToLookAt();
-  const list = useMemo(
-    () => steps(project, results, notation, problems),
-    [project, results, notation, problems],
-  );
+  const list = useSteps();
   return (
     <nav className="rail" aria-label="Steps of the job" data-tour="steps">
       <ol className="rail-steps">
@@ -49,13 +43,6 @@ interface RailStepProps {
   readonly here: boolean;
 }
 
-const stateWords: Readonly<Record<StepState, string>> = {
-  empty: "nothing yet",
-  work: "in work",
-  complete: "complete",
-  attention: "needs attention",
-};
-
 const RailStep = memo(function RailStep(props: RailStepProps) {
   const { name, title, state, figure, words, toLookAt, here } = props;
   const said = [stateWords[state], words, ...(toLookAt > 0 ? [lookWords(toLookAt)] : [])];
@@ -84,15 +71,3 @@ const RailStep = memo(function RailStep(props: RailStepProps) {
     </li>
   );
 });
-
-/** A shape for each state, so that colour is not the only sign. */
-function StateSign({ state }: { state: StepState }) {
-  return (
-    <svg className={`state state-${state}`} viewBox="0 0 14 14" aria-hidden="true">
-      {state === "attention" ? <path d="M7 .8 13.6 12.6H.4z" /> : <circle cx="7" cy="7" r="5" />}
-      {state === "work" ? <path className="state-inner" d="M7 2a5 5 0 0 1 0 10z" /> : null}
-      {state === "complete" ? <path className="state-inner" d="m4.6 7.2 1.7 1.7 3.2-3.6" /> : null}
-      {state === "attention" ? <path className="state-inner" d="M7 5v3.6M7 10.4v.2" /> : null}
-    </svg>
-  );
-}

@@ -5,6 +5,7 @@ import type { StepName } from "../store/state";
 import { IconAction } from "./fields/Choice";
 import { Why, type WhyProps } from "./help/Why";
 import { StepProblems } from "./Problems";
+import { Standing } from "./Standing";
 import { stepTitles } from "./steps";
 
 export interface PanelProps {
@@ -20,6 +21,7 @@ export function Panel({ step, purpose, children }: PanelProps) {
       <div className="panel-head">
         <h2 className="panel-title">{stepTitles[step]}</h2>
         <p className="panel-purpose">{purpose}</p>
+        <Standing step={step} />
         <div className="panel-guide">
           <IconAction icon="help" label="Guide to this step" onPress={() => openDialog("guide")} />
         </div>
