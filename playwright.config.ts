@@ -5,6 +5,7 @@ export default defineConfig({
   testDir: "e2e",
   globalSetup: "./e2e/support/globalSetup.ts",
   outputDir: "test-results",
+  snapshotPathTemplate: "{testDir}/looks/{arg}{ext}",
   forbidOnly: true,
   workers: 1,
   // A real window on a busy machine sometimes dies on its way out; a second try tells that from a fault.
