@@ -21,33 +21,33 @@ export function locate(tin: Tin, x: number, y: number, from = 0): number {
   const count = triangles.length / 3;
   let triangle = from >= 0 && from < count ? from : 0;
   let cameBy = -1;
+  let first = 0;
   for (let step = 0; step <= count; step++) {
     const base = 3 * triangle;
     let leave = -1;
     let outside = false;
+    let corner = first;
     for (let k = 0; k < 3; k++) {
-      const corner = (k + step) % 3;
       const e = base + corner;
+      corner = corner === 2 ? 0 : corner + 1;
       if (e === cameBy) continue;
       const a = triangles[e] as number;
-      const b = triangles[corner === 2 ? base : e + 1] as number;
+      const b = triangles[base + corner] as number;
       const ax = px[a] as number;
       const ay = py[a] as number;
       const ux = (px[b] as number) - ax;
       const uy = (py[b] as number) - ay;
       const side = ux * (y - ay) - uy * (x - ax);
       if (side >= 0) continue;
-      const twin = halfedges[e] as number;
-      if (twin >= 0) {
-        leave = twin;
-        break;
-      }
+      leave = halfedges[e] as number;
+      if (leave >= 0) break;
       const size = Math.abs(x) + Math.abs(y) + Math.abs(ax) + Math.abs(ay);
       if (-side > ON_RIM * size * (Math.abs(ux) + Math.abs(uy))) outside = true;
     }
     if (leave < 0) return outside ? -1 : triangle;
     cameBy = leave;
-    triangle = Math.floor(leave / 3);
+    triangle = (leave / 3) | 0;
+    first = first === 2 ? 0 : first + 1;
   }
   return scan(tin, x, y);
 }
