@@ -30,25 +30,31 @@ export function levelSurvey(
   survey: Survey,
   corners: readonly Point[],
 ): { readonly result: SurveyResult; readonly problems: readonly Problem[] } {
-  const problems: Problem[] = [];
-  const refs = collectReferences(survey, corners, problems);
+  const first: Problem[] = [];
+  const refs = collectReferences(survey, corners, first);
   const shots = survey.shots.filter((shot) => !shot.aside);
-  for (const shot of shots) checkShot(shot, refs, problems);
+  for (const shot of shots) checkShot(shot, refs, first);
 
   const readings = readAll(shots, refs, survey.longSights);
   const cut = cutSurvey(survey, shots, refs, readings);
-  problems.push(...cut.problems);
   const adjusted = adjustBeams(cut.pieces.all, cut.ties, readings, cut.beams);
   const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
   const closed = closings(cut, readings, misclosureClass(survey.misclosureClass));
-  for (const setup of setups) problems.push(...setupProblems(setup, cut.ties, shots, closed));
 
   const mark = survey.marks[0];
   const levelled = { refs, readings, cut, adjusted, markHeight: mark?.height.m ?? null };
   const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
   const points = shots.map((shot) => levelShot(shot, tieOfShot.get(shot), levelled));
-  problems.push(...lookProblems(shots, points, setups, refs), ...doubtfulReadings(shots, refs));
-  problems.push(...oddShots(shots, points, refs), ...sightProblems(survey, shots, refs, readings));
+  // A cloud of points may have a problem a point: lists are joined whole, never spread over a call's arguments.
+  const problems = [
+    first,
+    cut.problems,
+    ...setups.map((setup) => setupProblems(setup, cut.ties, shots, closed)),
+    lookProblems(shots, points, setups, refs),
+    doubtfulReadings(shots, refs),
+    oddShots(shots, points, refs),
+    sightProblems(survey, shots, refs, readings),
+  ].flat();
 
   return {
     result: {

@@ -16,6 +16,9 @@ const LEAST_WITH_CAUSE = 0.15;
 /** A slip explains a reading that it brings within so many standard deviations. */
 const EXPLAINED = 1.5;
 
+/** A cloud of more points than this comes from a machine, not from a rod: nobody typed it, nobody slips. */
+const MOST = 20_000;
+
 interface Judged {
   readonly shot: Shot;
   readonly prediction: Prediction;
@@ -33,6 +36,7 @@ export function oddShots(
     const isGround = shot.kind === "ground" || (shot.kind === "turning" && shot.of === null);
     return isGround && at && height !== null && shot.place.kind !== "none" ? [{ shot, at, height }] : [];
   });
+  if (rows.length > MOST) return [];
   const spots = rows.map(({ at, height }) => ({ x: at[0], y: at[1], z: height }));
   const judged = leaveOneOut(spots).map((prediction, i): Judged | null => {
     const shot = rows[i]?.shot;
