@@ -2,6 +2,8 @@
 import { check } from "./check";
 import { closure } from "./closure";
 import { type Command, InputError, type Io } from "./command";
+import { exportCommand } from "./export";
+import { importCommand } from "./import";
 import { nodeIo } from "./io";
 import { level } from "./level";
 import { sheets } from "./sheets";
@@ -10,7 +12,18 @@ import { square } from "./square";
 import { surface } from "./surface";
 import { volume } from "./volume";
 
-const COMMANDS: readonly Command[] = [check, solve, sheets, level, surface, volume, closure, square];
+const COMMANDS: readonly Command[] = [
+  check,
+  solve,
+  sheets,
+  level,
+  surface,
+  volume,
+  closure,
+  square,
+  importCommand,
+  exportCommand,
+];
 const RUN = "npm run -s drysill --";
 
 /** `folder`: where the user stood. Resolves to the exit code: 0 done, 1 our mistake, 2 bad input. */

@@ -9,14 +9,17 @@ const repository = resolve(import.meta.dirname, "../..");
 const reasons: Readonly<Record<string, string>> = {
   delaunator: "the triangulation under the ground",
   flatqueue: "the priority queue of the flood that finds ponds",
+  geotiff: "terrain from GeoTIFF files",
   konva: "the plan's canvas: layers, hit tests, dragging",
   "pdfjs-dist": "pages of a PDF as pictures under the plan",
   pdfkit: "vector PDF with a subset of the font",
+  proj4: "latitudes and longitudes on a local plane",
   react: "panels and dialogs",
   "react-aria-components": "accessible fields, tables, menus and dialogs",
   "react-dom": "React's way to the page",
   "react-konva": "Konva's shapes as React components",
   "robust-predicates": "exact orientation where a sign decides topology",
+  saxes: "LandXML as a stream, strictly",
   zod: "the project file's schema, checked on opening",
   zustand: "the store",
 };

@@ -18,6 +18,7 @@ import { measure } from "./measure";
 
 export * from "./breaklines";
 export * from "./instruments";
+export * from "./join";
 export { measure } from "./measure";
 export { acceptShot, applyFix, correctReading, type FixEdit, setAside } from "./mending";
 export * from "./pits";

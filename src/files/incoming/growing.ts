@@ -51,7 +51,11 @@ export class FaceGatherer {
   private readonly known = new Map<string, number>();
 
   /** Adds a triangle, unless two of its corners are one. */
-  add(a: readonly [number, number, number], b: readonly [number, number, number], c: readonly [number, number, number]): void {
+  add(
+    a: readonly [number, number, number],
+    b: readonly [number, number, number],
+    c: readonly [number, number, number],
+  ): void {
     const [i, j, k] = [this.corner(a), this.corner(b), this.corner(c)];
     if (i !== j && j !== k && k !== i) this.triangles.push(i, j, k);
   }
@@ -79,7 +83,11 @@ export class FaceGatherer {
 }
 
 /** A line without a last corner that repeats its first (it is closed then) and without corners repeated in a row; null under two corners. */
-export function lineOf(name: string, corners: readonly (readonly [number, number, number])[], closed = false): IncomingLine | null {
+export function lineOf(
+  name: string,
+  corners: readonly (readonly [number, number, number])[],
+  closed = false,
+): IncomingLine | null {
   const same = (a: readonly number[] | undefined, b: readonly number[] | undefined) =>
     a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
   const kept = corners.filter((corner, i) => i === 0 || !same(corner, corners[i - 1]));

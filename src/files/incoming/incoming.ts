@@ -96,7 +96,16 @@ export function received(
   const warnings = [...(parts.warnings ?? []), ...doubtsAbout(file, points, lines, faces)];
   return {
     ok: true,
-    incoming: { kind: parts.kind, units: parts.units, points, lines, faces, crs: parts.crs ?? null, warnings, bounds },
+    incoming: {
+      kind: parts.kind,
+      units: parts.units,
+      points,
+      lines,
+      faces,
+      crs: parts.crs ?? null,
+      warnings,
+      bounds,
+    },
   };
 }
 
@@ -106,7 +115,14 @@ export function boundsOf(
   lines: readonly IncomingLine[],
   faces: IncomingFaces,
 ): Bounds | null {
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity, minZ: Infinity, maxZ: -Infinity };
+  const box = {
+    minX: Infinity,
+    minY: Infinity,
+    maxX: -Infinity,
+    maxY: -Infinity,
+    minZ: Infinity,
+    maxZ: -Infinity,
+  };
   const take = (x: number, y: number, z: number) => {
     if (x < box.minX) box.minX = x;
     if (x > box.maxX) box.maxX = x;
@@ -118,7 +134,8 @@ export function boundsOf(
   for (const { x, y, z } of [points, faces])
     for (let i = 0; i < x.length; i++) take(x[i] as number, y[i] as number, z[i] as number);
   for (const { xyz } of lines)
-    for (let i = 0; i < xyz.length; i += 3) take(xyz[i] as number, xyz[i + 1] as number, xyz[i + 2] as number);
+    for (let i = 0; i < xyz.length; i += 3)
+      take(xyz[i] as number, xyz[i + 1] as number, xyz[i + 2] as number);
   if (box.minX > box.maxX) return null;
   return box.minZ > box.maxZ ? { ...box, minZ: Number.NaN, maxZ: Number.NaN } : box;
 }
@@ -148,7 +165,14 @@ export function inMetres(
   }));
   const points = turned(incoming.points);
   const faces = turned(incoming.faces);
-  return { ...incoming, points, faces, lines, units: { known: true, unit: "m" }, bounds: boundsOf(points, lines, faces) };
+  return {
+    ...incoming,
+    points,
+    faces,
+    lines,
+    units: { known: true, unit: "m" },
+    bounds: boundsOf(points, lines, faces),
+  };
 }
 
 /** Coordinates this far from the plan's origin, in the file's unit, are better moved near it first. */
@@ -172,7 +196,9 @@ function doubtsAbout(
   if (count > 0 && count < 3 && lines.length === 0 && faces.triangles.length === 0) {
     said.push(`${file}: found ${count === 1 ? "one point" : "two points"}. A surface needs at least three.`);
   } else if (count >= 3 && lines.length === 0 && faces.triangles.length === 0 && inOneLine(points)) {
-    said.push(`${file}: all ${count} points lie in one straight line. A surface needs at least one beside it.`);
+    said.push(
+      `${file}: all ${count} points lie in one straight line. A surface needs at least one beside it.`,
+    );
   }
   const doubled = doubledPoints(points);
   if (doubled.places > 0) {

@@ -10,7 +10,11 @@ export interface Job {
   readonly pause?: () => Promise<void>;
 }
 
-export const stopped: ReadResult = { ok: false, stopped: true, message: "The import was stopped. Nothing was changed." };
+export const stopped: ReadResult = {
+  ok: false,
+  stopped: true,
+  message: "The import was stopped. Nothing was changed.",
+};
 
 /** Tells the share; answers whether to go on. */
 export async function goesOn(job: Job, share: number): Promise<boolean> {

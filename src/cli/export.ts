@@ -1,0 +1,56 @@
+import { dxfFile, geoJsonFile, landXmlFile, type Outgoing, outgoing, pointsCsv } from "../files/outgoing";
+import { createSolver } from "../solve/pipeline";
+import { readArgs } from "./args";
+import { type Command, InputError } from "./command";
+import { openFile } from "./project";
+
+const writers: Readonly<Record<string, (out: Outgoing, now: string) => string>> = {
+  csv: pointsCsv,
+  dxf: dxfFile,
+  geojson: (out) => geoJsonFile(out),
+  xml: (out, now) => landXmlFile(out, now.slice(0, 10), now.slice(11, 19)),
+};
+
+export const exportCommand: Command = {
+  name: "export",
+  usage: "export PROJECT --to OUT.dxf|.xml|.geojson|.csv",
+  about: [
+    "Writes the ground of a project for other programs: points, breaklines, contours and triangles, in metres.",
+    "",
+    "  .csv       points alone, columns name,x,y,z",
+    "  .dxf       release 2007: a layer each for points, breaklines, contours and triangles",
+    "  .xml       LandXML 1.2",
+    "  .geojson   on the plan's own metres, said by its member `plane`",
+    "",
+    "Ground that is a guess is left out.",
+  ].join("\n"),
+  async run(args, io) {
+    const given = readArgs(args, { files: ["PROJECT"], values: { to: "a file to write" } });
+    const to = given.value("to");
+    if (to === undefined) throw new InputError("Expected --to and a file to write, such as --to ground.dxf.");
+    const ending = /\.([a-z]+)$/i.exec(to)?.[1]?.toLowerCase() ?? "";
+    const write = writers[ending];
+    if (!write)
+      throw new InputError(`--to ${to}: expected a name that ends in .csv, .dxf, .geojson or .xml.`);
+    const { project } = openFile(given.files[0] ?? "", io);
+    const out = outgoing(project, createSolver().solve(project));
+    if (out.points.length + out.lines.length === 0)
+      throw new InputError(`${given.files[0]} has no placed points and no breaklines to write.`);
+    if (!out.surface && ending !== "csv")
+      io.say("There is no surface yet: fewer than three points have a place and a height.");
+    io.writeBytes(to, new TextEncoder().encode(write(out, new Date().toISOString())));
+    io.out(`${to}: ${contents(out, ending === "csv")}, in metres.`);
+    return 0;
+  },
+};
+
+function contents({ points, lines, contours, surface }: Outgoing, pointsAlone: boolean): string {
+  const all = [`${points.length} points`];
+  if (!pointsAlone)
+    all.push(
+      `${lines.length} breaklines`,
+      `contours at ${contours.length} heights`,
+      `${(surface?.triangles.length ?? 0) / 3} triangles`,
+    );
+  return all.join(", ");
+}

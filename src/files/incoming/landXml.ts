@@ -1,0 +1,199 @@
+/**
+ * LandXML (1.0 to 2.0) → named points, surfaces' triangles, their breaklines and contours. Read as a stream by a strict
+ * XML reader: a file that is cut off or malformed is refused with the line where it breaks.
+ *
+ * Axes    the format gives northing first: "north east height".
+ * Units   `Units`; `foot` is the international one, `USSurveyFoot` the other.
+ * Source  the format's published schema.
+ */
+import { SaxesParser } from "saxes";
+import { lineOf, Numbers, PointGatherer } from "./growing";
+import {
+  type IncomingFaces,
+  type IncomingLine,
+  type IncomingUnits,
+  type ReadResult,
+  received,
+  refused,
+} from "./incoming";
+import { goesOn, type Job, stopped } from "./job";
+import type { FileUnit } from "./units";
+
+const units: Readonly<Record<string, FileUnit>> = {
+  meter: "m",
+  centimeter: "cm",
+  millimeter: "mm",
+  kilometer: "km",
+  foot: "ft",
+  USSurveyFoot: "ft-us",
+  inch: "in",
+  yard: "yd",
+};
+
+const CHARACTERS_PER_STEP = 1 << 20;
+
+export async function readLandXml(file: string, text: string, job: Job = {}): Promise<ReadResult> {
+  const reader = new Reader();
+  const parser = new SaxesParser({ fileName: file });
+  let fault: string | null = null;
+  parser.on("error", (error) => {
+    fault ??= `${file}, line ${parser.line}: this is no whole XML (${error.message.replace(/^.*?:\d+:\d+:\s*/, "")}). Is the file cut off?`;
+  });
+  parser.on("opentag", (tag) => reader.open(tag.name, tag.attributes as Record<string, string>));
+  parser.on("text", (piece) => reader.text(piece));
+  parser.on("closetag", (tag) => reader.close(tag.name));
+  for (let at = 0; at < text.length && fault === null; at += CHARACTERS_PER_STEP) {
+    parser.write(text.slice(at, at + CHARACTERS_PER_STEP));
+    if (!(await goesOn(job, at / text.length))) return stopped;
+  }
+  if (fault === null) parser.close();
+  if (fault !== null) return refused(fault);
+  if (!reader.isLandXml) return refused(`${file} is XML, but not LandXML: its first element is another.`);
+  return reader.result(file);
+}
+
+function local(name: string): string {
+  return name.slice(name.indexOf(":") + 1);
+}
+
+class Reader {
+  isLandXml = false;
+  private depth = 0;
+  private content = "";
+  private path: string[] = [];
+  private attributes: Record<string, string>[] = [];
+  private readonly points = new PointGatherer();
+  private readonly lines: IncomingLine[] = [];
+  private readonly x = new Numbers();
+  private readonly y = new Numbers();
+  private readonly z = new Numbers();
+  private readonly triangles: number[] = [];
+  /** Ids of the corners of the surface that is being read → index. */
+  private ids = new Map<string, number>();
+  private units: IncomingUnits = { known: false };
+  private crs: string | null = null;
+  private hidden = 0;
+  private readonly warnings: string[] = [];
+  private unread = 0;
+  private lost = 0;
+
+  open(qualified: string, attributes: Record<string, string>): void {
+    const name = local(qualified);
+    if (this.depth++ === 0) this.isLandXml = name === "LandXML";
+    this.path.push(name);
+    this.attributes.push(attributes);
+    this.content = "";
+    if (name === "Metric" || name === "Imperial") this.takeUnits(attributes.linearUnit ?? "");
+    else if (name === "CoordinateSystem")
+      this.crs = attributes.name ?? attributes.epsgCode ?? attributes.desc ?? null;
+    else if (name === "Surface") this.ids = new Map();
+  }
+
+  text(piece: string): void {
+    this.content += piece;
+  }
+
+  close(qualified: string): void {
+    const name = local(qualified);
+    const attributes = this.attributes.pop() ?? {};
+    this.path.pop();
+    this.depth--;
+    const parent = this.path.at(-1);
+    if (name === "CgPoint") this.namedPoint(attributes);
+    else if (name === "P" && parent === "Pnts") this.corner(attributes.id ?? "");
+    else if (name === "F" && parent === "Faces") this.face(attributes);
+    else if (name === "PntList3D" || name === "PntList2D") this.list(name === "PntList3D" ? 3 : 2);
+    this.content = "";
+  }
+
+  result(file: string): ReadResult {
+    if (this.hidden > 0)
+      this.warnings.push(`${this.hidden} triangles are marked as not seen and were passed over.`);
+    if (this.lost > 0)
+      this.warnings.push(`${this.lost} triangles name a corner that isn't there and were passed over.`);
+    if (this.unread > 0)
+      this.warnings.push(`${this.unread} places can't be read as numbers and were passed over.`);
+    const faces: IncomingFaces = {
+      x: this.x.done(),
+      y: this.y.done(),
+      z: this.z.done(),
+      triangles: Uint32Array.from(this.triangles),
+    };
+    return received(file, {
+      kind: "landxml",
+      units: this.units,
+      points: this.points.done(),
+      lines: this.lines,
+      faces,
+      crs: this.crs,
+      warnings: this.warnings.map((warning) => `${file}: ${warning}`),
+    });
+  }
+
+  private takeUnits(linear: string): void {
+    const unit = units[linear];
+    if (unit) this.units = { known: true, unit };
+    else this.warnings.push(`the unit "${linear}" isn't known here.`);
+  }
+
+  private numbers(): number[] {
+    const words = this.content.trim();
+    return words === "" ? [] : words.split(/\s+/).map(Number);
+  }
+
+  private namedPoint({ name, pntRef }: Record<string, string>): void {
+    const [north, east, z = Number.NaN] = this.numbers();
+    if (north === undefined || east === undefined || !Number.isFinite(north + east)) {
+      if (pntRef === undefined) this.unread++;
+      return;
+    }
+    this.points.add(name ?? "", east, north, Number.isFinite(z) ? z : Number.NaN);
+  }
+
+  private corner(id: string): void {
+    const [north, east, z] = this.numbers();
+    if (north === undefined || east === undefined || z === undefined || !Number.isFinite(north + east + z)) {
+      this.unread++;
+      return;
+    }
+    this.ids.set(id, this.x.length);
+    this.x.push(east);
+    this.y.push(north);
+    this.z.push(z);
+  }
+
+  private face({ i }: Record<string, string>): void {
+    if (i === "1") {
+      this.hidden++;
+      return;
+    }
+    const corners = this.content
+      .trim()
+      .split(/\s+/)
+      .map((id) => this.ids.get(id));
+    const [a, b, c] = corners;
+    if (a === undefined || b === undefined || c === undefined) this.lost++;
+    else this.triangles.push(a, b, c);
+  }
+
+  /** Corners of a breakline or boundary (with heights), or of a contour (its height beside it). */
+  private list(size: 2 | 3): void {
+    const owner = this.path.at(-1) ?? "";
+    if (!["Breakline", "Boundary", "Contour", "DataPoints", "PlanFeature"].includes(owner)) return;
+    const at = this.attributes.at(-1) ?? {};
+    const height = size === 2 ? Number(at.elev ?? Number.NaN) : 0;
+    const numbers = this.numbers();
+    const corners: [number, number, number][] = [];
+    for (let k = 0; k + size <= numbers.length; k += size) {
+      const [north, east, z] = [numbers[k], numbers[k + 1], size === 3 ? numbers[k + 2] : height];
+      if (Number.isFinite((north as number) + (east as number)))
+        corners.push([east as number, north as number, z ?? Number.NaN]);
+      else this.unread++;
+    }
+    if (owner === "DataPoints") for (const [x, y, z] of corners) this.points.add("", x, y, z);
+    else {
+      const line = lineOf(at.name ?? at.desc ?? owner.toLowerCase(), corners, owner === "Boundary");
+      if (line) this.lines.push(line);
+    }
+  }
+}
