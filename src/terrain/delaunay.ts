@@ -8,13 +8,33 @@
  */
 import Delaunator from "delaunator";
 import { type Mesh, meshTurn, settleEdges, wantsFlip } from "./mesh";
+import { byFirstCorner, nearbyOrder } from "./nearby-order";
 import { sweptMesh } from "./sweep";
+
+/** From so many points on it pays to put them in order of their place first. */
+const many = 25_000;
 
 /**
  * Triangulates distinct points; null where they all lie in one line.
  * Where Delaunator loses a point to rounding or turns a triangle over, another way is taken (`sweep.ts`).
  */
 export function delaunayMesh(units: Float64Array): Mesh | null {
+  if (units.length < 2 * many) return settledMesh(units);
+  const order = nearbyOrder(units);
+  const arranged = new Float64Array(units.length);
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k] as number;
+    arranged[2 * k] = units[2 * i] as number;
+    arranged[2 * k + 1] = units[2 * i + 1] as number;
+  }
+  const mesh = settledMesh(arranged);
+  if (!mesh) return null;
+  const { triangles, halfedges, fixed } = byFirstCorner(mesh);
+  for (let e = 0; e < triangles.length; e++) triangles[e] = order[triangles[e] as number] as number;
+  return { units, triangles, halfedges, fixed };
+}
+
+function settledMesh(units: Float64Array): Mesh | null {
   mirror(units); // Delaunator counts y downwards: mirrored points give counter-clockwise triangles
   const raw = new Delaunator(units);
   mirror(units);

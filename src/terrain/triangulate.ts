@@ -7,7 +7,6 @@
 import { delaunayMesh } from "./delaunay";
 import type { Tin } from "./ground";
 import type { Mesh } from "./mesh";
-import { inNearbyOrder } from "./nearby-order";
 import { rimEdges, withoutFlatRim } from "./rim";
 import { firstAtPlace, snapped } from "./snap";
 
@@ -69,7 +68,7 @@ export function tinOf(
   mesh: Pick<Mesh, "triangles" | "halfedges">,
   distinct: number,
 ): Tin {
-  const { triangles, halfedges } = inNearbyOrder(mesh, points.x, points.y);
+  const { triangles, halfedges } = mesh;
   const hull = Uint32Array.from(rimEdges(halfedges), (e) => triangles[e] as number);
   const expected = 2 * distinct - 2 - hull.length;
   if (triangles.length / 3 !== expected) {
