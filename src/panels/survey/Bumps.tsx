@@ -6,7 +6,8 @@ import { Icon } from "../icons";
 import { useNotation, useProject, useResults } from "../useProject";
 import { counted } from "../words";
 
-const NOT_BUMPED = "no";
+const OPEN = "open";
+const MISREAD = "misread";
 const UNKNOWN = "unknown";
 
 export function Bumps({ setup }: { setup: Setup }) {
@@ -42,15 +43,18 @@ function Bump({ setup, check, shots }: BumpProps) {
   const before = shots
     .slice(0, shots.indexOf(check) + 1)
     .filter((shot) => shot.setup === setup.id && !shot.aside && shot.reading !== null);
+  const said = told ? (told.from ?? UNKNOWN) : move ? UNKNOWN : OPEN;
   const options = [
-    { value: NOT_BUMPED, words: "it wasn't bumped" },
+    ...(said === OPEN ? [{ value: OPEN, words: "say what happened" }] : []),
+    { value: MISREAD, words: "not bumped, this was misread" },
     { value: UNKNOWN, words: "bumped, nobody knows when" },
     ...before.map((shot) => ({ value: shot.id, words: `bumped before ${nameOf(shot)}` })),
   ];
-  const choose = (value: string) =>
-    value === NOT_BUMPED
-      ? run(surveyEdits.removeBump, { setup: setup.id, check: check.id })
-      : run(surveyEdits.reportBump, { check: check.id, from: value === UNKNOWN ? null : value });
+  const choose = (value: string) => {
+    if (value === OPEN) return;
+    if (value === MISREAD) misread(setup.id, check.id);
+    else run(surveyEdits.reportBump, { check: check.id, from: value === UNKNOWN ? null : value });
+  };
   return (
     <section className="survey-bump" aria-label={`The laser at ${nameOf(check)}`}>
       <p className="untied">
@@ -59,13 +63,7 @@ function Bump({ setup, check, shots }: BumpProps) {
           {`${nameOf(check)}: the beam seems to stand ${by === null ? "elsewhere" : `${notation.length(Math.abs(by))} ${by > 0 ? "higher" : "lower"}`} than before.`}
         </span>
       </p>
-      <Choice
-        label="The laser"
-        layout="stack"
-        value={told ? (told.from ?? UNKNOWN) : NOT_BUMPED}
-        options={options}
-        onChoose={choose}
-      />
+      <Choice label="The laser" layout="stack" value={said} options={options} onChoose={choose} />
       <Waiting
         setup={setup.id}
         shots={shots.filter(({ id }) => move?.waiting.includes(id) ?? false)}
@@ -73,6 +71,14 @@ function Bump({ setup, check, shots }: BumpProps) {
       />
     </section>
   );
+}
+
+/** The second look is set aside, and with it what was said of a bump. */
+function misread(setup: string, check: string): void {
+  runTogether("set a second look aside", [
+    (project) => surveyEdits.removeBump.run(project, { setup, check }),
+    (project) => surveyEdits.setAside.run(project, { id: check, aside: true }),
+  ]);
 }
 
 interface WaitingProps {

@@ -33,23 +33,27 @@ export function questionsOf(
   problems: readonly Problem[],
   notation: Notation,
 ): readonly Question[] {
-  const told = new Map(
-    problems.flatMap((problem) => {
-      const id = problem.ids?.[0];
-      const asks = problem.code === "shot-odd" || problem.code === "reading-doubtful";
-      return id !== undefined && asks ? [[id, problem] as const] : [];
-    }),
-  );
+  const told = new Map<string, Problem>();
+  for (const problem of problems) {
+    const id = problem.ids?.[0];
+    const isFar = problem.code === "reading-doubtful";
+    if (id !== undefined && (isFar || (problem.code === "shot-odd" && !told.has(id)))) told.set(id, problem);
+  }
   const readings = readingsBySetup(project);
   const middles = new Map([...readings].map(([setup, list]) => [setup, middleOf(list)]));
-  return project.survey.shots.flatMap((shot, row): Question[] => {
+  const odd: Question[] = [];
+  const far = project.survey.shots.flatMap((shot, row): Question[] => {
     if (shot.reading === null || shot.aside || shot.accepted) return [];
     const problem = told.get(shot.id);
     const neighbours = readings.get(shot.setup) ?? [];
-    if (problem?.code !== "reading-doubtful" && !isFar(shot.reading.m, middles.get(shot.setup), neighbours))
-      return problem ? [oddQuestion(shot, row, problem)] : [];
+    if (problem?.code !== "reading-doubtful" && !isFar(shot.reading.m, middles.get(shot.setup), neighbours)) {
+      if (problem) odd.push(oddQuestion(shot, row, problem));
+      return [];
+    }
     return [unitQuestion(shot, row, neighbours, problem, notation)];
   });
+  // A reading in a wrong unit makes its neighbours look odd: they are asked about once it is settled.
+  return far.length > 0 ? far : odd;
 }
 
 function readingsBySetup({ survey }: Project): Map<string, number[]> {
