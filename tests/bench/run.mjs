@@ -1,6 +1,7 @@
 /**
  * npm run bench: how fast the program is on this machine, against the figures it should hold. A table of medians and
- * p95 on standard output; with --json only a list [{ name, unit, median, p95, limit }]. `limit` is on the p95. --quick
+ * p95 on standard output; with --json only a list [{ name, unit, median, p95, limit }]. `limit` is on the p95, or
+ * on the median where a row says `judged: "median"`. --quick
  * leaves out the million shots, which take minutes to make and open.
  */
 import { execFileSync } from "node:child_process";
@@ -13,6 +14,7 @@ import { buildIfStale } from "../../src/start/build.mjs";
 import { servePage } from "../../src/start/serve.mjs";
 import { timeFloorDrag } from "./floor-drag.mjs";
 import { benchProject } from "./projects.mjs";
+import { timeTerrain } from "./terrain.mjs";
 import { memoryOverUndo, timeView } from "./view.mjs";
 
 const json = process.argv.includes("--json");
@@ -65,6 +67,9 @@ function timeSheets() {
   return times;
 }
 
+/** Decimals that a figure is told with. */
+const digits = (value) => (value < 10 ? 2 : 1);
+
 buildIfStale();
 const server = await servePage();
 const browser = await chromium.launch({ executablePath: ensureChromium(), args: chromiumArguments });
@@ -95,6 +100,8 @@ try {
     results.push(summary(`zoom, handler to end of draw, ${count} shots`, limit, zoom));
     if (count > 10_000) results.push(summary(`opening a project of ${count} shots`, 60_000, [open]));
   }
+  say("surfaces …");
+  results.push(...(await timeTerrain(process.argv.includes("--quick") ? 100_000 : 1_000_000, say)));
   say("memory over 500 steps of undo and redo …");
   const grown = await withPage(browser, (page) => memoryOverUndo(page, server.address, 500));
   results.push({ ...summary("heap grown over 500 steps of undo and redo", 3, [grown]), unit: "MB" });
@@ -112,12 +119,12 @@ if (json) {
   process.stdout.write(
     `${model.trim()}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GiB, Node ${process.version}, Chromium ${browser.version()}\n\n`,
   );
-  const rows = results.map(({ name, unit, median, p95, limit }) => [
+  const rows = results.map(({ name, unit, median, p95, limit, judged }) => [
     name,
-    `${median.toFixed(1)} ${unit}`,
-    `${p95.toFixed(1)} ${unit}`,
-    `< ${limit} ${unit}`,
-    p95 < limit ? "holds" : "MISSED",
+    `${median.toFixed(digits(median))} ${unit}`,
+    `${p95.toFixed(digits(p95))} ${unit}`,
+    `${judged === "median" ? "median" : "p95"} ≤ ${limit} ${unit}`,
+    (judged === "median" ? median : p95) <= limit ? "holds" : "MISSED",
   ]);
   const table = [["what", "median", "p95", "figure", ""], ...rows];
   const widths = table[0].map((_, column) => Math.max(...table.map((row) => row[column].length)));
