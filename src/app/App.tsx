@@ -18,6 +18,8 @@ import { useApp } from "../store/useApp";
 import { AskingDialog } from "./AskingDialog";
 import { ExportDialog } from "./ExportDialog";
 import type { Files } from "./files";
+import { GroundExportDialog } from "./import/GroundExportDialog";
+import { ImportDialog } from "./import/ImportDialog";
 import { PlanMenu } from "./PlanMenu";
 import { PlanScreen } from "./PlanScreen";
 import { PageDialog } from "./pictures/PageDialog";
@@ -63,6 +65,8 @@ export function App({ host, files, commands }: AppProps) {
       <TablesDialog />
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />
+      <ImportDialog />
+      <GroundExportDialog files={files} />
       <AskingDialog />
       <PageDialog />
       <SurveyDialogs />

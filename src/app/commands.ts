@@ -29,6 +29,7 @@ import { type AppState, type PlanLayer, planLayers, stepNames } from "../store/s
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
 import type { Files } from "./files";
+import { beginImport } from "./import/importing";
 import { pictureCommands } from "./pictures/commands";
 import { snapCommands } from "./snapping";
 import { surveyCommands } from "./surveying";
@@ -98,6 +99,24 @@ function planCommands(files: Files): AppCommand[] {
       also: "pdf print sheet paper drawing",
       whyNot: withBuilding,
       run: () => openDialog("export"),
+    },
+    {
+      id: "plan.importGround",
+      name: "Import ground…",
+      place: "Plan",
+      also: "points csv table dxf landxml geojson grid geotiff terrain surface survey paste",
+      whyNot: onPlan,
+      run: () => beginImport(),
+    },
+    {
+      id: "plan.exportGround",
+      name: "Export the ground…",
+      place: "Plan",
+      also: "points csv dxf landxml geojson contours triangles surface",
+      whyNot: (state) =>
+        onPlan(state) ??
+        (shownProject(state).survey.shots.length > 0 ? null : "Shoot or import some points first."),
+      run: () => openDialog("export-ground"),
     },
     {
       id: "plan.picture",

@@ -5,6 +5,7 @@ import { type AppCommand, canRun } from "../panels/command";
 import { tell } from "../store/actions";
 import { appStore } from "../store/store";
 import type { Files } from "./files";
+import { takeDroppedGround } from "./import/importing";
 import { takeDroppedPicture } from "./pictures/drops";
 
 const commandOf: Readonly<Record<Exclude<HostRequest, object>, string>> = {
@@ -42,10 +43,11 @@ export function runCommand(commands: readonly AppCommand[], id: string): void {
 /** The host opens dropped project files, pictures go under the plan; about any other a person should hear. */
 function tellStrangeDrop(event: DragEvent): void {
   const names = [...(event.dataTransfer?.files ?? [])].map((file) => file.name);
-  if (names.length === 0 || names.some((name) => name.endsWith(".json")) || takeDroppedPicture(event)) return;
+  if (names.length === 0 || names.some((name) => name.endsWith(".json"))) return;
+  if (takeDroppedPicture(event) || takeDroppedGround(event)) return;
   tell({
     tone: "caution",
-    text: `${names[0]} is not a Drysill project: their names end in ${fileEnding}. Rows of a spreadsheet can be copied and pasted into the level book.`,
+    text: `${names[0]} is not a Drysill project: their names end in ${fileEnding}. Points and surfaces of other programs come in by “Import ground…”.`,
   });
 }
 

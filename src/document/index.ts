@@ -1,4 +1,4 @@
-export { breaklineWord, isClosedBreakline } from "./breaklineKinds";
+export { type BreaklineKind, breaklineWord, isClosedBreakline } from "./breaklineKinds";
 export type { Alignment } from "./commands/arrange";
 export * as arrangeEdits from "./commands/arrange";
 export * as buildingEdits from "./commands/building";

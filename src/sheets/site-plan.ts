@@ -4,6 +4,7 @@ import { createDrawContext, type DrawContext, drawPlan, sheetBounds } from "../d
 import type { MarkLayer } from "../drawing/marks";
 import type { Results } from "../solve/results";
 import type { Block } from "./block";
+import { diagonalTable } from "./diagonal-table";
 import { chooseFirst, type Placed, pour } from "./flow";
 import { drawStrip } from "./furniture";
 import { inks } from "./inks";
@@ -89,6 +90,7 @@ function blocksFor(project: Project, results: Results, layers: readonly MarkLaye
     openPointsBlock(project, results, figures),
     table("corners", cornerTable(project, results, figures)),
     table("ties", tieTable(project, results, figures)),
+    table("diagonals", diagonalTable(project, figures)),
     table("setout", setoutTable(results, figures)),
     table("routes", routeTable(project, results, figures)),
     table("earth", earthTable(project, results, figures)),
@@ -105,6 +107,7 @@ const importance = [
   "open points",
   "cautions",
   "ties",
+  "diagonals",
   "setout",
   "routes",
   "earth",
@@ -133,6 +136,7 @@ const pageWords: Readonly<Record<string, string>> = {
   "open points": "points still open",
   setout: "set-out",
   ties: "tapes to the corners",
+  diagonals: "diagonals to check",
   routes: "drive and swale",
   corners: "corners and trench",
   earth: "earth to move",

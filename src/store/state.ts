@@ -107,6 +107,8 @@ export interface AppState extends LayerState {
     | "shortcuts"
     | "history"
     | "export"
+    | "export-ground"
+    | "import-ground"
     | "settings"
     | "preferences"
     | "tables"

@@ -1,0 +1,129 @@
+/** Ground from files and pasted rows: mapped, looked at, joined or left; and out again. */
+import { readFileSync } from "node:fs";
+import type { Page } from "@playwright/test";
+import { expect, test } from "./support/fixtures";
+import { planPage } from "./support/planPage";
+
+const rows = [
+  "pt;north;east;elev",
+  "1;0,00;0,00;30,10",
+  "2;0,00;20,00;30,60",
+  "3;15,00;20,00;31,20",
+  "4;15,00;0,00;30,90",
+].join("\n");
+
+async function openImport(page: Page) {
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("Import ground");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("heading", { name: "Import ground" })).toBeVisible();
+}
+
+const give = (page: Page, name: string, text: string) =>
+  page
+    .getByLabel("File of ground")
+    .setInputFiles({ name, mimeType: "text/plain", buffer: Buffer.from(text, "utf8") });
+
+const unit = async (page: Page, words: string) => {
+  await page.getByRole("button", { name: /Its numbers are/ }).click();
+  await page.getByRole("option", { name: words, exact: true }).click();
+};
+
+test("a table with decimal commas is mapped, its unit asked for, and joined in one step", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await openImport(page);
+  await give(page, "stakes.csv", rows);
+  const first = page.getByRole("table", { name: "The first rows" });
+  await expect(first).toContainText("30,60");
+  for (const [column, use] of [
+    ["Column 1, pt", "name"],
+    ["Column 2, north", "northing (y)"],
+    ["Column 3, east", "easting (x)"],
+    ["Column 4, elev", "height"],
+  ])
+    await expect(page.getByRole("button", { name: new RegExp(`${column}`) })).toContainText(use ?? "");
+  await page.getByRole("button", { name: "Look at it on the plan" }).click();
+
+  const join = page.getByRole("button", { name: "Join it to the plan" });
+  await expect(join).toBeDisabled();
+  await expect(page.getByText("The file doesn't say.")).toBeVisible();
+  await expect(page.getByText("4 points")).toBeVisible();
+  await unit(page, "metres");
+  await expect(page.getByText("65′ 7⅜″ × 49′ 2½″")).toBeVisible();
+  // Until it is joined, nothing of the plan has changed.
+  expect(await plan.undoName()).toBe("Undo");
+  await join.click();
+  expect(await plan.undoName()).toBe("Undo: import stakes.csv");
+  await page.keyboard.press("Control+z");
+  expect(await plan.undoName()).toBe("Undo");
+});
+
+test("pasted rows are taken; a column taken twice is refused in words", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await openImport(page);
+  await page.getByLabel("Or paste rows of a spreadsheet").fill("a\t1\t2\t3\nb\t4\t5\t6\nc\t2\t8\t5");
+  await page.getByRole("button", { name: "Take the pasted rows" }).click();
+  await page.getByRole("button", { name: /Column 4/ }).click();
+  await page.getByRole("option", { name: "northing (y)" }).click();
+  await expect(page.getByRole("alert")).toContainText("two columns are taken as y");
+  await expect(page.getByRole("button", { name: "Look at it on the plan" })).toBeDisabled();
+  await page.getByRole("button", { name: /Column 4/ }).click();
+  await page.getByRole("option", { name: "height" }).click();
+  await page.getByRole("button", { name: "Look at it on the plan" }).click();
+  await expect(page.getByText("3 points")).toBeVisible();
+  await page.getByRole("button", { name: "Cancel" }).click();
+  await expect(page.getByRole("heading", { name: "Import ground" })).toHaveCount(0);
+  expect(await planPage(page).undoName()).toBe("Undo");
+});
+
+test("what is no ground, and a file cut short, are refused in words; the plan stays", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await openImport(page);
+  await give(page, "plan.zip", "PK\u0003\u0004");
+  await expect(page.getByRole("alert")).toContainText("plan.zip is packed");
+  await give(page, "half.geojson", '{"type":"FeatureCollection","features":[');
+  await expect(page.getByRole("alert")).toContainText("half.geojson is no whole JSON");
+  expect(await planPage(page).undoName()).toBe("Undo");
+});
+
+test("a big table is read away from the window and can be stopped", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await openImport(page);
+  const many = Array.from(
+    { length: 400_000 },
+    (_, i) => `p${i},${(i % 640) / 4},${Math.floor(i / 640) / 4},${(30 + (i % 97) / 100).toFixed(2)}`,
+  );
+  await give(page, "scan.csv", many.join("\n"));
+  await page.getByRole("button", { name: "Look at it on the plan" }).click();
+  await page.getByRole("button", { name: "Stop", exact: true }).click();
+  await expect(page.getByRole("alert")).toContainText("The import was stopped. Nothing was changed.");
+});
+
+test("the ground goes out as a table, and comes in again as it was", async ({ page, openPage }, info) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("Export the ground");
+  await page.keyboard.press("Enter");
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Export", exact: true }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/-ground\.csv$/);
+  const path = info.outputPath("ground.csv");
+  await download.saveAs(path);
+  const text = readFileSync(path, "utf8");
+  expect(text.split("\n")[0]).toBe("name,x,y,z");
+  const count = text.trim().split("\n").length - 1;
+  expect(count).toBeGreaterThan(15);
+  await openImport(page);
+  await give(page, "ground.csv", text);
+  await page.getByRole("button", { name: "Look at it on the plan" }).click();
+  await expect(page.getByText(`${count} points`, { exact: true })).toBeVisible();
+});

@@ -1,0 +1,167 @@
+/** What came in, over the plan as it is: its unit, where it goes, what is doubtful, and the one act that joins it. */
+import { useMemo, useState } from "react";
+import { useTheme } from "../../canvas/overlays/useTheme";
+import { fitPlan } from "../../canvas/view/planView";
+import { type BreaklineKind, breaklineKinds, breaklineWord } from "../../document";
+import {
+  type FileUnit,
+  feetApart,
+  fileUnits,
+  type Incoming,
+  inMetres,
+  suggestedOrigin,
+  unitWords,
+} from "../../files/incoming";
+import { Action, Choice } from "../../panels/fields/Choice";
+import { type Fact, Facts } from "../../panels/parts";
+import { useNotation, useProject } from "../../panels/useProject";
+import { counted } from "../../panels/words";
+import { openDialog } from "../../store/actions";
+import { joinGround } from "./join";
+import { PreviewPlan } from "./PreviewPlan";
+
+const ask = "ask";
+
+const kinds = breaklineKinds.map((value) => ({ value, words: breaklineWord(value) }));
+
+export interface LookFormProps {
+  readonly name: string;
+  readonly incoming: Incoming;
+  readonly onBack: () => void;
+}
+
+export function LookForm({ name, incoming, onBack }: LookFormProps) {
+  const known = incoming.units.known ? incoming.units.unit : null;
+  const [unit, setUnit] = useState<FileUnit | null>(known);
+  const far = useMemo(
+    () => (incoming.bounds ? suggestedOrigin(incoming.bounds) : ([0, 0] as const)),
+    [incoming],
+  );
+  const [near, setNear] = useState(true);
+  const [kind, setKind] = useState<BreaklineKind>("ridge");
+  const [fault, setFault] = useState<string | null>(null);
+  const project = useProject((present) => present);
+  const theme = useTheme();
+  const isFar = far[0] !== 0 || far[1] !== 0;
+  const origin = isFar && near ? far : ([0, 0] as const);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the origin follows from the file and the choice
+  const placed = useMemo(() => inMetres(incoming, unit ?? "m", origin), [incoming, unit, near]);
+  const join = () => {
+    const why = joinGround(name, placed, kind);
+    setFault(why);
+    if (why !== null) return;
+    openDialog(null);
+    fitPlan();
+  };
+  return (
+    <>
+      <PreviewPlan incoming={placed} project={project} theme={theme} />
+      <UnitChoice known={known} unit={unit} incoming={incoming} onChoose={setUnit} />
+      {isFar ? (
+        <Choice
+          label="Its places"
+          value={near ? "near" : "as written"}
+          options={[
+            { value: "near", words: `near the plan: less ${far[0]} east, ${far[1]} north` },
+            { value: "as written", words: "as they are written" },
+          ]}
+          onChoose={(chosen) => setNear(chosen === "near")}
+        />
+      ) : null}
+      {incoming.lines.length > 0 ? (
+        <Choice label="Its lines are" value={kind} options={kinds} onChoose={setKind} />
+      ) : null}
+      <Brought incoming={placed} unit={unit} />
+      {incoming.warnings.length > 0 ? (
+        <ul className="import-warnings">
+          {incoming.warnings.map((warning) => (
+            <li key={warning}>{warning}</li>
+          ))}
+        </ul>
+      ) : null}
+      {fault ? (
+        <p className="field-fault import-said" role="alert">
+          {fault}
+        </p>
+      ) : null}
+      <div className="dialog-acts">
+        <Action look="accent" isDisabled={unit === null} onPress={join}>
+          Join it to the plan
+        </Action>
+        <Action look="quiet" onPress={onBack}>
+          Back
+        </Action>
+        <Action look="quiet" onPress={() => openDialog(null)}>
+          Cancel
+        </Action>
+      </div>
+    </>
+  );
+}
+
+interface UnitChoiceProps {
+  readonly known: FileUnit | null;
+  readonly unit: FileUnit | null;
+  readonly incoming: Incoming;
+  readonly onChoose: (unit: FileUnit) => void;
+}
+
+function UnitChoice({ known, unit, incoming, onChoose }: UnitChoiceProps) {
+  const notation = useNotation();
+  const { bounds } = incoming;
+  const reach = bounds
+    ? Math.max(...[bounds.minX, bounds.maxX, bounds.minY, bounds.maxY].map((each) => Math.abs(each)))
+    : 0;
+  const feet = unit === "ft" || unit === "ft-us";
+  const options = [
+    ...(unit === null ? [{ value: ask, words: "choose…" }] : []),
+    ...fileUnits.map((value) => ({ value: value as string, words: unitWords(value) })),
+  ];
+  const help =
+    unit === null
+      ? "The file doesn't say. Nothing can join before it is chosen."
+      : feet
+        ? `The two kinds of feet differ by ${notation.length(feetApart(reach))} at its farthest place.`
+        : known
+          ? "As the file says."
+          : undefined;
+  return (
+    <Choice
+      label="Its numbers are"
+      value={unit ?? ask}
+      options={options}
+      help={help}
+      onChoose={(chosen) => {
+        const found = fileUnits.find((each) => each === chosen);
+        if (found) onChoose(found);
+      }}
+    />
+  );
+}
+
+/** How much of what, over which extent. */
+function Brought({ incoming, unit }: { incoming: Incoming; unit: FileUnit | null }) {
+  const notation = useNotation();
+  const { points, lines, faces, bounds, crs } = incoming;
+  const triangles = faces.triangles.length / 3;
+  const what = [
+    points.x.length > 0 ? counted(points.x.length, "point") : "",
+    lines.length > 0 ? counted(lines.length, "line") : "",
+    triangles > 0 ? counted(triangles, "triangle") : "",
+  ].filter(Boolean);
+  const facts: Fact[] = [{ name: "It brings", figure: what.join(", ") }];
+  if (bounds && unit !== null) {
+    facts.push({
+      name: "It covers",
+      figure: `${notation.length(bounds.maxX - bounds.minX)} × ${notation.length(bounds.maxY - bounds.minY)}`,
+    });
+    if (!Number.isNaN(bounds.minZ))
+      facts.push({
+        name: "Heights",
+        figure: `${notation.length(bounds.minZ)} to ${notation.length(bounds.maxZ)}`,
+        note: "joined as known heights, not levelled from the mark",
+      });
+  }
+  if (crs) facts.push({ name: "It lies on", figure: crs });
+  return <Facts facts={facts} />;
+}

@@ -1,0 +1,50 @@
+/** The one step in which a looked-at file joins the plan: its points as heights, its lines as breaklines. */
+import { type BreaklineKind, type Project, surveyEdits } from "../../document";
+import type { Incoming, IncomingLine } from "../../files/incoming";
+import { runTogether } from "../../store/actions";
+
+type Joining = Parameters<typeof surveyEdits.joinPoints.run>[1]["points"][number];
+type JoiningLine = Parameters<typeof surveyEdits.joinBreaklines.run>[1]["lines"][number];
+
+/** Why nothing joined, or null. `incoming` in metres, where it is to lie. */
+export function joinGround(name: string, incoming: Incoming, kind: BreaklineKind): string | null {
+  const points = joiningPoints(incoming);
+  const lines = incoming.lines.map((line) => joiningLine(line, kind));
+  const edits = [
+    ...(points.length > 0
+      ? [(project: Project) => surveyEdits.joinPoints.run(project, { points, from: `Points from ${name}` })]
+      : []),
+    ...(lines.length > 0 ? [(project: Project) => surveyEdits.joinBreaklines.run(project, { lines })] : []),
+  ];
+  const edit = runTogether(`import ${name}`, edits);
+  return edit.ok ? null : edit.why;
+}
+
+/** The points, and the corners of triangles, each place once. */
+export function joiningPoints({ points, faces }: Pick<Incoming, "points" | "faces">): Joining[] {
+  const joining = Array.from(points.x, (x, i): Joining => {
+    const z = points.z[i] as number;
+    return { name: points.names[i] ?? "", x, y: points.y[i] as number, z: Number.isNaN(z) ? null : z };
+  });
+  const taken = new Set(joining.map(({ x, y }) => `${x} ${y}`));
+  for (let i = 0; i < faces.x.length; i++) {
+    const [x, y, z] = [faces.x[i] as number, faces.y[i] as number, faces.z[i] as number];
+    if (taken.has(`${x} ${y}`)) continue;
+    taken.add(`${x} ${y}`);
+    joining.push({ name: "", x, y, z: Number.isNaN(z) ? null : z });
+  }
+  return joining;
+}
+
+/** A closed line comes back to its first corner. */
+export function joiningLine({ name, closed, xyz }: IncomingLine, kind: BreaklineKind): JoiningLine {
+  const points: [number, number, number | null][] = [];
+  for (let i = 0; i + 2 < xyz.length; i += 3) {
+    const z = xyz[i + 2] as number;
+    points.push([xyz[i] as number, xyz[i + 1] as number, Number.isNaN(z) ? null : z]);
+  }
+  const [first] = points;
+  const goesRound = kind === "hole" || kind === "edge";
+  if (closed && !goesRound && first) points.push([...first]);
+  return { kind, points, ...(name === "" ? {} : { name }) };
+}
