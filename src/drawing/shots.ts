@@ -1,4 +1,5 @@
 /** Shots as crosses with their heights, and the marks that all heights are told from. */
+import { placeResolver } from "../document/places";
 import type { Project } from "../document/schema";
 import { thingKey } from "../document/thing";
 import { containsPoint, distance } from "../geometry";
@@ -39,7 +40,23 @@ export function drawShots(project: Project, results: Results, context: DrawConte
     const text = under ? null : shotText(point, project, results, context);
     return shotMarks(point, at, text, context);
   });
-  return { id: "shots", marks };
+  return { id: "shots", marks: [...asideMarks(project, hidden, context), ...marks] };
+}
+
+/** Shots set aside stay in sight on the screen, grey and without a height. */
+function asideMarks(
+  { survey, building }: Project,
+  hidden: ReadonlySet<string>,
+  context: DrawContext,
+): DrawingMark[] {
+  const aside = survey.shots.filter((shot) => shot.aside);
+  if (context.medium === "paper" || aside.length === 0) return [];
+  const placed = placeResolver(survey, building?.outline ?? []);
+  return aside.flatMap((shot): DrawingMark[] => {
+    const { at } = placed(shot.place);
+    if (!at || hidden.has(thingKey({ kind: "shot", id: shot.id }))) return [];
+    return [{ kind: "symbol", at, symbol: "cross", size: shotCross, style: "shot-untied" }];
+  });
 }
 
 function shotText(
