@@ -123,15 +123,15 @@ describe("breaklines in the ground", () => {
       const { ground } = solveOnce(edited);
       return ground && groundAt(ground, 33, 33)?.guessed;
     };
-    const set = (text: string) => {
-      const edit = surveyEdits.setLongestEdge.run(project, { text });
+    const set = (m: number | null) => {
+      const edit = surveyEdits.setLongestEdge.run(project, { m });
       if (!edit.ok) throw new Error(edit.why);
       return edit.project;
     };
-    expect(set("15 m").survey.longestEdge).toBe(15);
-    expect(set("0").survey.longestEdge).toBeNull();
-    expect(set("").survey.longestEdge).toBeNull();
-    expect(surveyEdits.setLongestEdge.run(project, { text: "-3 m" }).ok).toBe(false);
-    expect(at(set("15 m"))).toBe(true);
+    expect(set(15).survey.longestEdge).toBe(15);
+    expect(set(0).survey.longestEdge).toBeNull();
+    expect(set(null).survey.longestEdge).toBeNull();
+    expect(surveyEdits.setLongestEdge.run(project, { m: -3 }).ok).toBe(false);
+    expect(at(set(15))).toBe(true);
   });
 });

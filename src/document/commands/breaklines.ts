@@ -113,11 +113,12 @@ export const removeBreakline = command("breakline.remove", (project, args: { id:
   ),
 );
 
-/** Longest side of a triangle at the edge of the shots, as typed; an empty text or 0 lets every triangle be. */
-export const setLongestEdge = command("breakline.setLongestEdge", (project, args: { text: string }): Edit => {
-  const typed = args.text.trim() === "" ? null : measure(args.text, project, "length");
-  if (typed && !typed.ok) return refuse(typed.why);
-  const m = typed ? typed.measure.m : 0;
-  if (m < 0) return refuse("The longest side can't be less than nothing. Leave it empty for no limit.");
-  return done(withSurvey(project, { longestEdge: m > 0 ? m : null }), "set the longest side at the edge");
-});
+/** Longest side of a triangle at the edge of the shots, m; null or 0 lets every triangle be. */
+export const setLongestEdge = command(
+  "breakline.setLongestEdge",
+  (project, { m }: { m: number | null }): Edit => {
+    if (m !== null && !(m >= 0 && Number.isFinite(m)))
+      return refuse("The longest side can't be less than nothing. Leave it empty for no limit.");
+    return done(withSurvey(project, { longestEdge: m || null }), "set the longest side at the edge");
+  },
+);

@@ -11,6 +11,7 @@ import { PlaceCard } from "../survey/PlaceCard";
 import { SetupCard } from "../survey/SetupCard";
 import { openSurveyDialog } from "../survey/surveyDialogs";
 import { useNotation, useProject, useResults } from "../useProject";
+import { GroundLines } from "./GroundLines";
 
 export function ShotsPanel() {
   return (
@@ -19,6 +20,7 @@ export function ShotsPanel() {
       <Marks />
       <Setups />
       <ReadingsNotation />
+      <GroundLines />
       <Standing />
       <Caution>Don't look into the beam.</Caution>
     </Panel>
