@@ -87,7 +87,7 @@ export function importedNames(text: string): string[] {
   const code = text.replace(/\/\*[\s\S]*?\*\//g, "").replace(/(^|\s)\/\/.*$/gm, "");
   const patterns = [
     /\b(?:import|export)\b[^;"'`()]*?\bfrom\s*["']([^"']+)["']/g,
-    /(?<!["'.])\bimport\s*["']([^"']+)["']/g,
+    /^\s*import\s*["']([^"']+)["']/gm,
     /\bimport\s*\(\s*["']([^"']+)["']/g,
     /\bnew URL\(\s*["']([^"']+)["'],\s*import\.meta\.url/g,
   ];
