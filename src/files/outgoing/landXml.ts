@@ -39,27 +39,29 @@ function once(name: string, taken: Set<string>): string {
 }
 
 function surfaces(out: Outgoing): string[] {
-  if (!out.surface || out.surface.triangles.length === 0) return [];
-  const { x, y, z, triangles } = out.surface;
-  const corners = Array.from(
-    x,
-    (_, i) =>
-      `<P id="${i + 1}">${plain(y[i] as number)} ${plain(x[i] as number)} ${plain(z[i] as number)}</P>`,
-  );
+  const parts = [...sourceData(out), ...definition(out)];
+  if (parts.length === 0) return [];
+  return ['<Surfaces><Surface name="existing ground">', ...parts, "</Surface></Surfaces>"];
+}
+
+function definition({ surface }: Outgoing): string[] {
+  if (!surface || surface.triangles.length === 0) return [];
+  const { x, y, z, triangles } = surface;
+  const place = (i: number) => [y, x, z].map((values) => plain(values[i] as number)).join(" ");
+  const corners = Array.from(x, (_, i) => `<P id="${i + 1}">${place(i)}</P>`);
   const faces: string[] = [];
   for (let t = 0; t < triangles.length; t += 3)
     faces.push(`<F>${[0, 1, 2].map((k) => (triangles[t + k] as number) + 1).join(" ")}</F>`);
   return [
-    '<Surfaces><Surface name="existing ground">',
-    ...sourceData(out),
     '<Definition surfType="TIN"><Pnts>',
     ...corners,
     "</Pnts><Faces>",
     ...faces,
-    "</Faces></Definition></Surface></Surfaces>",
+    "</Faces></Definition>",
   ];
 }
 
+/** The format knows lines with all heights or none: where one corner has none, the line goes out without. */
 function sourceData({ lines, contours }: Outgoing): string[] {
   const breaklines = lines.map(({ name, closed, points: corners }) => {
     const round = closed && corners[0] ? [...corners, corners[0]] : corners;

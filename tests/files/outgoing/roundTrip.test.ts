@@ -84,6 +84,20 @@ describe("round trips", () => {
       }),
     ));
 
+  it.each([
+    ["g.dxf", dxfFile],
+    ["g.geojson", (out: Outgoing) => geoJsonFile(out)],
+  ])("%s keeps corners without a height", async (file, write) => {
+    const points = [
+      [1, 2, null],
+      [3, 4, 5],
+      [6, 7, null],
+    ] as const;
+    const line = { name: "ditch", kind: "ditch", closed: false, points };
+    const out = { name: "p", points: [], lines: [line], contours: [], surface: null };
+    expect(linesIn(await back(file, write(out)))).toEqual(linesOut(out));
+  });
+
   it("GeoJSON in degrees comes back within a millimetre, as far apart as it was", async () => {
     const [out] = fc.sample(grounds, { numRuns: 1, seed: 7 }) as [Outgoing];
     const incoming = await back("g.geojson", geoJsonFile(out, { latitude: 47.2, longitude: -122.5 }));

@@ -1,0 +1,122 @@
+/** The LandXML that goes out against the structure of the format's schema 1.2 (stated here from its published element list). */
+import fc from "fast-check";
+import { SaxesParser } from "saxes";
+import { describe, expect, it } from "vitest";
+import { landXmlFile } from "../../../src/files/outgoing";
+import { grounds } from "./drawn";
+
+interface Rule {
+  /** Children in the order that they must stand in. */
+  readonly children: readonly string[];
+  readonly wants?: Readonly<Record<string, RegExp>>;
+  readonly text?: RegExp;
+}
+
+const N = "-?\\d+(\\.\\d+)?(e-?\\d+)?";
+const list = (size: number) => new RegExp(`^${N}( ${N}){${size - 1}}( ${N}( ${N}){${size - 1}})+$`);
+
+const schema: Readonly<Record<string, Rule>> = {
+  LandXML: {
+    children: ["Units", "Project", "Application", "CgPoints", "Surfaces"],
+    wants: { version: /^1\.2$/, date: /^\d{4}-\d\d-\d\d$/, time: /^\d\d:\d\d:\d\d$/ },
+  },
+  Units: { children: ["Metric"] },
+  Metric: {
+    children: [],
+    wants: {
+      areaUnit: /^squareMeter$/,
+      linearUnit: /^meter$/,
+      volumeUnit: /^cubicMeter$/,
+      temperatureUnit: /^(celsius|kelvin)$/,
+      pressureUnit: /^(HPA|milliBars|mmHG|millimeterHG)$/,
+    },
+  },
+  Project: { children: [], wants: { name: /./ } },
+  Application: { children: [], wants: { name: /./ } },
+  CgPoints: { children: ["CgPoint"] },
+  CgPoint: { children: [], text: new RegExp(`^${N} ${N}( ${N})?$`) },
+  Surfaces: { children: ["Surface"] },
+  Surface: { children: ["SourceData", "Definition"], wants: { name: /./ } },
+  SourceData: { children: ["Breaklines", "Contours"] },
+  Breaklines: { children: ["Breakline"] },
+  Breakline: { children: ["PntList2D", "PntList3D"], wants: { brkType: /^standard$/ } },
+  Contours: { children: ["Contour"] },
+  Contour: { children: ["PntList2D"], wants: { elev: new RegExp(`^${N}$`) } },
+  PntList2D: { children: [], text: list(2) },
+  PntList3D: { children: [], text: list(3) },
+  Definition: { children: ["Pnts", "Faces"], wants: { surfType: /^TIN$/ } },
+  Pnts: { children: ["P"] },
+  P: { children: [], wants: { id: /^[1-9]\d*$/ }, text: new RegExp(`^${N} ${N} ${N}$`) },
+  Faces: { children: ["F"] },
+  F: { children: [], text: /^\d+ \d+ \d+$/ },
+};
+
+/** Everything that isn't as the structure has it. */
+function faults(text: string): string[] {
+  const found: string[] = [];
+  const path: { name: string; last: number; text: string }[] = [];
+  const keys = new Set<string>();
+  const parser = new SaxesParser();
+  parser.on("error", (error) => found.push(error.message));
+  parser.on("opentag", ({ name, attributes }) => {
+    const parent = path.at(-1);
+    const place = parent ? (schema[parent.name]?.children.indexOf(name) ?? -1) : name === "LandXML" ? 0 : -1;
+    if (place < (parent?.last ?? 0)) found.push(`${name} in ${parent?.name}`);
+    if (parent) parent.last = place;
+    path.push({ name, last: 0, text: "" });
+    for (const [key, form] of Object.entries(schema[name]?.wants ?? {}))
+      if (!form.test(attributes[key] ?? "")) found.push(`${name} ${key}="${attributes[key]}"`);
+    const key =
+      name === "P" ? `P ${attributes.id}` : name === "CgPoint" ? `CgPoint ${attributes.name}` : null;
+    if (key !== null && keys.has(key)) found.push(`${key} twice`);
+    if (key !== null) keys.add(key);
+  });
+  parser.on("text", (piece) => {
+    const here = path.at(-1);
+    if (here) here.text += piece;
+  });
+  parser.on("closetag", ({ name }) => {
+    const words = path.pop()?.text ?? "";
+    const form = schema[name]?.text;
+    if (form ? !form.test(words) : words.trim() !== "") found.push(`${name}: ${words}`);
+  });
+  parser.write(text).close();
+  return found;
+}
+
+describe("LandXML", () => {
+  it("has the structure of schema 1.2 for any ground", () =>
+    fc.assert(
+      fc.property(grounds, (out) => {
+        expect(faults(landXmlFile(out, "2026-05-04", "10:11:12"))).toEqual([]);
+      }),
+    ));
+
+  it("the check finds what is out of place", () => {
+    const [out] = fc.sample(grounds, { numRuns: 1, seed: 3 });
+    const text = landXmlFile(out as never, "2026-05-04");
+    expect(faults(text.replace('date="2026-05-04"', ""))).toEqual(['LandXML date="undefined"']);
+    expect(
+      faults(text.replace(/<Project[^>]*>/, "").replace("</LandXML>", '<Project name="p"/></LandXML>')),
+    ).toEqual(["Project in LandXML"]);
+    expect(faults(text.replace('<P id="2">', '<P id="1">'))).toEqual(["P 1 twice"]);
+  });
+
+  it("keeps lines where there is no surface yet, without heights where one is missing", () => {
+    const line = {
+      name: "ditch",
+      kind: "ditch",
+      closed: false,
+      points: [
+        [1, 2, null],
+        [3, 4, 5],
+      ],
+    } as const;
+    const text = landXmlFile(
+      { name: "p", points: [], lines: [line], contours: [], surface: null },
+      "2026-05-04",
+    );
+    expect(faults(text)).toEqual([]);
+    expect(text).toContain("<PntList2D>2 1 4 3</PntList2D>");
+  });
+});
