@@ -62,9 +62,9 @@ function summary(file: string, incoming: Incoming, given?: FileUnit): string {
   const told = [`${file}: ${incoming.kind}, ${counts}.`];
   told.push(unit ? `Unit: ${unitWords(unit)}.` : "Unit: the file doesn't say; give it with --unit.");
   if (crs) told.push(`Coordinates: ${crs}.`);
-  if (bounds)
-    told.push(
-      `East ${bounds.minX} to ${bounds.maxX}, north ${bounds.minY} to ${bounds.maxY}, height ${bounds.minZ} to ${bounds.maxZ}.`,
-    );
+  if (bounds) {
+    const heights = Number.isNaN(bounds.minZ) ? "no heights" : `height ${bounds.minZ} to ${bounds.maxZ}`;
+    told.push(`East ${bounds.minX} to ${bounds.maxX}, north ${bounds.minY} to ${bounds.maxY}, ${heights}.`);
+  }
   return told.join("\n");
 }

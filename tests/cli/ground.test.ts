@@ -47,6 +47,11 @@ describe("export and import", () => {
     expect(JSON.parse(out).points.x[0]).toBeCloseTo(3.048, 12);
   });
 
+  it("says that nothing has a height", async () => {
+    const { out } = await run(["import", "t.csv"], commands, { "t.csv": "x,y\n10,0\n0,10" });
+    expect(out).toContain("East 0 to 10, north 0 to 10, no heights.");
+  });
+
   it.each([
     [["export", "p.json"], "Expected --to"],
     [["export", "p.json", "--to", "o.png"], "expected a name that ends in .csv, .dxf, .geojson or .xml"],
