@@ -42,9 +42,9 @@ const words: Readonly<Record<pitEdits.PitDepth, string>> = {
 
 function PitCard({ pit }: { pit: TestPit }) {
   const { id, name } = pit;
-  const at = useProject(
-    ({ survey, building }) => placeResolver(survey, building?.outline ?? [])(pit.place).at,
-  );
+  const survey = useProject((project) => project.survey);
+  const outline = useProject(({ building }) => building?.outline) ?? [];
+  const { at } = placeResolver(survey, outline)(pit.place);
   const notation = useNotation();
   const change = (patch: Partial<Omit<TestPit, "id">>) => tryRun(pitEdits.changePit, { id, patch });
   const move = ([x, y]: Point) => change({ place: { kind: "at", x, y } });
