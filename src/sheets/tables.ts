@@ -265,6 +265,12 @@ export function routeTable(project: Project, results: Results, figures: Figures)
   };
 }
 
+/** "12 loads", "1,240 loads", "less than one load". */
+export function loadsText(count: number, loose: number, truck: number): string {
+  if (count === 1 && loose < 0.95 * truck) return "less than one load";
+  return `${count.toFixed(0).replace(/\B(?=(\d{3})+$)/g, ",")} load${count === 1 ? "" : "s"}`;
+}
+
 /** Volumes with their basis: the ground as it is, then the stripped ground, compacted and as trucks bring it. */
 export function earthTable(project: Project, results: Results, figures: Figures): Table | null {
   const { earthwork, bill } = results;
@@ -273,16 +279,17 @@ export function earthTable(project: Project, results: Results, figures: Figures)
   const volume = (m3: number) => formatVolume(m3, display.volume);
   const { inside, outside, total } = earthwork;
   const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const loads = (id: string) => {
-    const count = quantity(id);
-    return `${count.toFixed(0)} load${count === 1 ? "" : "s"}`;
-  };
+  const loads = (id: string, loose: string) => loadsText(quantity(id), quantity(loose), truck.volume);
   const strip = figures.length(materials.stripDepth);
   const stripped = [
     [`Once ${strip} of topsoil is off and piled apart (${volume(quantity("topsoil"))})`],
     ["in the bank; compacted", volume(quantity("cut")), volume(quantity("fill"))],
     ["loose", volume(quantity("cut-loose")), volume(quantity("fill-loose"))],
-    [`all by truck, ${volume(truck.volume)} each`, loads("cut-loads"), loads("fill-loads")],
+    [
+      `all by truck, ${volume(truck.volume)} each`,
+      loads("cut-loads", "cut-loose"),
+      loads("fill-loads", "fill-loose"),
+    ],
   ];
   return {
     title: "Earth to move",

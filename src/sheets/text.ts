@@ -35,7 +35,7 @@ const inchPart = /^[\d½¼¾⅛⅜⅝⅞⁰¹²³⁴-⁹⁄₀-₉]+″/;
 const unit = /^(%|mm|cm|m|m²|m³|ft²|yd³|yd|loads?)([.,;:)]|$)/;
 
 /** Words, with feet and inches, and a number and its unit, kept together. */
-function unbroken(text: string): readonly string[] {
+export function unbroken(text: string): readonly string[] {
   const words: string[] = [];
   for (const word of text.split(" ")) {
     const before = words[words.length - 1];

@@ -16,6 +16,14 @@ const demo = "pottery-studio";
 const given = process.argv[2];
 const file = given ? resolve(given) : join(repository, "demo-projects", `${demo}.drysill.json`);
 
+if (given === "--help" || given === "-h") {
+  console.log(`Usage: npm start -- [FILE]
+
+Opens Drysill on FILE (a .drysill.json plan), or on the demo project ${demo}, in a window of its own; in a browser
+where there is no display or Electron can't be had. Builds it first where that is needed. Ctrl-C ends it.`);
+  process.exit(0);
+}
+
 try {
   buildIfStale();
   const electron = await findElectron();
