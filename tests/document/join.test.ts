@@ -43,6 +43,14 @@ describe("points from a file join the survey", () => {
     ]);
   });
 
+  it("also where there are hundreds of thousands already", () => {
+    const many = Array.from({ length: 300_000 }, (_, i) => ({ name: "", x: i, y: 0, z: 1 }));
+    const once = surveyEdits.joinPoints.run(newProject("p"), { points: many, from: "one" });
+    if (!once.ok) throw new Error(once.why);
+    const twice = surveyEdits.joinPoints.run(once.project, { points, from: "two" });
+    expect(twice.ok && twice.project.survey.shots.at(-1)?.id).toBe("s300004");
+  });
+
   it("refuses none, and places that aren't any", () => {
     const run = (list: typeof points) =>
       surveyEdits.joinPoints.run(newProject("p"), { points: list, from: "" });

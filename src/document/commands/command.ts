@@ -37,10 +37,12 @@ export function done(project: Project, label: string, more: { mergeKey?: string;
 
 /** The next free id of the form prefix + number: no clock, no chance, so edits replay the same. */
 export function nextId(prefix: string, taken: readonly { readonly id: string }[]): string {
-  const numbers = taken.map(({ id }) =>
-    id.startsWith(prefix) ? Number(id.slice(prefix.length)) : Number.NaN,
-  );
-  return `${prefix}${Math.max(0, ...numbers.filter(Number.isInteger)) + 1}`;
+  let greatest = 0;
+  for (const { id } of taken) {
+    const number = id.startsWith(prefix) ? Number(id.slice(prefix.length)) : Number.NaN;
+    if (Number.isInteger(number) && number > greatest) greatest = number;
+  }
+  return `${prefix}${greatest + 1}`;
 }
 
 /** `value` with `patch` laid over it, if the schema accepts the outcome; else the reason in words. */
