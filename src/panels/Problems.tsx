@@ -1,8 +1,9 @@
 /** What the person should know or mend: the whole list by the rail, and each step's own in its panel. */
 import { memo, useMemo, useRef, useState } from "react";
 import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
-import type { Problem } from "../solve/results";
-import { goTo, select, setStep } from "../store/actions";
+import { applyFix } from "../document";
+import type { Fix, Problem } from "../solve/results";
+import { goTo, runTogether, select, setStep } from "../store/actions";
 import type { Selected, StepName } from "../store/state";
 import { appStore, shownFloor, shownProject } from "../store/store";
 import { useApp } from "../store/useApp";
@@ -138,12 +139,25 @@ function ProblemLinks({ problem, withStep, onJump }: ProblemLinksProps) {
     if (problem.at) goTo(problem.at);
     onJump?.();
   };
-  if (!withStep && !problem.at && selected.length === 0) return null;
+  const fixes = problem.fixes ?? [];
+  if (!withStep && !problem.at && selected.length === 0 && fixes.length === 0) return null;
   return (
-    <Button className="link" onPress={jump}>
-      {problem.at || selected.length > 0 ? "Show it" : `Go to ${stepTitles[step].toLowerCase()}`}
-    </Button>
+    <span className="problem-links">
+      {fixes.map((fix) => (
+        <Button key={fix.words} className="link" onPress={() => mend(fix)}>
+          {fix.words}
+        </Button>
+      ))}
+      <Button className="link" onPress={jump}>
+        {problem.at || selected.length > 0 ? "Show it" : `Go to ${stepTitles[step].toLowerCase()}`}
+      </Button>
+    </span>
   );
+}
+
+/** What one click can do about it, as one step to undo. */
+function mend(fix: Fix): void {
+  runTogether(fix.words.charAt(0).toLowerCase() + fix.words.slice(1), [(project) => applyFix(project, fix)]);
 }
 
 /** Document ids as things that can be selected. */

@@ -6,11 +6,14 @@ import type { Notation } from "../notation";
 import { AskedLine, answerByKey } from "../survey/AskedLine";
 import type { Question } from "../survey/asked";
 import { useBookRequest } from "../survey/useBookRequest";
+import { SortHead } from "../table/SortHead";
 import { bookActs } from "./acts";
 import { CellChoice, CellEditor } from "./CellEditor";
 import { choiceOf, columnShare, columns, optionsOf } from "./columns";
 import { chosenRows, firstCursor, moved } from "./cursor";
 import { draftKey } from "./drafts";
+import { FindBar } from "./FindBar";
+import { lineOfRow } from "./lines";
 import { NewRow } from "./NewRow";
 import { Refused } from "./Refused";
 import { SetupLine } from "./SetupLine";
@@ -30,11 +33,11 @@ export interface BookTableProps {
 }
 
 export function BookTable(props: BookTableProps) {
-  const { project, notation, questions } = props;
+  const { project, notation, points } = props;
   const gridId = useId();
-  const book = useBook(project, notation);
+  const book = useBook(project, points, notation);
+  const questions = useMemo(() => asSeen(props.questions, book.rows), [props.questions, book.rows]);
   const { at, column, shot, editing, drafts } = book;
-  const [first, last] = chosenRows(at);
   const begin = useRef(
     props.begun ? () => book.go({ ...firstCursor, row: book.shots.length, anchor: book.shots.length }) : null,
   );
@@ -42,6 +45,14 @@ export function BookTable(props: BookTableProps) {
     begin.current?.();
     begin.current = null;
   }, []);
+  const isAsked = questions.length > 0;
+  const keepInSight = useRef(() => {});
+  keepInSight.current = () => book.sight.show(lineOfRow(book.lines, at.row));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a question takes room from the table
+  useEffect(() => {
+    const frame = requestAnimationFrame(() => keepInSight.current());
+    return () => cancelAnimationFrame(frame);
+  }, [isAsked]);
   useBookRequest((id) => {
     const row = book.shots.findIndex((each) => each.id === id);
     if (row >= 0) book.go({ row, column: readingColumn, anchor: row, tabbedFrom: null });
@@ -76,15 +87,18 @@ export function BookTable(props: BookTableProps) {
           onCopy={(event) => {
             if (editing) return;
             event.preventDefault();
-            event.clipboardData.setData("text/plain", bookActs.copied(first, last, column, notation));
+            event.clipboardData.setData("text/plain", bookActs.copied(book.chosen(), column, notation));
           }}
         >
-          <Heads />
+          <Heads book={book} />
           <tbody>
             <Lines {...props} book={book} gridId={gridId} editor={<Editor book={book} project={project} />} />
           </tbody>
         </table>
       </div>
+      {book.finding ? (
+        <FindBar matches={book.matches} row={at.row} onGo={book.point} onClose={() => book.find(false)} />
+      ) : null}
       <Refused
         shots={book.shots}
         drafts={drafts}
@@ -112,7 +126,16 @@ export function BookTable(props: BookTableProps) {
 
 const readingColumn = columns.findIndex(({ id }) => id === "reading");
 
-function Heads() {
+/** The questions with the rows as they are seen, in that order. */
+function asSeen(questions: readonly Question[], rows: readonly number[]): readonly Question[] {
+  if (rows.every((row, seen) => row === seen)) return questions;
+  const seenAt = new Map(rows.map((row, seen) => [row, seen]));
+  return questions
+    .map((question) => ({ ...question, row: seenAt.get(question.row) ?? question.row }))
+    .sort((a, b) => a.row - b.row);
+}
+
+function Heads({ book }: { book: Book }) {
   return (
     <>
       <colgroup>
@@ -122,10 +145,15 @@ function Heads() {
       </colgroup>
       <thead>
         <tr>
-          {columns.map(({ id, title }) => (
-            <th key={id} className={`book-${id}`} scope="col">
-              {title}
-            </th>
+          {columns.map(({ id, title }, index) => (
+            <SortHead
+              key={id}
+              title={title}
+              column={index}
+              sort={book.order}
+              className={`book-${id}`}
+              onSort={book.sortBy}
+            />
           ))}
         </tr>
       </thead>
@@ -202,7 +230,7 @@ function Editor({ book, project }: { book: Book; project: Project }) {
         value={choiceOf(column, shot)}
         options={optionsOf(column, shot, project)}
         onChoose={(value) => {
-          bookActs.choose(at.row, column, value);
+          bookActs.choose(book.rowAt(at.row), column, value);
           book.stop();
         }}
         onDone={(event) => {

@@ -3,7 +3,7 @@ import type { Project, Shot } from "../../document";
 import type { LevelledPoint } from "../../solve/results";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
-import { plusMinus, type RowState, rowState, stateWord, stateWords } from "../survey/rowState";
+import { type RowState, rowState, shortPlusMinus, stateWord, stateWords } from "../survey/rowState";
 import { type ColumnId, cellText, columns } from "./columns";
 import { type Draft, draftKey } from "./drafts";
 import { understood } from "./understood";
@@ -112,7 +112,7 @@ function rowClass(state: RowState | null): string {
 function HeightShown(props: Pick<ShotRowProps, "shot" | "point" | "notation"> & { text: string }) {
   const { text, shot, point, notation } = props;
   const state = rowState(shot, point);
-  const sure = plusMinus(point?.sigma, notation);
+  const sure = shortPlusMinus(point?.sigma, notation);
   if (state !== null) return <span className="book-missing">{stateWord[state]}</span>;
   return (
     <>

@@ -1,5 +1,5 @@
 /** The level run as a page that could be printed: both forms of one book, its checks, how well it closes. */
-import { useId, useState } from "react";
+import { useState } from "react";
 import { Heading, Tab, TabList, TabPanel, Tabs } from "react-aria-components";
 import { surveyEdits } from "../../document";
 import { run } from "../../store/actions";
@@ -32,7 +32,8 @@ export function LevelRun() {
       </p>
       {made.ok ? (
         <>
-          <Tabs className="tabs">
+          <Closing closes={closesWords(project, made.page, notation)} />
+          <Tabs className="tabs survey-tabs">
             <TabList className="tab-list" aria-label="Form of the page">
               <Tab className="tab" id="instrument">
                 Height of instrument
@@ -47,7 +48,6 @@ export function LevelRun() {
               </TabPanel>
             ))}
           </Tabs>
-          <Closing closes={closesWords(project, made.page, notation)} />
         </>
       ) : (
         <ul className="survey-faults">
@@ -93,20 +93,19 @@ function Page({
   page: Extract<ReturnType<typeof runPage>, { ok: true }>["page"];
 }) {
   const notation = useNotation();
-  const id = useId();
   const rows = [...page.rows.map((row) => pageCells(row, form, notation)), pageSums(page, form, notation)];
   return (
     <div className="survey-page">
+      <p className={page.checks ? "survey-check" : "survey-check survey-check-bad"}>
+        <Icon name={page.checks ? "check" : "warn"} />
+        {checkWords(page, form, notation)}
+      </p>
       <FigureTable
         label={form === "instrument" ? "Page by height of instrument" : "Page by rise and fall"}
         heads={pageHeads[form]}
         rows={rows}
         marked={new Set([rows.length - 1])}
       />
-      <p id={id} className={page.checks ? "survey-check" : "survey-check survey-check-bad"}>
-        <Icon name={page.checks ? "check" : "warn"} />
-        {checkWords(page, form, notation)}
-      </p>
     </div>
   );
 }

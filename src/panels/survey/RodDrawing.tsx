@@ -11,7 +11,7 @@ const captions: Readonly<Record<Rod["kind"], string>> = {
 
 export function RodDrawing({ kind }: { kind: Rod["kind"] }) {
   return (
-    <svg className="rod-drawing" viewBox="0 0 250 104" role="img" aria-label={captions[kind]}>
+    <svg className="rod-kind" viewBox="0 0 250 104" role="img" aria-label={captions[kind]}>
       <Area of="earth" d="M0 84 120 88 250 96V104H0z" />
       <Line d="M0 84 120 88 250 96" />
       <Line d="M26 30 14 84M26 30 38 85" />

@@ -26,6 +26,11 @@ export const stateWord: Readonly<Record<RowState, string>> = {
   untied: "not tied",
 };
 
+/** As `plusMinus`, for a narrow cell: "±<⅛″". */
+export function shortPlusMinus(sigma: number | null | undefined, notation: Notation): string {
+  return plusMinus(sigma, notation).replace("± under ", "±<");
+}
+
 /** "±⅛″" where the beam's accuracy and the distances are known, else nothing. */
 export function plusMinus(sigma: number | null | undefined, { display }: Notation): string {
   if (sigma === null || sigma === undefined || sigma === 0) return "";
