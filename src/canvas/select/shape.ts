@@ -72,6 +72,28 @@ function wallLength(outline: readonly Point[], wall: number): number {
   return ends ? Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) : 0;
 }
 
+/** Within this of a direction a wall faces that way: the cosine of 45° and a little. */
+const facesWithin = 0.7;
+
+/**
+ * The longest wall whose outside faces a direction (a unit vector), or of several the one after `present`.
+ * Null where no wall faces that way.
+ */
+export function facingWall(
+  outline: readonly Point[],
+  [dx, dy]: Point,
+  present: number | null,
+): number | null {
+  const facing = outline.flatMap((_, wall) => {
+    const outward = wallOutward(outline, wall);
+    return outward && outward[0] * dx + outward[1] * dy > facesWithin ? [wall] : [];
+  });
+  if (present !== null && facing.includes(present))
+    return facing[(facing.indexOf(present) + 1) % facing.length] ?? null;
+  const longest = (a: number, b: number) => (wallLength(outline, b) > wallLength(outline, a) ? b : a);
+  return facing.length === 0 ? null : facing.reduce(longest);
+}
+
 /** The outline with a corner pulled to a place: its two walls move along, all directions stay. */
 export function pullCorner(outline: readonly Point[], corner: number, to: Point): Point[] | null {
   const n = outline.length;

@@ -215,4 +215,23 @@ describe("an add-on", () => {
     expect(handOn(metricProject(), "building").choices()?.items).toHaveLength(3);
     expect(handOn(barn(), "building").choices()?.items).toHaveLength(5);
   });
+
+  it("draws any outline by keys alone, from a typed first corner", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.choose("outline");
+    hand.type("2, 3");
+    hand.key("Enter");
+    for (const [key, length] of [
+      ["ArrowRight", "10"],
+      ["ArrowUp", "4"],
+      ["ArrowLeft", "6"],
+    ] as const) {
+      hand.key(key);
+      hand.type(length);
+      hand.key("Enter");
+    }
+    hand.key("Enter");
+    const outline = hand.project.building?.outline.flat() ?? [];
+    for (const [i, value] of [2, 3, 12, 3, 12, 7, 6, 7].entries()) expect(outline[i]).toBeCloseTo(value, 9);
+  });
 });

@@ -43,4 +43,35 @@ describe("the window tool", () => {
     );
     expect(hand.project.building?.windows).toEqual([]);
   });
+
+  it("goes by arrow keys alone into the middle of the wall that faces that way, a typed width with it", () => {
+    const hand = handOn(withDoor(), "window");
+    hand.key("ArrowRight");
+    hand.type("1.8");
+    expect(hand.hint()).toBe("Click to put a window of 1.800 m in the middle of wall B–C");
+    hand.key("ArrowDown");
+    hand.key("Enter");
+    expect(hand.project.building?.windows[0]).toMatchObject({ wall: 2, width: 1.8 });
+    expect(hand.project.building?.windows[0]?.offset).toBeCloseTo(4.1, 9);
+  });
+
+  it("the same arrow again goes on to the next wall that faces that way", () => {
+    // An L: two walls face north, E–F (the longer) and C–D.
+    const outline = [
+      [0, 0],
+      [10, 0],
+      [10, 3],
+      [6, 3],
+      [6, 9],
+      [0, 9],
+    ] as [number, number][];
+    const project = checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+    const hand = handOn(project, "window");
+    hand.key("ArrowUp");
+    expect(hand.hint()).toContain("wall E–F");
+    hand.key("ArrowUp");
+    expect(hand.hint()).toContain("wall C–D");
+    hand.key("ArrowUp");
+    expect(hand.hint()).toContain("wall E–F");
+  });
 });

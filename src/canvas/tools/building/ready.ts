@@ -1,10 +1,10 @@
 /** Building, nothing drawn yet: how it is drawn can be chosen; the first press is a corner, a typed size a whole building. */
 import type { Point } from "../../../document";
-import type { Snap } from "../../snap/snap";
-import type { TypedValues } from "../../typed/typedEntry";
+import { type Snap, unsnapped } from "../../snap/snap";
+import type { Field, TypedValues } from "../../typed/typedEntry";
 import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
-import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import type { ToolContext, ToolStart, ToolState } from "../tool";
 import { aimCorner, sizeFields } from "./aimCorner";
 import { drawingSide } from "./bySide";
 import { choosingWall } from "./choosingWall";
@@ -21,6 +21,9 @@ export interface Ready {
   readonly typed: TypedValues;
 }
 
+/** The first corner of an outline or a side can be typed as a place of the plan. */
+const cornerFields: readonly Field[] = [{ name: "east, north", kind: "place" }];
+
 const start: Ready = { kind: "corners", at: null, typed: {} };
 
 export function ready(context: ToolContext, now: Ready = start): ToolState {
@@ -32,20 +35,28 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
   if (project.building && (now.kind === "pull" || now.kind === "add-on"))
     return { ...choosingWall(context, now.kind, home), choices, choose };
   const sized = typedRectangle(context, now);
+  const corner = typedCorner(now);
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
   return {
     name: "ready",
     hint: sized ? "Click to put it here, or press Enter" : hint(context, now.kind),
     cursor: "crosshair",
-    fields: now.kind === "corners" ? sizeFields : [],
-    marks: sized ? rectangleMarks(sized, project) : [],
-    snap: now.at,
+    fields: now.kind === "corners" ? sizeFields : cornerFields,
+    marks: sized
+      ? rectangleMarks(sized, project)
+      : corner
+        ? [{ kind: "symbol", at: corner.at, symbol: "ring", size: 2.4, style: "preview-line" }]
+        : [],
+    snap: corner ? null : now.at,
     choices,
     choose,
     move: (pointer) => again({ at: aimCorner(context, pointer) }),
     typed: (typed) => again({ typed }),
-    press: (pointer) => begun(context, now, pointer, home),
-    finish: () => (sized ? commitRectangle(context, sized, home) : again({})),
+    press: (pointer) => begun(context, now, aimCorner(context, pointer), true, home),
+    finish() {
+      if (corner) return begun(context, now, corner, false, home);
+      return sized ? commitRectangle(context, sized, home) : again({});
+    },
     cancel: () => "leave",
     lost: () => again({ at: null, typed: {} }),
   };
@@ -56,22 +67,25 @@ function hint(context: ToolContext, kind: BuildingKind): string {
   const example = lengthWords(9.7536, context.project()).replace(/ 0″$/, "");
   const words = {
     corners: `press at one corner and drag to the opposite one, or type its size (${example}, Tab, the other side)`,
-    side: "click one end of a side",
-    outline: "click the first corner",
+    side: "click one end of a side, or type where it is",
+    outline: "click the first corner, or type where it is",
   };
   const text = words[kind === "side" || kind === "outline" ? kind : "corners"];
   return redraws === "" ? text.charAt(0).toUpperCase() + text.slice(1) : redraws + text;
 }
 
-function begun(context: ToolContext, now: Ready, pointer: PlanPointer, home: ToolStart): ToolState {
-  const from = aimCorner(context, pointer);
+/** From its first corner on; `held` while the press that set it goes on. */
+function begun(context: ToolContext, now: Ready, from: Snap, held: boolean, home: ToolStart): ToolState {
   if (now.kind === "outline")
-    return next(context, outlineKind(context), { points: [from], to: from, typed: {}, held: true }, home);
-  if (now.kind === "side")
-    return drawingSide(context, { from: from.at, to: from, typed: {}, held: true }, home);
+    return next(context, outlineKind(context), { points: [from], to: from, typed: {}, held }, home);
+  if (now.kind === "side") return drawingSide(context, { from: from.at, to: from, typed: {}, held }, home);
   const whole = typedRectangle(context, { ...now, at: from });
   if (whole) return commitRectangle(context, whole, home);
   return drawing(context, { from: from.at, to: from, typed: {} }, home);
+}
+
+function typedCorner({ kind, typed: { east, north } }: Ready): Snap | null {
+  return kind === "corners" || east === undefined || north === undefined ? null : unsnapped([east, north]);
 }
 
 /** A size typed before any press: the low-left corner lies under the pointer, or in the middle of the view. */

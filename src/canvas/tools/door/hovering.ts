@@ -1,9 +1,11 @@
 /** Door and window: over a wall it shows where the opening would go; a click puts it there. */
-import type { Edit, EditCommand, Project } from "../../../document";
+import type { Edit, EditCommand, Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { wallEnds } from "../../select/places";
+import { facingWall } from "../../select/shape";
 import { handStep } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
+import { toScreen, type XY } from "../../view/view";
 import { snapPixels } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
@@ -58,6 +60,10 @@ export function hovering(
     press: (pointer) => put(aimAtWall(context, kind, pointer, now.typed)),
     typed: (typed) => hovering(context, kind, now.pointer ? aimed(now.pointer, typed) : { ...now, typed }),
     finish: () => put(now.place),
+    nudge(direction) {
+      const pointer = pointerAtWall(context, direction, now.place?.wall ?? null);
+      return pointer ? hovering(context, kind, aimed(pointer, now.typed)) : hovering(context, kind, now);
+    },
     cancel: () => "leave",
     lost: () => hovering(context, kind),
   };
@@ -67,7 +73,8 @@ function hint(project: Project, kind: OpeningKind, now: Hovering): string {
   const { word } = kind;
   if (!project.building) return `Draw the building first: a ${word} needs a wall`;
   const width = lengthWords(now.typed.width ?? kind.usualWidth(project), project);
-  if (!now.place) return `Point at a wall to put a ${word} of ${width} on it, or type another width`;
+  if (!now.place)
+    return `Point at a wall to put a ${word} of ${width} on it (an arrow key takes one), or type another width`;
   const where = now.place.centred ? "in the middle of" : "on";
   return `Click to put a ${word} of ${width} ${where} wall ${now.place.name}`;
 }
@@ -87,6 +94,18 @@ function aimAtWall(
     step: handStep(project.display.length, scale),
     free: pointer.free,
   });
+}
+
+/** A pointer in the middle of the wall that faces the way of an arrow key; the same key again goes to the next such wall. */
+function pointerAtWall(context: ToolContext, [dx, dy]: XY, present: number | null): PlanPointer | null {
+  const outline = context.project().building?.outline ?? [];
+  const view = context.view();
+  const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
+  const wall = facingWall(outline, [dx * c + dy * s, dy * c - dx * s], present);
+  const ends = wall === null ? null : wallEnds(outline, wall);
+  if (!ends) return null;
+  const at: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];
+  return { at, screen: toScreen(view, at), free: false, adds: false, copies: false, touch: false };
 }
 
 /** Why it can't go there, in the words in which a click would be refused. */
