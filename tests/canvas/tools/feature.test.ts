@@ -85,4 +85,14 @@ describe("the feature tool", () => {
     hand.key("Escape");
     expect(hand.tool).toBe("select");
   });
+
+  it("offers the kind chosen last when it is picked again, with nothing kept clear yet", () => {
+    const hand = handOn(metricProject(), "feature");
+    hand.choose("fence");
+    hand.type("3");
+    hand.use("select");
+    hand.use("feature");
+    expect(hand.choices()?.chosen).toBe("fence");
+    expect(hand.choices()?.typed).toBe("nothing kept clear yet: type a distance");
+  });
 });

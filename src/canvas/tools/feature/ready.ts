@@ -20,9 +20,13 @@ interface Ready {
   readonly at: Snap | null;
 }
 
-const start: Ready = { kind: "tree", keepClear: 0, typed: {}, at: null };
+/** The kind chosen last is offered when the tool is picked again. */
+let lastKind: FeatureKind = "tree";
 
-export function ready(context: ToolContext, now: Ready = start): ToolState {
+export function ready(
+  context: ToolContext,
+  now: Ready = { kind: lastKind, keepClear: 0, typed: {}, at: null },
+): ToolState {
   const keepClear = now.typed["keep clear"] ?? now.keepClear;
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
   const home = () => ready(context, { ...now, keepClear, typed: {}, at: null });
@@ -36,7 +40,11 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
     marks: now.at && isPlace ? placeMarks(now.at, keepClear) : [],
     snap: now.at,
     choices: kindChoices(context.project(), now.kind, keepClear),
-    choose: (value) => (isKind(value) ? again({ kind: value, keepClear: 0, typed: {} }) : again({})),
+    choose(value) {
+      if (!isKind(value)) return again({});
+      lastKind = value;
+      return again({ kind: value, keepClear: 0, typed: {} });
+    },
     move: (pointer) => again({ at: aim(context, pointer) }),
     press(pointer: PlanPointer) {
       const at = aim(context, pointer);
