@@ -1,18 +1,16 @@
-import { memo } from "react";
-import { type Building, buildingEdits, type Door, type Point } from "../../document";
+import { type Building, buildingEdits, type Point } from "../../document";
 import { centroid, signedArea } from "../../geometry";
 import { cornerName } from "../../grading";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
 import { appStore, shownProject } from "../../store/store";
-import { FOOT } from "../../units";
-import { Action, Choice, IconAction } from "../fields/Choice";
+import { Action } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { Squaring } from "../plot/Squaring";
 import { startingBuilding } from "../startingBuilding";
 import { useNotation, useProject } from "../useProject";
-import { wallName } from "../words";
+import { Doors, Windows } from "./Openings";
 
 export function BuildingPanel() {
   const building = useProject((project) => project.building);
@@ -24,6 +22,7 @@ export function BuildingPanel() {
           <Squaring building={building} />
           <Corners outline={building.outline} />
           <Doors building={building} />
+          <Windows building={building} />
           <Section title="Top of wall">
             <LengthField
               label="Above the floor"
@@ -160,83 +159,3 @@ function Corners({ outline }: { outline: readonly Point[] }) {
     </Section>
   );
 }
-
-function Doors({ building }: { building: Building }) {
-  const walls = building.outline.map((_, wall) => ({
-    value: String(wall),
-    words: wallName(building.outline.length, wall),
-  }));
-  const lastWall = building.outline.length - 2;
-  const length = buildingEdits.wallLength(building.outline, lastWall);
-  const add = () => {
-    const width = Math.min(9 * FOOT, length * 0.8);
-    runEdit(buildingEdits.addDoor, { wall: lastWall, offset: (length - width) / 2, width });
-  };
-  return (
-    <Section title="Doors">
-      {building.doors.map((door) => (
-        <DoorCard key={door.id} door={door} walls={walls} />
-      ))}
-      <div className="card-acts">
-        <Action icon="draw" look="quiet" onPress={() => setTool("door")}>
-          Put a door on a wall
-        </Action>
-        <Action icon="plus" look="quiet" onPress={add}>
-          Add one here
-        </Action>
-      </div>
-    </Section>
-  );
-}
-
-const kinds = [
-  { value: "overhead", words: "overhead door" },
-  { value: "walk", words: "walk door" },
-] as const;
-
-interface DoorCardProps {
-  readonly door: Door;
-  readonly walls: readonly { readonly value: string; readonly words: string }[];
-}
-
-const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
-  const { id, wall, offset, width, sillBelowFloor, kind, name } = door;
-  const change = (patch: Partial<Omit<Door, "id">>) => tryRun(buildingEdits.changeDoor, { id, patch });
-  return (
-    <div className="card">
-      <div className="card-head">
-        <Choice
-          layout="bare"
-          label="Kind of door"
-          value={kind}
-          options={kinds}
-          onChoose={(chosen) => change({ kind: chosen })}
-        />
-        <IconAction
-          icon="trash"
-          label={`Remove ${name}`}
-          onPress={() => runEdit(buildingEdits.removeDoor, { id })}
-        />
-      </div>
-      <Choice
-        label="On wall"
-        value={String(wall)}
-        options={walls}
-        onChoose={(chosen) => runEdit(buildingEdits.changeDoor, { id, patch: { wall: Number(chosen) } })}
-      />
-      <LengthField
-        label="From its first corner"
-        m={offset}
-        least={0}
-        onCommit={(m) => change({ offset: m })}
-      />
-      <LengthField label="Width" m={width} onCommit={(m) => change({ width: m })} />
-      <LengthField
-        label="Sill below the floor"
-        m={sillBelowFloor}
-        least={0}
-        onCommit={(m) => change({ sillBelowFloor: m })}
-      />
-    </div>
-  );
-});
