@@ -28,6 +28,8 @@ export function PlanCanvas() {
   return (
     <section className="plan-canvas" aria-label="Plan">
       <PlanStage />
+      {/* Next to the plan, so that Tab goes from it to what the tool offers. */}
+      <ChoicesCard />
       <div className="plan-left">
         <ToolBar />
       </div>
@@ -36,26 +38,27 @@ export function PlanCanvas() {
         <ViewButtons />
         <LayerMenu />
       </div>
-      <div className="plan-bottom">
-        <div className="plan-bottom-left">
-          <div className="scale-line">
-            <ScaleBar />
-            <HeightsNote />
-            <GridNote />
-          </div>
-          <Legend />
-        </div>
-        <ReadOut />
-      </div>
       <EmptyPlan />
       <LiveDimensions />
       <TypedChip />
       <Candidates />
       <LengthAsk />
-      <ChoicesCard />
       <ReadingCard />
       <WordsAsk />
-      <HintStrip />
+      <div className="plan-foot">
+        <div className="plan-bottom">
+          <div className="plan-bottom-left">
+            <div className="scale-line">
+              <ScaleBar />
+              <HeightsNote />
+              <GridNote />
+            </div>
+            <Legend />
+          </div>
+          <ReadOut />
+        </div>
+        <HintStrip />
+      </div>
     </section>
   );
 }
