@@ -6,6 +6,7 @@ import { tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { liveDimensions } from "../select/liveDimensions";
+import { outlineCentre } from "../select/shape";
 import { machine, toolRun } from "../stage/toolRun";
 import { lengthWords } from "../tools/liveMarks";
 import { planView } from "../view/planView";
@@ -75,6 +76,10 @@ function useShown(): readonly Shown[] {
 
 /** Where along its piece a figure may stand, best first. */
 const shares = [0.5, 0.3, 0.7];
+/** Close beside its piece, where there is no more room, px. */
+const nearOff = 11;
+/** About how large the words in the middle of the building are, px: its size and its diagonals, or its area. */
+const named = { width: 92, height: 28 } as const;
 
 interface Placed {
   readonly dimension: Shown;
@@ -86,7 +91,8 @@ interface Placed {
 
 /** The figures that can be seen and have room: of two that would cover each other the longer piece's stays. */
 function placed(shown: readonly Shown[], view: View, project: Project): Placed[] {
-  const boxes: (Placed & { readonly width: number })[] = [];
+  const boxes: Box[] = nameBox(project, view);
+  const found: Placed[] = [];
   const long = ({ ends: [a, b] }: Shown) => Math.hypot(b[0] - a[0], b[1] - a[1]);
   for (const dimension of [...shown].sort((one, other) => long(other) - long(one))) {
     const { ends, off, m } = dimension;
@@ -98,22 +104,43 @@ function placed(shown: readonly Shown[], view: View, project: Project): Placed[]
     const width = text.length * figure.letter + figure.ends;
     // Left of the way as seen on the screen, where y runs down; a wide figure stands farther off an upright piece.
     const [left, up] = [(by - ay) / pixels, -(bx - ax) / pixels];
-    const reach = off + Math.sign(off) * Math.abs(left) * (width / 2 - figure.height / 2);
+    const reachOf = (by: number) => by + Math.sign(by) * Math.abs(left) * (width / 2 - figure.height / 2);
     const isFree = ([x, y]: readonly [number, number]) =>
       x > 0 &&
       y > 0 &&
       x < view.width &&
       y < view.height &&
       !boxes.some(
-        (box) => Math.abs(box.x - x) < (box.width + width) / 2 && Math.abs(box.y - y) < figure.height,
+        (box) =>
+          Math.abs(box.x - x) < (box.width + width) / 2 &&
+          Math.abs(box.y - y) < (box.height + figure.height) / 2,
       );
     // What is being drawn has its figures in the middle.
-    const place = (dimension.bare ? [0.5] : shares)
-      .map((t) => [ax + (bx - ax) * t + left * reach, ay + (by - ay) * t + up * reach] as const)
+    const offsets = dimension.bare ? [off] : [off, Math.sign(off) * nearOff, -off];
+    const place = offsets
+      .flatMap((by) => (dimension.bare ? [0.5] : shares).map((t) => [t, reachOf(by)] as const))
+      .map(([t, reach]) => [ax + (bx - ax) * t + left * reach, ay + (by - ay) * t + up * reach] as const)
       .find(isFree);
-    if (place) boxes.push({ dimension, text, x: place[0], y: place[1], width });
+    if (!place) continue;
+    const [x, y] = place;
+    boxes.push({ x, y, width, height: figure.height });
+    found.push({ dimension, text, x, y });
   }
-  return boxes;
+  return found;
+}
+
+/** On the screen about its middle, px. */
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+function nameBox({ building }: Project, view: View): Box[] {
+  if (!building) return [];
+  const [x, y] = toScreen(view, outlineCentre(building.outline));
+  return [{ x, y, ...named }];
 }
 
 /** How far a press may wander and still be a click, px. */
