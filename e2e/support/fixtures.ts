@@ -56,6 +56,8 @@ export const test = base.extend<Fixtures>({
         });
       }
       await page.goto(demo ? `${baseURL}/?demo=${demo}` : `${baseURL}/`);
+      // A key that is pressed before the plan is there means nothing to it, and is lost.
+      if (demo) await page.getByTestId("plan").waitFor();
     });
   },
 });
