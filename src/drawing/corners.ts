@@ -20,7 +20,7 @@ const lead = 1.15;
 const aside = 0.35;
 /** Directions tried, turned from straight out of the corner, radians. */
 const turns = [0, 0.35, -0.35, 0.7, -0.7];
-const reaches = [0, 2, 4, 7];
+const reaches = [0, 2, 4, 7, 10];
 
 /**
  * Name and value in the quarter that a direction points to, clear of the ring and of the dimension lines that

@@ -155,11 +155,12 @@ export function drawDrives(project: Project, results: Results, context: DrawCont
   reserveLines(project, results, context);
   const { drives } = project.grading;
   const shapes = drives.flatMap((drive) => driveShape(drive, context));
+  // The tables lean on the stations' names: they take their places before the rest.
+  const pegs = drivePegs(project, results, context);
   const labels = drives.flatMap((drive) => {
     const result = results.drives.find((one) => one.id === drive.id);
     const grades = result ? gradeLabels(drive, result, project, context) : [];
     return [...grades, ...nameLabel(drive, project, context)];
   });
-  const pegs = drivePegs(project, results, context);
   return { id: "drives", marks: [...shapes, ...labels, ...pegs] };
 }

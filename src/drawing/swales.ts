@@ -77,12 +77,13 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
   const marks = swales.flatMap((swale): DrawingMark[] => {
     const result = results.water.swales.find((one) => one.id === swale.id);
     const end = swale.line[swale.line.length - 1] as Point;
+    const pegs = stationMarks(swale.line, told?.get(swale.id) ?? [], 0, "swales", context);
     return [
       { kind: "line", points: swale.line.flat(), style: "swale" },
       ...chevrons(swale, result, context),
       ...placeLabel(context, "swales", placesBeside(swale, swaleText(shortNamed(swale), result, project))),
       ...placeLabel(context, "swales", besidePoint(end, "outlet", "swale-label", swaleChevron)),
-      ...stationMarks(swale.line, told?.get(swale.id) ?? [], 0, "swales", context),
+      ...pegs,
     ];
   });
   return { id: "swales", marks };

@@ -71,7 +71,7 @@ function pondMarks(pond: Pond, project: Project, results: Results, context: Draw
   );
   // Towards the middle of what is drawn: beyond its rim tools or the sheet's edge may lie.
   const inward = side(pond.at, project, results, context) > 0 ? "start" : "end";
-  const all = [2, 8, 16].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
+  const all = [2, 8, 16, 24, 34].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
   const beside = [...all].sort((a, b) => Number(b[0]?.anchor === inward) - Number(a[0]?.anchor === inward));
   const label = placeLabel(context, "ponds", [...places, ...beside], true);
   return [{ kind: "area", rings: pond.rings, style: "pond" }, ...label];
