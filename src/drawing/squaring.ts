@@ -1,6 +1,5 @@
-/** Which corners the tapes say to move, and which way: an arrow of one size at each, with the distance in words. */
+/** Which corners the tapes say to move, and which way: an arrow of one size at each, with how far; the panel tells it along the sides. */
 import type { Project } from "../document/schema";
-import { moveInWords } from "../plot";
 import type { Results } from "../solve/results";
 import { besidePoint } from "./beside";
 import { type DrawContext, placeLabel } from "./context";
@@ -27,7 +26,7 @@ export function drawSquaring(project: Project, results: Results, context: DrawCo
     const angle = Math.atan2(way[1], way[0]);
     const out = (gap + arrow / 2) * context.metresPerMm;
     const middle: XY = [at[0] + out * Math.cos(angle), at[1] + out * Math.sin(angle)];
-    const text = moveInWords(move, (m) => lengthText(m, project.display), least);
+    const text = lengthText(move.distance, project.display);
     const label = placeLabel(context, group, besidePoint(middle, text, "move-label", arrow), "over-lines");
     return [{ kind: "symbol", at: middle, symbol: "arrow", size: arrow, angle, style: "move" }, ...label];
   });

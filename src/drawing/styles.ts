@@ -95,7 +95,7 @@ const table = {
   "breakline-round": { stroke: "soft", width: 0.3, dash: [2.2, 0.8] },
   "breakline-dot": { fill: "soft" },
   "breakline-label": { fill: "soft", size: 2.4 },
-  setback: { stroke: "ink", width: 0.18, dash: [2.4, 1.2] },
+  setback: { stroke: "ink", width: 0.3, dash: [3, 1.2] },
   "setback-label": { fill: "soft", size: 2.4, italic: true },
   pit: { stroke: "ink", width: 0.25 },
   "pit-label": { fill: "ink", size: 2.4 },

@@ -97,6 +97,15 @@ describe("the scene", () => {
   const results = solver.solve(project);
   const input = { project, results, hidden, metresPerMm: 0.2, turn: 0, dragging: false };
 
+  it("draws what belongs to a step in that step alone", () => {
+    const scene = createPlanScene();
+    const drawn = () => scene.layers("design").map(({ id }) => id);
+    scene.update({ ...input, step: "floor" });
+    expect(drawn()).not.toContain("squaring");
+    expect([...scene.update({ ...input, step: "building" })]).toEqual(["design"]);
+    expect(drawn()).toContain("squaring");
+  });
+
   it("draws everything once, and then nothing while nothing changes", () => {
     const scene = createPlanScene();
     expect([...scene.update(input)].sort()).toEqual(["design", "ground", "shots"]);

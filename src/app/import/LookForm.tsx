@@ -13,6 +13,7 @@ import {
   unitWords,
 } from "../../files/incoming";
 import { Action, Choice } from "../../panels/fields/Choice";
+import type { Notation } from "../../panels/notation";
 import { type Fact, Facts } from "../../panels/parts";
 import { useNotation, useProject } from "../../panels/useProject";
 import { counted } from "../../panels/words";
@@ -121,7 +122,7 @@ function UnitChoice({ known, unit, incoming, onChoose }: UnitChoiceProps) {
     unit === null
       ? "The file doesn't say. Nothing can join before it is chosen."
       : feet
-        ? `The two kinds of feet differ by ${notation.length(feetApart(reach))} at its farthest place.`
+        ? feetWords(feetApart(reach), notation)
         : known
           ? "As the file says."
           : undefined;
@@ -137,6 +138,13 @@ function UnitChoice({ known, unit, incoming, onChoose }: UnitChoiceProps) {
       }}
     />
   );
+}
+
+/** Under a millimetre or two the choice makes no difference that can be measured. */
+function feetWords(apart: number, notation: Notation): string {
+  return apart < 0.002
+    ? "The two kinds of feet make no difference this near to the plan's zero."
+    : `The two kinds of feet put its farthest place ${notation.length(apart)} apart.`;
 }
 
 /** How much of what, over which extent. */

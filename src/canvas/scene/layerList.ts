@@ -27,7 +27,7 @@ import {
   type MarkLayer,
 } from "../../drawing";
 import type { Results } from "../../solve/results";
-import type { PlanLayer } from "../../store/state";
+import type { PlanLayer, StepName } from "../../store/state";
 
 /** Canvases by their rhythm: the ground changes with the survey, the design with each edit and floor. */
 export type CanvasName = "ground" | "design" | "shots";
@@ -38,6 +38,8 @@ export interface LayerSpec {
   readonly canvas: CanvasName;
   /** Switched off with this part of the plan; none: always shown. */
   readonly part?: PlanLayer;
+  /** Drawn in these steps of the job alone; none: in all. */
+  readonly steps?: readonly StepName[];
   /** Drawn again when one of these is another object. */
   inputs(project: Project, results: Results): readonly unknown[];
   draw(project: Project, results: Results, context: DrawContext): MarkLayer;
@@ -84,6 +86,7 @@ export const layersByRank: readonly LayerSpec[] = [
     name: "squaring",
     canvas: "design",
     part: "building",
+    steps: ["building", "setout"],
     inputs: ({ display }, { plot }) => [plot.moves, display],
     draw: drawSquaring,
   },

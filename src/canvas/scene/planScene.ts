@@ -4,13 +4,15 @@ import { createDrawContext, type DrawContext, type MarkLayer } from "../../drawi
 import { crowdFrom } from "../../drawing/crowd";
 import type { Bounds } from "../../geometry";
 import type { Results } from "../../solve/results";
-import type { PlanLayer } from "../../store/state";
-import { type CanvasName, followsFloor, layersByRank, paintingOrder } from "./layerList";
+import type { PlanLayer, StepName } from "../../store/state";
+import { type CanvasName, followsFloor, type LayerSpec, layersByRank, paintingOrder } from "./layerList";
 
 export interface SceneInput {
   readonly project: Project;
   readonly results: Results;
   readonly hidden: ReadonlySet<PlanLayer>;
+  /** The step of the job that is open; missing: what belongs to a step is drawn too. */
+  readonly step?: StepName;
   readonly metresPerMm: number;
   /** The plan is shown turned by this, radians counter-clockwise. */
   readonly turn: number;
@@ -39,10 +41,11 @@ export function createPlanScene(): PlanScene {
   /** Labels were placed round things that have moved since: everything is placed anew when the hand rests. */
   let crowded = false;
 
-  function staleNames({ project, results, hidden }: SceneInput): Set<string> {
+  function staleNames(input: SceneInput): Set<string> {
+    const { project, results } = input;
     const stale = new Set<string>();
     for (const spec of layersByRank) {
-      const inputs = [spec.part !== undefined && hidden.has(spec.part), ...spec.inputs(project, results)];
+      const inputs = [isOff(spec, input), ...spec.inputs(project, results)];
       const before = drawn.get(spec.name);
       if (before && sameItems(before.inputs, inputs)) continue;
       drawn.set(spec.name, { inputs, layer: before?.layer ?? null });
@@ -73,7 +76,7 @@ export function createPlanScene(): PlanScene {
       const changed = new Set<CanvasName>();
       for (const spec of layersByRank) {
         if (!anew && !stale.has(spec.name)) continue;
-        const off = spec.part !== undefined && input.hidden.has(spec.part);
+        const off = isOff(spec, input);
         if (off) context.labels.forget(spec.name);
         const layer = off ? null : spec.draw(input.project, input.results, context);
         drawn.set(spec.name, { inputs: drawn.get(spec.name)?.inputs ?? [], layer });
@@ -88,6 +91,11 @@ export function createPlanScene(): PlanScene {
       return paintingOrder[canvas].flatMap((name) => (drawn.get(name)?.layer ? [partOf.get(name)] : []));
     },
   };
+}
+
+function isOff({ part, steps }: LayerSpec, { hidden, step }: SceneInput): boolean {
+  if (part !== undefined && hidden.has(part)) return true;
+  return steps !== undefined && step !== undefined && !steps.includes(step);
 }
 
 const partOf = new Map(layersByRank.map(({ name, part }) => [name, part]));

@@ -119,6 +119,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
         state.results !== before.results;
       const layered =
         state.hidden !== before.hidden ||
+        state.step !== before.step ||
         state.strengths !== before.strengths ||
         state.mapGround !== before.mapGround;
       if (layered) painter.layersChanged();

@@ -200,6 +200,7 @@ export class PlanPainter {
       project: shownProject(state),
       results: state.results,
       hidden: state.hidden,
+      step: state.step,
       metresPerMm: pxPerMm / this.shown.scale,
       turn: this.shown.angle,
       seen: seenBounds(this.shown),

@@ -30,7 +30,6 @@ export function CourseRow({ course, index }: { course: Course; index: number }) 
         layout="bare"
         label={`${name}, bearing`}
         shown={course.bearing.text}
-        help={understood === course.bearing.text ? undefined : understood}
         commit={(bearing) => change({ bearing })}
       />
       <TypedField
@@ -61,7 +60,8 @@ export function CourseRow({ course, index }: { course: Course; index: number }) 
           <p className="soft small">The bearing is the chord's, the distance is along the curve.</p>
         </div>
       ) : (
-        <div className="course-curve">
+        <div className="course-said">
+          <span className="soft small">{understood === course.bearing.text ? "" : understood}</span>
           <Action
             look="quiet"
             aria-label={`${name} is a curve`}
