@@ -102,7 +102,7 @@ describe("the scene", () => {
     const drawn = () => scene.layers("design").map(({ id }) => id);
     scene.update({ ...input, step: "floor" });
     expect(drawn()).not.toContain("squaring");
-    expect([...scene.update({ ...input, step: "building" })]).toEqual(["design"]);
+    expect(scene.update({ ...input, step: "building" })).toContain("design");
     expect(drawn()).toContain("squaring");
   });
 
