@@ -58,6 +58,7 @@ function readJson(text: string): JsonRead {
   try {
     return { ok: true, value: JSON.parse(body) };
   } catch (error) {
+    if (!/^\s*[{[]/.test(body)) return { ok: false, message: "The file is not a Drysill plan." };
     return {
       ok: false,
       message: `The file is damaged or cut short: it is not valid JSON${whereInText(body, error)}.`,

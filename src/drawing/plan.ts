@@ -11,7 +11,7 @@ import { drawDepth, drawDepthSpots } from "./depth";
 import { drawDimensions } from "./dimensions";
 import { drawDrives } from "./drives";
 import { drawFeatures, drawLot } from "./lot";
-import type { MarkLayer } from "./marks";
+import type { DrawingMark, MarkLayer } from "./marks";
 import { drawNotes } from "./notes";
 import { drawPits } from "./pits";
 import { drawSectionLines } from "./section-lines";
@@ -22,6 +22,11 @@ import { drawSwales } from "./swales";
 import { drawUserDimensions } from "./user-dimensions";
 import { drawArrows, drawPonds } from "./water";
 import { drawWindows } from "./windows";
+
+/** Names of stations lie over walls and floor: the tables lean on them. */
+function isStationName(mark: DrawingMark): boolean {
+  return mark.kind === "text" && mark.style === "station-label";
+}
 
 /**
  * Draws everything: layers in painting order, their labels placed so that no text crosses another.
@@ -66,12 +71,12 @@ export function drawPlan(
     drawGuessed(project, results),
     existing,
     finished,
-    drives,
+    { ...drives, marks: drives.marks.filter((mark) => !isStationName(mark)) },
     lot,
     setbacks,
     features,
     ponds,
-    swales,
+    { ...swales, marks: swales.marks.filter((mark) => !isStationName(mark)) },
     arrows,
     building,
     windows,
@@ -84,6 +89,10 @@ export function drawPlan(
     shots,
     marks,
     corners,
+    ...[drives, swales].flatMap((layer) => {
+      const names = layer.marks.filter(isStationName);
+      return names.length > 0 ? [{ ...layer, marks: names }] : [];
+    }),
     squaring,
     notes,
   ];

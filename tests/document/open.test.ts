@@ -32,6 +32,7 @@ describe("opening a project file", () => {
     ['{"name": "x"}', 'no "drysill" version'],
     ['{"drysill": 99}', "newer Drysill"],
     ['{"drysill": 1.5}', 'no "drysill" version'],
+    ["# A heading\n\nSome words.\n", "not a Drysill plan"],
   ])("refuses %j in words", (text, words) => {
     expect(faults(text)[0]).toContain(words);
   });
