@@ -243,3 +243,90 @@ describe("a level book of thousands of rows", () => {
     expect(within(grid()).getAllByRole("row").length).toBeLessThan(60);
   });
 });
+
+describe("the level book as a spreadsheet", () => {
+  beforeEach(() => {
+    open(demoProject("pottery-studio"));
+    grid().focus();
+    press("Home", { ctrlKey: true });
+    press("ArrowRight");
+  });
+
+  const names = () => [...grid().querySelectorAll(".book-row > .book-name")].map((cell) => cell.textContent);
+  const sortBy = (head: string) => fireEvent.click(within(grid()).getByRole("button", { name: head }));
+
+  it("Ctrl+D fills the first of the chosen rows down, one step to undo", () => {
+    const before = shots().map(({ note }) => note);
+    press("End");
+    press("ArrowLeft");
+    press("ArrowDown");
+    type("wet clay");
+    press("Enter");
+    press("ArrowUp");
+    press("ArrowDown", { shiftKey: true });
+    press("ArrowDown", { shiftKey: true });
+    press("d", { ctrlKey: true });
+    expect(shots().map(({ note }) => note)).toEqual(
+      before.map((note, row) => (row >= 1 && row <= 3 ? "wet clay" : note)),
+    );
+    undoEdit();
+    expect(shots().map(({ note }) => note)).toEqual(
+      before.map((note, row) => (row === 1 ? "wet clay" : note)),
+    );
+  });
+
+  it("Ctrl+D with one row takes the reading of the row above", () => {
+    press("ArrowRight");
+    press("ArrowDown");
+    press("d", { ctrlKey: true });
+    expect(shots()[1]?.reading).toEqual(shots()[0]?.reading);
+    expect(shots()[2]?.reading).not.toEqual(shots()[0]?.reading);
+  });
+
+  it("a press on a head sorts what is seen; the book keeps its order, and typing goes to the row seen", () => {
+    const asRead = shots().map(({ id }) => id);
+    sortBy("reading");
+    const least = [...shots()]
+      .filter((shot) => shot.reading)
+      .sort((a, b) => (a.reading?.m ?? 0) - (b.reading?.m ?? 0))[0];
+    expect(names()[0]).toBe(least?.name);
+    expect(shots().map(({ id }) => id)).toEqual(asRead);
+    press("Home", { ctrlKey: true });
+    press("ArrowRight");
+    type("lowest reading");
+    press("Enter");
+    expect(shots().find(({ id }) => id === least?.id)?.name).toBe("lowest reading");
+    expect(shots().map(({ id }) => id)).toEqual(asRead);
+    sortBy("reading");
+    expect(names()[0]).not.toBe("lowest reading");
+    sortBy("reading");
+    expect(names()[0]).toBe(shots()[0]?.name);
+  });
+
+  it("rows removed, and pasted over, in another order are those that were seen", () => {
+    sortBy("reading");
+    const seen = names();
+    press("Home", { ctrlKey: true });
+    press("ArrowRight");
+    fireEvent.paste(grid(), { clipboardData: { getData: () => "first\nsecond\n" } });
+    expect(names().slice(0, 2)).toEqual(["first", "second"]);
+    expect(shots().filter(({ name }) => name === seen[2])).not.toHaveLength(0);
+    press("ArrowDown", { shiftKey: true });
+    press("Delete", { ctrlKey: true });
+    expect(shots().filter(({ name }) => name === "first" || name === "second")).toHaveLength(0);
+    expect(names()[0]).toBe(seen[2]);
+  });
+
+  it("Ctrl+F finds words: Enter goes from row to row, Esc back to the table", () => {
+    press("f", { ctrlKey: true });
+    const field = document.activeElement as HTMLInputElement;
+    fireEvent.change(field, { target: { value: shots()[4]?.name.toUpperCase() } });
+    press("Enter");
+    expect(here().closest("tr")?.querySelector(".book-name")?.textContent).toBe(shots()[4]?.name);
+    expect(document.activeElement).toBe(field);
+    fireEvent.change(field, { target: { value: "no such word" } });
+    expect(screen.getByText("In no row.")).toBeTruthy();
+    press("Escape");
+    expect(document.activeElement).toBe(grid());
+  });
+});

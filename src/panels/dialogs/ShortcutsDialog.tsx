@@ -33,7 +33,7 @@ const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [str
     ],
   ],
   [
-    "Level book",
+    "Level book and tables",
     [
       ["Go from cell to cell", "arrows, Tab"],
       ["Change a cell", "type, or F2"],
@@ -41,6 +41,9 @@ const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [str
       ["Take the typing back", "Esc"],
       ["Clear a cell", "Delete"],
       ["Choose several rows", "Shift + arrows"],
+      ["Fill the first of them down", "Mod+D"],
+      ["Find words in it", "Mod+F"],
+      ["Put the rows in a column's order, for the eye", "click its head"],
       ["Remove the rows", "Mod+Delete"],
     ],
   ],

@@ -1,3 +1,4 @@
+import { useMemo } from "react";
 import { Dialog, Heading, Modal, ModalOverlay, Tab, TabList, TabPanel, Tabs } from "react-aria-components";
 import { openDialog } from "../../store/actions";
 import { useApp } from "../../store/useApp";
@@ -60,5 +61,6 @@ function Table({ name }: { name: TableName }) {
   const project = useProject((present) => present);
   const results = useResults((present) => present);
   const notation = useNotation();
-  return <DataTable model={tableOf(name, project, results, notation)} />;
+  const model = useMemo(() => tableOf(name, project, results, notation), [name, project, results, notation]);
+  return <DataTable model={model} />;
 }

@@ -6,6 +6,7 @@ import type { Notation } from "../notation";
 import { type ColumnId, cellText } from "./columns";
 import { type Cursor, chosenRows } from "./cursor";
 import { draftKey, dropDraft, keepDraft } from "./drafts";
+import { fillDown } from "./fillDown";
 import { pasteBlock, splitBlock } from "./paste";
 import { say } from "./said";
 import { choiceByLetter, chooseCell, editCell } from "./typing";
@@ -69,9 +70,15 @@ function turnAside(row: number): void {
   if (edit.ok) say(shot.aside ? `${name} counts again.` : `${name} is set aside: it counts in nothing.`);
 }
 
+/** The shots of these rows; the row at the end has none yet. */
+function shotsOf(rows: readonly number[]): Shot[] {
+  const { shots } = project().survey;
+  return rows.flatMap((row) => shots[row] ?? []);
+}
+
 /** Empties a column of the chosen rows; what was not understood goes too. */
-function clear(first: number, last: number, column: ColumnId): void {
-  const shots = project().survey.shots.slice(first, last + 1);
+function clear(rows: readonly number[], column: ColumnId): void {
+  const shots = shotsOf(rows);
   const clearable = ["name", "reading", "place", "note", "of"].includes(column);
   for (const shot of shots) dropDraft(draftKey(shot.id, column));
   if (!clearable || shots.length === 0) return;
@@ -83,24 +90,41 @@ function clear(first: number, last: number, column: ColumnId): void {
   record({ ok: true, project: next, label: `clear ${column === "of" ? "what was read" : column}` });
 }
 
-function remove(first: number, last: number): void {
-  const ids = project()
-    .survey.shots.slice(first, last + 1)
-    .map(({ id }) => id);
+function remove(rows: readonly number[]): void {
+  const ids = shotsOf(rows).map(({ id }) => id);
   if (ids.length === 0) return;
   const edit = surveyEdits.removeShots.run(project(), { ids });
   if (edit.ok) record(edit);
   else tell({ tone: "caution", text: edit.why });
 }
 
-function paste(text: string, row: number, column: ColumnId): void {
+/** The first row's cell into the rows below it. */
+function fill(rows: readonly number[], column: ColumnId): void {
+  const [from, ...into] = shotsOf(rows);
+  if (!from || into.length === 0) return;
+  const edit = fillDown(
+    project(),
+    from,
+    into.map(({ id }) => id),
+    column,
+  );
+  if (!edit.ok) {
+    tell({ tone: "caution", text: edit.why });
+    return;
+  }
+  for (const { id } of into) dropDraft(draftKey(id, column));
+  record(edit);
+}
+
+/** Copied rows over those from `start` on, as they are seen; `rowAt` tells a seen row's own. */
+function paste(text: string, start: number, column: ColumnId, rowAt: (seen: number) => number): void {
   const block = splitBlock(text);
   const single = block.length === 1 && block[0]?.length === 1;
   if (single) {
-    type(row, column, block[0]?.[0] ?? "");
+    type(rowAt(start), column, block[0]?.[0] ?? "");
     return;
   }
-  const { edit, refused, rows } = pasteBlock(project(), block, row, column);
+  const { edit, refused, rows } = pasteBlock(project(), block, start, column, rowAt);
   record(edit);
   for (const cell of refused) keepDraft(draftKey(cell.shot, cell.column), cell);
   if (refused.length > 0)
@@ -111,11 +135,11 @@ function paste(text: string, row: number, column: ColumnId): void {
 }
 
 /** Rows as a spreadsheet takes them: name, reading and place; one row alone gives its cell. */
-function copied(first: number, last: number, column: ColumnId, notation: Notation): string {
+function copied(rows: readonly number[], column: ColumnId, notation: Notation): string {
   const now = project();
-  const shots = now.survey.shots.slice(first, last + 1);
+  const shots = shotsOf(rows);
   const cell = (id: ColumnId, shot: Shot) => cellText(id, shot, now, notation);
-  if (first === last) return shots[0] ? cell(column, shots[0]) : "";
+  if (rows.length === 1) return shots[0] ? cell(column, shots[0]) : "";
   return shots
     .map((shot) => {
       const place =
@@ -132,6 +156,7 @@ export const bookActs = {
   pickByLetter,
   clear,
   remove,
+  fill,
   paste,
   copied,
   forget: (shot: string, column: ColumnId) => dropDraft(draftKey(shot, column)),

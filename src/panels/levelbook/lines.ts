@@ -20,6 +20,12 @@ export function linesOf(shots: readonly Shot[], setups: readonly Setup[]): reado
   return lines;
 }
 
+/** The rows in another order than they were read in: no headings, a set-up's rows no longer stand together. */
+export function plainLines(shots: number): readonly Line[] {
+  const rows = Array.from({ length: shots }, (_, row): Line => ({ kind: "shot", row }));
+  return [...rows, { kind: "new", row: shots }];
+}
+
 /** Line on which a row stands. */
 export function lineOfRow(lines: readonly Line[], row: number): number {
   // Headings only add lines, so the search can start at the row itself.

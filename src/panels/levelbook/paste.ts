@@ -55,19 +55,29 @@ function columnsFor(block: Block, at: ColumnId): readonly (ColumnId | "x" | "y")
   return ["name", "reading", "x", "y"];
 }
 
-/** Writes the block over the rows from `start` on; rows beyond the last are added. One edit, or none. */
-export function pasteBlock(project: Project, block: Block, start: number, at: ColumnId): Pasted {
+/**
+ * Writes the block over the rows from `start` on; rows beyond the last are added. One edit, or none. Where the rows
+ * are seen in another order than the document's, `rowAt` tells a seen row's own.
+ */
+export function pasteBlock(
+  project: Project,
+  block: Block,
+  start: number,
+  at: ColumnId,
+  rowAt: (seen: number) => number = (seen) => seen,
+): Pasted {
   const into = columnsFor(block, at);
   const body = dropHeading(block, into);
   const refused: Pasted["refused"][number][] = [];
   const shots = [...project.survey.shots];
   const rows = rowMaker(project);
   for (const [index, cells] of body.entries()) {
-    const shot = shots[start + index] ?? rows.add();
+    const target = rowAt(start + index);
+    const shot = shots[target] ?? rows.add();
     if (!shot) continue;
-    const row = pasteRow(project, shot, cells, into);
-    shots[Math.min(start + index, shots.length)] = row.shot;
-    refused.push(...row.refused);
+    const written = pasteRow(project, shot, cells, into);
+    shots[Math.min(target, shots.length)] = written.shot;
+    refused.push(...written.refused);
   }
   const label = `paste ${body.length} row${body.length === 1 ? "" : "s"}`;
   return { edit: { ok: true, project: withShots(rows.project(), shots), label }, refused, rows: body.length };

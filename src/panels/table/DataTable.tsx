@@ -1,6 +1,7 @@
 /** A table that behaves as a spreadsheet: moved through, typed into, copied from and pasted into by keys. */
 import { CellEditor } from "../levelbook/CellEditor";
 import type { TableModel, TableRow } from "./model";
+import { SortHead } from "./SortHead";
 import { type Table, useTable } from "./useTable";
 import "./table.css";
 
@@ -11,6 +12,7 @@ export function DataTable({ model }: { model: TableModel }) {
       <label className="table-find">
         <span>Find</span>
         <input
+          ref={table.findField}
           className="field-input field-wide"
           type="search"
           value={table.find}
@@ -29,10 +31,10 @@ export function DataTable({ model }: { model: TableModel }) {
 function Grid({ table }: { table: Table }) {
   const { model, rows, at, gridId, editing } = table;
   return (
-    <div className="table-scroll">
+    <div className="table-scroll" onScroll={table.sight.onScroll}>
       <table
         ref={table.table}
-        className="data-table"
+        className={`data-table${table.isLong ? " data-long" : ""}`}
         // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table whose cells are typed in is a grid
         role="grid"
         tabIndex={0}
@@ -55,11 +57,7 @@ function Grid({ table }: { table: Table }) {
         }}
       >
         <Heads table={table} />
-        <tbody>
-          {rows.map((row, index) => (
-            <Row key={row.id} table={table} row={row} index={index} />
-          ))}
-        </tbody>
+        <Rows table={table} />
       </table>
     </div>
   );
@@ -69,19 +67,34 @@ function Heads({ table: { model, sort, sortBy } }: { table: Table }) {
   return (
     <thead>
       <tr>
-        {model.columns.map((head, index) => {
-          const order = sort?.column === index ? (sort.down ? "descending" : "ascending") : undefined;
-          return (
-            <th key={head.id} scope="col" aria-sort={order} className={head.figure ? "figure" : undefined}>
-              <button type="button" className="table-head" tabIndex={-1} onClick={() => sortBy(index)}>
-                {head.title}
-                <span aria-hidden="true">{order ? (order === "descending" ? " ↓" : " ↑") : ""}</span>
-              </button>
-            </th>
-          );
-        })}
+        {model.columns.map((head, index) => (
+          <SortHead
+            key={head.id}
+            title={head.title}
+            column={index}
+            sort={sort}
+            className={head.figure ? "figure" : ""}
+            onSort={sortBy}
+          />
+        ))}
       </tr>
     </thead>
+  );
+}
+
+/** The rows; of a long table those in sight, between two empty ones as high as what is not drawn. */
+function Rows({ table }: { table: Table }) {
+  const { rows, sight, isLong, lineHeight } = table;
+  const last = isLong ? Math.min(rows.length, sight.last) : rows.length;
+  const first = isLong ? Math.min(sight.first, last) : 0;
+  return (
+    <tbody>
+      {first > 0 ? <tr style={{ height: first * lineHeight }} /> : null}
+      {rows.slice(first, last).map((row, index) => (
+        <Row key={row.id} table={table} row={row} index={first + index} />
+      ))}
+      {last < rows.length ? <tr style={{ height: (rows.length - last) * lineHeight }} /> : null}
+    </tbody>
   );
 }
 

@@ -1,5 +1,6 @@
 /** A table as data: what stands in its cells, and which of them take what is typed. Pure. */
 import type { Edit, Project } from "../../document";
+import { ordered, type Sort, sortKeyOf } from "./order";
 
 export interface TableColumn {
   readonly id: string;
@@ -82,22 +83,10 @@ export function fillDown(
 }
 
 /** Rows that hold the words, in the order of a column; both only for the eye. */
-export function seenRows(
-  model: TableModel,
-  find: string,
-  sort: { readonly column: number; readonly down: boolean } | null,
-): readonly TableRow[] {
+export function seenRows(model: TableModel, find: string, sort: Sort | null): readonly TableRow[] {
   const wanted = find.trim().toLowerCase();
   const found = wanted
     ? model.rows.filter(({ cells }) => cells.some((cell) => cell.toLowerCase().includes(wanted)))
     : model.rows;
-  if (!sort) return found;
-  const turned = sort.down ? -1 : 1;
-  return [...found].sort((a, b) => turned * compared(a.cells[sort.column] ?? "", b.cells[sort.column] ?? ""));
-}
-
-const inOrder = new Intl.Collator("en", { numeric: true, sensitivity: "base" });
-
-function compared(a: string, b: string): number {
-  return inOrder.compare(a.replace("−", "-"), b.replace("−", "-"));
+  return sort ? ordered(found, ({ cells }) => sortKeyOf(cells[sort.column] ?? ""), sort.down) : found;
 }

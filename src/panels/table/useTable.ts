@@ -1,21 +1,22 @@
 /** The table's state: cursor, what is being typed, what is seen in which order; and what keys and presses do to it. */
-import { type KeyboardEvent, type MouseEvent, useId, useRef, useState } from "react";
+import { type KeyboardEvent, type MouseEvent, useId, useMemo, useRef, useState } from "react";
 import { present } from "../../document";
 import { runTogether } from "../../store/actions";
 import { appStore } from "../../store/store";
+import { useApp } from "../../store/useApp";
 import { type Cursor, chosenRows, moved } from "../levelbook/cursor";
 import { splitBlock } from "../levelbook/paste";
 import { blockCells, type CellText, fillDown, seenRows, type TableModel, writeCells } from "./model";
+import { nextSort, type Sort } from "./order";
+import { useSight } from "./useSight";
 
 export interface Editing {
   readonly start: string;
   readonly selectAll: boolean;
 }
 
-export interface Sort {
-  readonly column: number;
-  readonly down: boolean;
-}
+/** From here on only the rows in sight are drawn, one line each; a shorter table shows all words of its cells. */
+const longFrom = 100;
 
 export type Table = ReturnType<typeof useTable>;
 
@@ -27,8 +28,12 @@ export function useTable(model: TableModel) {
   const [said, setSaid] = useState("");
   const table = useRef<HTMLTableElement>(null);
   const gridId = useId();
-  const rows = seenRows(model, find, sort);
-  const extent = { rows: rows.length, columns: model.columns.length, page: 10 };
+  const findField = useRef<HTMLInputElement>(null);
+  const rows = useMemo(() => seenRows(model, find, sort), [model, find, sort]);
+  const lineHeight = 30 * useApp((state) => state.preferences.textSize);
+  const sight = useSight(table, lineHeight);
+  const isLong = rows.length > longFrom;
+  const extent = { rows: rows.length, columns: model.columns.length, page: Math.max(1, sight.fits - 1) };
   const at = { ...cursor, row: Math.max(0, Math.min(cursor.row, rows.length - 1)) };
   const chosen = chosenRows({ ...at, anchor: Math.min(at.anchor, Math.max(0, rows.length - 1)) });
   const cell = rows[at.row]?.cells[at.column] ?? "";
@@ -40,7 +45,9 @@ export function useTable(model: TableModel) {
     setEditing(null);
     setSaid("");
     focus();
-    document.getElementById(`${gridId}-${next.row}-${next.column}`)?.scrollIntoView?.({ block: "nearest" });
+    if (isLong) sight.show(next.row);
+    else
+      document.getElementById(`${gridId}-${next.row}-${next.column}`)?.scrollIntoView?.({ block: "nearest" });
   };
   const write = (cells: readonly CellText[], label: string) => {
     if (cells.length === 0) return setSaid("These cells are computed, not typed.");
@@ -74,6 +81,7 @@ export function useTable(model: TableModel) {
     if (next) go(next);
     else if (command && event.key.toLowerCase() === "d")
       write(fillDown(model, rows, chosen, at.column), "fill down");
+    else if (command && event.key.toLowerCase() === "f") findField.current?.select();
     else if (event.key === "F2") edit(cell, false);
     else if (event.key === "Delete" || event.key === "Backspace")
       write(
@@ -116,6 +124,10 @@ export function useTable(model: TableModel) {
 
   return {
     table,
+    findField,
+    sight,
+    isLong,
+    lineHeight,
     gridId,
     model,
     rows,
@@ -137,10 +149,4 @@ export function useTable(model: TableModel) {
     onKeyDown,
     onClick,
   };
-}
-
-/** Up, down, and as it came. */
-function nextSort(sort: Sort | null, column: number): Sort | null {
-  if (sort?.column !== column) return { column, down: false };
-  return sort.down ? null : { column, down: true };
 }
