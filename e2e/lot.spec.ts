@@ -46,7 +46,7 @@ test.describe("the lot by its deed", () => {
     await south.fill("50'");
     await south.press("Enter");
     await expect(page.locator(".crossing")).toContainText(
-      "the building stands 6′ 0″ in the setback of line 4",
+      "The building stands 6′ 0″ in the setback of line 4",
     );
   });
 

@@ -45,6 +45,7 @@ const area = (words: string, when: StyleName, ...fills: StyleName[]): Entry => (
 
 const drawn: readonly Entry[] = [
   line("lot line", "lot-line"),
+  line("setback", "setback"),
   line("ground as it is", "contour-existing-major"),
   line("finished ground", "contour-finished-major"),
   line("cut or fill ends", "daylight"),
@@ -58,6 +59,7 @@ const drawn: readonly Entry[] = [
   line("edge of footing", "trench"),
   symbol("water runs this way", "arrow", 4.2, "arrow"),
   symbol("shot and its height", "cross", 1.8, "shot"),
+  symbol("test pit", "ring", 2.6, "pit"),
   symbol("mark", "triangle", 3.2, "mark-symbol"),
   symbol("deepest cut or fill", "dot", 1.1, "depth-spot"),
   area("water stands", "pond", "pond"),

@@ -6,7 +6,7 @@ import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
-import { compassWord } from "../words";
+import { capital, compassWord } from "../words";
 
 /** More pieces than this are the chords of a curve: each alone is no line that a person would name. */
 const mostRows = 12;
@@ -107,8 +107,8 @@ function Crossings() {
         <li key={`${thing} ${line}`} className="crossing">
           <span>
             {by > distance
-              ? `${thing} leaves the lot at line ${line + 1} by ${notation.length(by - distance)}`
-              : `${thing} stands ${notation.length(by)} in the setback of line ${line + 1}`}
+              ? `${capital(thing)} leaves the lot at line ${line + 1} by ${notation.length(by - distance)}`
+              : `${capital(thing)} stands ${notation.length(by)} in the setback of line ${line + 1}`}
           </span>
           <IconAction icon="place" label="Show where" onPress={() => goTo([at[0], at[1]])} />
         </li>
