@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Page } from "@playwright/test";
+import { tourStops } from "../src/help";
 import { stepTitles } from "../src/panels/steps";
 import { stepNames } from "../src/store/state";
 import { expect, test } from "./support/fixtures";
@@ -60,6 +61,98 @@ for (const theme of ["light", "dark"] as const) {
         await page.locator(".rail-step", { hasText: new RegExp(`^${stepTitles[name]}:`) }).click();
         expect(await faults(page), stepTitles[name]).toEqual([]);
       }
+    });
+
+    test("in the survey's dialogs, its unfolded cards and the question about a reading", async ({
+      page,
+      openPage,
+    }) => {
+      test.slow();
+      await openPage(page, { demo: "pottery-studio" });
+      await page.locator(".rail-step", { hasText: /^Shots:/ }).click();
+      await page.getByRole("row").filter({ hasText: "corner C" }).locator(".book-reading").click();
+      await page.keyboard.type("85 3/8");
+      await page.keyboard.press("Enter");
+      await page.keyboard.press("Alt+p");
+      const folded = page.locator(".survey-more:not([open]) > summary");
+      await folded.evaluateAll((parts) => {
+        for (const part of parts) (part as HTMLElement).click();
+      });
+      await expect(page.locator(".survey-more:not([open])")).toHaveCount(0);
+      expect(await faults(page), "cards").toEqual([]);
+      for (const name of ["Level run", "Two-peg check", "Grid of stakes"]) {
+        await page.keyboard.press("Control+k");
+        await expect(page.getByRole("combobox", { name: "Find a command" })).toBeFocused();
+        await page.keyboard.type(name);
+        await page.keyboard.press("Enter");
+        await expect(page.getByRole("dialog", { name })).toBeVisible();
+        expect(await faults(page), name).toEqual([]);
+        await page.keyboard.press("Escape");
+        await expect(page.getByRole("dialog")).toBeHidden();
+      }
+    });
+
+    test("in menus, with things selected, in messages and questions", async ({ page, openPage }) => {
+      test.slow();
+      await openPage(page, { demo: "pottery-studio" });
+      for (const name of [/^Plan menu/, /^Units:/, /^Help$/, "What the plan shows"]) {
+        await page.getByRole("button", { name }).first().click();
+        await expect(page.locator(".popover, .layer-list").first()).toBeVisible();
+        expect(await faults(page), String(name)).toEqual([]);
+        await page.keyboard.press("Escape");
+        await expect(page.locator(".popover, .layer-list")).toHaveCount(0);
+      }
+      const inspector = page.getByTestId("inspector");
+      await page.getByTestId("plan").getByRole("application").focus();
+      await page.keyboard.press("Control+a");
+      await expect(inspector).toContainText(/\d+ things/);
+      expect(await faults(page), "many things selected").toEqual([]);
+      await page.keyboard.press("Shift+F10");
+      await expect(page.getByRole("menu")).toBeVisible();
+      expect(await faults(page), "the menu of what is selected").toEqual([]);
+      await page.keyboard.press("Escape");
+
+      await page.keyboard.press("Shift+Control+O");
+      const things = page.getByRole("dialog", { name: "Things of the plan" });
+      await expect(things).toBeVisible();
+      expect(await faults(page), "the list of things").toEqual([]);
+      for (const thing of [/^building/i, /^drive/i, /^lot/i]) {
+        await things.getByRole("row", { name: thing }).last().click();
+        await expect(inspector).toBeVisible();
+        expect(await faults(page), String(thing)).toEqual([]);
+      }
+      await page.keyboard.press("Escape");
+
+      const chooser = page.waitForEvent("filechooser");
+      await page.keyboard.press("Control+o");
+      await (await chooser).setFiles({
+        name: "note.json",
+        mimeType: "application/json",
+        buffer: Buffer.from("no plan"),
+      });
+      await expect(page.getByRole("alert")).toBeVisible();
+      expect(await faults(page), "a message").toEqual([]);
+
+      await page.getByLabel("Name of the plan").fill("another name");
+      await page.keyboard.press("Enter");
+      await page.keyboard.press("Control+n");
+      await expect(page.getByRole("alertdialog")).toBeVisible();
+      expect(await faults(page), "a question").toEqual([]);
+    });
+
+    test("on the tour and in the glossary", async ({ page, openPage }) => {
+      test.slow();
+      await openPage(page);
+      await page.getByRole("button", { name: "Take the tour" }).click();
+      for (const stop of tourStops) {
+        await expect(page.getByRole("dialog", { name: `Tour: ${stop.title}` })).toBeVisible();
+        expect(await faults(page), stop.title).toEqual([]);
+        await page.keyboard.press("ArrowRight");
+      }
+      await page.getByRole("button", { name: "Help", exact: true }).click();
+      await page.getByRole("menuitem", { name: "Words of the trade" }).click();
+      await expect(page.getByRole("dialog", { name: "Words of the trade" })).toBeVisible();
+      expect(await faults(page), "the glossary").toEqual([]);
     });
 
     test("in every dialog", async ({ page, openPage }) => {
