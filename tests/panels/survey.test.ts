@@ -9,6 +9,7 @@ import {
 } from "../../src/document";
 import { signedArea } from "../../src/geometry";
 import { notationOf } from "../../src/panels/notation";
+import { bookRule } from "../../src/panels/survey/bookRule";
 import {
   checkWords,
   closesWords,
@@ -63,6 +64,15 @@ describe("the two-peg worksheet", () => {
     expect(pegAnswer({ ...typed, nearB: "" }, "m", "m")).toEqual({ state: "empty" });
     expect(pegAnswer({ ...typed, midA: "x" }, "m", "m")).toMatchObject({ state: "fault", field: "midA" });
     expect(pegAnswer({ ...typed, toA: "30" }, "m", "m")).toMatchObject({ state: "fault", field: "toA" });
+  });
+});
+
+describe("the book's rule", () => {
+  it("follows the rods of its set-ups", () => {
+    const setup = (reads: "down" | "up") => ({ rod: { kind: "plain" as const, reads, offset: null } });
+    expect(bookRule([])).toBe("A bigger reading is lower ground.");
+    expect(bookRule([setup("up")])).toBe("A bigger reading is higher ground.");
+    expect(bookRule([setup("up"), setup("down")])).toBe("Each set-up's rod says which way its readings go.");
   });
 });
 

@@ -4,6 +4,7 @@ import { surveyEdits } from "../../document";
 import { run as runEdit, setTool } from "../../store/actions";
 import { Action } from "../fields/Choice";
 import { questionsOf } from "../survey/asked";
+import { bookRule } from "../survey/bookRule";
 import { useNotation, useProject, useResults } from "../useProject";
 import { BookTable } from "./BookTable";
 import { FirstShots } from "./FirstShots";
@@ -22,6 +23,7 @@ export function LevelBook() {
 }
 
 function BookHead() {
+  const rule = useProject(({ survey }) => bookRule(survey.setups));
   const unplaced = useProject(
     ({ survey }) =>
       survey.shots.filter((shot) => shot.place.kind === "none" && shot.kind === "ground" && !shot.aside)
@@ -30,7 +32,7 @@ function BookHead() {
   return (
     <div className="book-head">
       <h2 className="book-title">Level book</h2>
-      <p className="book-rule">A bigger reading is lower ground.</p>
+      <p className="book-rule">{rule}</p>
       <span className="head-gap" />
       {unplaced > 0 ? (
         <Action icon="place" look="quiet" onPress={() => setTool("shot")}>

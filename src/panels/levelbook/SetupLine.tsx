@@ -17,7 +17,7 @@ export const SetupLine = memo(function SetupLine({ name, result, notation }: Set
       <td colSpan={columns.length}>
         <b>{name}</b>
         {result?.tied && result.beam !== null ? (
-          <span className="soft">{`beam at ${notation.length(result.beam)}, ${result.tie}`}</span>
+          <span className="soft">{`${result.reads === "up" ? "reads zero" : "beam"} at ${notation.length(result.beam)}, ${result.tie}`}</span>
         ) : (
           <span className="book-untied">
             <Icon name="warn" />
