@@ -6,6 +6,7 @@ import {
   guessTable,
   type Incoming,
   type TableMapping,
+  type ThinnedPoints,
   textOf,
   tooLarge,
 } from "../../files/incoming";
@@ -38,6 +39,7 @@ type Stage =
       readonly source: Source;
       readonly mapping: TableMapping | null;
       readonly incoming: Incoming;
+      readonly thinned: ThinnedPoints | null;
     };
 
 export function ImportDialog() {
@@ -75,10 +77,10 @@ function Import() {
       setStage((now) => (now.at === "reading" ? { ...now, share } : now)),
     );
     reading.current = job;
-    const result = await job.result;
+    const { result, thinned } = await job.answer;
     if (reading.current !== job) return;
     reading.current = null;
-    if (result.ok) setStage({ at: "look", source, mapping, incoming: result.incoming });
+    if (result.ok) setStage({ at: "look", source, mapping, incoming: result.incoming, thinned });
     else if (mapping) setStage({ at: "table", source, mapping, fault: result.message });
     else setStage({ at: "choose", fault: result.message });
   };
@@ -130,9 +132,11 @@ function Import() {
     );
   if (stage.at === "reading")
     return <Progress name={stage.source.name} share={stage.share} onStop={() => reading.current?.stop()} />;
-  const { source, mapping, incoming } = stage;
+  const { source, mapping, incoming, thinned } = stage;
   const back = (): Stage => (mapping ? { at: "table", source, mapping, fault: null } : begin);
-  return <LookForm name={source.name} incoming={incoming} onBack={() => setStage(back())} />;
+  return (
+    <LookForm name={source.name} incoming={incoming} thinned={thinned} onBack={() => setStage(back())} />
+  );
 }
 
 /** So much of a table as its first rows stand in. */

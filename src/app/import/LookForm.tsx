@@ -9,7 +9,9 @@ import {
   fileUnits,
   type Incoming,
   inMetres,
+  metresPer,
   suggestedOrigin,
+  type ThinnedPoints,
   unitWords,
 } from "../../files/incoming";
 import { Action, Choice } from "../../panels/fields/Choice";
@@ -28,10 +30,12 @@ const kinds = breaklineKinds.map((value) => ({ value, words: breaklineWord(value
 export interface LookFormProps {
   readonly name: string;
   readonly incoming: Incoming;
+  readonly thinned: ThinnedPoints | null;
   readonly onBack: () => void;
 }
 
-export function LookForm({ name, incoming, onBack }: LookFormProps) {
+export function LookForm({ name, incoming, thinned, onBack }: LookFormProps) {
+  const [thin, setThin] = useState(thinned !== null);
   const known = incoming.units.known ? incoming.units.unit : null;
   const [unit, setUnit] = useState<FileUnit | null>(known);
   const far = useMemo(
@@ -46,7 +50,10 @@ export function LookForm({ name, incoming, onBack }: LookFormProps) {
   const isFar = far[0] !== 0 || far[1] !== 0;
   const origin = isFar && near ? far : ([0, 0] as const);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the origin follows from the file and the choice
-  const placed = useMemo(() => inMetres(incoming, unit ?? "m", origin), [incoming, unit, near]);
+  const placed = useMemo(() => {
+    const part = thin && thinned ? { ...incoming, points: thinned.points } : incoming;
+    return inMetres(part, unit ?? "m", origin);
+  }, [incoming, thinned, thin, unit, near]);
   const join = () => {
     const why = joinGround(name, placed, kind);
     setFault(why);
@@ -58,6 +65,9 @@ export function LookForm({ name, incoming, onBack }: LookFormProps) {
     <>
       <PreviewPlan incoming={placed} project={project} theme={theme} />
       <UnitChoice known={known} unit={unit} incoming={incoming} onChoose={setUnit} />
+      {thinned ? (
+        <ThinChoice whole={incoming} thinned={thinned} unit={unit} thin={thin} onChoose={setThin} />
+      ) : null}
       {isFar ? (
         <Choice
           label="Its places"
@@ -97,6 +107,37 @@ export function LookForm({ name, incoming, onBack }: LookFormProps) {
         </Action>
       </div>
     </>
+  );
+}
+
+interface ThinChoiceProps {
+  readonly whole: Incoming;
+  readonly thinned: ThinnedPoints;
+  readonly unit: FileUnit | null;
+  readonly thin: boolean;
+  readonly onChoose: (thin: boolean) => void;
+}
+
+/** A crowd of points thinned, with what that costs in height; or all of them, with what that costs in time. */
+function ThinChoice({ whole, thinned, unit, thin, onChoose }: ThinChoiceProps) {
+  const notation = useNotation();
+  const length = (value: number) => notation.length(value * metresPer(unit ?? "m"));
+  const lost = `One point in each square of ${length(thinned.cell)}. What is left out lies within ${length(
+    thinned.greatest,
+  )} of the ground between those kept (root mean square ${length(thinned.rms)}).`;
+  return (
+    <Choice
+      label="Of its points"
+      value={thin ? "thin" : "all"}
+      options={[
+        { value: "thin", words: `a thinned ${thinned.points.x.length}` },
+        { value: "all", words: `all ${whole.points.x.length}` },
+      ]}
+      help={
+        thin ? (unit === null ? undefined : lost) : "The window stands still while so many are worked in."
+      }
+      onChoose={(chosen) => onChoose(chosen === "thin")}
+    />
   );
 }
 

@@ -1,5 +1,5 @@
 /** What the page and its reading worker tell each other. */
-import type { ReadResult, TableMapping } from "../../files/incoming";
+import type { ReadResult, TableMapping, ThinnedPoints } from "../../files/incoming";
 
 export interface ReadRequest {
   readonly name: string;
@@ -8,4 +8,10 @@ export interface ReadRequest {
   readonly mapping: TableMapping | null;
 }
 
-export type ReadReply = { readonly share: number } | { readonly result: ReadResult };
+/** What was read, and where that is a crowd of points also a thinner one. */
+export interface ReadAnswer {
+  readonly result: ReadResult;
+  readonly thinned: ThinnedPoints | null;
+}
+
+export type ReadReply = { readonly share: number } | ReadAnswer;

@@ -1,33 +1,33 @@
 /** Hands a file to the reading worker. Stopping ends the worker, whatever it is at. */
-import type { ReadResult } from "../../files/incoming";
 import { stopped } from "../../files/incoming/job";
-import type { ReadReply, ReadRequest } from "./messages";
+import type { ReadAnswer, ReadReply, ReadRequest } from "./messages";
 import ReadingWorker from "./worker?worker";
 
 export interface Reading {
-  readonly result: Promise<ReadResult>;
+  readonly answer: Promise<ReadAnswer>;
   stop(): void;
 }
 
 export function beginReading(request: ReadRequest, onShare: (share: number) => void): Reading {
   const worker = new ReadingWorker();
-  let end: (result: ReadResult) => void = () => undefined;
-  const result = new Promise<ReadResult>((resolve) => {
-    end = (answer) => {
+  let end: (answer: ReadAnswer) => void = () => undefined;
+  const answer = new Promise<ReadAnswer>((resolve) => {
+    end = (given) => {
       worker.terminate();
-      resolve(answer);
+      resolve(given);
     };
   });
+  const refuse = (result: ReadAnswer["result"]) => end({ result, thinned: null });
   worker.onmessage = ({ data }: MessageEvent<ReadReply>) => {
     if ("share" in data) onShare(data.share);
-    else end(data.result);
+    else end(data);
   };
   worker.onerror = () =>
-    end({
+    refuse({
       ok: false,
       stopped: false,
       message: `${request.name} can't be read: there isn't enough memory for it, or the reader failed. Nothing was changed.`,
     });
   worker.postMessage(request);
-  return { result, stop: () => end(stopped) };
+  return { answer, stop: () => refuse(stopped) };
 }

@@ -1,5 +1,5 @@
 /** Reads a file of ground away from the window, so that the window answers meanwhile. */
-import { readIncoming } from "../../files/incoming";
+import { readIncoming, thinPoints } from "../../files/incoming";
 import type { ReadReply, ReadRequest } from "./messages";
 
 const here = globalThis as unknown as Pick<Worker, "postMessage" | "onmessage">;
@@ -15,10 +15,11 @@ here.onmessage = async ({ data }: MessageEvent<ReadRequest>) => {
   };
   const { name, bytes, mapping } = data;
   try {
-    tell({ result: await readIncoming(name, bytes, mapping ? { table: mapping } : {}, { progress }) });
+    const result = await readIncoming(name, bytes, mapping ? { table: mapping } : {}, { progress });
+    tell({ result, thinned: result.ok ? thinPoints(result.incoming.points) : null });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     const message = `${name} can't be read (${why}). Nothing was changed.`;
-    tell({ result: { ok: false, stopped: false, message } });
+    tell({ result: { ok: false, stopped: false, message }, thinned: null });
   }
 };

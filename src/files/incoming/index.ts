@@ -15,4 +15,5 @@ export { type FileKind, fileKind, type ReadOptions, readIncoming } from "./read"
 export { mappingFault, readTableFile, type TableMapping } from "./table";
 export { type ColumnUse, columnUses, guessTable, type TableForm, type TableGuess } from "./tableForm";
 export { largestFile, textOf, tooLarge } from "./text";
+export { mostPoints, type ThinnedPoints, thinPoints } from "./thinPoints";
 export { type FileUnit, feetApart, fileUnits, metresPer, unitWords } from "./units";
