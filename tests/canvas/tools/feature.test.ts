@@ -86,6 +86,14 @@ describe("the feature tool", () => {
     expect(hand.tool).toBe("select");
   });
 
+  it("names the usual distance of a kind, and keeps nothing clear unasked", () => {
+    const hand = handOn(metricProject(), "feature");
+    hand.choose("well");
+    expect(hand.choices()?.typed).toMatch(/^nothing kept clear yet, usual 15\.24\d* m: type a distance$/);
+    hand.click(3, 4);
+    expect(hand.project.lot.features[0]?.keepClear).toBe(0);
+  });
+
   it("offers the kind chosen last when it is picked again, with nothing kept clear yet", () => {
     const hand = handOn(metricProject(), "feature");
     hand.choose("fence");

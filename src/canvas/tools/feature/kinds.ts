@@ -1,5 +1,5 @@
 /** The kinds of features to choose from: words, and what to mind about them. */
-import { type Feature, featureForms, featureWords, type Project } from "../../../document";
+import { type Feature, featureForms, featureWords, type Project, usualKeepClear } from "../../../document";
 import { featureAdvice } from "../../../solve/clearances";
 import { lengthWords } from "../liveMarks";
 import type { Choices } from "../tool";
@@ -17,7 +17,10 @@ export function isKind(value: string): value is FeatureKind {
 
 /** The kinds, with the chosen one's caution and the distance to keep clear. */
 export function kindChoices(project: Project, kind: FeatureKind, keepClear: number): Choices {
-  const clear = keepClear > 0 ? `keep clear ${lengthWords(keepClear, project)}` : "nothing kept clear yet";
+  const usual = usualKeepClear({ kind, trunk: null });
+  const offered = usual === null ? "" : `, usual ${lengthWords(usual.m, project)}`;
+  const clear =
+    keepClear > 0 ? `keep clear ${lengthWords(keepClear, project)}` : `nothing kept clear yet${offered}`;
   return {
     label: "What it is",
     chosen: kind,
