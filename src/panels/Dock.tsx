@@ -3,10 +3,9 @@ import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState
 
 export type DockKind = "section" | "levelbook";
 
-/** On a low screen the plan needs the room more. */
-const lowScreen = 760;
 const usual: Readonly<Record<DockKind, number>> = {
-  section: window.innerHeight < lowScreen ? 176 : 208,
+  // On a low screen the plan needs the room more.
+  section: Math.min(240, Math.max(150, Math.round(window.innerHeight / 5))),
   levelbook: 300,
 };
 const least = 96;
