@@ -152,8 +152,21 @@ function drawsOver(tool: ToolName, state: ToolState): boolean {
 
 /** A tool that was just picked works by keys at once, unless a person is typing somewhere else. */
 function takeKeys(element: HTMLElement): void {
-  const typing = document.activeElement?.closest("input, textarea, select, [role=grid], [role=dialog]");
-  if (!typing) element.focus({ preventScroll: true });
+  const chosenFrom = document.activeElement?.closest("[role=dialog], [role=menu]");
+  const typing = document.activeElement?.closest("input, textarea, select, [role=grid]");
+  if (chosenFrom) takeKeysAfter(chosenFrom, element);
+  else if (!typing) element.focus({ preventScroll: true });
+}
+
+/** Longer than a list takes to close, frames. */
+const mostFrames = 90;
+
+/** Picked from a list: once that is gone and has given the keyboard back to where it was, the plan takes it. */
+function takeKeysAfter(list: Element, element: HTMLElement, frames = mostFrames, rest = 2): void {
+  requestAnimationFrame(() => {
+    if (!list.isConnected && rest === 0) element.focus({ preventScroll: true });
+    else if (frames > 0) takeKeysAfter(list, element, frames - 1, list.isConnected ? rest : rest - 1);
+  });
 }
 
 /** Theme, font and the screen's pixels. */
