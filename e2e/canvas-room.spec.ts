@@ -1,0 +1,103 @@
+/** What lies over the plan and beside it has room: tools, scale, key, figures; and windows stand in their list. */
+import type { Page } from "@playwright/test";
+import { expect, test } from "./support/fixtures";
+import { demoProject, planPage } from "./support/planPage";
+
+const studio = demoProject("pottery-studio");
+const outline = studio.building?.outline ?? [];
+const middle = [0, 1].map((i) => outline.reduce((sum, at) => sum + (at[i] ?? 0), 0) / outline.length) as [
+  number,
+  number,
+];
+
+/** Pairs of parts over the plan that cover each other. */
+function covering(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const parts = [
+      ".tool-bar",
+      ".scale-bar",
+      ".heights-note",
+      ".legend",
+      ".hint-strip",
+      ".north",
+      ".view-buttons",
+      ".choices-card",
+    ];
+    const boxes = parts.flatMap((name) =>
+      [...document.querySelectorAll(name)].map((part) => ({ name, box: part.getBoundingClientRect() })),
+    );
+    return boxes.flatMap(({ name, box: a }, i) =>
+      boxes
+        .slice(i + 1)
+        .filter(({ box: b }) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+        .map((other) => `${name} and ${other.name}`),
+    );
+  });
+}
+
+for (const textSize of [1, 1.5])
+  test(`tools, scale and key cover nothing of each other, text at ${textSize * 100} %`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.addInitScript(
+      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+      textSize,
+    );
+    for (const height of [800, 720]) {
+      await page.setViewportSize({ width: 1280, height });
+      await openPage(page, { demo: "pottery-studio" });
+      await expect(page.locator(".scale-bar")).toBeVisible();
+      await expect(page.getByRole("region", { name: /section/i }).first()).toBeVisible();
+      expect(await covering(page), `${height} px high`).toEqual([]);
+      await page.keyboard.press("b");
+      await expect(page.getByTestId("choices")).toBeVisible();
+      expect(await covering(page), `${height} px high, with kinds`).toEqual([]);
+    }
+  });
+
+test("figures of a selected building keep off its name, however small it is drawn", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await plan.fit(studio);
+  const at = plan.at(...middle);
+  await plan.click(middle[0] + 1, middle[1] + 1);
+  const figures = page.locator(".live-dimension");
+  await expect(figures.first()).toBeVisible();
+  // Its size stands in the middle: about as large as this.
+  for (const box of await figures.evaluateAll((all) =>
+    all.map((each) => each.getBoundingClientRect().toJSON()),
+  )) {
+    const [x, y] = [box.x + box.width / 2 - at[0], box.y + box.height / 2 - at[1]];
+    const free = Math.abs(x) > (box.width + 70) / 2 || Math.abs(y) > (box.height + 24) / 2;
+    expect(free, JSON.stringify(box)).toBe(true);
+  }
+});
+
+test("a window stands in the building's list with its place and sizes, which can be typed over", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("o");
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.type("3'");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: /^Building\b.*:/ }).click();
+  const list = page
+    .locator("section")
+    .filter({ has: page.getByRole("heading", { name: "Windows", exact: true }) });
+  const card = list.locator(".card").last();
+  await expect(card.getByLabel("Width")).toHaveValue("3′ 0″");
+  await expect(card.getByLabel("From its first corner")).toHaveValue("14′ 6″");
+  const sill = card.getByLabel("Sill above the floor");
+  await sill.fill("3' 6\"");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("button", { name: "Undo: change window" })).toBeVisible();
+  await expect(sill).toHaveValue("3′ 6″");
+  await card.getByRole("button", { name: /^Remove/ }).click();
+  await expect(page.getByRole("button", { name: "Undo: remove window" })).toBeVisible();
+});
