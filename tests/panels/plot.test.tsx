@@ -1,7 +1,8 @@
 /** The deed, the tapes and the test pits in their panels. */
 import { act, cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { pitEdits, present, siteEdits } from "../../src/document";
+import { pitEdits, plotEdits, present, siteEdits } from "../../src/document";
+import { DeedSection } from "../../src/panels/plot/DeedSection";
 import { FeatureCard } from "../../src/panels/plot/FeatureCard";
 import { Pits } from "../../src/panels/plot/Pits";
 import { Squaring } from "../../src/panels/plot/Squaring";
@@ -36,6 +37,21 @@ describe("test pits", () => {
     expect(project().materials.stripDepth).toBeCloseTo(9 * 0.0254, 12);
     type("East", "40'");
     expect(project().survey.pits[0]?.place).toEqual({ kind: "at", x: 40 * 0.3048, y: 12 });
+  });
+});
+
+describe("the deed", () => {
+  it("asks for a curve's radius and changes nothing before it is typed", () => {
+    run(plotEdits.addCourse, { bearing: "N 10 E", distance: "30'" });
+    render(<DeedSection />);
+    const course = () => project().lot.deed?.courses[0];
+    fireEvent.click(screen.getByRole("button", { name: "Course 1 is a curve" }));
+    expect(course()?.curve).toBeNull();
+    type("Curve, radius", "50'");
+    expect(course()?.curve).toMatchObject({ radius: { text: "50'" }, turns: "right" });
+    expect(course()?.distance.text).toBe("30'");
+    type("Curve, radius", "");
+    expect(course()?.curve).toBeNull();
   });
 });
 

@@ -1,4 +1,5 @@
 /** One course of the deed: bearing and distance as typed, and its curve where it has one. */
+import { useState } from "react";
 import { type Course, plotEdits } from "../../document";
 import { run as runEdit, tryRun } from "../../store/actions";
 import { formatDeedBearing } from "../../units";
@@ -20,7 +21,19 @@ const turns = [
 
 export function CourseRow({ course, index }: { course: Course; index: number }) {
   const entry = entryOf(course);
+  // Its radius is asked for, and nothing is changed before it is typed.
+  const [curving, setCurving] = useState(false);
   const change = (patch: Partial<Entry>) => refusal(tryRun(plotEdits.changeCourse, { ...entry, ...patch }));
+  const [turning, setTurning] = useState<"left" | "right">("right");
+  const bend = (radius: string) => {
+    const why = change({ radius, turns: course.curve?.turns ?? turning });
+    if (why === null) setCurving(false);
+    return why;
+  };
+  const turn = (turns: "left" | "right") => {
+    setTurning(turns);
+    if (course.curve) change({ turns });
+  };
   const name = `Course ${index + 1}`;
   const understood = formatDeedBearing(course.bearing.radians);
   return (
@@ -43,30 +56,21 @@ export function CourseRow({ course, index }: { course: Course; index: number }) 
         label={`Remove course ${index + 1}`}
         onPress={() => runEdit(plotEdits.removeCourse, { id: course.id })}
       />
-      {course.curve ? (
+      {course.curve || curving ? (
         <div className="course-curve">
           <TypedField
             label="Curve, radius"
-            shown={course.curve.radius.text}
+            shown={course.curve?.radius.text ?? ""}
             placeholder="empty: straight"
-            commit={(radius) => change({ radius })}
+            commit={bend}
           />
-          <Choice
-            label="It turns"
-            value={course.curve.turns}
-            options={turns}
-            onChoose={(chosen) => change({ turns: chosen })}
-          />
+          <Choice label="It turns" value={course.curve?.turns ?? turning} options={turns} onChoose={turn} />
           <p className="soft small">The bearing is the chord's, the distance is along the curve.</p>
         </div>
       ) : (
         <div className="course-said">
           <span className="soft small">{understood === course.bearing.text ? "" : understood}</span>
-          <Action
-            look="quiet"
-            aria-label={`${name} is a curve`}
-            onPress={() => runEdit(plotEdits.changeCourse, { ...entry, radius: course.distance.text })}
-          >
+          <Action look="quiet" aria-label={`${name} is a curve`} onPress={() => setCurving(true)}>
             It is a curve
           </Action>
         </div>
