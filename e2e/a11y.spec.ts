@@ -103,7 +103,7 @@ for (const theme of ["light", "dark"] as const) {
         await expect(page.locator(".popover, .layer-list")).toHaveCount(0);
       }
       const inspector = page.getByTestId("inspector");
-      await page.getByTestId("plan").getByRole("application").focus();
+      await page.getByTestId("plan").focus();
       await page.keyboard.press("Control+a");
       await expect(inspector).toContainText(/\d+ things/);
       expect(await faults(page), "many things selected").toEqual([]);

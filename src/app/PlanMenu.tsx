@@ -53,6 +53,7 @@ export function PlanMenu(props: PlanMenuProps) {
       />
       <Popover
         className="popover plan-menu"
+        aria-label="Menu of the plan"
         triggerRef={anchor}
         isOpen={open !== null}
         onOpenChange={(to) => {
