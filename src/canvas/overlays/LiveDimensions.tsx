@@ -1,12 +1,13 @@
 /** Dimensions that can be clicked and typed over: of what is selected, and of what is being drawn. */
 import type { ComponentProps } from "react";
 import { useStore } from "zustand";
-import type { Edit, Point, Project } from "../../document";
+import type { Door, Edit, Point, Project } from "../../document";
 import { tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { liveDimensions } from "../select/liveDimensions";
-import { outlineCentre } from "../select/shape";
+import { doorEdges } from "../select/places";
+import { outlineCentre, wallOutward } from "../select/shape";
 import { machine, toolRun } from "../stage/toolRun";
 import { lengthWords } from "../tools/liveMarks";
 import { planView } from "../view/planView";
@@ -80,6 +81,8 @@ const shares = [0.5, 0.3, 0.7];
 const nearOff = 11;
 /** About how large the words in the middle of the building are, px: its size and its diagonals, or its area. */
 const named = { width: 92, height: 28 } as const;
+/** About how a door's name stands inside its wall, px. */
+const doorName = { off: 9, long: 64, high: 12 } as const;
 
 interface Placed {
   readonly dimension: Shown;
@@ -91,7 +94,7 @@ interface Placed {
 
 /** The figures that can be seen and have room: of two that would cover each other the longer piece's stays. */
 function placed(shown: readonly Shown[], view: View, project: Project): Placed[] {
-  const boxes: Box[] = nameBox(project, view);
+  const boxes: Box[] = writtenIn(project, view);
   const found: Placed[] = [];
   const long = ({ ends: [a, b] }: Shown) => Math.hypot(b[0] - a[0], b[1] - a[1]);
   for (const dimension of [...shown].sort((one, other) => long(other) - long(one))) {
@@ -137,10 +140,30 @@ interface Box {
   readonly height: number;
 }
 
-function nameBox({ building }: Project, view: View): Box[] {
+/** What is written in the building: its size in the middle, and each door's name inside its wall. */
+function writtenIn({ building }: Project, view: View): Box[] {
   if (!building) return [];
   const [x, y] = toScreen(view, outlineCentre(building.outline));
-  return [{ x, y, ...named }];
+  return [{ x, y, ...named }, ...building.doors.flatMap((door) => doorNameBox(building.outline, door, view))];
+}
+
+function doorNameBox(outline: readonly Point[], door: Door, view: View): Box[] {
+  const outward = wallOutward(outline, door.wall);
+  const edges = doorEdges(outline, door);
+  if (!outward || !edges) return [];
+  const [ax, ay] = toScreen(view, edges[0]);
+  const [bx, by] = toScreen(view, edges[1]);
+  const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
+  const [out, up] = [outward[0] * c - outward[1] * s, outward[0] * s + outward[1] * c];
+  const isLevel = Math.abs(up) > Math.abs(out);
+  return [
+    {
+      x: (ax + bx) / 2 - out * doorName.off,
+      y: (ay + by) / 2 + up * doorName.off,
+      width: isLevel ? doorName.long : doorName.high,
+      height: isLevel ? doorName.high : doorName.long,
+    },
+  ];
 }
 
 /** How far a press may wander and still be a click, px. */
