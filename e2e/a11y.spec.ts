@@ -37,6 +37,9 @@ const dialogs = [
   ["the guide", "F1"],
 ] as const;
 
+// A click that finds nothing tells so soon.
+test.use({ actionTimeout: 15_000 });
+
 test("the check finds what is wrong", async ({ page, openPage }) => {
   await openPage(page, { demo: "pottery-studio" });
   await expect(page.getByTestId("plan")).toBeVisible();
@@ -116,7 +119,7 @@ for (const theme of ["light", "dark"] as const) {
       const things = page.getByRole("dialog", { name: "Things of the plan" });
       await expect(things).toBeVisible();
       expect(await faults(page), "the list of things").toEqual([]);
-      for (const thing of [/^building/i, /^drive/i, /^lot/i]) {
+      for (const thing of [/^building/i, /^drive/i]) {
         await things.getByRole("row", { name: thing }).last().click();
         await expect(inspector).toBeVisible();
         expect(await faults(page), String(thing)).toEqual([]);
@@ -135,7 +138,9 @@ for (const theme of ["light", "dark"] as const) {
 
       await page.getByLabel("Name of the plan").fill("another name");
       await page.keyboard.press("Enter");
-      await page.keyboard.press("Control+n");
+      await page.keyboard.press("Control+k");
+      await page.keyboard.type("start screen");
+      await page.keyboard.press("Enter");
       await expect(page.getByRole("alertdialog")).toBeVisible();
       expect(await faults(page), "a question").toEqual([]);
     });
