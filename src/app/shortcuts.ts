@@ -1,7 +1,11 @@
 /** Keyboard shortcuts of the whole window, from the list of commands. */
-import { type AppCommand, canRun } from "../panels/command";
+import type { AppCommand } from "../panels/command";
 import { isPlainKey, isPressed, onMac } from "../panels/keys";
+import { tell } from "../store/actions";
 import { appStore } from "../store/store";
+
+/** Pressed until nothing is left: its end needs no words. */
+const endsByItself = /^edit\.(undo|redo)$/;
 
 export function listenToKeys(commands: readonly AppCommand[]): () => void {
   const mac = onMac();
@@ -12,7 +16,10 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
     );
     if (!command) return;
     event.preventDefault();
-    if (canRun(command, appStore.getState())) command.run();
+    const state = appStore.getState();
+    const why = command.whyNot?.(state) ?? null;
+    if (why === null) command.run();
+    else if (state.screen === "plan" && !endsByItself.test(command.id)) tell({ tone: "caution", text: why });
   };
   window.addEventListener("keydown", onKeyDown);
   return () => window.removeEventListener("keydown", onKeyDown);

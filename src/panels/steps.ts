@@ -34,7 +34,14 @@ export const stepTitles: Readonly<Record<StepName, string>> = {
   sheets: "Sheets",
 };
 
-type Standing = Pick<Step, "state" | "figure" | "words">;
+interface Standing extends Pick<Step, "state" | "figure" | "words"> {
+  /** The words say that all is well here, which they don't once something is pressing. */
+  readonly well?: true;
+}
+
+function wellDone(figure: string, words: string): Standing {
+  return { state: "complete", figure, words, well: true };
+}
 
 /** `list` is what there is to look at in the whole plan: each step carries its share of it. */
 export function steps(
@@ -56,18 +63,27 @@ export function steps(
     sheets: sheets(project, results),
   };
   return stepNames.map((name) => {
-    const own = standing[name];
+    const { well, ...own } = standing[name];
     const share = list.filter((problem) => stepOfProblem(problem) === name);
-    const pressing = share.some(({ severity }) => severity !== "note");
-    const state = pressing ? "attention" : own.state;
-    return { name, title: stepTitles[name], ...own, state, toLookAt: share.length };
+    const pressing = share.filter(({ severity }) => severity !== "note");
+    const said = { name, title: stepTitles[name], ...own, toLookAt: share.length };
+    if (pressing.length === 0) return said;
+    return { ...said, state: "attention", words: well ? askedWords(pressing) : own.words };
   });
+}
+
+/** What is pressing, where it is: "drive: It ends on the ground as it is, …, and 1 more". */
+function askedWords(pressing: readonly Problem[]): string {
+  const [first, ...others] = pressing;
+  if (!first) return "";
+  const more = others.length > 0 ? ` And ${others.length} more.` : "";
+  return `${first.where}: ${first.what}${more}`;
 }
 
 function lot(project: Project): Standing {
   const { outline } = project.lot;
   if (outline.length < 3) return { state: "empty", figure: "", words: "no lot drawn yet" };
-  return { state: "complete", figure: `${outline.length} corners`, words: "the lot is drawn" };
+  return wellDone(`${outline.length} corners`, "the lot is drawn");
 }
 
 function shots(project: Project, results: Results): Standing {
@@ -82,7 +98,7 @@ function shots(project: Project, results: Results): Standing {
   ).length;
   return loose > 0
     ? { state: "work", figure, words: `${loose} without a reading or a place` }
-    : { state: "complete", figure, words: "every shot has a height and a place" };
+    : wellDone(figure, "every shot has a height and a place");
 }
 
 function building(project: Project): Standing {
@@ -91,7 +107,7 @@ function building(project: Project): Standing {
   const figure = sizeFigure(project);
   return built.doors.length === 0
     ? { state: "work", figure, words: "it has no door yet" }
-    : { state: "complete", figure, words: "the building is drawn" };
+    : wellDone(figure, "the building is drawn");
 }
 
 /** "32×24" in whole feet or metres to the decimetre; how many walls where it isn't a rectangle. */
@@ -115,7 +131,7 @@ function drive(project: Project, results: Results, notation: Notation): Standing
   const figure = notation.slope(steepest);
   return steepest > project.rules.steepestDrive + 1e-9
     ? { state: "complete", figure, words: `steeper than ${notation.slope(project.rules.steepestDrive)}` }
-    : { state: "complete", figure, words: "within its steepest grade" };
+    : wellDone(figure, "within its steepest grade");
 }
 
 function water(project: Project, results: Results): Standing {
@@ -126,8 +142,7 @@ function water(project: Project, results: Results): Standing {
   const verdicts = swales.map((swale) => swaleVerdict(swale, project.rules.leastSwaleFall));
   const stuck = verdicts.filter((verdict) => verdict === "doesn't drain").length;
   const flat = verdicts.filter((verdict) => verdict === "falls too little").length;
-  if (wet + stuck + flat + ponds.length === 0)
-    return { state: "complete", figure: "", words: "water leaves every wall" };
+  if (wet + stuck + flat + ponds.length === 0) return wellDone("", "water leaves every wall");
   const words = [
     wet > 0 ? `${wet} of ${walls.length} walls without enough fall` : "",
     stuck > 0 ? (stuck === 1 ? "1 swale that doesn't drain" : `${stuck} swales that don't drain`) : "",
@@ -153,7 +168,7 @@ function floor(results: Results, notation: Notation): Standing {
     (band.high !== null && height > band.high + 1e-6);
   return outside
     ? { state: "complete", figure, words: "the floor breaks a limit" }
-    : { state: "complete", figure, words: "within every limit that is on" };
+    : wellDone(figure, "within every limit that is on");
 }
 
 function foundation(project: Project, results: Results): Standing {
@@ -161,19 +176,18 @@ function foundation(project: Project, results: Results): Standing {
   const deepest = Math.max(0, ...results.trench.map((corner) => corner.belowGround));
   if (project.building.foundation.frostDepth === null)
     return { state: "work", figure: "", words: "the frost depth isn't typed yet" };
-  return { state: "complete", figure: "", words: deepest > 0 ? "trench known at every corner" : "typed" };
+  return wellDone("", deepest > 0 ? "trench known at every corner" : "typed");
 }
 
 function quantities(results: Results): Standing {
   return results.bill.length === 0
     ? { state: "empty", figure: "", words: "nothing to count yet" }
-    : { state: "complete", figure: "", words: "counted from the present floor" };
+    : wellDone("", "counted from the present floor");
 }
 
 function setout({ survey, worksheet }: Project, results: Results, notation: Notation): Standing {
   if (survey.marks.length === 0) return { state: "empty", figure: "", words: "no mark yet" };
-  if (worksheet.markReading !== null)
-    return { state: "complete", figure: "", words: "readings to look for are ready" };
+  if (worksheet.markReading !== null) return wellDone("", "readings to look for are ready");
   const { beam, markHeight } = results.setout;
   const untyped = "today's reading on the mark isn't typed yet";
   if (beam === null || markHeight === null) return { state: "work", figure: "", words: untyped };

@@ -11,6 +11,11 @@ describe("two lengths that give a place", () => {
     ["3, -4", 3, -4],
     ["40 in, 1 m", 1.016, 1],
     ["2' 6\"; 1'", 0.762, 0.3048],
+    ["0,0", 0, 0],
+    ["0,5", 0, 5],
+    ["10',0", 3.048, 0],
+    ["-30', 40'", -9.144, 12.192],
+    ["3,-4", 3, -4],
   ])("%s", (text, east, north) => {
     const read = readPair(text, "m");
     if (typeof read === "string") throw new Error(read);
@@ -54,4 +59,14 @@ describe("places typed while a line is drawn", () => {
     expect(hand.said[0]).toMatch(/how far east/);
     expect(hand.state()).toBe("first");
   });
+});
+
+it("a minus begins a place", () => {
+  const hand = handOn(metricProject(), "lot");
+  hand.click(0, 0);
+  hand.type("-6, 8");
+  hand.key("Enter");
+  hand.click(4, 20);
+  hand.key("Enter");
+  expect(hand.project.lot.outline[1]).toEqual([-6, 8]);
 });

@@ -40,6 +40,21 @@ describe("steps of the studio", () => {
     expect(states(strict).drive).toMatchObject({ state: "attention", words: "steeper than 5.0 %" });
   });
 
+  it("say what is pressing instead of that all is well", () => {
+    const drives = studio.grading.drives.map((drive) => ({ ...drive, door: null }));
+    const loose = { ...studio, grading: { ...studio.grading, drives } };
+    expect(states(loose).drive).toMatchObject({ state: "attention" });
+    expect(states(loose).drive?.words).toMatch(/^drive: It ends on the ground as it is/);
+    const [a, b, c, d] = studio.lot.outline as [
+      [number, number],
+      [number, number],
+      [number, number],
+      [number, number],
+    ];
+    const crossed = { ...studio, lot: { ...studio.lot, outline: [a, c, b, d] } };
+    expect(states(crossed).lot?.words).toMatch(/^the lot: Its lines cross/);
+  });
+
   it("say when the floor breaks a limit", () => {
     const building = studio.building;
     if (!building) throw new Error("the studio has no building");

@@ -1,7 +1,8 @@
 /**
  * Two typed lengths that give a place: "12, 5" is 12 east and 5 north; "5 S, 12 W" names its directions.
  *
- * Takes   a comma with a space after it, or a semicolon, between the two (a comma alone may be a decimal one).
+ * Takes   a comma with a space after it, or a semicolon, between the two. A comma alone may be a decimal one: it
+ *         parts two lengths where a mark, a zero before it or a sign after it tells that it isn't.
  * Units   metres, from the text in the project's notation.
  */
 import { type LengthNotation, parseLength } from "../../units";
@@ -11,7 +12,7 @@ export interface EastNorth {
   readonly north: number;
 }
 
-const between = /;|,\s+/;
+const between = /;|,\s+|(?<=['"′″nsew]),|(?<=^\s*[-+−]?0),|,(?=[-+−])/i;
 /** A direction after a length, never the last letter of a unit. */
 const directed = /^(.*[^a-z])([nsew])$/i;
 

@@ -54,8 +54,14 @@ export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEnt
   if (key === "Backspace") return text === "" ? stepBack(entry) : withText(entry, text.slice(0, -1));
   // The letters N and S also pick tools, so they begin a bearing only once its field was asked for.
   const begins = entry.active > 0 && entry.fields[entry.active]?.kind === "bearing" ? bearingStarts : starts;
-  const taken = text === "" ? begins.test(key) : follows.test(key);
+  const taken = text === "" ? begins.test(key) || beginsPlace(entry, key) : follows.test(key);
   return taken ? withText(entry, text + key) : null;
+}
+
+/** Places lie on either side of where they are counted from: there a minus begins a figure. */
+function beginsPlace({ fields, active }: TypedEntry, key: string): boolean {
+  const field = fields[active];
+  return /^[-−]$/.test(key) && (field?.kind === "place" || field?.pair === true);
 }
 
 function stepBack(entry: TypedEntry): TypedEntry | null {

@@ -211,5 +211,8 @@ export const changeTitle = command("title.change", (project, args: { patch: Part
 
 export const changeDisplay = command("display.change", (project, args: { patch: Partial<Display> }) => {
   const next = patched<Display>(displaySchema, project.display, args.patch);
-  return next.ok ? done({ ...project, display: next.value }, "change units") : refuse(next.why);
+  const paperOnly = Object.keys(args.patch).every((field) => field === "paper");
+  return next.ok
+    ? done({ ...project, display: next.value }, paperOnly ? "choose paper" : "change units")
+    : refuse(next.why);
 });
