@@ -120,6 +120,9 @@ function drive(results: Results, notation: Notation): SentencePart[] {
   return [
     plain(`the drive ${steepest.climbs ? "climbs" : "falls"} up to `),
     strong(notation.slope(steepest.steepest)),
+    ...(results.problems.some(({ code }) => code === "drive-serves-no-door")
+      ? [plain(" and leads to "), strong("no door")]
+      : []),
   ];
 }
 
