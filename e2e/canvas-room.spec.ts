@@ -79,6 +79,29 @@ test("figures of a selected building keep off its name, however small it is draw
   }
 });
 
+test("a quick drag that begins on a figure moves the building, and takes a typed distance", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await plan.fit(studio);
+  await plan.click(middle[0] + 1, middle[1]);
+  const box = await page.getByRole("button", { name: /^wall A–B:/ }).boundingBox();
+  if (!box) throw new Error("the wall has no figure");
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  // One step, far beyond the figure's edge.
+  await page.mouse.move(x + box.width, y + box.height * 2);
+  await page.mouse.move(x + box.width + 10, y + box.height * 2);
+  await page.keyboard.type("6'");
+  await expect(page.locator(".typed-chip")).toContainText("length 6'");
+  await page.keyboard.press("Enter");
+  await page.mouse.up();
+  expect(await plan.undoName()).toBe("Undo: move building");
+});
+
 test("a window stands in the building's list with its place and sizes, which can be typed over", async ({
   page,
   openPage,

@@ -5,6 +5,7 @@ import type { Door, Edit, Point, Project } from "../../document";
 import { tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { capturePointer } from "../capture";
 import { liveDimensions } from "../select/liveDimensions";
 import { doorEdges } from "../select/places";
 import { outlineCentre, wallOutward } from "../select/shape";
@@ -178,8 +179,10 @@ function handOn(
 ): Pick<ComponentProps<"button">, "onPointerDown" | "onPointerMove" | "onWheel"> {
   const give = (event: Event) => document.querySelector(".plan-stage")?.dispatchEvent(event);
   return {
-    onPointerDown: ({ nativeEvent }) => {
+    onPointerDown: ({ nativeEvent, currentTarget }) => {
       pressed = nativeEvent;
+      // The first step of a quick drag may already lie beyond the figure.
+      capturePointer(currentTarget, nativeEvent.pointerId);
     },
     onPointerMove: ({ nativeEvent }) => {
       const held = (nativeEvent.buttons & 1) === 1 ? pressed : null;
