@@ -18,10 +18,10 @@ import type { AppCommand } from "../panels/command";
 import { keepClip, openDialog, run, select, setTool } from "../store/actions";
 import type { AppState } from "../store/state";
 import { appStore, shownProject } from "../store/store";
+import { onPlan } from "./whyNot";
 
 type WhyNot = (state: AppState) => string | null;
 
-const onPlan: WhyNot = (state) => (state.screen === "plan" ? null : "Open or begin a plan first.");
 const selected =
   (least = 1): WhyNot =>
   (state) => {

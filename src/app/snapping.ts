@@ -11,7 +11,7 @@ import {
   toggleRightAngles,
   toggleSnap,
 } from "../store/snapping";
-import type { AppState } from "../store/state";
+import { onPlan } from "./whyNot";
 
 const remembered = "drysill.snapping";
 
@@ -52,8 +52,6 @@ const words: Readonly<Record<Exclude<SnapKind, "grid">, string>> = {
   extensions: "lines drawn on beyond their end",
   lengths: "round lengths",
 };
-
-const onPlan = (state: AppState) => (state.screen === "plan" ? null : "Open or begin a plan first.");
 
 export const snapCommands: readonly AppCommand[] = [
   {

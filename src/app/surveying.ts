@@ -5,8 +5,8 @@ import { openSurveyDialog } from "../panels/survey/surveyDialogs";
 import { setStep } from "../store/actions";
 import type { AppState } from "../store/state";
 import { shownProject } from "../store/store";
+import { onPlan } from "./whyNot";
 
-const onPlan = (state: AppState) => (state.screen === "plan" ? null : "Open or begin a plan first.");
 const withReadings = (state: AppState) =>
   onPlan(state) ?? (shownProject(state).survey.shots.length > 0 ? null : "Type readings first.");
 const withShot = (state: AppState) =>
