@@ -2,6 +2,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { bringTimeStep } from "./time-step.mjs";
 
 const steps = 240;
 
@@ -15,6 +16,7 @@ const steps = 240;
 export async function timeView(page, address, text, patience = 30_000) {
   const folder = mkdtempSync(join(tmpdir(), "drysill-bench-"));
   try {
+    await bringTimeStep(page);
     await page.goto(address);
     const file = join(folder, "bench.drysill.json");
     writeFileSync(file, text);
@@ -70,7 +72,9 @@ async function panAndZoom(count) {
   const pan = [];
   pointer("pointerdown", 0, 0);
   for (let i = 1; i <= count; i++)
-    pan.push(await timeStep(() => pointer("pointermove", 220 * Math.sin(i / 20), 140 * Math.sin(i / 27))));
+    pan.push(
+      await window.timeStep(() => pointer("pointermove", 220 * Math.sin(i / 20), 140 * Math.sin(i / 27))),
+    );
   pointer("pointerup", 0, 0);
   await new Promise((done) => setTimeout(done, 1500));
   const zoom = [];
@@ -79,29 +83,9 @@ async function panAndZoom(count) {
     const deltaY = Math.floor((i - 1) / 12) % 2 === 0 ? -100 : 100;
     const wheel = () =>
       plan.dispatchEvent(new WheelEvent("wheel", { ...common, deltaY, clientX: x + 60, clientY: y - 40 }));
-    zoom.push(await timeStep(wheel));
+    zoom.push(await window.timeStep(wheel));
   }
   return { pan, zoom };
-
-  function timeStep(act) {
-    return new Promise((done) => {
-      let frameStart = 0;
-      requestAnimationFrame(() => {
-        frameStart = performance.now();
-      });
-      const start = performance.now();
-      act();
-      queueMicrotask(() =>
-        queueMicrotask(() => {
-          const handled = performance.now() - start;
-          requestAnimationFrame(() => {
-            const drawn = performance.now() - frameStart;
-            setTimeout(() => done(handled + drawn));
-          });
-        }),
-      );
-    });
-  }
 }
 
 /**

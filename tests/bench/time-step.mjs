@@ -1,0 +1,28 @@
+/**
+ * Put into a page before it is timed: the time of one step of a hand. Its handlers and what they queue, and the next
+ * frame's drawing; waiting for the screen's tick is left out.
+ *
+ * @param {import("@playwright/test").Page} page
+ */
+export function bringTimeStep(page) {
+  return page.addInitScript(() => {
+    window.timeStep = (act) =>
+      new Promise((done) => {
+        let frameStart = 0;
+        requestAnimationFrame(() => {
+          frameStart = performance.now();
+        });
+        const start = performance.now();
+        act();
+        queueMicrotask(() =>
+          queueMicrotask(() => {
+            const handled = performance.now() - start;
+            requestAnimationFrame(() => {
+              const drawn = performance.now() - frameStart;
+              setTimeout(() => done(handled + drawn));
+            });
+          }),
+        );
+      });
+  });
+}
