@@ -236,6 +236,7 @@ test.describe("the bridge", () => {
       "keepUnsaved",
       "onCloseAsked",
       "onRequest",
+      "openPicture",
       "openProject",
       "openRecent",
       "recentFiles",
