@@ -82,22 +82,47 @@ function examples({ floor, trench }: Results, mark: number, figures: Figures): P
   ];
 }
 
-const mostOpenPoints = 5;
 const mostPlaces = 3;
 
-/** "shot 4, shot 7 and 2 more: …": the same fault of many things is told once. */
-function faults(results: Results): readonly string[] {
+/** Told before all else: nobody can set out from a mark that isn't found. */
+const markCodes = ["mark-missing", "mark-unplaced"];
+const severities = ["error", "caution", "note"];
+
+/** Problems as the window lists them, gravest first; what keeps one from setting out stands at the head. */
+function inOrder({ problems }: Results): Results["problems"] {
+  const rank = ({ code, severity }: Results["problems"][number]) =>
+    markCodes.includes(code) ? -1 : severities.indexOf(severity);
+  return problems
+    .map((problem, i) => ({ problem, i }))
+    .sort((a, b) => rank(a.problem) - rank(b.problem) || a.i - b.i)
+    .map(({ problem }) => problem);
+}
+
+interface Fault {
+  readonly text: string;
+  readonly first: boolean;
+}
+
+const inRow = (places: readonly string[]) =>
+  places.length > mostPlaces
+    ? `${places.slice(0, mostPlaces).join(", ")} and ${places.length - mostPlaces} more`
+    : places.join(", ");
+
+/** "shot 4, shot 7 and 2 more: …": the same fault of many things is told once, many faults of one thing together. */
+function faults(results: Results): readonly Fault[] {
   const places = new Map<string, string[]>();
-  for (const { severity, where, what } of results.problems) {
-    if (severity === "note") continue;
-    const list = places.get(what);
-    if (list) list.push(where);
-    else places.set(what, [where]);
+  const problems = inOrder(results);
+  for (const { where, what } of problems) places.set(what, [...(places.get(what) ?? []), where]);
+  const told = new Map<string, string[]>();
+  for (const [what, where] of places) {
+    const head = inRow(where);
+    told.set(head, [...(told.get(head) ?? []), what]);
   }
-  return [...places].map(([what, where]) => {
-    const more = where.length > mostPlaces ? ` and ${where.length - mostPlaces} more` : "";
-    return `${where.slice(0, mostPlaces).join(", ")}${more}: ${what}`;
-  });
+  const marks = problems.filter(({ code }) => markCodes.includes(code)).map(({ where }) => where);
+  return [...told].map(([head, whats]) => ({
+    text: `${head}: ${whats.join(" ")}`,
+    first: marks.includes(head),
+  }));
 }
 
 /** Half a millimetre: a floor that near to a limit keeps it. */
@@ -113,33 +138,43 @@ function brokenLimits({ band, floor }: Results): readonly string[] {
   });
 }
 
-/** Low places that hold water on the finished ground, each told by its depth. */
+/** Low places that hold water on the finished ground, each told by its depth; one beside the building is a problem already. */
 function standingWater(project: Project, results: Results, figures: Figures): readonly string[] {
-  return results.water.ponds.map((pond) => {
+  const told = results.problems.flatMap(({ code, at }) =>
+    code === "pond-at-wall" && at ? [String(at)] : [],
+  );
+  const untold = results.water.ponds.filter(({ at }) => !told.includes(String(at)));
+  return untold.map((pond) => {
     const place = placeFromCorner(pond.at, project, results, figures);
     return `Water stands ${figures.length(pond.depth)} deep${place ? `, ${place}` : ""}.`;
   });
 }
 
-/** What solve found wrong, so that nobody builds from a sheet with open questions unawares. */
+/** Every open point: a mark that can't be found, broken limits, what solve found wrong, standing water. */
+function openPoints(project: Project, results: Results, figures: Figures): readonly string[] {
+  const found = faults(results);
+  return [
+    ...found.filter(({ first }) => first).map(({ text }) => text),
+    ...brokenLimits(results),
+    ...found.filter(({ first }) => !first).map(({ text }) => text),
+    ...standingWater(project, results, figures),
+  ];
+}
+
+/** What is still open, so that nobody builds from a sheet with open questions unawares. */
 export function openPointsBlock(project: Project, results: Results, figures: Figures): Block | null {
-  const items = [...brokenLimits(results), ...faults(results)];
-  const water = standingWater(project, results, figures);
-  if (items.length + water.length === 0) return null;
-  const shown = items.slice(0, mostOpenPoints);
-  if (items.length > shown.length) shown.push(`and ${items.length - shown.length} more: see the project.`);
+  const items = openPoints(project, results, figures);
+  if (items.length === 0) return null;
   return proseBlock(
     "open points",
     "Still open when this was drawn",
-    // Standing water is never among what is cut short.
-    [...shown, ...water].map((text) => ({ runs: [{ text }], bullet: true })),
+    items.map((text) => ({ runs: [{ text }], bullet: true })),
   );
 }
 
 /** For the first sheet, when the open points themselves stand on the second. */
 export function openNotice(project: Project, results: Results, figures: Figures): Block {
-  const water = standingWater(project, results, figures);
-  const count = brokenLimits(results).length + faults(results).length + water.length;
+  const count = openPoints(project, results, figures).length;
   return proseBlock(
     "open notice",
     `STILL OPEN: ${count} ${count === 1 ? "point" : "points"}, see sheet 2`,

@@ -40,7 +40,9 @@ function drawParagraph(
   return y;
 }
 
-/** Paragraphs under a heading. */
+const continuing = ", continued";
+
+/** Paragraphs under a heading. It may be broken between paragraphs, its heading repeated. */
 export function proseBlock(name: string, heading: string, paragraphs: readonly Paragraph[]): Block {
   return {
     name,
@@ -59,6 +61,14 @@ export function proseBlock(name: string, heading: string, paragraphs: readonly P
       for (const paragraph of paragraphs) {
         y = drawParagraph(pen, paragraph, x, y, outer - 2 * paddingX, size) + paragraphGap * size;
       }
+    },
+    split(width, size, room) {
+      const first = (count: number) => proseBlock(name, heading, paragraphs.slice(0, count));
+      let count = paragraphs.length - 1;
+      while (count > 0 && first(count).height(width, size) > room) count--;
+      if (count <= 0) return null;
+      const title = heading.endsWith(continuing) ? heading : `${heading}${continuing}`;
+      return [first(count), proseBlock(name, title, paragraphs.slice(count))];
     },
   };
 }

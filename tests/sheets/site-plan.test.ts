@@ -283,6 +283,46 @@ describe("the file", () => {
   });
 });
 
+describe("open points", () => {
+  it("are all told, the mark's missing place first, the same place's together", async () => {
+    const base = demo("pottery-studio.drysill.json");
+    if (!base.building) throw new Error("the studio has a building");
+    const project: Project = {
+      ...base,
+      survey: { ...base.survey, marks: base.survey.marks.map((mark) => ({ ...mark, at: null })) },
+      building: { ...base.building, foundation: { ...base.building.foundation, frostDepth: null } },
+    };
+    for (const paper of papers) {
+      const told = words(await pagesOf(project, paper)).replace(/\n/g, " ");
+      const mark = told.indexOf("It has no place on the plan");
+      expect(mark, paper).toBeGreaterThan(0);
+      const frost = told.indexOf("The frost depth of the place isn't typed");
+      expect(frost, paper).toBeGreaterThan(mark);
+      expect(told, paper).not.toContain("see the project");
+    }
+  });
+
+  it("are told to the last where they fill more than a page", async () => {
+    const barn = demo("potting-barn.drysill.json");
+    const results = createSolver().solve(barn);
+    const problems = Array.from({ length: 120 }, (_, i) => ({
+      code: "trouble",
+      severity: i % 2 === 0 ? ("note" as const) : ("error" as const),
+      where: `place ${i}`,
+      what: `trouble ${i}.`,
+      how: "mend it",
+    }));
+    const bytes = await sitePlan(
+      barn,
+      { ...results, problems },
+      { fonts, date, paper: "letter", compress: false },
+    );
+    const told = words(readPdf(bytes)).replace(/\n/g, " ");
+    for (const { what } of problems) expect(told).toContain(what);
+    expect(told.indexOf("trouble 119.")).toBeLessThan(told.indexOf("trouble 0."));
+  });
+});
+
 describe("standing water", () => {
   it("is told with its depth and nearest corner, however much else is open", async () => {
     const barn = demo("potting-barn.drysill.json");
@@ -301,8 +341,7 @@ describe("standing water", () => {
       { fonts, date, paper: "letter", compress: false },
     );
     const told = words(readPdf(bytes)).replace(/\n/g, " ");
-    expect(told).toContain("trouble 0");
-    expect(told).not.toContain("trouble 8");
+    for (const { what } of trouble) expect(told).toContain(what);
     expect(told).toMatch(/Water stands .+ deep, .+ of corner [A-D]/);
   });
 });
