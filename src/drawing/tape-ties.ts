@@ -18,7 +18,9 @@ export interface CornerTies {
   readonly corner: string;
   /** From the reference mark; null while it has no place on the plan. */
   readonly fromMark: TapeTie | null;
-  /** From the nearest other known point whose tape crosses well; null where there is none. */
+  /** While the mark has no place: from another known point instead; null where no two tapes cross well. */
+  readonly instead: TapeTie | null;
+  /** From the nearest other known point whose tape crosses the first well; null where there is none. */
   readonly other: TapeTie | null;
 }
 
@@ -49,32 +51,52 @@ function crossing(at: Point, a: Point, b: Point): number {
   return Math.min(turn, Math.PI - turn);
 }
 
+/** The shortest two tapes, taken together, that cross well at a place; null where there are none. */
+function shortestPair(at: Point, points: readonly Known[]): readonly [Known, Known] | null {
+  let best: readonly [Known, Known] | null = null;
+  let shortest = Number.POSITIVE_INFINITY;
+  for (const [i, a] of points.entries()) {
+    for (const b of points.slice(i + 1)) {
+      const length = distance(at, a.at) + distance(at, b.at);
+      if (length >= shortest || crossing(at, a.at, b.at) < leastCrossing) continue;
+      best = distance(at, a.at) <= distance(at, b.at) ? [a, b] : [b, a];
+      shortest = length;
+    }
+  }
+  return best;
+}
+
 /**
- * Two ties for each corner: from the mark, and from the nearest lot corner, other mark or corner already found.
+ * Two ties for each corner: from the mark, and from the nearest lot corner, other mark or corner already found. While
+ * the mark has no place both are from such points.
  *
  * Units   metres, level distances.
- * Method  of the second points only those are taken whose tape crosses the first at 30° or more, so that a slip in one
- *         length doesn't shift the corner by much more.
+ * Method  only tapes that cross at 30° or more are taken together, so that a slip in one length doesn't shift the
+ *         corner by much more. A corner counts as found once it has two tapes itself.
  * Source  First principles.
  */
 export function tapeTies(project: Project, results: Results): readonly CornerTies[] {
-  const mark = results.survey.mark;
+  const { mark } = results.survey;
+  const from = mark?.at ?? null;
   const known = [...lotCorners(project), ...otherMarks(project, results)];
-  return results.corners.map(({ name, x, y }, i): CornerTies => {
+  return results.corners.map(({ name, x, y }): CornerTies => {
     const at: Point = [x, y];
-    const found = results.corners.slice(0, i).map((one): Known => {
-      return { name: `corner ${one.name}`, at: [one.x, one.y] };
-    });
     const tie = (point: Known): TapeTie => ({ to: point.name, length: distance(at, point.at) });
-    const from = mark?.at ?? null;
-    const crossingWell = [...known, ...found].filter(
-      (point) => from === null || crossing(at, from, point.at) >= leastCrossing,
-    );
-    const [nearest] = crossingWell.map(tie).sort((a, b) => a.length - b.length);
+    const fromMark = mark && from ? tie({ name: mark.name, at: from }) : null;
+    let pair: readonly [Known | null, Known | null] = shortestPair(at, known) ?? [null, null];
+    if (from) {
+      const [nearest] = known
+        .filter((point) => crossing(at, from, point.at) >= leastCrossing)
+        .sort((a, b) => distance(at, a.at) - distance(at, b.at));
+      pair = [null, nearest ?? null];
+    }
+    const [instead, other] = pair;
+    if (other) known.push({ name: `corner ${name}`, at });
     return {
       corner: name,
-      fromMark: mark && from ? tie({ name: mark.name, at: from }) : null,
-      other: nearest ?? null,
+      fromMark,
+      instead: instead && tie(instead),
+      other: other && tie(other),
     };
   });
 }

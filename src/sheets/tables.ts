@@ -1,6 +1,6 @@
 /** The sheet's tables as words and figures, straight from the results. */
 import type { Project } from "../document/schema";
-import { climbText, gradeRuns, swaleText, tapeTies, withoutUnit } from "../drawing";
+import { type CornerTies, climbText, gradeRuns, swaleText, tapeTies, withoutUnit } from "../drawing";
 import type { CornerResult, DriveResult, Results, SwaleResult } from "../solve/results";
 import { type RouteStations, routeStations } from "../solve/route-stations";
 import { depthInWords, formatLength, formatSigned, formatVolume, roundingFor } from "../units";
@@ -120,30 +120,40 @@ export function cornerTable(project: Project, results: Results, figures: Figures
 
 /** Two tapes to each corner, from points that can be found on the lot. */
 export function tieTable(project: Project, results: Results, figures: Figures): Table | null {
-  const ties = tapeTies(project, results).filter((one) => one.fromMark !== null || one.other !== null);
-  const [first] = ties;
-  if (!first) return null;
-  const cell = (tie: { readonly length: number } | null) =>
-    tie ? figures.cell(figures.length(tie.length)) : "";
-  const mark = results.survey.mark;
-  const fromMark = mark?.at ?? null;
-  const rows = ties.map(({ corner, fromMark: tie, other }) => [
-    corner,
-    ...(fromMark ? [cell(tie)] : []),
-    cell(other),
-    other ? `to ${other.to}` : "",
-  ]);
+  const ties = tapeTies(project, results);
+  if (ties.length === 0) return null;
+  const { mark } = results.survey;
+  const rows = ties.map((tie) => tieRow(tie, mark?.at != null, figures));
+  const lacking = ties.flatMap(({ corner, other }) => (other ? [] : [corner]));
   return {
     title: `Tape to the corners${figures.unit}`,
     columns: [
       { head: "corner", align: "left", strong: true },
-      ...(fromMark ? ([{ head: `to ${mark?.name}`, align: "right", strong: true }] as const) : []),
-      { head: fromMark ? "and" : "tape", align: "right", strong: true },
+      { head: mark?.at ? `to ${mark.name}` : "tape", align: "right", strong: true },
+      ...(mark?.at ? [] : [{ head: "", align: "left" } as const]),
+      { head: "and", align: "right", strong: true },
       { head: "", align: "left" },
     ],
     rows,
-    note: "Hold the tape level; then check the sides and the diagonals.",
+    note: tieNote(lacking, mark !== null && !mark.at),
   };
+}
+
+function tieRow(tie: CornerTies, fromMark: boolean, figures: Figures): string[] {
+  const told = (one: CornerTies["other"]) =>
+    one ? [figures.cell(figures.length(one.length)), `to ${one.to}`] : ["", ""];
+  const [length = ""] = told(tie.fromMark);
+  return [tie.corner, ...(fromMark ? [length] : told(tie.instead)), ...told(tie.other)];
+}
+
+/** How to tape, and what the table can't give. */
+function tieNote(lacking: readonly string[], unplaced: boolean): string {
+  const corners = `${lacking.length === 1 ? "corner" : "corners"} ${lacking.join(", ")}`;
+  return [
+    ...(unplaced ? ["The mark has no place on the plan: nothing is taped from it."] : []),
+    ...(lacking.length > 0 ? [`No two known points fix ${corners} by tape.`] : []),
+    "Hold the tape level; then check the sides and the diagonals.",
+  ].join(" ");
 }
 
 /** What to look for on the rod: all in the rod's notation, so that nothing has to be converted on site. */

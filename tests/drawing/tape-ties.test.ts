@@ -28,6 +28,34 @@ describe("two tapes to a corner", () => {
     }
   });
 
+  it("come from two other known points while the mark has no place, and cross at 30° or more", () => {
+    const marks = project.survey.marks.map((mark) => ({ ...mark, at: null }));
+    const unplaced = { ...project, survey: { ...project.survey, marks } };
+    const results = createSolver().solve(unplaced);
+    const points = [...project.lot.outline, ...results.corners.map(({ x, y }) => [x, y] as const)];
+    for (const [i, { fromMark, instead, other }] of tapeTies(unplaced, results).entries()) {
+      const corner = results.corners[i];
+      expect(fromMark).toBeNull();
+      if (!corner || !instead || !other) throw new Error("each corner has two ties");
+      const ways = [instead, other].map(({ length }) => {
+        const end = points.find(([x, y]) => Math.abs(Math.hypot(x - corner.x, y - corner.y) - length) < 1e-9);
+        if (!end) throw new Error("a tape ends at a known point");
+        return Math.atan2(end[1] - corner.y, end[0] - corner.x);
+      });
+      expect(Math.abs(Math.sin((ways[0] ?? 0) - (ways[1] ?? 0)))).toBeGreaterThanOrEqual(0.5 - 1e-9);
+    }
+  });
+
+  it("are none where neither a mark nor a lot is known", () => {
+    const bare = {
+      ...project,
+      lot: { ...project.lot, outline: [] },
+      survey: { ...project.survey, marks: project.survey.marks.map((mark) => ({ ...mark, at: null })) },
+    };
+    for (const { fromMark, instead, other } of tapeTies(bare, createSolver().solve(bare)))
+      expect([fromMark, instead, other]).toEqual([null, null, null]);
+  });
+
   it("never lean on a corner that isn't found yet", () => {
     const ties = tapeTies(project, createSolver().solve(project));
     const order = ties.map((one) => `corner ${one.corner}`);

@@ -299,6 +299,7 @@ describe("open points", () => {
       const frost = told.indexOf("The frost depth of the place isn't typed");
       expect(frost, paper).toBeGreaterThan(mark);
       expect(told, paper).not.toContain("see the project");
+      expect(told, paper).toContain("nothing is taped from it");
     }
   });
 
