@@ -3,7 +3,6 @@ import { asRead } from "../drawing";
 import type { AreaMark, DrawingMark, LineMark, SymbolMark, TextMark, XY } from "../drawing/marks";
 import { type Style, styles } from "../drawing/styles";
 import { symbolShapes } from "../drawing/symbols";
-import { textWidth } from "../drawing/text-width";
 import { tint } from "./inks";
 import type { Rect } from "./papers";
 import type { Pen, Stroke } from "./pen";
@@ -142,10 +141,8 @@ export function paintSymbol(pen: Pen, mark: Omit<SymbolMark, "at">, [x, y]: XY):
   }
 }
 
-/** Free paper round a text that clears its ground, mm. */
-const mask = 0.35;
-const above = 0.74;
-const below = 0.22;
+/** Paper cleared round the letters of a text, mm: their shape alone, so that a wall or ring beside them stays whole. */
+const halo = 0.45;
 
 function paintText(pen: Pen, written: TextMark, projection: Projection): void {
   const mark = asRead(written, projection.turn);
@@ -158,14 +155,8 @@ function paintText(pen: Pen, written: TextMark, projection: Projection): void {
   const x = px + right * c + up * s;
   const y = py + right * s - up * c;
   const anchor = mark.anchor ?? "start";
-  if (mark.halo) {
-    const width = textWidth(mark.text, size, weight);
-    const left = anchor === "end" ? -width : anchor === "middle" ? -width / 2 : 0;
-    const [l, r, t, b] = [left - mask, left + width + mask, -above * size - mask, below * size + mask];
-    const corner = (u: number, v: number) => [x + u * c - v * s, y + u * s + v * c];
-    pen.area([[...corner(l, t), ...corner(r, t), ...corner(r, b), ...corner(l, b)]], "#ffffff");
-  }
-  pen.text(mark.text, x, y, { size, weight, colour: tint(fill, 1), anchor, angle });
+  const look = { size, weight, colour: tint(fill, 1), anchor, angle };
+  pen.text(mark.text, x, y, mark.halo ? { ...look, halo } : look);
 }
 
 /** A symbol with a direction turns with the plan. */

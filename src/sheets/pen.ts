@@ -22,6 +22,8 @@ export interface TextLook {
   readonly anchor?: "start" | "middle" | "end";
   /** Radians clockwise, as y runs down. */
   readonly angle?: number;
+  /** Paper cleared round the letters themselves, mm. */
+  readonly halo?: number;
 }
 
 export type Ring = ArrayLike<number>;
@@ -116,11 +118,26 @@ export class Pen {
   /** One line of text with its baseline at y. */
   text(text: string, x: number, y: number, look: TextLook): void {
     const { document } = this;
-    const { size, weight = 400, anchor = "start", angle = 0 } = look;
+    const { size, weight = 400, anchor = "start", angle = 0, halo } = look;
     document.font(String(weight)).fontSize(size).fillColor(look.colour);
     const width = anchor === "start" ? 0 : textWidth(text, size, weight);
     const start = anchor === "end" ? -width : anchor === "middle" ? -width / 2 : 0;
-    const options = { lineBreak: false, baseline: "alphabetic" } as const;
+    const place = { x, y, start, angle };
+    if (halo !== undefined) {
+      this.look({ colour: "#ffffff", width: 2 * halo });
+      document.strokeColor("#ffffff");
+      this.write(text, place, { stroke: true, fill: false });
+    }
+    this.write(text, place, {});
+  }
+
+  private write(
+    text: string,
+    { x, y, start, angle }: { x: number; y: number; start: number; angle: number },
+    paint: { readonly stroke?: boolean; readonly fill?: boolean },
+  ): void {
+    const { document } = this;
+    const options = { lineBreak: false, baseline: "alphabetic", ...paint } as const;
     if (angle === 0) {
       document.text(text, round(x + start), round(y), options);
       return;

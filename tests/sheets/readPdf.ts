@@ -90,6 +90,8 @@ class Interpreter {
   private textMatrix: Matrix = [1, 0, 0, 1, 0, 0];
   private font = "";
   private size = 0;
+  /** Letters are stroked alone: the halo under a text, not the text. */
+  private halo = false;
 
   constructor(
     private readonly pageHeight: number,
@@ -131,8 +133,11 @@ class Interpreter {
     else if (line.endsWith("W* n")) this.subpaths = [];
     else if (operator === "Tm") this.textMatrix = [a, b, c, d, e, f];
     else if (operator === "Tf") [this.font, this.size] = [/\/(\S+)/.exec(line)?.[1] ?? "", b];
-    else if (operator === "TJ") this.show(line);
-    else if (!["h", "BT", "ET", "d", "j", "J", "cs", "CS", "scn", "SCN"].includes(operator)) {
+    else if (operator === "BT") this.halo = false;
+    else if (operator === "Tr") this.halo = a === 1;
+    else if (operator === "TJ") {
+      if (!this.halo) this.show(line);
+    } else if (!["h", "ET", "d", "j", "J", "cs", "CS", "scn", "SCN"].includes(operator)) {
       throw new Error(`unexpected operator in "${line}"`);
     }
   }

@@ -283,6 +283,14 @@ describe("the file", () => {
   });
 });
 
+describe("texts on the plan", () => {
+  it("clear the paper by their letters' own shape, not by a box that hides walls and rings", async () => {
+    const bytes = await pdf(demo("pottery-studio.drysill.json"), "letter", false);
+    const file = new TextDecoder("latin1").decode(bytes);
+    expect(file.match(/\n1 Tr\n/g)?.length).toBeGreaterThan(20);
+  });
+});
+
 describe("open points", () => {
   it("are all told, the mark's missing place first, the same place's together", async () => {
     const base = demo("pottery-studio.drysill.json");
