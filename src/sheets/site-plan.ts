@@ -102,9 +102,9 @@ function blocksFor(project: Project, results: Results, layers: readonly MarkLaye
 const importance = [
   "open notice",
   "heights",
+  "open points",
   "corners",
   "key",
-  "open points",
   "cautions",
   "ties",
   "diagonals",

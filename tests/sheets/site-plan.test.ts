@@ -301,7 +301,9 @@ describe("open points", () => {
       building: { ...base.building, foundation: { ...base.building.foundation, frostDepth: null } },
     };
     for (const paper of papers) {
-      const told = words(await pagesOf(project, paper)).replace(/\n/g, " ");
+      const pages = await pagesOf(project, paper);
+      expect(words(pages.slice(0, 1)), paper).toContain("Still open when this was drawn");
+      const told = words(pages).replace(/\n/g, " ");
       const mark = told.indexOf("It has no place on the plan");
       expect(mark, paper).toBeGreaterThan(0);
       const frost = told.indexOf("The frost depth of the place isn't typed");
