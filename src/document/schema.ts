@@ -5,7 +5,12 @@
  */
 import { z } from "zod";
 
-import { id, measureSchema, metres, notNegative, pointSchema, positive } from "./schemaParts";
+import { buildingSchema } from "./buildingSchema";
+import { materialsSchema, truckSchema } from "./costSchema";
+import { drawingSchema } from "./drawingSchema";
+import { gradingSchema } from "./gradingSchema";
+import { rulesSchema } from "./rulesSchema";
+import { id, measureSchema, notNegative, pointSchema } from "./schemaParts";
 import {
   type anchorSchema,
   type breaklineSchema,
@@ -25,6 +30,11 @@ import {
   type testPitSchema,
 } from "./surveySchema";
 
+export * from "./buildingSchema";
+export * from "./costSchema";
+export * from "./drawingSchema";
+export * from "./gradingSchema";
+export * from "./rulesSchema";
 export { measureSchema, pointSchema } from "./schemaParts";
 export * from "./surveySchema";
 
@@ -76,204 +86,11 @@ export const lotSchema = z.object({
   setbacks: z.array(setbackSchema).default([]),
 });
 
-export const foundationSchema = z.object({
-  wallHeight: positive.default(1.2192),
-  wallThickness: positive.default(0.2032),
-  footingWidth: positive.default(0.4064),
-  footingThickness: positive.default(0.2032),
-  slabThickness: notNegative.default(0.127),
-  baseThickness: notNegative.default(0.1016),
-  /** Frost depth for the place as the user typed it; null = not yet asked. */
-  frostDepth: notNegative.nullable().default(null),
-});
-
-export const doorSchema = z.object({
-  id,
-  name: z.string().default("door"),
-  kind: z.enum(["overhead", "walk"]).default("overhead"),
-  /** Wall i runs from outline[i] to outline[i + 1]. */
-  wall: z.number().int().nonnegative(),
-  /** From the wall's first corner to the door's near edge, m. */
-  offset: notNegative,
-  width: positive,
-  /** How far the sill lies below the finished floor, m. */
-  sillBelowFloor: notNegative.default(0),
-});
-
-export const windowSchema = z.object({
-  id,
-  name: z.string().default("window"),
-  wall: z.number().int().nonnegative(),
-  /** From the wall's first corner to the window's near edge, m. */
-  offset: notNegative,
-  width: positive,
-  height: positive.default(0.9144),
-  sillAboveFloor: metres.default(0.9144),
-});
-
-export const buildingSchema = z.object({
-  name: z.string().default("building"),
-  /** Outside face of the foundation wall, corners in order; corner 0 is named A. At least three. */
-  outline: z.array(pointSchema).min(3),
-  /** Height of the finished floor, m. */
-  floor: metres,
-  /** Top of wall = floor + this, m (negative: the wall stops below the floor). */
-  topOfWallAboveFloor: metres.default(0),
-  foundation: foundationSchema.prefault({}),
-  doors: z.array(doorSchema).default([]),
-  windows: z.array(windowSchema).default([]),
-});
-
-export const apronSchema = z.object({
-  /** Wall left showing above the finished ground, m. */
-  showing: notNegative.default(0.1524),
-  /** Fall away from the wall, rise over run. */
-  fall: positive.default(0.05),
-  width: positive.default(3.048),
-  /** Sides (wall indices) where the ground is left as it is. */
-  leave: z.array(z.number().int().nonnegative()).default([]),
-});
-
-export const slopesSchema = z.object({
-  /** Run for one of rise: 3 means 3:1. */
-  fill: positive.default(3),
-  cut: positive.default(2),
-});
-
-export const driveSchema = z.object({
-  id,
-  name: z.string().default("drive"),
-  /** Centreline from the road to the door. */
-  line: z.array(pointSchema).min(2),
-  width: positive.default(3.6576),
-  /** The door it serves; null: it ends on the ground as it is. */
-  door: id.nullable().default(null),
-  /** Height of the road edge; null: the ground as it is there. */
-  roadHeight: metres.nullable().default(null),
-  landing: z.object({ length: notNegative.default(3.6576), fall: notNegative.default(0.02) }).prefault({}),
-  sideSlope: positive.default(3),
-  gravel: notNegative.default(0.2032),
-});
-
-export const swaleSchema = z.object({
-  id,
-  name: z.string().default("swale"),
-  /** Bed line from its high end to its outlet. */
-  line: z.array(pointSchema).min(2),
-  /** Depth of the bed below the ground as it is at the high end, m. */
-  depth: notNegative.default(0.2032),
-  /** Bed fall, rise over run; null: an even fall to the ground at the outlet. */
-  fall: notNegative.nullable().default(null),
-  bottomWidth: notNegative.default(0.6096),
-  sideSlope: positive.default(3),
-});
-
-export const gradingSchema = z.object({
-  apron: apronSchema.prefault({}),
-  slopes: slopesSchema.prefault({}),
-  drives: z.array(driveSchema).default([]),
-  swales: z.array(swaleSchema).default([]),
-});
-
-/** Values behind the floor's limits. The source of each default stands beside its rule in `src/advice`. */
-export const rulesSchema = z.object({
-  leastShowing: notNegative.default(0.1524),
-  aboveUphillGround: notNegative.default(0.1524),
-  uphillReach: positive.default(3.048),
-  steepestDrive: positive.default(0.12),
-  intoUndisturbed: notNegative.default(0.3048),
-  mostShowing: positive.nullable().default(null),
-  leastSwaleFall: notNegative.default(0.01),
-  /** Ids of rules that are switched off. */
-  off: z.array(z.string()).default([]),
-});
-
-export const materialsSchema = z.object({
-  stripDepth: notNegative.default(0.1524),
-  /** Loose volume for one of bank. */
-  swell: positive.default(1.25),
-  /** Compacted volume for one of bank. */
-  shrink: positive.default(0.9),
-});
-
-export const truckSchema = z.object({
-  /** What one load holds, loose, m3. */
-  volume: positive.default(9.174658),
-});
-
 export const titleSchema = z.object({
   owner: z.string().default(""),
   place: z.string().default(""),
   drawnBy: z.string().default(""),
   revision: z.string().default("1"),
-});
-
-/** Words on the plan; with `pointsTo`, a thin line leads from them to that place. */
-export const noteSchema = z.object({
-  id,
-  at: pointSchema,
-  text: z.string().min(1).max(500),
-  pointsTo: pointSchema.nullable().default(null),
-});
-
-/** One end of a dimension: a place, or a corner of the building that it follows. */
-export const dimensionEndSchema = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("at"), x: metres, y: metres }),
-  z.object({ kind: z.literal("corner"), corner: z.number().int().nonnegative() }),
-]);
-
-export const dimensionSchema = z.object({
-  id,
-  from: dimensionEndSchema,
-  to: dimensionEndSchema,
-  /** The dimension line stands off this far, to the left of the way from → to, m. */
-  offset: metres.default(0),
-});
-
-/** A line along which the ground is cut and looked at from the side. */
-export const sectionLineSchema = z.object({
-  id,
-  name: z.string().default("section"),
-  line: z.tuple([pointSchema, pointSchema]),
-});
-
-/** Characters of base64 that a picture may take in the file: some 12 MB of bytes. */
-export const longestPicture = 16_000_000;
-
-export const underlayMedia = ["image/png", "image/jpeg", "image/webp"] as const;
-
-/** A picture under the plan (deed plat, aerial photo, sketch), placed so that its distances are true. */
-export const underlaySchema = z.object({
-  id,
-  name: z.string().default("picture"),
-  media: z.enum(underlayMedia),
-  /** The picture's bytes, base64. */
-  data: z.string().min(1).max(longestPicture),
-  /** Its size, px. */
-  width: z.number().int().positive(),
-  height: z.number().int().positive(),
-  /** Where the middle of the picture lies on the plan. */
-  at: pointSchema,
-  /** Metres on the ground for one of its pixels. */
-  scale: positive,
-  /** Radians counter-clockwise from upright on the plan. */
-  turn: metres.default(0),
-  /** 0 unseen, 1 full. */
-  strength: z.number().min(0).max(1).default(0.5),
-});
-
-/** What is drawn on the plan beside the works themselves, and how the plan is looked at. */
-export const drawingSchema = z.object({
-  /** The plan on screen and paper is turned by this, radians counter-clockwise. */
-  turn: metres.default(0),
-  notes: z.array(noteSchema).default([]),
-  dimensions: z.array(dimensionSchema).default([]),
-  sections: z.array(sectionLineSchema).default([]),
-  underlays: z.array(underlaySchema).default([]),
-  /** Things that can't be changed or taken away by hand; keys as from `thingKey`. */
-  locked: z.array(z.string()).default([]),
-  /** Things that are neither drawn nor picked; they still count. */
-  hidden: z.array(z.string()).default([]),
 });
 
 /** What the person on site typed for today; everything else about the day follows from it. */
@@ -322,21 +139,5 @@ export type Setback = z.infer<typeof setbackSchema>;
 export type Place = z.infer<typeof placeSchema>;
 export type Shot = z.infer<typeof shotSchema>;
 export type Survey = z.infer<typeof surveySchema>;
-export type Foundation = z.infer<typeof foundationSchema>;
-export type Door = z.infer<typeof doorSchema>;
-export type Window = z.infer<typeof windowSchema>;
-export type Building = z.infer<typeof buildingSchema>;
-export type Apron = z.infer<typeof apronSchema>;
-export type Drive = z.infer<typeof driveSchema>;
-export type Swale = z.infer<typeof swaleSchema>;
-export type Grading = z.infer<typeof gradingSchema>;
-export type Rules = z.infer<typeof rulesSchema>;
-export type Materials = z.infer<typeof materialsSchema>;
-export type Note = z.infer<typeof noteSchema>;
-export type DimensionEnd = z.infer<typeof dimensionEndSchema>;
-export type Dimension = z.infer<typeof dimensionSchema>;
-export type SectionLine = z.infer<typeof sectionLineSchema>;
-export type Underlay = z.infer<typeof underlaySchema>;
-export type Drawing = z.infer<typeof drawingSchema>;
 export type Worksheet = z.infer<typeof worksheetSchema>;
 export type Project = z.infer<typeof projectSchema>;

@@ -64,11 +64,11 @@ function outside(from: string, to: string): string[] {
   return allowed ? [] : [`${from} imports ${to}, outside src/`];
 }
 
-/** `src/solve/results.ts` counts as a room of its own: the types that stages answer and views read. */
+/** `src/solve/results*.ts` count as a room of their own: the types that stages answer and views read. */
 function roomOf(path: string): string {
   if (path.startsWith("electron/")) return "electron";
   const withoutEnding = path.replace(/\.tsx?$/, "");
-  return withoutEnding === "src/solve/results" ? "results" : (path.split("/")[1] ?? "");
+  return /^src\/solve\/results(-\w+)?$/.test(withoutEnding) ? "results" : (path.split("/")[1] ?? "");
 }
 
 const endings = ["", ".ts", ".tsx", "/index.ts", "/index.tsx"];

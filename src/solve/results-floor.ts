@@ -1,0 +1,77 @@
+/** What hangs on the floor height: walls, trench, set-out, the band and the bill. Part of what solve returns; units and signs as in `results.ts`. */
+import type { Point } from "../document/schema";
+
+export interface CornerResult {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  /** Existing ground at the corner. */
+  readonly ground: number;
+  readonly guessed: boolean;
+  /** Top of wall above the ground as it is now. */
+  readonly wallAboveGround: number;
+  /** Finished ground just outside the corner. */
+  readonly finished: number;
+  readonly wallAboveFinished: number;
+  /** Floor above the ground as it is now. */
+  readonly floorAboveGround: number;
+}
+
+export interface TrenchCorner {
+  readonly corner: string;
+  /** Bottom of trench = top of wall - wall height - footing thickness. */
+  readonly bottom: number;
+  /** Existing ground - bottom: how deep to dig from the ground as it is. */
+  readonly belowGround: number;
+  readonly belowFinished: number;
+}
+
+export interface SetoutRow {
+  readonly what: string;
+  readonly where: string;
+  readonly height: number;
+  /** Height above (+) or below (-) the reference mark. */
+  readonly fromMark: number | null;
+  /** Reading to look for at today's beam, null until a reading on the mark is known. */
+  readonly reading: number | null;
+}
+
+export interface SetoutResult {
+  readonly mark: string | null;
+  readonly markHeight: number | null;
+  readonly beam: number | null;
+  readonly rows: readonly SetoutRow[];
+}
+
+export interface BandRule {
+  readonly id: string;
+  readonly kind: "notBelow" | "notAbove";
+  /** "6\" of wall above finished ground": short, in words without numbers formatted. */
+  readonly name: string;
+  /** Floor height the rule allows up to or down to, m. Null while it has no bearing yet; `place` says why. */
+  readonly height: number | null;
+  /** The place on site that makes it so: "corner A", "drive, 12 m from the road". */
+  readonly place: string;
+  readonly at?: Point;
+  /** The value behind the rule (m, or rise over run), from document.rules. */
+  readonly value: number;
+  readonly source: string;
+  readonly on: boolean;
+}
+
+export interface BandResult {
+  /** Lowest and highest floor the rules that are on allow; null = not limited on that side. */
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly empty: boolean;
+  readonly rules: readonly BandRule[];
+}
+
+export interface BillItem {
+  readonly id: string;
+  readonly item: string;
+  readonly quantity: number;
+  /** "m3", "m2", "loads". */
+  readonly unit: "m3" | "m2" | "m" | "loads";
+  readonly how: string;
+}

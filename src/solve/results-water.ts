@@ -1,0 +1,69 @@
+/** Where water runs and stands. Part of what solve returns; units and signs as in `results.ts`. */
+import type { Point } from "../document/schema";
+
+/** One downhill arrow on the finished ground. */
+export interface Arrow {
+  readonly x: number;
+  readonly y: number;
+  /** Downhill direction, unit vector. */
+  readonly dx: number;
+  readonly dy: number;
+  readonly slope: number;
+}
+
+export interface Pond {
+  readonly at: Point;
+  readonly depth: number;
+  readonly area: number;
+  readonly volume: number;
+  readonly waterLevel: number;
+  readonly spill: Point;
+  readonly guessed: boolean;
+  /** Outlines of the water, flat x, y rings. */
+  readonly rings: readonly Float64Array[];
+}
+
+export interface WallWater {
+  /** "A-B" */
+  readonly name: string;
+  readonly wall: number;
+  /** Least fall away within the first 10 ft (3.048 m) or the apron, m. */
+  readonly fallAway: number;
+  /** Fall the rule wants over the same distance, m. */
+  readonly needed: number;
+  /** Distance from the wall over which it is wanted, m; less than 10 ft where another wall stands nearer. */
+  readonly within: number;
+  /** A drive, landing or other hard surface lies there, for which a gentler fall is enough. */
+  readonly paved: boolean;
+  readonly passes: boolean;
+  /** Share of the wall's length towards which water runs, 0 to 1. */
+  readonly runsTowards: number;
+  readonly rule: string;
+  readonly source: string;
+}
+
+export interface SwaleStation {
+  readonly distance: number;
+  readonly at: Point;
+  readonly existing: number;
+  readonly bed: number;
+  readonly fall: number | null;
+}
+
+export interface SwaleResult {
+  readonly id: string;
+  readonly name: string;
+  readonly length: number;
+  /** Least bed fall along the line, rise over run (negative: it runs backwards). */
+  readonly leastFall: number;
+  /** The bed falls all along at least at the least fall and its outlet reaches the surface. */
+  readonly drains: boolean;
+  readonly why: string;
+  readonly stations: readonly SwaleStation[];
+}
+
+export interface WaterResult {
+  readonly ponds: readonly Pond[];
+  readonly walls: readonly WallWater[];
+  readonly swales: readonly SwaleResult[];
+}
