@@ -5,6 +5,7 @@ export * as buildingEdits from "./commands/building";
 export type { Edit, EditCommand } from "./commands/command";
 export * as drawingEdits from "./commands/drawing";
 export { applyFix, type FixEdit } from "./commands/mending";
+export * as optionEdits from "./commands/options";
 export * as pitEdits from "./commands/pits";
 export * as plotEdits from "./commands/plot";
 export { canRename, renameThing } from "./commands/rename";

@@ -9,6 +9,7 @@ import { buildingSchema } from "./buildingSchema";
 import { materialsSchema, truckSchema } from "./costSchema";
 import { drawingSchema } from "./drawingSchema";
 import { gradingSchema } from "./gradingSchema";
+import { optionSchema } from "./optionsSchema";
 import { rulesSchema } from "./rulesSchema";
 import { id, measureSchema, notNegative, pointSchema } from "./schemaParts";
 import {
@@ -33,7 +34,9 @@ import {
 export * from "./buildingSchema";
 export * from "./costSchema";
 export * from "./drawingSchema";
+export * from "./foundationSchema";
 export * from "./gradingSchema";
+export * from "./optionsSchema";
 export * from "./rulesSchema";
 export { measureSchema, pointSchema } from "./schemaParts";
 export * from "./surveySchema";
@@ -109,6 +112,7 @@ export const projectSchema = z.object({
   staking: stakingSchema.prefault({}),
   building: buildingSchema.nullable().default(null),
   grading: gradingSchema.prefault({}),
+  options: z.array(optionSchema).default([]),
   rules: rulesSchema.prefault({}),
   materials: materialsSchema.prefault({}),
   truck: truckSchema.prefault({}),

@@ -1,0 +1,113 @@
+/**
+ * Options side by side: each kept option solved as if it were the plan, and told in the figures by which
+ * people choose.
+ *
+ * Units  metres, whole loads, slopes rise over run.
+ */
+import type { Option, Project } from "../document/schema";
+import { limitBroken } from "./limit-broken";
+import type { Results, Solver } from "./results";
+import { swaleVerdict } from "./swale-verdict";
+
+/** What one way to do the job comes to. */
+export interface OptionFigures {
+  /** Null: the plan as it is now. */
+  readonly id: string | null;
+  readonly name: string;
+  readonly floor: number | null;
+  /** Earth between the ground as it is and the finished ground, m3. */
+  readonly cut: number | null;
+  readonly fill: number | null;
+  /** Whole loads on the user's truck, from the bill. */
+  readonly fillLoads: number | null;
+  readonly cutLoads: number | null;
+  /** Deepest fill under the floor, m. */
+  readonly deepestFill: number | null;
+  /** Most wall that shows above the finished ground at a corner, and where. */
+  readonly mostShowing: { readonly m: number; readonly corner: string } | null;
+  /** Steepest grade of any drive and the drive's name; null without a drive. */
+  readonly steepestDrive: { readonly grade: number; readonly name: string } | null;
+  /** Walls that water doesn't leave, of how many. */
+  readonly wetWalls: number;
+  readonly walls: number;
+  readonly ponds: number;
+  /** Names of the swales that don't drain as they should. */
+  readonly stuckSwales: readonly string[];
+  /** Name of a limit that the floor breaks; null where it keeps them all. */
+  readonly breaks: string | null;
+  /** Errors and cautions that solving it tells. */
+  readonly warnings: number;
+}
+
+/** One option with its project and results, for views that draw it. */
+export interface SolvedOption {
+  readonly figures: OptionFigures;
+  readonly project: Project;
+  readonly results: Results;
+}
+
+/** The plan as it would be with an option taken. */
+export function withOption(project: Project, { building, grading }: Option): Project {
+  return { ...project, building, grading };
+}
+
+/** True where the plan's building and grading are just those of the option. */
+export function isTaken(project: Project, { building, grading }: Option): boolean {
+  return sameData(project.building, building) && sameData(project.grading, grading);
+}
+
+/** Plain data compares by its text: fields stand in one order, the schema's. */
+function sameData(one: unknown, other: unknown): boolean {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
+}
+
+/** Solves one option; the solver remembers what options share (the survey and the ground). */
+export function solveOption(solver: Solver, project: Project, option: Option): SolvedOption {
+  const as = withOption(project, option);
+  const results = solver.solve(as);
+  return { figures: optionFigures(option.id, option.name, as, results), project: as, results };
+}
+
+/** The figures of a plan by which options are compared. */
+export function optionFigures(
+  id: string | null,
+  name: string,
+  project: Project,
+  results: Results,
+): OptionFigures {
+  const { earthwork, corners, drives, water, problems } = results;
+  const loads = (item: string) => results.bill.find((line) => line.id === item)?.quantity ?? null;
+  return {
+    id,
+    name,
+    floor: results.floor,
+    cut: earthwork?.total.cut ?? null,
+    fill: earthwork?.total.fill ?? null,
+    fillLoads: loads("fill-loads"),
+    cutLoads: loads("cut-loads"),
+    deepestFill: earthwork?.inside.greatestFill ?? null,
+    mostShowing: greatest(corners, ({ name: corner, wallAboveFinished: m }) => ({ m, corner }), byHeight),
+    steepestDrive: greatest(drives, ({ steepest: grade, name: drive }) => ({ grade, name: drive }), byGrade),
+    wetWalls: water.walls.filter(({ passes }) => !passes).length,
+    walls: water.walls.length,
+    ponds: water.ponds.length,
+    stuckSwales: water.swales
+      .filter((swale) => swaleVerdict(swale, project.rules.leastSwaleFall) !== "drains")
+      .map((swale) => swale.name),
+    breaks: limitBroken(results),
+    warnings: problems.filter(({ severity }) => severity !== "note").length,
+  };
+}
+
+const byHeight = ({ m }: { m: number }) => m;
+const byGrade = ({ grade }: { grade: number }) => grade;
+
+function greatest<From, To>(
+  list: readonly From[],
+  told: (item: From) => To,
+  by: (item: To) => number,
+): To | null {
+  let most: To | null = null;
+  for (const item of list.map(told)) if (most === null || by(item) > by(most)) most = item;
+  return most;
+}
