@@ -1,18 +1,10 @@
 /** The building: its outline, openings and foundation. Part of the project document; units as in `schema.ts`. */
 import { z } from "zod";
 
+import { foundationSchema } from "./foundationSchema";
 import { id, metres, notNegative, pointSchema, positive } from "./schemaParts";
 
-export const foundationSchema = z.object({
-  wallHeight: positive.default(1.2192),
-  wallThickness: positive.default(0.2032),
-  footingWidth: positive.default(0.4064),
-  footingThickness: positive.default(0.2032),
-  slabThickness: notNegative.default(0.127),
-  baseThickness: notNegative.default(0.1016),
-  /** Frost depth for the place as the user typed it; null = not yet asked. */
-  frostDepth: notNegative.nullable().default(null),
-});
+export * from "./foundationSchema";
 
 export const doorSchema = z.object({
   id,
@@ -51,7 +43,6 @@ export const buildingSchema = z.object({
   windows: z.array(windowSchema).default([]),
 });
 
-export type Foundation = z.infer<typeof foundationSchema>;
 export type Door = z.infer<typeof doorSchema>;
 export type Window = z.infer<typeof windowSchema>;
 export type Building = z.infer<typeof buildingSchema>;

@@ -34,7 +34,6 @@ import {
 export * from "./buildingSchema";
 export * from "./costSchema";
 export * from "./drawingSchema";
-export * from "./foundationSchema";
 export * from "./gradingSchema";
 export * from "./optionsSchema";
 export * from "./rulesSchema";

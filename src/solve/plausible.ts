@@ -12,8 +12,12 @@ import type { Words } from "./words";
 /** A floor farther than this from all ground is likelier a slip of the datum or the unit, m. */
 const farFromGround = 3;
 
+type LengthOf = {
+  [K in keyof Foundation]: Foundation[K] extends number | null ? K : never;
+}[keyof Foundation];
+
 /** Most that a detached building has, m. */
-const mostOf: readonly (readonly [keyof Foundation, string, number])[] = [
+const mostOf: readonly (readonly [LengthOf, string, number])[] = [
   ["wallHeight", "wall height", 4.5],
   ["wallThickness", "wall thickness", 0.65],
   ["footingWidth", "footing width", 2.5],

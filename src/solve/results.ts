@@ -21,6 +21,7 @@ import type { Arrow, WaterResult } from "./results-water";
 
 export type * from "./results-earth";
 export type * from "./results-floor";
+export type * from "./results-foundation";
 export type * from "./results-survey";
 export type * from "./results-water";
 

@@ -1,0 +1,40 @@
+/** Depths that follow from the kind of foundation alone. Metres; from first principles. */
+import type { Building, Foundation } from "./schema";
+
+/** Whether a concrete slab lies inside. */
+export function hasSlab({ kind, slabInside, slabThickness }: Foundation): boolean {
+  if (kind === "crawl-space" || slabThickness === 0) return false;
+  return kind === "thickened-edge" || slabInside;
+}
+
+/** Whether a wall stands on a strip footing. */
+export function hasStemWall({ kind }: Foundation): boolean {
+  return kind === "stem-wall" || kind === "crawl-space";
+}
+
+/** Top of wall down to the bottom of a level footing; null for posts, whose holes follow the ground. */
+export function bottomBelowTop(foundation: Foundation): number | null {
+  if (foundation.kind === "posts") return null;
+  if (foundation.kind === "thickened-edge") return foundation.edge.depth;
+  return foundation.wallHeight + foundation.footingThickness;
+}
+
+/** Finished floor down to the underside of the slab; 0 where there is none. */
+export function slabDepth(foundation: Foundation): number {
+  return hasSlab(foundation) ? foundation.slabThickness : 0;
+}
+
+/** Finished floor down to the earth that is brought to height inside: under the base course, or the crawl space's ground. */
+export function earthBelowFloor({
+  foundation,
+  topOfWallAboveFloor,
+}: Pick<Building, "foundation" | "topOfWallAboveFloor">): number {
+  if (foundation.kind === "crawl-space") return foundation.crawl.clearance - topOfWallAboveFloor;
+  const slab = hasSlab(foundation) ? foundation.slabThickness + foundation.insulation : 0;
+  return slab + foundation.baseThickness;
+}
+
+/** Greatest fill under a slab without approval, IRC R506.2.1 (2012), m: 24 in of sand or gravel, 8 in of earth. */
+export function mostSlabFill({ slabFill }: Foundation): number {
+  return slabFill.kind === "earth" ? 0.2032 : 0.6096;
+}
