@@ -2,6 +2,7 @@
 import { useCallback } from "react";
 import type { Host } from "../host";
 import type { AppCommand } from "../panels/command";
+import { OptionsDialog } from "../panels/compare/OptionsDialog";
 import { CommandFinder } from "../panels/dialogs/CommandFinder";
 import { HistoryDialog } from "../panels/dialogs/HistoryDialog";
 import { NewPlanDialog } from "../panels/dialogs/NewPlanDialog";
@@ -63,6 +64,7 @@ export function App({ host, files, commands }: AppProps) {
       <ObjectsDialog />
       <SettingsDialog canReopen={host.kind === "electron"} />
       <TablesDialog />
+      <OptionsDialog />
       <NewPlanDialog onMake={(name, display) => void files.newPlan(name, display)} />
       <ExportDialog files={files} />
       <ImportDialog />

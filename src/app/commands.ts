@@ -155,6 +155,15 @@ const editCommands: readonly AppCommand[] = [
     run: () => openDialog("tables"),
   },
   {
+    id: "edit.options",
+    name: "Options side by side…",
+    place: "Edit",
+    keys: ["Shift+Mod+O"],
+    also: "compare alternatives keep variants snapshot choose",
+    whyNot: withBuilding,
+    run: () => openDialog("options"),
+  },
+  {
     id: "edit.floorUp",
     name: "Floor up one step",
     place: "Edit",

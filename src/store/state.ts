@@ -112,6 +112,7 @@ export interface AppState extends LayerState {
     | "settings"
     | "preferences"
     | "tables"
+    | "options"
     | "new"
     | "guide"
     | "glossary"

@@ -8,9 +8,12 @@ export function Stamp({ picture }: { picture: Thumbnail | null }) {
     <svg
       className="stamp"
       viewBox={picture.viewBox}
-      style={{ aspectRatio: thumbnailShape }}
+      style={{ aspectRatio: picture.shape }}
       aria-hidden="true"
     >
+      {picture.depth?.map(({ ink, path }) => (
+        <path key={ink} className="stamp-depth" d={path} style={{ fill: `var(--${ink})` }} />
+      ))}
       <path className="stamp-minor" d={picture.minor} strokeWidth={hair * 0.7} />
       <path className="stamp-major" d={picture.major} strokeWidth={hair * 1.2} />
       <path

@@ -11,18 +11,35 @@ export interface Thumbnail {
   readonly building: string;
   readonly drives: readonly { readonly path: string; readonly width: number }[];
   readonly swales: string;
+  /** Width over height. */
+  readonly shape: number;
   /** Width of a hairline in plan metres at the size it is shown. */
   readonly hair: number;
+  /** Cut and fill by class, shallow first. */
+  readonly depth?: readonly DepthArea[];
+}
+
+export interface DepthArea {
+  /** Name of its colour: "fill0" … "cut3". */
+  readonly ink: string;
+  readonly path: string;
 }
 
 /** Width over height of the picture. */
 export const thumbnailShape = 2.1;
 const margin = 0.06;
 
-export function thumbnail(project: Project, results: Results): Thumbnail | null {
-  const bounds = shownBounds(project, results);
-  if (!bounds) return null;
-  const box = padded(bounds);
+/** `of`: what to show and its width over height; else the whole plan in the usual shape. */
+export function thumbnail(
+  project: Project,
+  results: Results,
+  of: { readonly bounds: Bounds | null; readonly shape: number } = {
+    bounds: shownBounds(project, results),
+    shape: thumbnailShape,
+  },
+): Thumbnail | null {
+  if (!of.bounds) return null;
+  const box = padded(of.bounds, of.shape);
   const contours = (major: boolean) =>
     results.existingContours
       .filter((contour) => contour.major === major)
@@ -30,6 +47,7 @@ export function thumbnail(project: Project, results: Results): Thumbnail | null 
       .join("");
   return {
     viewBox: `${round(box.minX)} ${round(-box.maxY)} ${round(box.maxX - box.minX)} ${round(box.maxY - box.minY)}`,
+    shape: of.shape,
     minor: contours(false),
     major: contours(true),
     lot: ringPath(project.lot.outline),
@@ -47,9 +65,9 @@ function shownBounds(project: Project, results: Results): Bounds | null {
 }
 
 /** Grown by a margin and to the picture's shape. */
-function padded({ minX, minY, maxX, maxY }: Bounds): Bounds {
-  const width = Math.max(1, maxX - minX, (maxY - minY) * thumbnailShape) * (1 + 2 * margin);
-  const height = width / thumbnailShape;
+function padded({ minX, minY, maxX, maxY }: Bounds, shape: number): Bounds {
+  const width = Math.max(1, maxX - minX, (maxY - minY) * shape) * (1 + 2 * margin);
+  const height = width / shape;
   const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
   return { minX: x - width / 2, maxX: x + width / 2, minY: y - height / 2, maxY: y + height / 2 };
 }
@@ -62,7 +80,12 @@ function linePath(line: readonly Point[]): string {
   return line.length === 0 ? "" : `M${line.map(([x, y]) => `${round(x)} ${round(-y)}`).join("L")}`;
 }
 
-function flatPath(line: Float64Array): string {
+/** Flat rings as one path; rings within rings are holes. */
+export function ringsPath(rings: readonly ArrayLike<number>[]): string {
+  return rings.map((ring) => `${flatPath(ring)}Z`).join("");
+}
+
+function flatPath(line: ArrayLike<number>): string {
   const places: string[] = [];
   for (let i = 0; i + 1 < line.length; i += 2)
     places.push(`${round(line[i] ?? 0)} ${round(-(line[i + 1] ?? 0))}`);

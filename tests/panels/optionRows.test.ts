@@ -1,0 +1,67 @@
+import { describe, expect, it } from "vitest";
+
+import { displaySchema } from "../../src/document";
+import { optionRows } from "../../src/panels/compare/optionRows";
+import { notationOf } from "../../src/panels/notation";
+import type { OptionFigures } from "../../src/solve/compare";
+
+const now: OptionFigures = {
+  id: null,
+  name: "now",
+  floor: 3.048,
+  cut: 10,
+  fill: 20,
+  fillLoads: 4,
+  cutLoads: 2,
+  deepestFill: 0.6096,
+  mostShowing: { m: 0.3048, corner: "B" },
+  steepestDrive: { grade: 0.08, name: "drive" },
+  wetWalls: 0,
+  walls: 4,
+  ponds: 1,
+  stuckSwales: [],
+  breaks: null,
+  warnings: 2,
+};
+const notation = notationOf(displaySchema.parse({ length: "ft-in" }));
+
+function row(name: string, other: Partial<OptionFigures>) {
+  const found = optionRows([now, { ...now, id: "o1", ...other }], notation).find(
+    (each) => each.name === name,
+  );
+  if (!found) throw new Error(`there is no row ${name}`);
+  return found.cells.map(({ text, difference, faulty }) => [text, difference, faulty]);
+}
+
+describe("the figures of options", () => {
+  it("tell how an option differs from the plan as it is now, in the plan's notation", () => {
+    expect(row("Floor", { floor: 3.2004 })).toEqual([
+      ["10′ 0″", "", false],
+      ["10′ 6″", "6″ higher", false],
+    ]);
+    expect(row("Loads of fill", { fillLoads: 1 })).toEqual([
+      ["4 loads", "", false],
+      ["1 load", "3 less", false],
+    ]);
+    expect(row("Steepest drive", { steepestDrive: { grade: 0.1, name: "drive" } })[1]?.[1]).toBe("steeper");
+  });
+
+  it("tell no difference that can't be read from the figures", () => {
+    expect(row("Floor", { floor: 3.0481 })[1]?.[1]).toBe("");
+  });
+
+  it("mark what is wrong with an option, in words", () => {
+    expect(row("Water leaves the walls", { wetWalls: 2 })[1]).toEqual(["not on 2 of 4 sides", "", true]);
+    expect(row("Limits of the floor", { breaks: "drive no steeper than the limit" })[1]).toEqual([
+      "broken: drive no steeper than the limit",
+      "",
+      true,
+    ]);
+    expect(row("Swales", { stuckSwales: ["north swale"] })[1]).toEqual(["north swale to mend", "", true]);
+  });
+
+  it("leave out what an option hasn't got", () => {
+    expect(row("Steepest drive", { steepestDrive: null })[1]?.[0]).toBe("no drive");
+    expect(row("Floor", { floor: null })[1]).toEqual(["–", "", false]);
+  });
+});
