@@ -2,6 +2,7 @@
 import { check } from "./check";
 import { closure } from "./closure";
 import { type Command, InputError, type Io } from "./command";
+import { compare } from "./compare";
 import { exportCommand } from "./export";
 import { importCommand } from "./import";
 import { nodeIo } from "./io";
@@ -15,6 +16,7 @@ import { volume } from "./volume";
 const COMMANDS: readonly Command[] = [
   check,
   solve,
+  compare,
   sheets,
   level,
   surface,
