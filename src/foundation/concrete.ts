@@ -1,51 +1,61 @@
 /**
- * Concrete of a strip footing, a wall on it and a slab inside the wall.
+ * Concrete of a level foundation: strip footing and wall, thickened edge or pads, and the slab.
  *
  * Units   metres, m2, m3.
- * Method  A line moved inwards by t is shorter by t · Σ 2 tan(turn/2) over its corners, and encloses less by
- *         perimeter · t − t² · Σ tan(turn/2): corners are counted once. The footing is centred under the wall.
- *         Openings for doors are not taken off.
+ * Method  Footing and wall by their centreline, corners counted once; the footing is centred under the wall. A
+ *         thickened edge is a trapezoid under the slab with its inner side at 1 : 1, taken along the line of its
+ *         centroid (Pappus). Openings for doors are not taken off.
  * Source  First principles; the same take-off as in NAVEDTRA 14070, chapter 5.
  */
+import { hasSlab, hasStemWall } from "../document/foundationMeasures";
 import type { Foundation } from "../document/schema";
-import { type Point, perimeter, signedArea } from "../geometry";
+import { type Point, signedArea } from "../geometry";
+import { postsAlong } from "./posts";
+import { areaInside, lengthInside } from "./ring-lengths";
 
 export interface Concrete {
   readonly wall: number;
   readonly footing: number;
   readonly slab: number;
+  /** Thickened edge below the slab. */
+  readonly edge: number;
+  /** Pads under posts. */
+  readonly pads: number;
   /** Stone under the slab. */
   readonly base: number;
-  /** Floor area inside the walls. */
+  /** Floor area inside the walls; the whole outline where there are none. */
   readonly floorArea: number;
 }
 
 export function concrete(outline: readonly Point[], foundation: Foundation): Concrete {
   const { wallThickness, wallHeight, footingWidth, footingThickness } = foundation;
-  const turns = cornerTurns(outline);
-  const outside = perimeter(outline);
-  const centreLine = Math.max(0, outside - wallThickness * turns);
-  const floorArea = Math.max(
-    0,
-    Math.abs(signedArea(outline)) - outside * wallThickness + wallThickness * wallThickness * turns,
-  );
+  const walled = hasStemWall(foundation);
+  const centreLine = walled ? lengthInside(outline, wallThickness / 2) : 0;
+  const floorArea = walled ? areaInside(outline, wallThickness) : Math.abs(signedArea(outline));
+  const edge = foundation.kind === "thickened-edge" ? thickenedEdge(foundation) : null;
   return {
     wall: centreLine * wallThickness * wallHeight,
     footing: centreLine * footingWidth * footingThickness,
-    slab: floorArea * foundation.slabThickness,
-    base: floorArea * foundation.baseThickness,
+    slab: hasSlab(foundation) ? floorArea * foundation.slabThickness : 0,
+    edge: edge ? edge.area * lengthInside(outline, edge.centroid) : 0,
+    pads: foundation.kind === "posts" ? padVolume(outline, foundation) : 0,
+    base: foundation.kind === "crawl-space" ? 0 : floorArea * foundation.baseThickness,
     floorArea,
   };
 }
 
-/** Σ tan(turn/2) over the corners, outward corners positive; 4 for a rectangle. */
-function cornerTurns(outline: readonly Point[]): number {
-  const turnSign = Math.sign(signedArea(outline));
-  return outline.reduce((sum, [x, y], i) => {
-    const [px, py] = outline[(i + outline.length - 1) % outline.length] as Point;
-    const [nx, ny] = outline[(i + 1) % outline.length] as Point;
-    const cross = (x - px) * (ny - y) - (y - py) * (nx - x);
-    const dot = (x - px) * (nx - x) + (y - py) * (ny - y);
-    return sum + turnSign * Math.tan(Math.atan2(cross, dot) / 2);
-  }, 0);
+/** Section of the edge below the slab: its area and how far its centroid lies inside the face. */
+export function thickenedEdge({ edge, slabThickness }: Foundation): { area: number; centroid: number } {
+  const deep = Math.max(0, edge.depth - slabThickness);
+  const upright = edge.width * deep;
+  const haunch = (deep * deep) / 2;
+  const area = upright + haunch;
+  if (area === 0) return { area: 0, centroid: 0 };
+  return { area, centroid: (upright * (edge.width / 2) + haunch * (edge.width + deep / 3)) / area };
+}
+
+function padVolume(outline: readonly Point[], { posts }: Foundation): number {
+  return (
+    postsAlong(outline, posts.spacing).length * (Math.PI / 4) * posts.holeDiameter ** 2 * posts.padThickness
+  );
 }

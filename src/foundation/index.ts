@@ -1,4 +1,9 @@
 export { type Concrete, concrete } from "./concrete";
+export { soilSlopes } from "./dig";
+export { leastLanding, leastTread, mostRise, stepsFor } from "./doors";
+export { type FoundationInput, foundationResult } from "./foundation";
+export type { PlaceWords, WallLine } from "./lines";
+export { stepOverlap, stepPieces } from "./steps";
 export {
   type CornerGround,
   cornerResults,
@@ -6,3 +11,4 @@ export {
   foundationLevels,
   trenchCorners,
 } from "./trench";
+export { fillLimit, unbalancedOutside } from "./unbalanced";

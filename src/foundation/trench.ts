@@ -2,19 +2,23 @@
  * How deep the trench is at each corner, and how much wall shows.
  *
  * Units   metres.
- * Method  Bottom of trench = top of wall − wall height − footing thickness, level all round.
+ * Method  Bottom of trench = top of wall − wall height − footing thickness, level all round; steps and holes for posts
+ *         have a bottom of their own at each corner (`footing.ts`).
  * Source  First principles.
  */
+import { bottomBelowTop, earthBelowFloor, hasStemWall, slabDepth } from "../document/foundationMeasures";
 import type { Foundation } from "../document/schema";
 import type { CornerResult, TrenchCorner } from "../solve/results";
 
 export interface FoundationLevels {
   readonly floor: number;
   readonly topOfWall: number;
+  /** Of the highest step; the top of wall where there is no strip footing. */
   readonly topOfFooting: number;
+  /** Of the highest step; for posts the hole's depth below the top of wall, as on level ground. */
   readonly bottomOfTrench: number;
   readonly undersideOfSlab: number;
-  /** Where the base course rests: the earth inside is brought to this height. */
+  /** Where the base course rests, or the crawl space's ground: the earth inside is brought to this height. */
   readonly undersideOfBase: number;
 }
 
@@ -24,15 +28,13 @@ export function foundationLevels(
   foundation: Foundation,
 ): FoundationLevels {
   const topOfWall = floor + topOfWallAboveFloor;
-  const topOfFooting = topOfWall - foundation.wallHeight;
-  const undersideOfSlab = floor - foundation.slabThickness;
   return {
     floor,
     topOfWall,
-    topOfFooting,
-    bottomOfTrench: topOfFooting - foundation.footingThickness,
-    undersideOfSlab,
-    undersideOfBase: undersideOfSlab - foundation.baseThickness,
+    topOfFooting: hasStemWall(foundation) ? topOfWall - foundation.wallHeight : topOfWall,
+    bottomOfTrench: topOfWall - (bottomBelowTop(foundation) ?? foundation.posts.holeDepth),
+    undersideOfSlab: floor - slabDepth(foundation),
+    undersideOfBase: floor - earthBelowFloor({ foundation, topOfWallAboveFloor }),
   };
 }
 
@@ -56,12 +58,21 @@ export function cornerResults(levels: FoundationLevels, corners: readonly Corner
   }));
 }
 
-/** Depth of the trench at each corner. */
-export function trenchCorners(levels: FoundationLevels, corners: readonly CornerGround[]): TrenchCorner[] {
-  return corners.map(({ name, ground, finished }) => ({
-    corner: name,
-    bottom: levels.bottomOfTrench,
-    belowGround: ground - levels.bottomOfTrench,
-    belowFinished: finished - levels.bottomOfTrench,
-  }));
+/** Depth of the trench at each corner; `bottoms` where it isn't level all round. */
+export function trenchCorners(
+  levels: FoundationLevels,
+  corners: readonly CornerGround[],
+  strip = 0,
+  bottoms: readonly number[] = [],
+): TrenchCorner[] {
+  return corners.map(({ name, ground, finished }, i) => {
+    const bottom = bottoms[i] ?? levels.bottomOfTrench;
+    return {
+      corner: name,
+      bottom,
+      belowGround: ground - bottom,
+      belowStripped: ground - strip - bottom,
+      belowFinished: finished - bottom,
+    };
+  });
 }

@@ -1,5 +1,6 @@
 /** The stages that follow the floor height: cheap enough for every frame of a drag. */
 import { floorBand, floorRules } from "../advice";
+import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
 import { wallWater } from "../drainage";
 import {
@@ -27,8 +28,17 @@ import { setout } from "../setout";
 import { groundAt } from "../terrain";
 import { pondNear, type StandingFacts, standingFacts } from "./advice-facts";
 import { earthworkResult, strippedEarth, volumeAgainstFloor } from "./earthwork";
+import { type FoundationPlaces, foundationAt, foundationPlaces } from "./foundation";
 import type { StageMaker } from "./memo";
-import type { CurvePoint, GroundGrid, Pond, Results, SurveyResult, SwaleResult } from "./results";
+import type {
+  CurvePoint,
+  FoundationResult,
+  GroundGrid,
+  Pond,
+  Results,
+  SurveyResult,
+  SwaleResult,
+} from "./results";
 import { type SectionPlaces, sectionLine, sectionPlaces } from "./section";
 import { setoutHeights, setoutReference } from "./setout-heights";
 import type { BuildingSite } from "./site";
@@ -49,6 +59,7 @@ export interface Standing {
   readonly curve: readonly CurvePoint[];
   readonly facts: StandingFacts;
   readonly concrete: Concrete;
+  readonly foundation: FoundationPlaces;
 }
 
 /** Parts of the results that follow the floor. */
@@ -61,6 +72,7 @@ export type FloorResults = Pick<
   | "earthwork"
   | "curve"
   | "trench"
+  | "foundation"
   | "setout"
   | "drives"
   | "water"
@@ -105,10 +117,11 @@ export function standingStages(
   );
   const curve = stage(volumeAgainstFloor);
   const cast = stage(concrete);
+  const footing = stage(foundationPlaces);
   return (site, project, words) => {
     const { footprint, ground, height, plan, range, reach, building } = site;
     const { foundation } = building;
-    const below = foundation.slabThickness + foundation.baseThickness;
+    const below = earthBelowFloor(building);
     return {
       corners: corners(footprint, ground, height, plan, range),
       drives: drives(plan, height),
@@ -118,6 +131,7 @@ export function standingStages(
       curve: curve(site.coarse, site.curve, below, range.low, range.high),
       facts: standingFacts(site, project, words),
       concrete: cast(footprint.ring, foundation),
+      foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),
     };
   };
 }
@@ -138,8 +152,10 @@ export function floorResults(input: FloorInput): FloorResults {
   const { building, plan, curve, footprint } = site;
   const { floor } = finished;
   const levels = foundationLevels(floor, building.topOfWallAboveFloor, building.foundation);
-  const corners = cornerGrounds(standing.corners, floor);
+  const cornerHeights = cornerGrounds(standing.corners, floor);
+  const corners = cornerResults(levels, cornerHeights);
   const drives = standing.drives.map((profile) => driveResult(profile, floor));
+  const foundation = foundationAt(standing.foundation, site, project, floor, corners, drives, words);
   const earthwork = earthworkResult({
     levels,
     curve,
@@ -156,14 +172,15 @@ export function floorResults(input: FloorInput): FloorResults {
   return {
     floor,
     topOfWall: levels.topOfWall,
-    corners: cornerResults(levels, corners),
+    corners,
     surface: surfaceOf(site, finished),
     earthwork,
     curve: standing.curve,
-    trench: trenchCorners(levels, corners),
+    trench: trenchCorners(levels, cornerHeights, project.materials.stripDepth, cornerBottoms(foundation)),
+    foundation,
     setout: setout(
       setoutReference(project, survey),
-      setoutHeights(project, plan, levels, drives, standing.swales, words),
+      setoutHeights(project, plan, levels, foundation, drives, standing.swales, words),
     ),
     drives,
     water: {
@@ -186,6 +203,17 @@ export function floorResults(input: FloorInput): FloorResults {
     }),
     section: sectionLine(standing.section.places, standing.section.prepared, floor),
   };
+}
+
+/** The deeper of the two walls' bottoms at each corner. */
+function cornerBottoms({ walls }: FoundationResult): number[] {
+  return walls.map(({ bottom }, i) => {
+    const before = walls[(i + walls.length - 1) % walls.length];
+    return Math.min(
+      bottom[0] as number,
+      before?.bottom[before.bottom.length - 1] ?? Number.POSITIVE_INFINITY,
+    );
+  });
 }
 
 function cornerGrounds({ places, prepared, guessed }: Standing["corners"], floor: number): CornerGround[] {

@@ -34,6 +34,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     earthwork: results.earthwork,
     curve: results.curve,
     trench: results.trench,
+    foundation: foundationToJson(results.foundation),
     setout: results.setout,
     drives: results.drives,
     water: {
@@ -70,6 +71,21 @@ function groundToJson({ ground, surface }: Results) {
     greatestFill: surface?.greatestFill ?? null,
     greatestCut: surface?.greatestCut ?? null,
   };
+}
+
+/** Lists of stations as plain lists. */
+function foundationToJson(foundation: Results["foundation"]) {
+  if (!foundation) return null;
+  return { ...foundation, walls: foundation.walls.map((wall) => listed(wall)) };
+}
+
+function listed(wall: object): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(wall).map(([key, value]) => [
+      key,
+      ArrayBuffer.isView(value) ? [...(value as Float64Array)] : value,
+    ]),
+  );
 }
 
 function contourToJson({ height, major, lines }: Contour) {

@@ -146,6 +146,7 @@ function withoutBuilding(
     earthwork: null,
     curve: [],
     trench: [],
+    foundation: null,
     setout: setout(setoutReference(project, site.survey), []),
     drives: [],
     arrows: water.arrows,

@@ -23,6 +23,8 @@ export interface TrenchCorner {
   readonly bottom: number;
   /** Existing ground - bottom: how deep to dig from the ground as it is. */
   readonly belowGround: number;
+  /** Below the ground without its topsoil. */
+  readonly belowStripped: number;
   readonly belowFinished: number;
 }
 

@@ -16,6 +16,7 @@ import type {
   SectionLine,
 } from "./results-earth";
 import type { BandResult, BillItem, CornerResult, SetoutResult, TrenchCorner } from "./results-floor";
+import type { FoundationResult } from "./results-foundation";
 import type { PitsResult, PlotResult, SurveyResult } from "./results-survey";
 import type { Arrow, WaterResult } from "./results-water";
 
@@ -64,6 +65,8 @@ export interface Results {
   readonly earthwork: EarthworkResult | null;
   readonly curve: readonly CurvePoint[];
   readonly trench: readonly TrenchCorner[];
+  /** Null while no building stands on a ground. */
+  readonly foundation: FoundationResult | null;
   readonly setout: SetoutResult;
   readonly drives: readonly DriveResult[];
   readonly arrows: readonly Arrow[];

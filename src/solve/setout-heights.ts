@@ -1,9 +1,10 @@
 /** The heights to set out, by name and place, and the beam they are read from. */
+import { hasSlab } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
 import type { FoundationLevels } from "../foundation";
-import type { GradingPlan } from "../grading";
+import { cornerName, type GradingPlan } from "../grading";
 import type { SetoutHeight, SetoutReference } from "../setout";
-import type { DriveResult, DriveStation, SurveyResult, SwaleResult } from "./results";
+import type { DriveResult, DriveStation, FoundationResult, SurveyResult, SwaleResult } from "./results";
 import { type NumberedStation, routeStations } from "./route-stations";
 import type { Words } from "./words";
 
@@ -11,6 +12,7 @@ export function setoutHeights(
   project: Project,
   plan: GradingPlan,
   levels: FoundationLevels,
+  foundation: FoundationResult,
   drives: readonly DriveResult[],
   swales: readonly SwaleResult[],
   words: Words,
@@ -19,10 +21,8 @@ export function setoutHeights(
   return [
     { what: "top of wall", where: "all round", height: levels.topOfWall },
     { what: "finished floor", where: "inside", height: levels.floor },
-    { what: "top of base stone", where: "inside, under the slab", height: levels.undersideOfSlab },
-    { what: "earth under the base stone", where: "inside", height: levels.undersideOfBase },
-    { what: "top of footing", where: "all round", height: levels.topOfFooting },
-    { what: "bottom of trench", where: "all round", height: levels.bottomOfTrench },
+    ...insideHeights(project.building, levels),
+    ...footingHeights(foundation, levels, words),
     ...apronHeights(plan, levels.floor, words),
     ...sills(project, plan, levels.floor),
     ...swales.flatMap((swale) => bedHeights(swale, told.swales.get(swale.id) ?? [], words)),
@@ -30,6 +30,54 @@ export function setoutHeights(
       driveHeights(drive, told.drives.get(drive.id) ?? [], servedDoor(drive.id, project, plan), words),
     ),
   ];
+}
+
+/** What the inside is brought to before its floor. */
+function insideHeights(building: Project["building"], levels: FoundationLevels): SetoutHeight[] {
+  if (!building) return [];
+  const { foundation } = building;
+  if (foundation.kind === "crawl-space")
+    return [{ what: "ground in the crawl space", where: "inside", height: levels.undersideOfBase }];
+  const slab = hasSlab(foundation);
+  const stone = { what: "top of base stone", where: "inside, under the slab" };
+  const earth = { what: "earth under the base stone", where: "inside", height: levels.undersideOfBase };
+  if (!slab) return [earth];
+  return [{ ...stone, height: levels.undersideOfSlab - foundation.insulation }, earth];
+}
+
+/** Top and bottom of the footing: all round, piece by piece where it steps, hole by hole for posts. */
+function footingHeights(
+  foundation: FoundationResult,
+  levels: FoundationLevels,
+  words: Words,
+): SetoutHeight[] {
+  if (foundation.kind === "posts")
+    return foundation.posts.map(({ bottom, wall, offset }, i) => ({
+      what: `bottom of hole ${i + 1}`,
+      where: onWallFrom(foundation, wall, offset, words),
+      height: bottom,
+    }));
+  if (foundation.kind === "thickened-edge")
+    return [{ what: "bottom of thickened edge", where: "all round", height: levels.bottomOfTrench }];
+  if (!foundation.stepped || foundation.stepped.levels === 0)
+    return [
+      { what: "top of footing", where: "all round", height: levels.topOfFooting },
+      { what: "bottom of trench", where: "all round", height: levels.bottomOfTrench },
+    ];
+  const pieces = foundation.walls.flatMap((wall) => wall.pieces.map((piece) => ({ wall, piece })));
+  return ["top of footing", "bottom of trench"].flatMap((what, i) =>
+    pieces.map(({ wall, piece }) => ({
+      what,
+      where: `wall ${wall.name}, ${words.length(piece.from)} to ${words.length(piece.to)} from ${cornerName(wall.wall)}`,
+      height: i === 0 ? piece.top : piece.bottom,
+    })),
+  );
+}
+
+function onWallFrom({ walls }: FoundationResult, wall: number, offset: number, words: Words): string {
+  return offset < 1e-6
+    ? `corner ${cornerName(wall)}`
+    : `wall ${walls[wall]?.name ?? ""}, ${words.length(offset)} from ${cornerName(wall)}`;
 }
 
 /** The finished ground to grade to; drives and sides that are left as they are have heights of their own. */

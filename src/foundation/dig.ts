@@ -1,0 +1,110 @@
+/**
+ * The trench: how wide, how much soil, what goes back, where the heap lies.
+ *
+ * Units   metres, m3 in the bank; side slopes run for one of rise.
+ * Method  Below the stripped ground, section by section along the wall: bottom width × depth + run × depth² for two sloped
+ *         sides; benches cut run × depth × bench / 2 more on each side, so that they are nowhere steeper than the slope. Sections
+ *         are taken along the centreline of the wall, corners counted once. The heap is a ridge at 1.5 : 1, loose, outside.
+ * Source  29 CFR 1926.651 and .652 with appendix B to subpart P: 3/4, 1 and 1 1/2 : 1 for soil A, B and C, stable rock upright;
+ *         sides from 5 ft; spoil 2 ft back. Where a rule of the place asks for more, that holds.
+ */
+import type { TrenchSoil } from "../document/schema";
+import { type Point, perimeter } from "../geometry";
+import type { TrenchDig } from "../solve/results";
+import type { FootingDemand } from "./footing";
+import { type FootedLine, leastAt, type PlaceWords, placeOn } from "./lines";
+import { lengthInside } from "./ring-lengths";
+
+/** Sides must be sloped or shored from here, m (5 ft). */
+const protectedDepth = 1.524;
+/** Run for one of rise of a heap of loose soil. */
+const heapSlope = 1.5;
+
+export const soilSlopes: Readonly<Record<TrenchSoil, number>> = { rock: 0, A: 0.75, B: 1, C: 1.5 };
+
+export function trenchDig(
+  lines: readonly FootedLine[],
+  outline: readonly Point[],
+  { foundation }: FootingDemand,
+  swell: number,
+  place: PlaceWords,
+): TrenchDig {
+  const { trench, footingThickness, kind, edge } = foundation;
+  const wallThickness = kind === "thickened-edge" ? edge.width : foundation.wallThickness;
+  const footingWidth = kind === "thickened-edge" ? edge.width : foundation.footingWidth;
+  const deep = leastAt(lines, (line, i) => (line.bottom[i] as number) - (line.existing[i] as number));
+  const depth = -deep.value;
+  const sides = sidesOf(foundation, depth);
+  const slope = sides === "sloped" || sides === "benched" ? soilSlopes[trench.soil] : 0;
+  const bench = sides === "benched" ? trench.benchHeight : 0;
+  const bottomWidth = footingWidth + 2 * trench.workingSpace;
+  const section = (line: FootedLine, i: number) => {
+    const d = Math.max(0, (line.stripped[i] as number) - (line.bottom[i] as number));
+    return bottomWidth * d + slope * d * d + slope * d * Math.min(bench, d);
+  };
+  const cast = (line: FootedLine, i: number) => {
+    const [ground, bottom] = [line.stripped[i] as number, line.bottom[i] as number];
+    const footing = Math.min(footingThickness, Math.max(0, ground - bottom));
+    const wall = Math.max(0, ground - bottom - footingThickness);
+    return kind === "thickened-edge"
+      ? edge.width * Math.max(0, ground - bottom)
+      : footingWidth * footing + wallThickness * wall;
+  };
+  const ratio =
+    lengthInside(outline, kind === "thickened-edge" ? edge.width / 2 : wallThickness / 2) /
+    perimeter(outline);
+  const along = (figure: typeof section) =>
+    lines.reduce((sum, line) => sum + integral(line, figure), 0) * ratio;
+  const volume = along(section);
+  const filled = along(cast);
+  return {
+    soil: trench.soil,
+    sideSlope: slope,
+    sides,
+    bottomWidth,
+    deepest: { depth, at: placeOn(deep.line, deep.station, place) },
+    widestTop: bottomWidth + 2 * slope * Math.max(0, depth),
+    volume,
+    backfill: volume - filled,
+    leftOver: filled,
+    spoil: lines.map((line) => {
+      const face = wallThickness / 2 - bottomWidth / 2;
+      const most = deepestOn(line);
+      const edgeAt = -face + slope * most;
+      const loose = integral(line, section) * ratio * swell;
+      const height = Math.sqrt(loose / line.length / heapSlope);
+      const from = edgeAt + trench.spoilBack;
+      return {
+        wall: line.wall,
+        name: line.name,
+        edge: edgeAt,
+        from,
+        to: from + 2 * heapSlope * height,
+        height,
+        loose,
+      };
+    }),
+  };
+}
+
+function sidesOf({ trench }: FootingDemand["foundation"], depth: number): TrenchDig["sides"] {
+  if (trench.sides !== "as-needed") return trench.sides;
+  return depth >= protectedDepth ? "sloped" : "upright";
+}
+
+function deepestOn(line: FootedLine): number {
+  let most = 0;
+  for (let i = 0; i < line.distance.length; i++)
+    most = Math.max(most, (line.stripped[i] as number) - (line.bottom[i] as number));
+  return most;
+}
+
+function integral(line: FootedLine, figure: (line: FootedLine, station: number) => number): number {
+  let sum = 0;
+  for (let i = 1; i < line.distance.length; i++)
+    sum +=
+      (((line.distance[i] as number) - (line.distance[i - 1] as number)) *
+        (figure(line, i - 1) + figure(line, i))) /
+      2;
+  return sum;
+}
