@@ -1,0 +1,242 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { foundationKinds, foundationSchema } from "../../src/document/schema";
+import { stepsFor } from "../../src/foundation";
+import { atFloor, flat, foot, inch, onGround, plane } from "./sites";
+
+const millimetres = (min: number, max: number) => fc.integer({ min, max }).map((mm) => mm / 1000);
+const defaults = foundationSchema.parse({});
+
+describe("the bottom of the trench", () => {
+  it("is top of wall less wall and footing for stem wall and crawl space", () => {
+    for (const kind of ["stem-wall", "crawl-space"] as const) {
+      const { heights } = atFloor({
+        floor: 1,
+        topOfWallAboveFloor: -0.1,
+        foundation: { kind, wallHeight: 1, footingThickness: 0.3 },
+      });
+      expect(heights.lowestBottom).toBeCloseTo(1 - 0.1 - 1 - 0.3, 12);
+      expect(heights.highestBottom).toBe(heights.lowestBottom);
+    }
+  });
+
+  it("is the edge's depth below the top of a slab with a thickened edge", () => {
+    const { heights, takeOff, stepped } = atFloor({
+      floor: 1,
+      foundation: { kind: "thickened-edge", edge: { depth: 0.4, width: 0.3 } },
+    });
+    expect(heights.lowestBottom).toBeCloseTo(0.6, 12);
+    expect(heights.topOfFooting).toBeNull();
+    expect(stepped).toBeNull();
+    expect(takeOff.wall + takeOff.footing).toBe(0);
+  });
+
+  it("follows the ground for posts, so far below undisturbed ground each", () => {
+    const result = onGround(flat(10), plane(0, -0.1), {
+      floor: 0.3,
+      strip: 0.15,
+      foundation: { kind: "posts", posts: { ...defaults.posts, holeDepth: 1.2, spacing: 2.5 } },
+    });
+    expect(result.posts).toHaveLength(16);
+    expect(result.takeOff.posts).toBe(16);
+    for (const { at, bottom, length } of result.posts) {
+      expect(bottom).toBeCloseTo(Math.min(-0.1 * at[0] - 0.15, 0.3 - 0.1524) - 1.2, 9);
+      expect(length).toBeCloseTo(0.3 - bottom, 12);
+    }
+    const low = result.posts.find(({ at }) => at[0] > 9.99);
+    expect(low?.inFill).toBeCloseTo(0.3 - 0.1524 + 1 + 0.15, 9);
+    expect(result.dig).toBeNull();
+    expect(result.levelFooting).toBeNull();
+  });
+});
+
+describe("raising the floor by h", () => {
+  it("shows h more of every wall above the ground as it is, and digs h less", () => {
+    fc.assert(
+      fc.property(millimetres(-500, 1500), millimetres(1, 800), millimetres(-60, 60), (floor, h, slope) => {
+        const at = (height: number) =>
+          onGround(flat(8), plane(0, slope, slope / 2), { floor: height, showing: null });
+        const [before, after] = [at(floor), at(floor + h)];
+        before.walls.forEach((wall, i) => {
+          const raised = after.walls[i];
+          expect((raised?.leastShowing ?? 0) - wall.leastShowing).toBeCloseTo(h, 9);
+          expect((raised?.mostShowing ?? 0) - wall.mostShowing).toBeCloseTo(h, 9);
+        });
+        expect(before.cover.bearing.least - after.cover.bearing.least).toBeCloseTo(h, 9);
+        expect((after.slabFill?.greatest ?? 0) - (before.slabFill?.greatest ?? 0)).toBeCloseTo(h, 9);
+      }),
+    );
+  });
+});
+
+describe("footing in fill", () => {
+  it("is told by stretches, with the walls they lie on", () => {
+    const { cover } = onGround(flat(10), plane(0, -0.2), { floor: 0.6, strip: 0 });
+    // Bottom at 0.6 − 1.2192 − 0.2032 = −0.8224: the ground is lower beyond x = 4.112.
+    expect(cover.inFill.map(({ wall }) => wall)).toEqual([0, 1, 2]);
+    expect(cover.inFill[0]?.from).toBeCloseTo(4.25, 9);
+    expect(cover.inFill[1]).toMatchObject({ from: 0, to: 10 });
+  });
+});
+
+describe("the trench", () => {
+  const trench = { ...defaults.trench, workingSpace: 0, soil: "B" as const };
+  const dig = (sides: "sloped" | "benched" | "shored") =>
+    atFloor({
+      floor: 0,
+      strip: 0,
+      foundation: {
+        wallHeight: 1.8,
+        footingThickness: 0.2,
+        footingWidth: 0.4,
+        wallThickness: 0.4,
+        trench: { ...trench, sides, benchHeight: 1 },
+      },
+    }).dig;
+
+  it("upright holds width × depth, slopes a square of the depth more, benches half a bench a side more", () => {
+    const centre = 4 * (10 - 0.4);
+    expect(dig("shored")?.volume).toBeCloseTo(centre * 0.8, 9);
+    expect(dig("sloped")?.volume).toBeCloseTo(centre * (0.8 + 4), 9);
+    expect(dig("benched")?.volume).toBeCloseTo(centre * (0.8 + 4 + 2), 9);
+  });
+
+  it("leaves over what concrete takes the place of, and piles the rest beside it, 2 ft back", () => {
+    const found = dig("sloped");
+    expect(found?.leftOver).toBeCloseTo(4 * (10 - 0.4) * 2 * 0.4, 9);
+    expect((found?.backfill ?? 0) + (found?.leftOver ?? 0)).toBeCloseTo(found?.volume ?? 0, 9);
+    const [pile] = found?.spoil ?? [];
+    // Wall and trench bottom are equally wide: the edge is the slope's 2 m out of the face.
+    expect(pile?.edge).toBeCloseTo(2, 9);
+    expect(pile?.from).toBeCloseTo(2 + 0.6096, 9);
+    const section = 1.5 * (pile?.height ?? 0) ** 2 * 10;
+    expect(section).toBeCloseTo(pile?.loose ?? 0, 9);
+    const loose = (found?.spoil ?? []).reduce((sum, each) => sum + each.loose, 0);
+    expect(loose).toBeCloseTo((found?.volume ?? 0) * 1.25, 9);
+  });
+});
+
+describe("fill that walls hold", () => {
+  it("inside: from the floor down to the ground outside, but not below the footing's top", () => {
+    const held = onGround(flat(10), plane(0, -0.1), { floor: 0.5, showing: null }).unbalanced[1];
+    expect(held?.holds).toBe("inside");
+    expect(held?.inside).toBeCloseTo(Math.min(1.5, 1.2192), 9);
+    expect(held?.passes).toBe(true);
+    const tall = onGround(flat(10), plane(0, -0.1), {
+      floor: 0.5,
+      showing: null,
+      foundation: { wallHeight: 2 },
+    }).unbalanced[1];
+    expect(tall?.inside).toBeCloseTo(1.5, 9);
+    expect(tall?.passes).toBe(false);
+  });
+
+  it("outside of a crawl space: down to the lower of the ground inside and the footing's top", () => {
+    const held = onGround(flat(10), plane(0), {
+      floor: 0.5,
+      topOfWallAboveFloor: -0.25,
+      showing: null,
+      foundation: { kind: "crawl-space", wallHeight: 1.5 },
+    }).unbalanced[0];
+    expect(held?.holds).toBe("outside");
+    expect(held?.outside).toBeCloseTo(0 - (0.25 - 1.5), 9);
+  });
+});
+
+describe("fill under the slab", () => {
+  it("goes from the stripped ground to the base course, in lifts, and tells of cut beside fill", () => {
+    const { slabFill } = onGround(flat(10), plane(0, -0.08), {
+      floor: 0,
+      strip: 0.15,
+      foundation: { slabFill: { kind: "sand-gravel", lift: 0.15 } },
+    });
+    const under = defaults.slabThickness + defaults.baseThickness;
+    expect(slabFill?.corners.map(({ depth }) => depth)).toEqual(
+      [0.15 - under, 0.95 - under, 0.95 - under, 0.15 - under].map((want) => expect.closeTo(want, 9)),
+    );
+    expect(slabFill?.lifts).toBe(Math.ceil((0.95 - under) / 0.15));
+    expect(slabFill?.cutAndFill).toBe(true);
+    expect(slabFill?.passes).toBe(false);
+    expect(atFloor({ floor: 0, foundation: { slabInside: false } }).slabFill).toBeNull();
+  });
+});
+
+describe("doors", () => {
+  const door = {
+    id: "d1",
+    name: "side door",
+    kind: "walk" as const,
+    wall: 0,
+    offset: 2,
+    width: 0.9,
+    sillBelowFloor: 0,
+  };
+
+  it("tell the sill over the ground outside, and the steps that a walk door needs", () => {
+    const [found] = atFloor({ floor: 0.9, showing: 0.75, doors: [door] }).doors;
+    expect(found?.drop).toBeCloseTo(0.75, 12);
+    expect(found?.steps).toMatchObject({ risers: 4, rise: expect.closeTo(0.1875, 9) });
+    expect(found?.apronFall).toBe(0.05);
+  });
+
+  it("need no step up to one riser, and steps are alike", () => {
+    fc.assert(
+      fc.property(millimetres(0, 3000), (drop) => {
+        const steps = stepsFor(drop);
+        expect(steps === null).toBe(drop <= 7.75 * inch + 1e-9);
+        if (!steps) return;
+        expect(steps.rise).toBeLessThanOrEqual(7.75 * inch + 1e-9);
+        expect(steps.rise * steps.risers).toBeCloseTo(drop, 9);
+      }),
+    );
+  });
+});
+
+describe("take-off", () => {
+  it("counts bars along, up and across, forms on both sides, sheet with laps", () => {
+    const { takeOff } = atFloor({
+      floor: 0.3,
+      foundation: {
+        wallThickness: 0.2,
+        wallHeight: 1,
+        footingWidth: 0.4,
+        footingThickness: 0.25,
+        steel: { footingBars: 2, wallRows: 3, uprightSpacing: 1, slabSpacing: 0.5, laps: 0 },
+        drain: true,
+        insulation: 0.05,
+      },
+    });
+    const round = 4 * 9.8;
+    expect(takeOff.steel.footing).toBeCloseTo(2 * round, 9);
+    expect(takeOff.steel.wall).toBeCloseTo(3 * round, 9);
+    expect(takeOff.steel.uprights).toEqual({ count: 40, length: expect.closeTo(40, 9) });
+    expect(takeOff.steel.slab).toBeCloseTo((2 * 9.6 * 9.6) / 0.5, 9);
+    expect(takeOff.forms.wall).toBeCloseTo(40 + 4 * 9.6, 9);
+    expect(takeOff.forms.footing).toBeCloseTo((4 * 10.2 + 4 * 9.4) * 0.25, 9);
+    expect(takeOff.vapourSheet).toBeGreaterThan(9.6 * 9.6);
+    expect(takeOff.insulation.volume).toBeCloseTo(0.05 * 9.6 * 9.6, 9);
+    expect(takeOff.drain?.pipe).toBeCloseTo(4 * (10.2 + 0.3048), 9);
+    expect(takeOff.drain?.stone).toBeCloseTo(((10.2 + 0.6096) ** 2 - 10.2 ** 2) * (0.25 + 0.1524), 9);
+  });
+
+  it("a thickened edge is the trapezoid under the slab, swept along the outline", () => {
+    const { takeOff } = atFloor({
+      floor: 0,
+      foundation: { kind: "thickened-edge", slabThickness: 0.1, edge: { depth: 0.4, width: 0.3 } },
+    });
+    // Frustum with its top at 10 − 2 · 0.3 inside at the bottom and 10 − 2 · 0.6 at the slab, taken from a block of 0.3 m.
+    const [bottom, top] = [9.4, 8.8];
+    const hollow = (0.3 / 3) * (bottom ** 2 + top ** 2 + bottom * top);
+    expect(takeOff.edge).toBeCloseTo(100 * 0.3 - hollow, 9);
+    expect(takeOff.slab).toBeCloseTo(10, 9);
+  });
+
+  it("is finite for every kind, and its concrete is the sum of its parts", () => {
+    for (const kind of foundationKinds) {
+      const { takeOff } = atFloor({ floor: 1 * foot, foundation: { kind } });
+      const { footing, wall, slab, edge, pads, total } = takeOff;
+      expect(total).toBeCloseTo(footing + wall + slab + edge + pads, 12);
+      expect(total).toBeGreaterThan(0);
+    }
+  });
+});
