@@ -1,7 +1,8 @@
 /**
  * Whether the footing lies deep enough: below finished ground, below undisturbed ground, and into it.
  *
- * Units   metres; a cover is ground − bottom of footing.
+ * Units   metres; a cover is ground − bottom of footing. For frost, undisturbed ground is the ground as it is, or as it is cut:
+ *         fill counts for nothing. For bearing it begins below the topsoil strip, and below old fill where pits tell of it.
  * Method  At every station; a share of length counts a stretch by half for each of its ends.
  * Source  Frost: IRC R403.1.4.1 (2012). Undisturbed ground: R403.1.4, 12 in. Which ground frost cover counts from is for the
  *         inspector to say, so both figures are given; fill may add to the first, never to bearing.
@@ -22,15 +23,17 @@ export function footingCover(
   const { frostDepth, frostFrom } = foundation;
   const belowFinished = (line: FootedLine, i: number) =>
     (line.finished[i] as number) - (line.bottom[i] as number);
-  const belowUndisturbed = (line: FootedLine, i: number) =>
+  const belowNatural = (line: FootedLine, i: number) =>
+    Math.min(line.existing[i] as number, line.finished[i] as number) - (line.bottom[i] as number);
+  const intoGround = (line: FootedLine, i: number) =>
     (line.undisturbed[i] as number) - (line.bottom[i] as number);
   const check = (figure: typeof belowFinished, needed: number | null) =>
     coverCheck(lines, corners, figure, needed, place);
   return {
     finished: check(belowFinished, frostDepth),
-    undisturbed: check(belowUndisturbed, frostDepth),
+    undisturbed: check(belowNatural, frostDepth),
     counts: frostFrom,
-    bearing: check(belowUndisturbed, intoUndisturbed),
+    bearing: check(intoGround, intoUndisturbed),
     inFill: lines.flatMap(stretchesInFill),
   };
 }
@@ -91,8 +94,7 @@ export function levelFooting(
   const low = leastAt(lines, (line, i) => line.existing[i] as number);
   const exposure = topOfWall + high.value;
   const bearing = intoUndisturbed + strip;
-  const frost =
-    foundation.frostDepth === null ? 0 : foundation.frostDepth + (frostOnStripped(foundation) ? strip : 0);
+  const frost = foundation.frostDepth ?? 0;
   const takes = below - exposure - Math.max(frost, bearing);
   const fall = -high.value - low.value;
   return {
@@ -104,8 +106,4 @@ export function levelFooting(
     highest: placeOn(high.line, high.station, place),
     lowest: placeOn(low.line, low.station, place),
   };
-}
-
-function frostOnStripped({ frostFrom }: FootingDemand["foundation"]): boolean {
-  return frostFrom === "undisturbed";
 }

@@ -83,7 +83,9 @@ function askedBottom(line: Grounded, i: number, { foundation, intoUndisturbed }:
   const undisturbed = line.undisturbed[i] as number;
   const bearing = undisturbed - intoUndisturbed;
   if (foundation.frostDepth === null) return bearing;
-  const counts = foundation.frostFrom === "finished" ? (line.finished[i] as number) : undisturbed;
+  const finished = line.finished[i] as number;
+  const counts =
+    foundation.frostFrom === "finished" ? finished : Math.min(line.existing[i] as number, finished);
   return Math.min(bearing, counts - foundation.frostDepth);
 }
 

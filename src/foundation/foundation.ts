@@ -107,7 +107,9 @@ function elevation(line: FootedLine, topOfWall: number): WallElevation {
 const steepestBottom = 0.1;
 
 function stepsAsked(lines: readonly FootedLine[], level: ReturnType<typeof levelFooting>): string[] {
-  const steep = lines.filter((line) => Math.abs(groundFall(line)) > steepestBottom).map(({ name }) => name);
+  const steep = lines
+    .filter((line) => Math.abs(groundFall(line)) > steepestBottom + 1e-6)
+    .map(({ name }) => name);
   return [
     ...(steep.length > 0
       ? [

@@ -92,11 +92,11 @@ export interface CoverCheck {
 export interface FoundationCover {
   /** Bottom below the finished ground. */
   readonly finished: CoverCheck;
-  /** Bottom below the ground that stays as it is: stripped, and cut where it is cut. */
+  /** Bottom below the ground as it is, or as it is cut: fill not counted. */
   readonly undisturbed: CoverCheck;
   /** Which of the two the user counts for frost. */
   readonly counts: "undisturbed" | "finished";
-  /** Depth into undisturbed ground against its own rule (bearing); fill never adds to it. */
+  /** Depth into undisturbed ground (below the strip, and old fill by the pits) against its own rule; fill never adds to it. */
   readonly bearing: CoverCheck;
   /** Stretches where the bottom lies above the stripped ground. */
   readonly inFill: readonly { readonly wall: number; readonly from: number; readonly to: number }[];
