@@ -114,3 +114,16 @@ describe("a dimension from a corner", () => {
     expect(ends(cut)?.[0]).toEqual({ kind: "at", x: 0, y: 0 });
   });
 });
+
+describe("what a change of the building leaves alone", () => {
+  it("stays the same object, so that nothing is reckoned anew from it", () => {
+    const before = checkEdit(site(), surveyEdits.changeShot, {
+      id: site().survey.shots[0]?.id ?? "",
+      patch: { place: { kind: "at", x: 1, y: 1 } },
+    });
+    const moved = checkEdit(before, buildingEdits.moveBuilding, { dx: 2, dy: 1 });
+    expect(moved.grading.drives).not.toBe(before.grading.drives);
+    expect(moved.survey).toBe(before.survey);
+    expect(moved.drawing).toBe(before.drawing);
+  });
+});

@@ -22,18 +22,12 @@ export function withFollowers(before: Project, after: Project): Project {
   const pits = leftBehind(before, after.building, after.survey, after.survey.pits);
   const drives = drivesAtDoors(before.building, after.building, after.grading.drives);
   const dimensions = dimensionsLeftBehind(before.building, after.building, after.drawing.dimensions);
-  const same =
-    shots === after.survey.shots &&
-    pits === after.survey.pits &&
-    drives === after.grading.drives &&
-    dimensions === after.drawing.dimensions;
-  if (same) return after;
-  return {
-    ...after,
-    survey: { ...after.survey, shots, pits },
-    grading: { ...after.grading, drives },
-    drawing: { ...after.drawing, dimensions },
-  };
+  // A part that stays is the same object: what is reckoned from it isn't reckoned again.
+  const sameSurvey = shots === after.survey.shots && pits === after.survey.pits;
+  const survey = sameSurvey ? after.survey : { ...after.survey, shots, pits };
+  const grading = drives === after.grading.drives ? after.grading : { ...after.grading, drives };
+  const drawing = dimensions === after.drawing.dimensions ? after.drawing : { ...after.drawing, dimensions };
+  return { ...after, survey, grading, drawing };
 }
 
 function same(a: Point | undefined, b: Point | undefined): boolean {
