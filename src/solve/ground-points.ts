@@ -16,9 +16,9 @@ export interface GroundPoints {
  * known only by its mark's place is left out, since it may be a nail in a tree; so is a second look at a turning point.
  */
 export function groundPoints(points: readonly LevelledPoint[], shots: readonly Shot[]): GroundPoints {
-  const rows = new Map(shots.map((shot) => [shot.id, shot]));
+  const rowOf = rowsInStep(shots);
   const used = points.filter((point) => {
-    const row = rows.get(point.shot);
+    const row = rowOf(point.shot);
     if (point.at === null || point.height === null || !row || row.place.kind === "none") return false;
     if (!Number.isFinite(point.height)) return false;
     return point.kind === "ground" || point.kind === "mark" || (point.kind === "turning" && row.of === null);
@@ -28,6 +28,22 @@ export function groundPoints(points: readonly LevelledPoint[], shots: readonly S
     y: Float64Array.from(used, ({ at }) => at?.[1] ?? Number.NaN),
     z: Float64Array.from(used, ({ height }) => height ?? Number.NaN),
     shots: used,
+  };
+}
+
+/** The points come in the order of the shots, without those set aside: each is found a step beyond the one before. */
+function rowsInStep(shots: readonly Shot[]): (id: string) => Shot | undefined {
+  let next = 0;
+  let byId: Map<string, Shot> | null = null;
+  return (id) => {
+    while (shots[next]?.aside) next++;
+    const row = shots[next];
+    if (row?.id === id) {
+      next++;
+      return row;
+    }
+    byId ??= new Map(shots.map((shot) => [shot.id, shot]));
+    return byId.get(id);
   };
 }
 

@@ -31,12 +31,8 @@ export function oddShots(
   points: readonly LevelledPoint[],
   refs: References,
 ): Problem[] {
-  const rows = shots.flatMap((shot, i) => {
-    const { at = null, height = null } = points[i] ?? {};
-    const isGround = shot.kind === "ground" || (shot.kind === "turning" && shot.of === null);
-    return isGround && at && height !== null && shot.place.kind !== "none" ? [{ shot, at, height }] : [];
-  });
-  if (rows.length > MOST) return [];
+  const rows = rowsToJudge(shots, points);
+  if (rows === null) return [];
   const spots = rows.map(({ at, height }) => ({ x: at[0], y: at[1], z: height }));
   const judged = leaveOneOut(spots).map((prediction, i): Judged | null => {
     const shot = rows[i]?.shot;
@@ -53,6 +49,19 @@ export function oddShots(
     said.add(other.shot);
     return [swapProblem(each, other, refs)];
   });
+}
+
+/** The shots of ground with a place and a height; null where they are too many. */
+function rowsToJudge(shots: readonly Shot[], points: readonly LevelledPoint[]) {
+  const rows: { shot: Shot; at: readonly [number, number]; height: number }[] = [];
+  for (let i = 0; i < shots.length; i++) {
+    const shot = shots[i] as Shot;
+    const { at = null, height = null } = points[i] ?? {};
+    const isGround = shot.kind === "ground" || (shot.kind === "turning" && shot.of === null);
+    if (isGround && at && height !== null && shot.place.kind !== "none") rows.push({ shot, at, height });
+    if (rows.length > MOST) return null;
+  }
+  return rows;
 }
 
 function isOdd({ off, scatter }: Prediction, explained: boolean): boolean {

@@ -23,7 +23,7 @@ export interface Pieces {
   /** In the order of the set-ups, and of the steps within each. */
   readonly all: readonly Piece[];
   /** Missing for a shot that waits, or whose set-up isn't there. */
-  readonly of: ReadonlyMap<Shot, Piece>;
+  readonly of: Pick<ReadonlyMap<Shot, Piece>, "get">;
 }
 
 /** A step that is to be applied. */
@@ -45,8 +45,12 @@ export function cutAtSteps(
 ): Pieces {
   const all: Piece[] = [];
   const of = new Map<Shot, Piece>();
+  // A set-up without a step is one piece, however many shots it has.
+  const whole = new Map<string, Piece>();
+  const withSteps = new Set(steps.map(({ check }) => check.setup));
   const bySetup = new Map<string, Shot[]>();
   for (const shot of shots) {
+    if (!withSteps.has(shot.setup)) continue;
     const list = bySetup.get(shot.setup);
     if (list === undefined) bySetup.set(shot.setup, [shot]);
     else list.push(shot);
@@ -58,6 +62,10 @@ export function cutAtSteps(
       .sort((a, b) => own.indexOf(a.check) - own.indexOf(b.check));
     let piece: Piece = { id: setup.id, setup, check: null, from: null, waiting: [] };
     all.push(piece);
+    if (!withSteps.has(setup.id)) {
+      whole.set(setup.id, piece);
+      continue;
+    }
     let start = 0;
     cuts.forEach((step, k) => {
       const end = own.indexOf(step.check);
@@ -81,7 +89,7 @@ export function cutAtSteps(
     });
     for (const shot of own.slice(start)) of.set(shot, piece);
   }
-  return { all, of };
+  return { all, of: { get: (shot) => whole.get(shot.setup) ?? of.get(shot) } };
 }
 
 /** Shots up to `first` are surely before the step, those from `next` on surely after it. */

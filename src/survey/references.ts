@@ -11,7 +11,7 @@ export interface References {
   /** Ids of shots set aside. */
   readonly aside: ReadonlySet<string>;
   /** Row of a shot in the table, counted from 1, for shots without a name. */
-  readonly rows: ReadonlyMap<Shot, number>;
+  readonly rows: Pick<ReadonlyMap<Shot, number>, "get">;
   readonly place: PlaceResolver;
 }
 
@@ -20,7 +20,6 @@ export function collectReferences(
   corners: readonly Point[],
   problems: Problem[],
 ): References {
-  const rows = new Map(survey.shots.map((shot, i) => [shot, i + 1]));
   const live = survey.shots.filter((shot) => !shot.aside);
   const aside = new Set(survey.shots.filter((shot) => shot.aside).map((shot) => shot.id));
   return {
@@ -28,8 +27,19 @@ export function collectReferences(
     setups: firstOfEach(survey.setups, "set-up", problems),
     shots: firstOfEach(live, "shot", problems),
     aside,
-    rows,
+    rows: rowsOf(survey.shots),
     place: placeResolver(survey, corners),
+  };
+}
+
+/** Few shots are ever named by their row: the rows are counted when the first is asked for. */
+function rowsOf(shots: readonly Shot[]): References["rows"] {
+  let rows: Map<Shot, number> | null = null;
+  return {
+    get(shot) {
+      rows ??= new Map(shots.map((each, i) => [each, i + 1]));
+      return rows.get(shot);
+    },
   };
 }
 
@@ -84,12 +94,11 @@ function ownPlace({ place }: Shot, refs: References): Point | null {
 
 /** Problems of single shots: a set-up that isn't there, a place that can't be found. */
 export function checkShot(shot: Shot, refs: References, problems: Problem[]): void {
-  const where = shotInWords(shot, refs);
   if (!refs.setups.has(shot.setup)) {
     problems.push({
       code: "shot-without-setup",
       severity: "error",
-      where,
+      where: shotInWords(shot, refs),
       what: `It belongs to a set-up "${shot.setup}" that isn't there, so it has no height.`,
       how: "Choose the set-up that it was read from, or set the shot aside.",
       ids: [shot.id],
@@ -100,7 +109,7 @@ export function checkShot(shot: Shot, refs: References, problems: Problem[]): vo
   problems.push({
     code: fault.code === "no-corner" ? "shot-without-corner" : "shot-without-place",
     severity: "error",
-    where,
+    where: shotInWords(shot, refs),
     what: fault.what,
     how: fault.how,
     ids: [shot.id],

@@ -33,8 +33,9 @@ export function sightProblems(
 
 /** A beam's known error can only come off where it is known how far the rod stood. */
 function uncorrected(setup: Setup, own: readonly Shot[], readings: Readings): Problem[] {
+  if (setup.collimation === 0) return [];
   const loose = own.filter((shot) => readings.get(shot)?.distance == null);
-  if (setup.collimation === 0 || loose.length === 0) return [];
+  if (loose.length === 0) return [];
   return [
     {
       code: "setup-error-stays",

@@ -44,6 +44,7 @@ function cutStepByStep(
   readings: Readings,
   whole: Cut,
 ): Cut {
+  if (steps.length === 0) return whole;
   const row = new Map(shots.map((shot, i) => [shot, i]));
   const inOrder = [...steps].sort((a, b) => (row.get(a.check) ?? 0) - (row.get(b.check) ?? 0));
   return inOrder.reduce(
@@ -65,7 +66,9 @@ export function movesOf(setup: string, { pieces, beams }: Cut): BeamMove[] {
 }
 
 function toldSteps(survey: Survey, shots: readonly Shot[]): Step[] {
-  const byId = new Map(shots.map((shot) => [shot.id, shot]));
+  const asked = new Set(survey.setups.flatMap(({ bumps }) => bumps.map(({ check }) => check)));
+  if (asked.size === 0) return [];
+  const byId = new Map(shots.filter(({ id }) => asked.has(id)).map((shot) => [shot.id, shot]));
   return survey.setups.flatMap((setup) =>
     setup.bumps.flatMap(({ check, from }): Step[] => {
       const shot = byId.get(check);

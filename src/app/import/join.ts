@@ -26,6 +26,7 @@ export function joiningPoints({ points, faces }: Pick<Incoming, "points" | "face
     const z = points.z[i] as number;
     return { name: points.names[i] ?? "", x, y: points.y[i] as number, z: Number.isNaN(z) ? null : z };
   });
+  if (faces.x.length === 0) return joining;
   const taken = new Set(joining.map(({ x, y }) => `${x} ${y}`));
   for (let i = 0; i < faces.x.length; i++) {
     const [x, y, z] = [faces.x[i] as number, faces.y[i] as number, faces.z[i] as number];
