@@ -81,9 +81,10 @@ export type FloorResults = Pick<
   | "section"
 >;
 
+/** `carriedCurve`: shown while the layout itself is under the hand. It lags then, as finished contours do. */
 export function standingStages(
   stage: StageMaker,
-): (site: BuildingSite, project: Project, words: Words) => Standing {
+): (site: BuildingSite, project: Project, words: Words, carriedCurve?: readonly CurvePoint[]) => Standing {
   const corners = stage(
     (
       { ring }: BuildingSite["footprint"],
@@ -118,17 +119,18 @@ export function standingStages(
   const curve = stage(volumeAgainstFloor);
   const cast = stage(concrete);
   const footing = stage(foundationPlaces);
-  return (site, project, words) => {
+  return (site, project, words, carriedCurve) => {
     const { footprint, ground, height, plan, range, reach, building } = site;
     const { foundation } = building;
     const below = earthBelowFloor(building);
+    const curveOf = [site.coarse, site.curve, below, range.low, range.high] as const;
     return {
       corners: corners(footprint, ground, height, plan, range),
       drives: drives(plan, height),
       walls: walls(plan, height, range),
       swales: swales(plan, height, project.rules.leastSwaleFall, words),
       section: section(footprint, ground, height, plan, range, reach),
-      curve: curve(site.coarse, site.curve, below, range.low, range.high),
+      curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),
       facts: standingFacts(site, project, words),
       concrete: cast(footprint.ring, foundation),
       foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),

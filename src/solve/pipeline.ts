@@ -20,7 +20,15 @@ import { clearances } from "./clearances";
 import { type FloorResults, floorResults, standingStages } from "./floor";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
-import type { CornerResult, Problem, Results, SolveOptions, Solver, TrenchCorner } from "./results";
+import type {
+  CornerResult,
+  CurvePoint,
+  Problem,
+  Results,
+  SolveOptions,
+  Solver,
+  TrenchCorner,
+} from "./results";
 import { setoutReference } from "./setout-heights";
 import { type Site, siteStages } from "./site";
 import { type Trailing, trailingStages } from "./trailing";
@@ -41,6 +49,7 @@ interface Settled {
   readonly layout: Layout;
   readonly floor: number;
   readonly trailing: Trailing;
+  readonly curve: readonly CurvePoint[];
   readonly problems: readonly Problem[];
 }
 
@@ -65,7 +74,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       const { pits } = pitsOf(project.survey, noCorners, noResults, noTrench, project.materials, words);
       return { ...whole(site, site.problems), pits, ...withoutBuilding(project, site, water) };
     }
-    const standing = standingOf(built, project, words);
+    const standing = standingOf(built, project, words, dragging ? settled?.curve : undefined);
     const { layout } = built;
     const strip = project.materials.stripDepth;
     const finished = dragging
@@ -102,7 +111,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...cautions(built, project, results, words),
       ...clearancesOf(layout, finished, project.lot, words),
     ];
-    if (!dragging) settled = { project, layout, floor, trailing: late, problems };
+    if (!dragging) settled = { project, layout, floor, trailing: late, curve: standing.curve, problems };
     return {
       ...whole(site, problems),
       pits,

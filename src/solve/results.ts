@@ -85,7 +85,8 @@ export interface SolveOptions {
   readonly floor?: number;
   /**
    * "full" (default): everything. "drag": only what depends on the floor and is needed each frame;
-   * finished contours, daylight, ponds and the outside error are carried over from the last full solve.
+   * finished contours, daylight, ponds and the outside error are carried over from the last full solve, and where
+   * the layout itself moves the volume curve too.
    */
   readonly detail?: "full" | "drag";
 }
