@@ -16,7 +16,9 @@ export function sightProblems(
 ): Problem[] {
   const bySetup = new Map<string, Shot[]>();
   for (const shot of shots) {
-    if (!readings.has(shot)) continue;
+    const setup = refs.setups.get(shot.setup);
+    // How far a rod stood from a laser without a place isn't known: nothing to say but that an error stays.
+    if (!setup || (setup.at === null && setup.collimation === 0) || !readings.has(shot)) continue;
     const own = bySetup.get(shot.setup);
     if (own === undefined) bySetup.set(shot.setup, [shot]);
     else own.push(shot);

@@ -62,14 +62,21 @@ function sideLength(tin: Tin, e: number): number {
  * them; where that lies outside, where the bisector of a short side meets the longest one.
  */
 function farthestFromCorners(tin: Tin, t: number): number {
-  const sides = [0, 1, 2].map((k) => sideLength(tin, 3 * t + k)).sort((p, q) => p - q);
-  const [a, b, c] = sides as [number, number, number];
-  const cosOf = (opposite: number, beside: number) =>
-    (beside * beside + c * c - opposite * opposite) / (2 * beside * c);
-  if (a * a + b * b <= c * c) return Math.max(b / (2 * cosOf(a, b)), a / (2 * cosOf(b, a)));
+  const p = sideLength(tin, 3 * t);
+  const q = sideLength(tin, 3 * t + 1);
+  const r = sideLength(tin, 3 * t + 2);
+  const a = Math.min(p, q, r);
+  const c = Math.max(p, q, r);
+  const b = Math.max(Math.min(p, q), Math.min(Math.max(p, q), r));
+  if (a * a + b * b <= c * c) return Math.max(b / (2 * cosine(a, b, c)), a / (2 * cosine(b, a, c)));
   // By sides, in the order that loses least (Kahan).
   const area4 = Math.sqrt((c + (b + a)) * (a - (c - b)) * (a + (c - b)) * (c + (b - a)));
   return (a * b * c) / area4;
+}
+
+/** Cosine of the angle between `beside` and `longest`. */
+function cosine(opposite: number, beside: number, longest: number): number {
+  return (beside * beside + longest * longest - opposite * opposite) / (2 * beside * longest);
 }
 
 /** Takes triangles off from the rim inwards while their side on it is too long. */
