@@ -4,7 +4,8 @@
  *
  * Axes    the format gives northing first: "north east height".
  * Units   `Units`; `foot` is the international one, `USSurveyFoot` the other.
- * Source  the format's published schema.
+ * Source  the element pages of schema 1.2 (landxml.org, LandXML-1.2Doc_*): `P` and `CgPoint` may name another point by
+ *         `pntRef` instead of coordinates, `F` holds 3 (TIN) or 4 (grid) ids, `RetWall` is a line of `RetWallPnt`.
  */
 import { SaxesParser } from "saxes";
 import { lineOf, Numbers, PointGatherer } from "./growing";
@@ -73,6 +74,10 @@ class Reader {
   private units: IncomingUnits = { known: false };
   private crs: string | null = null;
   private hidden = 0;
+  private readonly named = new Map<string, readonly [north: number, east: number, z: number]>();
+  /** Corners given by the name of a point, which may come later in the file. */
+  private readonly borrowed: { readonly index: number; readonly name: string }[] = [];
+  private wall: [number, number, number][] = [];
   private readonly warnings: string[] = [];
   private unread = 0;
   private lost = 0;
@@ -100,25 +105,22 @@ class Reader {
     this.depth--;
     const parent = this.path.at(-1);
     if (name === "CgPoint") this.namedPoint(attributes);
-    else if (name === "P" && parent === "Pnts") this.corner(attributes.id ?? "");
+    else if (name === "P" && parent === "Pnts") this.corner(attributes);
+    else if (name === "RetWallPnt") this.wallPoint();
+    else if (name === "RetWall") this.endWall(attributes);
     else if (name === "F" && parent === "Faces") this.face(attributes);
     else if (name === "PntList3D" || name === "PntList2D") this.list(name === "PntList3D" ? 3 : 2);
     this.content = "";
   }
 
   result(file: string): ReadResult {
+    const faces = this.settledFaces();
     if (this.hidden > 0)
       this.warnings.push(`${this.hidden} triangles are marked as not seen and were passed over.`);
     if (this.lost > 0)
       this.warnings.push(`${this.lost} triangles name a corner that isn't there and were passed over.`);
     if (this.unread > 0)
       this.warnings.push(`${this.unread} places can't be read as numbers and were passed over.`);
-    const faces: IncomingFaces = {
-      x: this.x.done(),
-      y: this.y.done(),
-      z: this.z.done(),
-      triangles: Uint32Array.from(this.triangles),
-    };
     return received(file, {
       kind: "landxml",
       units: this.units,
@@ -128,6 +130,35 @@ class Reader {
       crs: this.crs,
       warnings: this.warnings.map((warning) => `${file}: ${warning}`),
     });
+  }
+
+  /** The triangles, with the corners that were given by a point's name; those whose point isn't there fall out. */
+  private settledFaces(): IncomingFaces {
+    const [x, y, z] = [this.x.done(), this.y.done(), this.z.done()];
+    const missing = new Set<number>();
+    for (const { index, name } of this.borrowed) {
+      const at = this.named.get(name);
+      if (at && Number.isFinite(at[2])) [y[index], x[index], z[index]] = at;
+      else missing.add(index);
+    }
+    if (missing.size === 0) return { x, y, z, triangles: Uint32Array.from(this.triangles) };
+    this.unread += missing.size;
+    const kept: number[] = [];
+    for (let t = 0; t < this.triangles.length; t += 3) {
+      const corners = this.triangles.slice(t, t + 3);
+      if (corners.some((corner) => missing.has(corner))) this.lost++;
+      else kept.push(...corners);
+    }
+    const renumbered = Uint32Array.from(x, () => 0);
+    let next = 0;
+    for (let i = 0; i < x.length; i++) if (!missing.has(i)) renumbered[i] = next++;
+    const left = (values: Float64Array) => values.filter((_, i) => !missing.has(i));
+    return {
+      x: left(x),
+      y: left(y),
+      z: left(z),
+      triangles: Uint32Array.from(kept, (corner) => renumbered[corner] as number),
+    };
   }
 
   private takeUnits(linear: string): void {
@@ -147,11 +178,31 @@ class Reader {
       if (pntRef === undefined) this.unread++;
       return;
     }
-    this.points.add(name ?? "", east, north, Number.isFinite(z) ? z : Number.NaN);
+    const height = Number.isFinite(z) ? z : Number.NaN;
+    if (name !== undefined) this.named.set(name, [north, east, height]);
+    this.points.add(name ?? "", east, north, height);
   }
 
-  private corner(id: string): void {
+  private wallPoint(): void {
+    const [north = Number.NaN, east = Number.NaN, z = Number.NaN] = this.numbers();
+    if (Number.isFinite(north + east)) this.wall.push([east, north, z]);
+    else this.unread++;
+  }
+
+  private endWall({ name, desc }: Record<string, string>): void {
+    const line = lineOf(name ?? desc ?? "wall", this.wall, false);
+    if (line) this.lines.push(line);
+    this.wall = [];
+  }
+
+  private corner({ id = "", pntRef }: Record<string, string>): void {
     const [north, east, z] = this.numbers();
+    if (north === undefined && pntRef !== undefined) {
+      this.borrowed.push({ index: this.x.length, name: pntRef });
+      this.ids.set(id, this.x.length);
+      for (const column of [this.x, this.y, this.z]) column.push(Number.NaN);
+      return;
+    }
     if (north === undefined || east === undefined || z === undefined || !Number.isFinite(north + east + z)) {
       this.unread++;
       return;
@@ -171,9 +222,13 @@ class Reader {
       .trim()
       .split(/\s+/)
       .map((id) => this.ids.get(id));
-    const [a, b, c] = corners;
+    const [a, b, c, d] = corners;
     if (a === undefined || b === undefined || c === undefined) this.lost++;
     else this.triangles.push(a, b, c);
+    if (corners.length < 4) return;
+    // The four corners of a grid's face go round it.
+    if (a === undefined || c === undefined || d === undefined) this.lost++;
+    else this.triangles.push(a, c, d);
   }
 
   /** Corners of a breakline or boundary (with heights), or of a contour (its height beside it). */

@@ -158,6 +158,36 @@ describe("LandXML", () => {
     expect([...faces.triangles]).toEqual([0, 1, 2]);
   });
 
+  it("takes a face of four corners as two triangles, and corners from named points, wherever those stand", async () => {
+    const corners =
+      '<P id="1">0 0 1</P><P id="2" pntRef="SE"/><P id="3" pntRef="NE"/><P id="4">10 0 4</P><P id="5" pntRef="gone"/>';
+    const grid = `<Surfaces><Surface name="a"><Definition surfType="grid"><Pnts>${corners}</Pnts><Faces><F>1 2 3 4</F><F>1 2 5 4</F></Faces></Definition></Surface></Surfaces>`;
+    const named =
+      '<CgPoints><CgPoint name="SE">0 20 2</CgPoint><CgPoint name="NE">10 20 3</CgPoint></CgPoints>';
+    const { faces, warnings } = await read(xml(grid + named));
+    expect([[...faces.x], [...faces.y], [...faces.z]]).toEqual([
+      [0, 20, 20, 0],
+      [0, 0, 10, 10],
+      [1, 2, 3, 4],
+    ]);
+    expect([...faces.triangles]).toEqual([0, 1, 2, 0, 2, 3]);
+    expect(warnings).toEqual([
+      "f: 2 triangles name a corner that isn't there and were passed over.",
+      "f: 1 places can't be read as numbers and were passed over.",
+    ]);
+  });
+
+  it("reads the foot of a wall as a line", async () => {
+    const wall =
+      '<RetWall name="bank"><RetWallPnt height="1" offset="0">5 1 2</RetWallPnt><RetWallPnt height="1" offset="0">6 1 2.5</RetWallPnt></RetWall>';
+    const { lines } = await read(
+      xml(
+        `${tin}<Faces><F>7 9 12</F></Faces></Definition><SourceData><Breaklines>${wall}</Breaklines></SourceData></Surface></Surfaces>`,
+      ),
+    );
+    expect(lines.map(({ name, xyz }) => [name, ...xyz])).toEqual([["bank", 1, 5, 2, 1, 6, 2.5]]);
+  });
+
   it("leaves out faces that are not seen, and tells of corners that aren't there", async () => {
     const { faces, warnings } = await read(
       xml(`${tin}<Faces><F i="1">7 9 12</F><F>7 9 13</F></Faces></Definition></Surface></Surfaces>`),
