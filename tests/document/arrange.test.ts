@@ -503,3 +503,19 @@ describe("taking away", () => {
     expect(allThings(bare)).toEqual([]);
   });
 });
+
+describe("what is moved leaves the rest alone", () => {
+  it("as the same objects, so that nothing is reckoned anew from them", () => {
+    const before = site();
+    const after = checkEdit(before, arrangeEdits.moveThings, { things: [{ kind: "building" }], by: [1, 2] });
+    expect(after.building).not.toBe(before.building);
+    expect(after.lot).toBe(before.lot);
+    expect(after.drawing.notes).toBe(before.drawing.notes);
+    expect(after.grading.swales).toBe(before.grading.swales);
+    const lot = checkEdit(before, arrangeEdits.moveThings, { things: [{ kind: "lot" }], by: [1, 2] });
+    expect(lot.lot).not.toBe(before.lot);
+    expect(lot.survey).toBe(before.survey);
+    expect(lot.grading).toBe(before.grading);
+    expect(lot.drawing).toBe(before.drawing);
+  });
+});

@@ -28,6 +28,7 @@ import type {
 import { type Thing, thingKey } from "../thing";
 import { dimensionPlace, thingShape } from "../things";
 import { withFollowers } from "./follow";
+import { withSameParts } from "./sameParts";
 
 export interface Motion {
   readonly place: (at: Point) => Point;
@@ -102,7 +103,7 @@ export function movedThings(project: Project, things: readonly Thing[], motion: 
     },
     drawing: movedDrawing(project, before.drawing, keys, motion),
   };
-  return withMovedShots(project, withFollowers(project, moved), taken, motion);
+  return withSameParts(project, withMovedShots(project, withFollowers(project, moved), taken, motion));
 }
 
 type Taken = (kind: Thing["kind"], id: string) => boolean;
