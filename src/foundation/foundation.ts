@@ -138,8 +138,7 @@ function unbalanced(
     [line],
     (_, i) => -unbalancedOutside(line.finished[i] as number, { topOfFooting: top(i), inside, slabTop }),
   );
-  // Fill inside presses no deeper than the footing's top.
-  const insideHeight = Math.max(0, Math.min(-within.value, inside - top(within.station)));
+  const insideHeight = Math.max(0, -within.value);
   const outsideHeight = -outer.value;
   const worst = Math.max(insideHeight, outsideHeight);
   const station = insideHeight >= outsideHeight ? within.station : outer.station;

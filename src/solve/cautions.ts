@@ -1,7 +1,7 @@
 /**
  * What the person should know before digging, building or ordering: found in the results, said in words.
  *
- * Source  Trenches: 29 CFR 1926.651 and .652. Free-standing walls: International Residential Code R404.1 (2012).
+ * Source  Trenches: 29 CFR 1926.651 and .652.
  *         Slopes: International Building Code appendix J (2012). Local rules and licensed people decide.
  */
 import { keepsRule } from "../advice";
@@ -10,6 +10,7 @@ import { between, crossingShares, nearestOnRing, type Point, segmentsMeet } from
 import { farthestLook, onWall } from "../grading";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
+import { foundationCautions } from "./foundation-cautions";
 import { placeName } from "./place-names";
 import { figuresToCheck, floorFarFromGround } from "./plausible";
 import type { Problem } from "./results";
@@ -19,8 +20,6 @@ import type { Words } from "./words";
 /** 4 ft: a ladder; 5 ft: shoring or sloped sides, m. */
 const ladderDepth = 1.2192;
 const protectedDepth = 1.524;
-/** 48 in of fill held by a wall that is free at its top, m. */
-const mostHeld = 1.2192;
 /** Steepest side slopes without a study, run for one of rise. */
 const steepestSlope = 2;
 /** More of the earth than this on guessed ground is worth a word. */
@@ -38,6 +37,7 @@ export function cautions(
 ): Problem[] {
   return [
     ...trenchCautions(results, words),
+    ...(results.foundation ? foundationCautions(results.foundation, project, words) : []),
     ...wallCautions(results, site, words),
     ...waterCautions(results, site, words),
     ...driveCautions(results, words),
@@ -85,7 +85,8 @@ function markCautions({ survey, building }: Project): Problem[] {
   return problems;
 }
 
-function trenchCautions({ trench, corners }: FloorResults, words: Words): Problem[] {
+function trenchCautions({ trench, corners, foundation }: FloorResults, words: Words): Problem[] {
+  if (foundation?.kind === "posts") return [];
   const deepest = trench.reduce((a, b) => (b.belowGround > a.belowGround ? b : a));
   if (deepest.belowGround < ladderDepth) return [];
   const corner = corners.find(({ name }) => name === deepest.corner);
@@ -104,24 +105,9 @@ function trenchCautions({ trench, corners }: FloorResults, words: Words): Proble
   ];
 }
 
-/** Walls that hold much fill, or where the ground doesn't fall away. */
-function wallCautions(
-  { corners, floor, water }: FloorResults,
-  { footprint }: BuildingSite,
-  words: Words,
-): Problem[] {
-  const held = corners.reduce((a, b) => (b.finished < a.finished ? b : a));
-  const height = (floor ?? held.finished) - held.finished;
+/** Walls from which the ground doesn't fall away. */
+function wallCautions({ water }: FloorResults, { footprint }: BuildingSite, words: Words): Problem[] {
   const problems: Problem[] = [];
-  if (height > mostHeld)
-    problems.push({
-      code: "wall-holds-fill",
-      severity: "caution",
-      where: `wall at corner ${held.name}`,
-      what: `The fill inside stands ${words.length(height)} higher than the ground outside.`,
-      how: "A wall that is free at its top may hold up to 48 in (1.2 m) without an engineer (International Residential Code R404.1); ask one, and don't backfill one side before the wall is braced.",
-      at: [held.x, held.y],
-    });
   for (const wall of water.walls) {
     if (wall.passes) continue;
     const place = footprint.walls[wall.wall];

@@ -28,6 +28,7 @@ import type {
   SolveOptions,
   Solver,
   TrenchCorner,
+  WallElevation,
 } from "./results";
 import { setoutReference } from "./setout-heights";
 import { type Site, siteStages } from "./site";
@@ -42,6 +43,7 @@ export interface SolverOptions {
 const noCorners: readonly Point[] = [];
 const noResults: readonly CornerResult[] = [];
 const noTrench: readonly TrenchCorner[] = [];
+const noWalls: readonly WallElevation[] = [];
 
 /** The last full solve, for a drag to carry on from. */
 interface Settled {
@@ -71,7 +73,15 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const { built, terrain, words, survey, contours } = site;
     if (!built) {
       const water = terrain ? trailing.bare(terrain.ground, terrain.tin, project) : noWater;
-      const { pits } = pitsOf(project.survey, noCorners, noResults, noTrench, project.materials, words);
+      const { pits } = pitsOf(
+        project.survey,
+        noCorners,
+        noResults,
+        noTrench,
+        noWalls,
+        project.materials,
+        words,
+      );
       return { ...whole(site, site.problems), pits, ...withoutBuilding(project, site, water) };
     }
     const standing = standingOf(built, project, words, dragging ? settled?.curve : undefined);
@@ -102,6 +112,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       built.building.outline,
       results.corners,
       results.trench,
+      results.foundation?.walls ?? noWalls,
       project.materials,
       words,
     );

@@ -1,4 +1,4 @@
-/** What the test pits say of the strip and of the trench at each corner. */
+/** What the test pits say of the strip, and of the trench at each corner and along each side. */
 import type { Materials, Point, Survey } from "../document/schema";
 import {
   firmGround,
@@ -7,9 +7,10 @@ import {
   pitDepthAt,
   pitSpots,
   pitSummary,
+  type UnderFooting,
   underFooting,
 } from "../survey";
-import type { CornerResult, PitsResult, Problem, TrenchCorner } from "./results";
+import type { CornerResult, PitsResult, Problem, TrenchCorner, WallElevation } from "./results";
 import type { Words } from "./words";
 
 /** About 2 in: strip and pits differ by more than anyone would notice with a machine, m. */
@@ -25,6 +26,7 @@ export function pitsStage(
   outline: readonly Point[],
   corners: readonly CornerResult[],
   trench: readonly TrenchCorner[],
+  walls: readonly WallElevation[],
   materials: Materials,
   words: Words,
 ): PitsStage {
@@ -38,6 +40,7 @@ export function pitsStage(
   }));
   const problems = stripProblem(topsoil, materials.stripDepth, words);
   for (const corner of corners) problems.push(...footingProblems(spots, corner, trench, words));
+  for (const wall of walls) problems.push(...sideProblems(spots, wall, outline, words));
   return {
     pits: { count: spots.length, topsoil, corners: found },
     problems,
@@ -71,17 +74,64 @@ function footingProblems(
 ): Problem[] {
   const bottom = trench.find(({ corner }) => corner === name)?.bottom;
   if (bottom === undefined) return [];
-  return underFooting(spots, [x, y], ground, bottom).map(({ layer, by, count }): Problem => {
-    const [code, what, how] = SAID[layer];
-    return {
-      code,
-      severity: "caution",
-      where: `trench at corner ${name}`,
-      what: `By ${count === 1 ? "the one test pit that met it" : `${count} test pits`}, ${what.replace("#", words.length(by))}`,
-      how,
-      at: [x, y],
-    };
-  });
+  return underFooting(spots, [x, y], ground, bottom).map((found) =>
+    said(found, `trench at corner ${name}`, [x, y], words),
+  );
+}
+
+function said({ layer, by, count }: UnderFooting, where: string, [x, y]: Point, words: Words): Problem {
+  const [code, what, how] = SAID[layer];
+  return {
+    code,
+    severity: "caution",
+    where,
+    what: `By ${count === 1 ? "the one test pit that met it" : `${count} test pits`}, ${what.replace("#", words.length(by))}`,
+    how,
+    at: [x, y],
+  };
+}
+
+/** Between the corners only where it is worse than at both of them: the corners speak for themselves. */
+function sideProblems(
+  spots: readonly PitSpot[],
+  wall: WallElevation,
+  outline: readonly Point[],
+  words: Words,
+): Problem[] {
+  const [start, end] = [outline[wall.wall], outline[(wall.wall + 1) % outline.length]];
+  if (!start || !end || spots.length === 0) return [];
+  const last = wall.distance.length - 1;
+  const at = (i: number): [number, number] => {
+    const t = (wall.distance[i] as number) / wall.length;
+    return [start[0] + t * (end[0] - start[0]), start[1] + t * (end[1] - start[1])];
+  };
+  const found = wall.distance.reduce((worst, _, i) => {
+    for (const one of underFooting(spots, at(i), wall.existing[i] as number, wall.bottom[i] as number)) {
+      const before = worst.get(one.layer);
+      if (!before || one.by > before.found.by) worst.set(one.layer, { station: i, found: one });
+    }
+    return worst;
+  }, new Map<Layer, { station: number; found: UnderFooting }>());
+  return [...found.values()]
+    .filter(({ station, found: { layer, by } }) =>
+      [0, last].every((corner) => {
+        const there = underFooting(
+          spots,
+          at(corner),
+          wall.existing[corner] as number,
+          wall.bottom[corner] as number,
+        ).find((one) => one.layer === layer);
+        return station !== corner && by > (there?.by ?? 0) + UNLIKE;
+      }),
+    )
+    .map(({ station, found: one }) =>
+      said(
+        one,
+        `trench along wall ${wall.name}, ${words.length(wall.distance[station] as number)} from ${wall.name.split("-")[0]}`,
+        at(station),
+        words,
+      ),
+    );
 }
 
 /** # stands for the length. What soil can carry is for an engineer or the building office to say. */

@@ -117,18 +117,15 @@ describe("the trench", () => {
 });
 
 describe("fill that walls hold", () => {
-  it("inside: from the floor down to the ground outside, but not below the footing's top", () => {
-    const held = onGround(flat(10), plane(0, -0.1), { floor: 0.5, showing: null }).unbalanced[1];
-    expect(held?.holds).toBe("inside");
-    expect(held?.inside).toBeCloseTo(Math.min(1.5, 1.2192), 9);
-    expect(held?.passes).toBe(true);
-    const tall = onGround(flat(10), plane(0, -0.1), {
-      floor: 0.5,
-      showing: null,
-      foundation: { wallHeight: 2 },
-    }).unbalanced[1];
-    expect(tall?.inside).toBeCloseTo(1.5, 9);
-    expect(tall?.passes).toBe(false);
+  it("inside: from the floor down to the ground outside", () => {
+    const held = (floor: number) =>
+      onGround(flat(10), plane(0, -0.1), { floor, showing: null }).unbalanced[1];
+    expect(held(0.5)?.holds).toBe("inside");
+    expect(held(0.5)?.inside).toBeCloseTo(1.5, 9);
+    expect(held(0.5)?.passes).toBe(false);
+    expect(held(0.5)?.at.place).toBe("corner B");
+    expect(held(0.2)?.inside).toBeCloseTo(1.2, 9);
+    expect(held(0.2)?.passes).toBe(true);
   });
 
   it("outside of a crawl space: down to the lower of the ground inside and the footing's top", () => {

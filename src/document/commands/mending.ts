@@ -1,13 +1,18 @@
-/** Edits that mend, accept or set aside a shot that was asked about. */
+/** Edits that mend what a person is asked about: a shot, the foundation. */
 import { formatLength, parseLength, roundingFor } from "../../units";
-import type { Measure, Project, Shot } from "../schema";
+import type { Foundation, Measure, Project, Shot } from "../schema";
+import { changeFoundation } from "./building";
 import { command, done, type Edit, refuse, replaced } from "./command";
 
 /** One edit of a one-click mend, by the name of its command. */
 export type FixEdit =
   | { readonly command: "survey.correctReading"; readonly args: { readonly id: string; readonly m: number } }
   | { readonly command: "survey.acceptShot"; readonly args: { readonly id: string } }
-  | { readonly command: "survey.setAside"; readonly args: { readonly id: string; readonly aside: boolean } };
+  | { readonly command: "survey.setAside"; readonly args: { readonly id: string; readonly aside: boolean } }
+  | {
+      readonly command: "building.changeFoundation";
+      readonly args: { readonly patch: Partial<Foundation> };
+    };
 
 function withShot(project: Project, id: string, change: (shot: Shot) => Shot, label: string): Edit {
   const shots = replaced(project.survey.shots, id, change);
@@ -61,6 +66,8 @@ function runFix(project: Project, edit: FixEdit): Edit {
       return acceptShot.run(project, edit.args);
     case "survey.setAside":
       return setAside.run(project, edit.args);
+    case "building.changeFoundation":
+      return changeFoundation.run(project, edit.args);
   }
 }
 
