@@ -1,4 +1,13 @@
-/** The LandXML that goes out against the structure of the format's schema 1.2 (stated here from its published element list). */
+/**
+ * The LandXML that goes out against the structure of the format's schema.
+ *
+ * Source  The element pages of LandXML-1.2.xsd on landxml.org (LandXML-1.2Doc_Breakline, _CgPoints, _P): children, kinds of
+ *         numbers, required attributes, unique names. LandXML, Units, Surfaces, Surface, SourceData, Breaklines,
+ *         Definition, Pnts, Faces, F, CgPoint, PntList2D and PntList3D after the pages of LandXML-1.1.xsd as it stands in the
+ *         NIEM 2.0 release (datypic.com/sc/niem20/e-land_*), which 1.2 left alone by its list of changes. From memory: Metric's
+ *         words, Project, Application, Contours and Contour, and the required attributes of LandXML. The whole schema
+ *         file itself could not be had.
+ */
 import fc from "fast-check";
 import { SaxesParser } from "saxes";
 import { describe, expect, it } from "vitest";
@@ -10,6 +19,11 @@ interface Rule {
   readonly children: readonly string[];
   readonly wants?: Readonly<Record<string, RegExp>>;
   readonly text?: RegExp;
+  /** At least so many children in all; exactly one where `one` is set. */
+  readonly least?: number;
+  readonly one?: true;
+  /** Its attribute whose values may not come twice under one parent. */
+  readonly unique?: string;
 }
 
 const N = "-?\\d+(\\.\\d+)?(e-?\\d+)?";
@@ -20,7 +34,7 @@ const schema: Readonly<Record<string, Rule>> = {
     children: ["Units", "Project", "Application", "CgPoints", "Surfaces"],
     wants: { version: /^1\.2$/, date: /^\d{4}-\d\d-\d\d$/, time: /^\d\d:\d\d:\d\d$/ },
   },
-  Units: { children: ["Metric"] },
+  Units: { children: ["Metric"], one: true },
   Metric: {
     children: [],
     wants: {
@@ -34,50 +48,63 @@ const schema: Readonly<Record<string, Rule>> = {
   Project: { children: [], wants: { name: /./ } },
   Application: { children: [], wants: { name: /./ } },
   CgPoints: { children: ["CgPoint"] },
-  CgPoint: { children: [], text: new RegExp(`^${N} ${N}( ${N})?$`) },
-  Surfaces: { children: ["Surface"] },
-  Surface: { children: ["SourceData", "Definition"], wants: { name: /./ } },
-  SourceData: { children: ["Breaklines", "Contours"] },
+  CgPoint: { children: [], unique: "name", text: new RegExp(`^${N} ${N}( ${N})?$`) },
+  Surfaces: { children: ["Surface"], least: 1 },
+  Surface: { children: ["SourceData", "Definition"], wants: { name: /./ }, least: 1, unique: "name" },
+  SourceData: { children: ["Breaklines", "Contours"], least: 1 },
   Breaklines: { children: ["Breakline"] },
-  Breakline: { children: ["PntList2D", "PntList3D"], wants: { brkType: /^standard$/ } },
+  Breakline: {
+    children: ["PntList2D", "PntList3D"],
+    wants: { brkType: /^(standard|wall|proximity|nondestructive)$/ },
+    one: true,
+  },
   Contours: { children: ["Contour"] },
-  Contour: { children: ["PntList2D"], wants: { elev: new RegExp(`^${N}$`) } },
+  Contour: { children: ["PntList2D"], one: true, wants: { elev: new RegExp(`^${N}$`) } },
   PntList2D: { children: [], text: list(2) },
   PntList3D: { children: [], text: list(3) },
-  Definition: { children: ["Pnts", "Faces"], wants: { surfType: /^TIN$/ } },
-  Pnts: { children: ["P"] },
-  P: { children: [], wants: { id: /^[1-9]\d*$/ }, text: new RegExp(`^${N} ${N} ${N}$`) },
-  Faces: { children: ["F"] },
+  Definition: { children: ["Pnts", "Faces"], wants: { surfType: /^TIN$/ }, least: 2 },
+  Pnts: { children: ["P"], least: 3 },
+  P: { children: [], unique: "id", wants: { id: /^[1-9]\d*$/ }, text: new RegExp(`^${N} ${N} ${N}$`) },
+  Faces: { children: ["F"], least: 1 },
   F: { children: [], text: /^\d+ \d+ \d+$/ },
 };
 
 /** Everything that isn't as the structure has it. */
 function faults(text: string): string[] {
   const found: string[] = [];
-  const path: { name: string; last: number; text: string }[] = [];
-  const keys = new Set<string>();
+  const path: { name: string; last: number; text: string; count: number; keys: Set<string> }[] = [];
+  let ids = new Set<string>();
   const parser = new SaxesParser();
   parser.on("error", (error) => found.push(error.message));
   parser.on("opentag", ({ name, attributes }) => {
     const parent = path.at(-1);
     const place = parent ? (schema[parent.name]?.children.indexOf(name) ?? -1) : name === "LandXML" ? 0 : -1;
     if (place < (parent?.last ?? 0)) found.push(`${name} in ${parent?.name}`);
-    if (parent) parent.last = place;
-    path.push({ name, last: 0, text: "" });
+    if (parent) {
+      parent.last = place;
+      parent.count++;
+    }
+    path.push({ name, last: 0, text: "", count: 0, keys: new Set() });
+    if (name === "Pnts") ids = new Set();
+    if (name === "P") ids.add(String(attributes.id));
     for (const [key, form] of Object.entries(schema[name]?.wants ?? {}))
       if (!form.test(attributes[key] ?? "")) found.push(`${name} ${key}="${attributes[key]}"`);
-    const key =
-      name === "P" ? `P ${attributes.id}` : name === "CgPoint" ? `CgPoint ${attributes.name}` : null;
-    if (key !== null && keys.has(key)) found.push(`${key} twice`);
-    if (key !== null) keys.add(key);
+    const { unique } = schema[name] ?? {};
+    if (unique === undefined) return;
+    const key = `${name} ${attributes[unique]}`;
+    if (parent?.keys.has(key)) found.push(`${key} twice`);
+    parent?.keys.add(key);
   });
   parser.on("text", (piece) => {
     const here = path.at(-1);
     if (here) here.text += piece;
   });
   parser.on("closetag", ({ name }) => {
-    const words = path.pop()?.text ?? "";
-    const form = schema[name]?.text;
+    const { text: words = "", count = 0 } = path.pop() ?? {};
+    const { text: form, least = 0, one } = schema[name] ?? {};
+    if (count < least || (one && count !== 1)) found.push(`${name} with ${count} children`);
+    if (name === "F")
+      for (const id of words.split(" ")) if (!ids.has(id)) found.push(`F of ${id}, which isn't there`);
     if (form ? !form.test(words) : words.trim() !== "") found.push(`${name}: ${words}`);
   });
   parser.write(text).close();
@@ -99,7 +126,9 @@ describe("LandXML", () => {
     expect(
       faults(text.replace(/<Project[^>]*>/, "").replace("</LandXML>", '<Project name="p"/></LandXML>')),
     ).toEqual(["Project in LandXML"]);
-    expect(faults(text.replace('<P id="2">', '<P id="1">'))).toEqual(["P 1 twice"]);
+    expect(faults(text.replace('<P id="2">', '<P id="1">'))).toContain("P 1 twice");
+    expect(faults(text.replace('<P id="2">', '<P id="902">'))).toContain("F of 2, which isn't there");
+    expect(faults(text.replace(/<F>.*<\/F>/s, ""))).toEqual(["Faces with 0 children"]);
   });
 
   it("keeps lines where there is no surface yet, without heights where one is missing", () => {
