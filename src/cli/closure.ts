@@ -23,10 +23,13 @@ export const closure: Command = {
     "  adjusted[{ bearing, quadrant, distance, latitude, departure, x, y }]   by the compass rule; x (east), y (north) of",
     "                       the end of each course, from the start at 0, 0",
     "",
-    "One unit of length in and out.",
+    "  unit                 m where the lengths are written with units (32' 6 1/2\", 9.75 m): all are turned into metres;",
+    "                       null where they are plain numbers: then one unit in and out",
+    "",
+    "--json is taken too; it prints nothing else.",
   ].join("\n"),
   async run(args, io) {
-    const [file = ""] = readArgs(args, { files: ["CALLS.csv"] }).files;
+    const [file = ""] = readArgs(args, { files: ["CALLS.csv"], flags: ["json"] }).files;
     const read = readCalls(io.readText(file), file);
     if (!read.ok) throw new InputError(read.message);
     for (const note of read.notes) io.say(note);
@@ -35,7 +38,7 @@ export const closure: Command = {
       const line = read.calls[closed.course]?.line ?? (read.calls.at(-1)?.line ?? 1) + 1;
       throw new InputError(`${file}, line ${line}: ${closed.what} ${closed.how}`);
     }
-    io.out(JSON.stringify(report(closed.traverse), null, 2));
+    io.out(JSON.stringify({ unit: read.unit, ...report(closed.traverse) }, null, 2));
     return 0;
   },
 };

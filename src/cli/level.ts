@@ -17,10 +17,10 @@ export const level: Command = {
     "  misclosure                               found - known; null where the run isn't closed",
     "  closings[{ name, known, found, misclosure }]   every known elevation that closes a run",
     "",
-    "One unit of length in and out.",
+    "One unit of length in and out. --json is taken too; it prints nothing else.",
   ].join("\n"),
   async run(args, io) {
-    const [file = ""] = readArgs(args, { files: ["BOOK.csv"] }).files;
+    const [file = ""] = readArgs(args, { files: ["BOOK.csv"], flags: ["json"] }).files;
     const read = readLevelBook(io.readText(file), file);
     if (!read.ok) throw new InputError(read.message);
     for (const note of read.notes) io.say(note);

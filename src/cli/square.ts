@@ -21,16 +21,19 @@ export const square: Command = {
     "  angles[{ corner, degrees, off }]   inside angle, and how far from a right one",
     "  diagonals[{ from, to, length }]    as adjusted; of four corners both, else none",
     "",
-    "One unit of length in and out.",
+    "  unit                 m where the lengths are written with units (32' 6 1/2\", 9.75 m): all are turned into metres;",
+    "                       null where they are plain numbers: then one unit in and out",
+    "",
+    "--json is taken too; it prints nothing else.",
   ].join("\n"),
   async run(args, io) {
-    const [file = ""] = readArgs(args, { files: ["SIDES.csv"] }).files;
+    const [file = ""] = readArgs(args, { files: ["SIDES.csv"], flags: ["json"] }).files;
     const read = readTapes(io.readText(file), file);
     if (!read.ok) throw new InputError(read.message);
     for (const note of read.notes) io.say(note);
     const found = squareUp(read.tapes);
     if (!found.ok) throw new InputError(`${file}: ${found.what} ${found.how}`);
-    io.out(JSON.stringify(report(found.squared), null, 2));
+    io.out(JSON.stringify({ unit: read.unit, ...report(found.squared) }, null, 2));
     return 0;
   },
 };

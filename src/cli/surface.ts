@@ -18,12 +18,13 @@ export const surface: Command = {
     "  at[{ x, y, z, inside, slope, downhill }]   for each row of Q.csv, in order: z, slope and downhill are null outside;",
     "                                slope is rise over run; downhill the azimuth in degrees from north, null on level ground",
     "",
-    "One unit of length in and out.",
+    "One unit of length in and out. --json is taken too; it prints nothing else.",
   ].join("\n"),
   async run(args, io) {
     const given = readArgs(args, {
       files: ["POINTS.csv"],
       values: { lines: "a file of breaklines", at: "a file of places" },
+      flags: ["json"],
     });
     const tin = surfaceFromFiles(io, given.files[0] ?? "", given.value("lines"));
     const places = given.value("at");

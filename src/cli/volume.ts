@@ -20,12 +20,13 @@ export const volume: Command = {
     "  cut, fill, net                volumes in place; fill is where the target is above the ground; net = fill - cut",
     "  cutArea, fillArea, planArea   areas seen from above: cut, filled, and all that was reckoned on",
     "",
-    "One unit of length in and out.",
+    "One unit of length in and out. --json is taken too; it prints nothing else.",
   ].join("\n"),
   async run(args, io) {
     const given = readArgs(args, {
       files: ["POINTS.csv"],
       values: { plane: "a height", to: "a file of points", within: "a file with a polygon" },
+      flags: ["json"],
     });
     const target = targetOf(given);
     const ground = surfaceFromFiles(io, given.files[0] ?? "");

@@ -19,6 +19,23 @@ describe("closure", () => {
     expect(json.area).toBeCloseTo(9950, -2);
   });
 
+  it("takes distances with units, in any notation, and answers in metres", async () => {
+    const { code, out } = await of('bearing,distance\n0,100 ft\n90,30.48 m\n180,100\' 0"\n270,1199 7/8"\n');
+    expect(code).toBe(0);
+    const json = JSON.parse(out);
+    expect(json.unit).toBe("m");
+    expect(json.misclosure).toBeCloseTo(0.003175, 9);
+    expect(json.perimeter).toBeCloseTo(121.916825, 9);
+  });
+
+  it("refuses units in some rows only", async () => {
+    const { code, said } = await of("bearing,distance\n0,100 ft\n90,100\n180,100 ft\n270,100 ft\n");
+    expect([code, said]).toEqual([
+      2,
+      "c.csv, line 3: 100 has no unit, but other rows have. Write a unit to each length, or to none.",
+    ]);
+  });
+
   it("takes signs of degrees, minutes and seconds, and curves", async () => {
     const arc = (20 * Math.PI) / 2;
     const { code, out } = await of(
@@ -44,6 +61,19 @@ describe("closure", () => {
 
 describe("square", () => {
   const of = (text: string) => run(["square", "s.csv"], [square], { "s.csv": text });
+
+  it("takes tapes in feet, inches and fractions, and --json", async () => {
+    const rows = "A,B,24'\nB,C,32'\nC,D,24'\nD,A,32'\nA,C,40' 0 1/8\"\nB,D,39' 11 7/8\"\n";
+    const { code, out } = await run(["square", "s.csv", "--json"], [square], {
+      "s.csv": `from,to,distance\n${rows}`,
+    });
+    expect(code).toBe(0);
+    const json = JSON.parse(out);
+    expect(json.unit).toBe("m");
+    expect(json.residuals[0].distance).toBeCloseTo(7.3152, 12);
+    expect(json.outOfSquare).toBeGreaterThan(0.002);
+    expect(json.outOfSquare).toBeLessThan(0.01);
+  });
 
   it("prints corners, residuals and what to move", async () => {
     const { code, out, said } = await of(
