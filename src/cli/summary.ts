@@ -13,6 +13,7 @@ import {
   roundingFor,
 } from "../units";
 import { problemLines } from "./check";
+import { foundationLines } from "./foundationLines";
 
 /** The error estimate is told as 0.1 m3 at least, m3. */
 const LEAST_ERROR = 0.1;
@@ -24,6 +25,7 @@ export function summary(project: Project, results: Results): string {
     floor(page),
     band(page),
     corners(page),
+    foundationLines(project, results, page.words),
     earth(page),
     drives(page),
     water(page),

@@ -81,7 +81,8 @@ const poured: readonly (readonly [highest: number, rows: readonly Row[]])[] = [
   ],
 ];
 
-const freeLimit = 48 * inch;
+/** 48 in. */
+const freeLimit = 4 * foot;
 const thinnest = { poured: 6, block: 8 } as const;
 
 export function fillLimit({ kind, thickness, height, soil, held }: WallInTable): FillLimit {

@@ -49,6 +49,19 @@ describe("results as JSON", () => {
       bottom: expect.any(Number),
       belowGround: expect.any(Number),
     });
+    expect(json.foundation).toMatchObject({
+      kind: "stem-wall",
+      heights: { floor: expect.any(Number), lowestBottom: json.trench[0].bottom },
+      cover: { counts: "undisturbed", bearing: { needed: 0.3048, at: { place: expect.any(String) } } },
+      stepped: { on: false, steps: [] },
+      dig: { soil: "C", volume: expect.any(Number) },
+      slabFill: { limit: 0.6096 },
+      takeOff: { total: expect.any(Number), blocks: null },
+    });
+    const [side] = json.foundation.walls;
+    for (const list of ["distance", "existing", "stripped", "finished", "guessed", "bottom"])
+      expect(side[list]).toHaveLength(side.distance.length);
+    expect(json.foundation.unbalanced[0]).toMatchObject({ name: "A-B", limit: 4 * 0.3048, passes: true });
     expect(json.setout).toMatchObject({ mark: "bolt", markHeight: 100, beam: 200 });
     expect(json.setout.rows[0]).toMatchObject({ what: "top of wall", where: "all round" });
     expect(json.water.walls[0]).toMatchObject({ name: "A-B", passes: true });
