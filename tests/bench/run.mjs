@@ -12,6 +12,7 @@ import { chromium } from "@playwright/test";
 import { chromiumArguments, ensureChromium } from "../../e2e/support/chromium.mjs";
 import { buildIfStale } from "../../src/start/build.mjs";
 import { servePage } from "../../src/start/serve.mjs";
+import { timeBuildingDrag } from "./building-drag.mjs";
 import { timeFloorDrag } from "./floor-drag.mjs";
 import { benchProject } from "./projects.mjs";
 import { timeTerrain } from "./terrain.mjs";
@@ -87,6 +88,12 @@ try {
     results.push(summary(`floor drag, handler to end of draw, ${count} shots`, 16, drag));
     if (count === 10_000) results.push(summary("opening a project of 10,000 shots", 1000, open));
   }
+  say("building drag at 10000 shots …");
+  const moved = await withPage(browser, (page) =>
+    timeBuildingDrag(page, server.address, benchProject(10_000)),
+  );
+  results.push(summary("building drag, handler to end of draw, 10000 shots", 33, moved.drag));
+  results.push(summary("building let go, until the fine result is drawn, 10000 shots", 300, moved.release));
   for (const { count, limit } of [
     { count: 10_000, limit: 16 },
     { count: 1_000_000, limit: 33 },

@@ -135,6 +135,21 @@ describe("the scene", () => {
     expect(values).toContain("1′ 1¾″ out");
   });
 
+  it("leaves the shots as they are while the building is under the hand, and places them anew when it lets go", () => {
+    const scene = createPlanScene();
+    // The first move leaves the shots that were tied to its corners on the ground.
+    const loose = checkEdit(project, buildingEdits.moveBuilding, { dx: 1, dy: 0 });
+    scene.update({ ...input, project: loose, results: solver.solve(loose) });
+    const shots = () => scene.layers("shots").find(({ id }) => id === "shots");
+    const before = shots();
+    const moved = checkEdit(loose, buildingEdits.moveBuilding, { dx: 1.5, dy: 0 });
+    const results = solver.solve(moved);
+    scene.update({ ...input, project: moved, results, dragging: true });
+    expect(shots()).toBe(before);
+    expect(scene.update({ ...input, project: moved, results })).toContain("shots");
+    expect(shots()).not.toBe(before);
+  });
+
   it("leaves out what is switched off", () => {
     const scene = createPlanScene();
     scene.update({ ...input, hidden: new Set(["shots", "lot"] as const) });

@@ -42,6 +42,8 @@ export interface LayerSpec {
   readonly steps?: readonly StepName[];
   /** Drawn again when one of these is another object. */
   inputs(project: Project, results: Results): readonly unknown[];
+  /** While something is under the hand only these count: the rest of its inputs waits until the hand lets go. */
+  underHand?(project: Project, results: Results): readonly unknown[];
   draw(project: Project, results: Results, context: DrawContext): MarkLayer;
 }
 
@@ -182,6 +184,14 @@ export const layersByRank: readonly LayerSpec[] = [
       results.survey.mark,
       survey.marks,
       building?.outline,
+      display,
+    ],
+    // A crowd of shots isn't placed anew about a building that is on its way.
+    underHand: ({ survey, drawing, display }, results) => [
+      results.survey.points,
+      drawing.hidden,
+      results.survey.mark,
+      survey.marks,
       display,
     ],
     draw: drawShots,

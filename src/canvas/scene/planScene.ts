@@ -32,6 +32,7 @@ export interface PlanScene {
 
 interface Drawn {
   readonly inputs: readonly unknown[];
+  readonly underHand: readonly unknown[] | null;
   readonly layer: MarkLayer | null;
 }
 
@@ -46,9 +47,12 @@ export function createPlanScene(): PlanScene {
     const stale = new Set<string>();
     for (const spec of layersByRank) {
       const inputs = [isOff(spec, input), ...spec.inputs(project, results)];
+      const underHand = spec.underHand ? [isOff(spec, input), ...spec.underHand(project, results)] : null;
       const before = drawn.get(spec.name);
       if (before && sameItems(before.inputs, inputs)) continue;
-      drawn.set(spec.name, { inputs, layer: before?.layer ?? null });
+      if (input.dragging && before?.underHand && underHand && sameItems(before.underHand, underHand))
+        continue;
+      drawn.set(spec.name, { inputs, underHand, layer: before?.layer ?? null });
       stale.add(spec.name);
     }
     return stale;
@@ -79,7 +83,8 @@ export function createPlanScene(): PlanScene {
         const off = isOff(spec, input);
         if (off) context.labels.forget(spec.name);
         const layer = off ? null : spec.draw(input.project, input.results, context);
-        drawn.set(spec.name, { inputs: drawn.get(spec.name)?.inputs ?? [], layer });
+        const { inputs = [], underHand = null } = drawn.get(spec.name) ?? {};
+        drawn.set(spec.name, { inputs, underHand, layer });
         changed.add(spec.canvas);
       }
       return changed;
