@@ -185,7 +185,7 @@ test("a whole job by mouse and keyboard, from an empty window to the sheets", as
   const plan = planPage(page);
 
   await page.getByTestId("tool-lot").click();
-  for (const line of ["0, 0", "120', 0", "0, 100'", "120' W, 0"]) await typeLine(page, line);
+  for (const line of ["0, 0", "@120', 0", "@0, 100'", "@120' W, 0"]) await typeLine(page, line);
   await page.keyboard.press("Enter");
   await expect(undoName(page)).toHaveText(/lot/);
   const meant: Project = {
@@ -286,7 +286,7 @@ test("the same job by the keyboard alone", async ({ page, openPage, folder }) =>
 
   await find(page, "lot: draw");
   await expect(page.getByTestId("plan")).toBeFocused();
-  for (const line of ["0, 0", "120', 0", "0, 100'", "120' W, 0"]) await typeLine(page, line);
+  for (const line of ["0, 0", "@120', 0", "@0, 100'", "@120' W, 0"]) await typeLine(page, line);
   await page.keyboard.press("Enter");
   await expect(undoName(page)).toHaveText(/lot/);
 

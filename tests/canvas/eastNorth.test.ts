@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readPair } from "../../src/canvas/typed/eastNorth";
+import { readFromLast, readPair } from "../../src/canvas/typed/eastNorth";
 import { handOn, metricProject } from "./support/hand";
 
 describe("two lengths that give a place", () => {
@@ -33,10 +33,33 @@ describe("two lengths that give a place", () => {
   });
 });
 
+describe("two lengths from the place before", () => {
+  it.each([
+    ["@12, 5", 12, 5],
+    ["@-3, 4", -3, 4],
+    ["right 12, up 5", 12, 5],
+    ["12 left, 5 down", -12, -5],
+    ["up 8", 0, 8],
+    ["@2' 6\" left", -0.762, 0],
+  ])("%s", (text, right, up) => {
+    const read = readFromLast(text, "m");
+    if (typeof read === "string") throw new Error(read);
+    expect(read.right).toBeCloseTo(right, 9);
+    expect(read.up).toBeCloseTo(up, 9);
+  });
+
+  it.each([
+    ["@12", /how far east/],
+    ["up 3, down 2", /Both lengths go north/],
+  ])("%s is answered in words", (text, words) => {
+    expect(readFromLast(text, "m")).toMatch(words);
+  });
+});
+
 describe("places typed while a line is drawn", () => {
-  it("the first from the plan's origin, the others from the one before; lengths go between", () => {
+  it("are counted from the plan's origin, with @ or by sides from the one before; lengths go between", () => {
     const hand = handOn(metricProject(), "lot");
-    for (const text of ["2, 3", "20, 0", "0; 10"]) {
+    for (const text of ["2, 3", "22, 3", "@0; 10"]) {
       hand.type(text);
       hand.key("Enter");
     }
@@ -50,6 +73,29 @@ describe("places typed while a line is drawn", () => {
       [22, 13],
       [2, 13],
     ]);
+  });
+
+  it("are brought into sight", () => {
+    const hand = handOn(metricProject(), "lot");
+    for (const text of ["2, 3", "400, 3"]) {
+      hand.type(text);
+      hand.key("Enter");
+    }
+    expect(hand.shownPlaces).toEqual([
+      [2, 3],
+      [400, 3],
+    ]);
+  });
+
+  it("a refused one is typed anew, not on", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.type("12");
+    hand.key("Enter");
+    expect(hand.said).toHaveLength(1);
+    hand.type("4, 5");
+    hand.key("Enter");
+    expect(hand.state()).toBe("next");
+    expect(hand.shownPlaces).toEqual([[4, 5]]);
   });
 
   it("one length alone gives no first place, and nothing is lost", () => {

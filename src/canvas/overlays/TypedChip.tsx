@@ -3,13 +3,13 @@ import { useStore } from "zustand";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { toolRun } from "../stage/toolRun";
-import { entryFault, isTyping, type TypedEntry } from "../typed/typedEntry";
+import { entryFault, fieldWords, isTyping, type TypedEntry } from "../typed/typedEntry";
 import { planView } from "../view/planView";
 import { toScreen } from "../view/view";
 
 /** A chip is at most this wide, px: with its words about the bearing more than without. */
 function chipWidth({ fields, active }: TypedEntry): number {
-  return fields[active]?.kind === "bearing" ? 370 : 240;
+  return fields[active]?.kind === "bearing" ? 370 : 300;
 }
 
 export function TypedChip() {
@@ -29,11 +29,12 @@ export function TypedChip() {
         top: Math.max(8, Math.min(y + 20, view.height - 60)),
       }}
     >
-      {entry.fields.map(({ name, kind }, i) => (
-        <span key={name} className={i === entry.active ? "typed-field active" : "typed-field"}>
-          <span className="soft">{name}</span> <b>{entry.texts[i]}</b>
+      {entry.fields.map((field, i) => (
+        <span key={field.name} className={i === entry.active ? "typed-field active" : "typed-field"}>
+          <span className="soft">{fieldWords(field, entry.texts[i] ?? "")}</span>{" "}
+          <b className={i === entry.active && entry.refused ? "refused" : undefined}>{entry.texts[i]}</b>
           {i === entry.active ? <i className="typed-caret" /> : null}
-          {i === entry.active && kind === "bearing" ? (
+          {i === entry.active && field.kind === "bearing" ? (
             <span className="typed-key"> clockwise from north</span>
           ) : null}
         </span>

@@ -64,18 +64,19 @@ export const pieceFields: readonly Field[] = [
 ];
 
 /** Was enough typed to place the end of a piece? */
-export function isPlaced({ length, east }: TypedValues): boolean {
-  return length !== undefined || east !== undefined;
+export function isPlaced({ length, east, right }: TypedValues): boolean {
+  return length !== undefined || east !== undefined || right !== undefined;
 }
 
 /**
- * The aimed place with what was typed laid over it: a length and bearing, or how far east and north of the place before;
- * `north` is the plan's.
+ * The aimed place with what was typed laid over it: a length and bearing, how far right and up of the place before, or a
+ * place from the plan's origin; `north` is the plan's.
  */
 export function withTyped(aimed: Snap, from: Point, typed: TypedValues, north: number): Snap {
-  const { length, bearing, east, north: up } = typed;
-  if (east !== undefined && up !== undefined)
-    return { ...unsnapped([from[0] + east, from[1] + up]), guide: from };
+  const { length, bearing, east, north: northOf, right, up } = typed;
+  if (right !== undefined && up !== undefined)
+    return { ...unsnapped([from[0] + right, from[1] + up]), guide: from };
+  if (east !== undefined && northOf !== undefined) return { ...unsnapped([east, northOf]), guide: from };
   if (length === undefined && bearing === undefined) return aimed;
   const [dx, dy] = [aimed.at[0] - from[0], aimed.at[1] - from[1]];
   const far = Math.hypot(dx, dy);

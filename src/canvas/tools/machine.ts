@@ -9,6 +9,7 @@ import {
   entryFault,
   isLetter,
   isTyping,
+  refusedEntry,
   type TypedEntry,
   typedValues,
   typeKey,
@@ -226,10 +227,16 @@ export class Machine {
     const fault = entryFault(this.typed, this.context.project().display.length);
     if (fault) {
       this.context.say(fault);
+      this.typed = refusedEntry(this.typed, this.context.project().display.length);
+      this.changed();
       return true;
     }
     if (!this.present.finish) return false;
+    const from = this.present.locksFrom;
     this.act((state) => state.finish?.());
+    // What is placed by figures may lie out of sight: the view follows.
+    const { locksFrom } = this.present;
+    if (locksFrom && !(from && isSamePlace(from, locksFrom))) this.context.show(locksFrom);
     return true;
   }
 

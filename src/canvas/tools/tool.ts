@@ -52,6 +52,8 @@ export interface ToolContext {
   setTool(tool: ToolName): void;
   /** Moves the view by screen pixels. */
   pan(dx: number, dy: number): void;
+  /** Brings a place into sight; the view stays where it is in sight already. */
+  show(at: Point): void;
   /** Asks for a length beside a place of the plan; the answer is the act. */
   ask(question: LengthQuestion): void;
   /** Asks for words at a place of the plan. */

@@ -1,5 +1,6 @@
 /**
- * Two typed lengths that give a place: "12, 5" is 12 east and 5 north; "5 S, 12 W" names its directions.
+ * Two typed lengths that give a place: "12, 5" is 12 east and 5 north of the plan's origin; "5 S, 12 W" names its
+ * directions. "@12, 5" and "right 12, up 5" are counted from the place before.
  *
  * Takes   a comma with a space after it, or a semicolon, between the two. A comma alone may be a decimal one: it
  *         parts two lengths where a mark, a zero before it or a sign after it tells that it isn't.
@@ -12,12 +13,41 @@ export interface EastNorth {
   readonly north: number;
 }
 
+/** Counted from the place before. */
+export interface RightUp {
+  readonly right: number;
+  readonly up: number;
+}
+
 const between = /;|,\s+|(?<=['"′″nsew]),|(?<=^\s*[-+−]?0),|,(?=[-+−])/i;
 /** A direction after a length, never the last letter of a unit. */
 const directed = /^(.*[^a-z])([nsew])$/i;
 
+const sides: Readonly<Record<string, string>> = { right: "e", left: "w", up: "n", down: "s" };
+const side = /(right|left|up|down)/gi;
+
 export function isPair(text: string): boolean {
-  return between.test(text);
+  return isFromLast(text) || between.test(text);
+}
+
+/** Is it counted from the place before? */
+export function isFromLast(text: string): boolean {
+  return /^\s*@/.test(text) || /(right|left|up|down)/i.test(text);
+}
+
+/** How far from the place before, or in words what is wrong. One side alone leaves the other at nothing. */
+export function readFromLast(text: string, notation: LengthNotation): RightUp | string {
+  const parts = text.replace(/^\s*@/, "").split(between);
+  const named = parts.map((part) => part.replace(side, "").trim() + wayOf(part));
+  if (named.length === 1 && /[ew]$/.test(wayOf(text))) named.push("0 n");
+  if (named.length === 1 && /[ns]$/.test(wayOf(text))) named.push("0 e");
+  const read = readPair(named.join("; "), notation);
+  return typeof read === "string" ? read : { right: read.east, up: read.north };
+}
+
+function wayOf(part: string): string {
+  const word = part.match(side)?.[0];
+  return word === undefined ? "" : ` ${sides[word.toLowerCase()]}`;
 }
 
 /** The two lengths, or in words what is wrong. */

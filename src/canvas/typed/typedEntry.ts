@@ -1,14 +1,14 @@
 /** What is typed while drawing: one or two fields (a length, then a bearing), read in the project's notation. */
 
 import { type LengthNotation, parseAngle, parseBearing, parseLength } from "../../units";
-import { type EastNorth, isPair, readPair } from "./eastNorth";
+import { type EastNorth, isFromLast, isPair, type RightUp, readFromLast, readPair } from "./eastNorth";
 
 export interface Field {
   /** What it is called beside the pointer: "length", "bearing", "width", "depth". */
   readonly name: string;
   /** A bearing is clockwise from the plan's north; a place is two lengths, east and north. */
   readonly kind: "length" | "angle" | "bearing" | "place";
-  /** Instead of the length two can be typed: the values "east" and "north". */
+  /** Instead of the length a place can be typed: the values "east" and "north", or "right" and "up" of the place before. */
   readonly pair?: true;
 }
 
@@ -16,6 +16,8 @@ export interface TypedEntry {
   readonly fields: readonly Field[];
   readonly texts: readonly string[];
   readonly active: number;
+  /** What stands in the active field was refused: it is marked, and what is typed next takes its place. */
+  readonly refused?: true;
 }
 
 /** Values by field name, in metres or radians; a field that is empty or not yet readable is missing. */
@@ -36,7 +38,7 @@ export function isLetter(key: string): boolean {
 
 /** Characters that start a number, and those that may follow. */
 const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
-const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″°/ a-z-]$/i;
+const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″°/ a-z+−-]$/i;
 /** A bearing may also begin as a deed writes it: N 45° E. */
 const bearingStarts = /^[0-9.,ns]$/i;
 
@@ -46,11 +48,12 @@ const bearingStarts = /^[0-9.,ns]$/i;
  */
 export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEntry | null {
   if (entry.fields.length === 0) return null;
-  const text = entry.texts[entry.active] ?? "";
+  const text = entry.refused ? "" : (entry.texts[entry.active] ?? "");
   if (key === "Tab") {
     if (!(isTyping(entry) || begun) || entry.fields.length < 2) return null;
-    return { ...entry, active: (entry.active + 1) % entry.fields.length };
+    return { fields: entry.fields, texts: entry.texts, active: (entry.active + 1) % entry.fields.length };
   }
+  if (key === "Backspace" && entry.refused) return withText(entry, "");
   if (key === "Backspace") return text === "" ? stepBack(entry) : withText(entry, text.slice(0, -1));
   // The letters N and S also pick tools, so they begin a bearing only once its field was asked for.
   const begins = entry.active > 0 && entry.fields[entry.active]?.kind === "bearing" ? bearingStarts : starts;
@@ -58,10 +61,26 @@ export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEnt
   return taken ? withText(entry, text + key) : null;
 }
 
-/** Places lie on either side of where they are counted from: there a minus begins a figure. */
+/** Places lie on either side of where they are counted from: there a minus begins a figure, and @ one from the last place. */
 function beginsPlace({ fields, active }: TypedEntry, key: string): boolean {
   const field = fields[active];
-  return /^[-−]$/.test(key) && (field?.kind === "place" || field?.pair === true);
+  if (field?.pair) return /^[-−@]$/.test(key);
+  return field?.kind === "place" && /^[-−]$/.test(key);
+}
+
+/** The entry with its active field, or the first one at fault, marked as refused. */
+export function refusedEntry(entry: TypedEntry, notation: LengthNotation): TypedEntry {
+  const at = entry.fields.findIndex((field, i) => isFault(readField(field, entry.texts[i] ?? "", notation)));
+  return { ...entry, active: at < 0 ? entry.active : at, refused: true };
+}
+
+const isFault = (value: unknown): boolean => typeof value === "string";
+
+/** What the text of a field is, in a word or a few: a place says what it is counted from. */
+export function fieldWords(field: Field, text: string): string {
+  if (field.kind !== "place" && !field.pair) return field.name;
+  if (field.pair && isFromLast(text)) return "from the last place";
+  return field.kind === "place" || isPair(text) ? "place from the origin" : field.name;
 }
 
 function stepBack(entry: TypedEntry): TypedEntry | null {
@@ -71,7 +90,7 @@ function stepBack(entry: TypedEntry): TypedEntry | null {
 function withText(entry: TypedEntry, text: string): TypedEntry {
   const texts = entry.texts.slice();
   texts[entry.active] = text;
-  return { ...entry, texts };
+  return { fields: entry.fields, texts, active: entry.active };
 }
 
 export function typedValues(entry: TypedEntry, notation: LengthNotation): TypedValues {
@@ -91,10 +110,12 @@ const figures: Readonly<Record<Field["kind"], string>> = {
   bearing: "a bearing clockwise from north, like 268.5, or like S 88.5 W",
 };
 
+const places = `, or a place: 12, 5 from the plan's origin, @12, 5 from the last place`;
+
 /** What the active field takes, for a key that it has no use for; null where nothing can be typed. */
 export function wantedWords(entry: TypedEntry): string | null {
   const field = entry.fields[entry.active];
-  return field ? `Type ${figures[field.kind]}.` : null;
+  return field ? `Type ${figures[field.kind]}${field.pair ? places : ""}.` : null;
 }
 
 /** Why the entry can't be used, in words; null when all that was typed can be read. */
@@ -107,8 +128,13 @@ export function entryFault(entry: TypedEntry, notation: LengthNotation): string 
 }
 
 /** The value, null for nothing typed, or the reason in words. */
-function readField(field: Field, text: string, notation: LengthNotation): number | EastNorth | null | string {
+function readField(
+  field: Field,
+  text: string,
+  notation: LengthNotation,
+): number | EastNorth | RightUp | null | string {
   if (text.trim() === "") return null;
+  if (field.pair && isFromLast(text)) return readFromLast(text, notation);
   if (field.kind === "place" || (field.pair && isPair(text))) return readPair(text, notation);
   if (field.kind !== "length") {
     const angle = field.kind === "bearing" ? parseBearing(text) : parseAngle(text);

@@ -28,6 +28,8 @@ export interface Hand {
   readonly labels: string[];
   readonly said: string[];
   readonly panned: [number, number];
+  /** Places that were brought into sight. */
+  readonly shownPlaces: Point[];
   question: LengthQuestion | null;
   words: WordsQuestion | null;
   hint(): string;
@@ -103,6 +105,9 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
       hand.panned[0] += dx;
       hand.panned[1] += dy;
     },
+    show: (at) => {
+      hand.shownPlaces.push(at);
+    },
     ask: (question) => {
       hand.question = question;
     },
@@ -132,6 +137,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     labels: [],
     said: [],
     panned: [0, 0],
+    shownPlaces: [],
     question: null,
     words: null,
     hint: () => machine.state().hint,
