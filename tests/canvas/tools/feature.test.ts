@@ -12,7 +12,7 @@ describe("the feature tool", () => {
     hand.click(15, 4);
     expect(hand.project.lot.features.map(({ kind, points, keepClear }) => [kind, points, keepClear])).toEqual(
       [
-        ["tree", [[3, 4]], 0],
+        ["tree", [[3, 4]], 3.048],
         ["tree", [[9, 4]], 2.5],
         ["tree", [[15, 4]], 2.5],
       ],
@@ -86,12 +86,26 @@ describe("the feature tool", () => {
     expect(hand.tool).toBe("select");
   });
 
-  it("names the usual distance of a kind, and keeps nothing clear unasked", () => {
+  it("begins with the usual distance of a kind, and says so; a fence has none", () => {
     const hand = handOn(metricProject(), "feature");
     hand.choose("well");
-    expect(hand.choices()?.typed).toMatch(/^nothing kept clear yet, usual 15\.24\d* m: type a distance$/);
+    expect(hand.choices()?.typed).toBe("keep clear 15.240 m, as usual: type a distance");
     hand.click(3, 4);
-    expect(hand.project.lot.features[0]?.keepClear).toBe(0);
+    expect(hand.project.lot.features[0]?.keepClear).toBe(15.24);
+    hand.choose("fence");
+    expect(hand.choices()?.typed).toBe("nothing kept clear yet: type a distance");
+  });
+
+  it("offers what was typed last for a kind when the kind or the tool is picked again", () => {
+    const hand = handOn(metricProject(), "feature");
+    hand.choose("stump");
+    hand.type("2");
+    hand.click(3, 4);
+    hand.choose("well");
+    hand.use("select");
+    hand.use("feature");
+    hand.choose("stump");
+    expect(hand.choices()?.typed).toBe("keep clear 2.000 m: type a distance");
   });
 
   it("offers the kind chosen last when it is picked again, with nothing kept clear yet", () => {

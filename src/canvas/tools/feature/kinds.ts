@@ -19,8 +19,11 @@ export function isKind(value: string): value is FeatureKind {
 export function kindChoices(project: Project, kind: FeatureKind, keepClear: number): Choices {
   const usual = usualKeepClear({ kind, trunk: null });
   const offered = usual === null ? "" : `, usual ${lengthWords(usual.m, project)}`;
+  const isUsual = keepClear === usual?.m ? ", as usual" : "";
   const clear =
-    keepClear > 0 ? `keep clear ${lengthWords(keepClear, project)}` : `nothing kept clear yet${offered}`;
+    keepClear > 0
+      ? `keep clear ${lengthWords(keepClear, project)}${isUsual}`
+      : `nothing kept clear yet${offered}`;
   return {
     label: "What it is",
     chosen: kind,

@@ -1,5 +1,12 @@
 /** Feature: its kind is chosen in the strip; places by one click, lines and areas by several. */
-import { type Edit, featureForms, type Point, type Project, siteEdits } from "../../../document";
+import {
+  type Edit,
+  featureForms,
+  type Point,
+  type Project,
+  siteEdits,
+  usualKeepClear,
+} from "../../../document";
 import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
 import type { Field, TypedValues } from "../../typed/typedEntry";
@@ -20,12 +27,18 @@ interface Ready {
   readonly at: Snap | null;
 }
 
-/** The kind chosen last is offered when the tool is picked again. */
+/** The kind chosen last, and what was kept clear of each kind last, are offered when the tool is picked again. */
 let lastKind: FeatureKind = "tree";
+const lastClear = new Map<FeatureKind, number>();
+
+/** What is kept clear to begin with: as typed last for the kind, else the usual where there is one, else nothing, m. */
+function clearOf(kind: FeatureKind): number {
+  return lastClear.get(kind) ?? usualKeepClear({ kind, trunk: null })?.m ?? 0;
+}
 
 export function ready(
   context: ToolContext,
-  now: Ready = { kind: lastKind, keepClear: 0, typed: {}, at: null },
+  now: Ready = { kind: lastKind, keepClear: clearOf(lastKind), typed: {}, at: null },
 ): ToolState {
   const keepClear = now.typed["keep clear"] ?? now.keepClear;
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
@@ -43,21 +56,29 @@ export function ready(
     choose(value) {
       if (!isKind(value)) return again({});
       lastKind = value;
-      return again({ kind: value, keepClear: 0, typed: {} });
+      return again({ kind: value, keepClear: clearOf(value), typed: {} });
     },
     move: (pointer) => again({ at: aim(context, pointer) }),
     press(pointer: PlanPointer) {
       const at = aim(context, pointer);
+      remember(now.kind, now.typed);
       if (!isPlace) return next(context, line, { points: [at], to: at, typed: {}, held: true }, home);
       putFeature(context, now.kind, [at.at], keepClear);
       return home();
     },
     typed: (typed) => again({ typed }),
     // Enter takes the typed distance for what is clicked next.
-    finish: home,
+    finish() {
+      remember(now.kind, now.typed);
+      return home();
+    },
     cancel: () => "leave",
     lost: () => again({ at: null }),
   };
+}
+
+function remember(kind: FeatureKind, { "keep clear": typed }: TypedValues): void {
+  if (typed !== undefined) lastClear.set(kind, typed);
 }
 
 function placeMarks({ at }: Snap, keepClear: number): NonNullable<ToolState["marks"]> {
