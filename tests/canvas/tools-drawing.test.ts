@@ -326,6 +326,16 @@ describe("the drive tool", () => {
     expect(hand.selection).toEqual([{ kind: "drive", id: "v1" }]);
   });
 
+  it("is tied to the door that its typed end lies on", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.click(6, -30);
+    expect(hand.hint()).toMatch(/door to end there, tied to it/);
+    hand.type("4.5, 0");
+    hand.key("Enter");
+    hand.key("Enter");
+    expect(hand.project.grading.drives[0]).toMatchObject({ door: "d1" });
+  });
+
   it("ends anywhere by Enter, tied to nothing", () => {
     const hand = handOn(withDoor(), "drive");
     hand.click(6, -30);

@@ -1,10 +1,28 @@
 /** Drive: from the road to the door; a click on a door's middle ties the drive to it and ends it. */
 import { type Point, siteEdits } from "../../../document";
+import { distanceToSegment } from "../../../geometry";
+import { doorEdges } from "../../select/places";
 import { fallWords } from "../ground";
 import { first } from "../line/first";
-import type { LineKind } from "../line/lineKind";
+import type { LineKind, LinePoint } from "../line/lineKind";
 import { lengthWords } from "../liveMarks";
-import type { ToolStart } from "../tool";
+import type { ToolContext, ToolStart } from "../tool";
+
+/** Nearer than this an end lies on the door, m: typed figures are rounded. */
+const onDoor = 0.02;
+
+/** The door that a drive ends at: the one that was snapped to, else the one on whose opening the end lies. */
+function doorAt(context: ToolContext, end: LinePoint | undefined): string | null {
+  if (!end) return null;
+  if (end.tie?.kind === "door") return end.tie.id;
+  const { building } = context.project();
+  const [x, y] = end.at;
+  const door = building?.doors.find((each) => {
+    const edges = doorEdges(building.outline, each);
+    return edges !== null && distanceToSegment(edges[0], edges[1], x, y) < onDoor;
+  });
+  return door?.id ?? null;
+}
 
 const drive: LineKind = {
   closed: false,
@@ -15,7 +33,7 @@ const drive: LineKind = {
     if (points.length < 2 && !doors)
       return "Click the next bend or the end, or type a distance, Tab, a bearing (clockwise from north); Enter ends the drive";
     return doors
-      ? "Click the next bend, or the middle of the door to end there; Enter ends it here"
+      ? "Click the next bend, or the door to end there, tied to it; Enter ends it here"
       : "Click the next bend; Enter ends the drive";
   },
   pieceText(context, a, b) {
@@ -25,10 +43,9 @@ const drive: LineKind = {
   },
   endsAt: ({ tie }) => tie?.kind === "door",
   commit(context, points) {
-    const end = points.at(-1)?.tie;
     const edit = context.run(siteEdits.addDrive, {
       line: points.map(({ at }): Point => [at[0], at[1]]),
-      door: end?.kind === "door" ? end.id : null,
+      door: doorAt(context, points.at(-1)),
     });
     if (edit.ok) {
       context.setTool("select");
