@@ -122,7 +122,12 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
         state.step !== before.step ||
         state.strengths !== before.strengths ||
         state.mapGround !== before.mapGround;
+      const taken =
+        state.selection !== before.selection ||
+        state.tool !== before.tool ||
+        (state.preview === null) !== (before.preview === null);
       if (layered) painter.layersChanged();
+      if (taken) painter.selectionChanged(state, before);
       if (drawn) painter.stateChanged();
       if (drawn ? state.floorDrag === null : state.selection !== before.selection)
         painter.interactionChanged();

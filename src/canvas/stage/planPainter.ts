@@ -21,6 +21,7 @@ import { shownMap } from "../scene/shownMap";
 import { createStillLabels } from "../scene/stillLabels";
 import { pxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
+import { dimensionsGiveWay } from "../select/givesWay";
 import { planView } from "../view/planView";
 import { seenBounds, type View } from "../view/view";
 
@@ -91,8 +92,11 @@ export class PlanPainter {
     const layers = this.labels.show(this.scene.layers(canvas), state.floorDrag !== null);
     const parts = this.scene.parts(canvas);
     const faint = this.drawing ? { ...painting, textStrength: faintText } : painting;
-    for (const [i, layer] of layers.entries())
+    const givesWay = dimensionsGiveWay(state);
+    for (const [i, layer] of layers.entries()) {
+      if (givesWay && layer.id === "dimensions") continue;
       paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, layer.marks);
+    }
     const { cut } = sectionShown.getState();
     if (canvas === "ground" && cut)
       paintMarks(faint, sectionOnPlan(cut, shownProject(state).lot.north, this.shown));
@@ -142,6 +146,13 @@ export class PlanPainter {
       this.renderPicture();
     }
     this.drawAll();
+  }
+
+  /** What is selected, or under the hand, is another: dimensions may give way to its figures. */
+  selectionChanged(state: AppState, before: AppState): void {
+    if (dimensionsGiveWay(state) === dimensionsGiveWay(before)) return;
+    this.pictureSoon();
+    this.layers.design.batchDraw();
   }
 
   /** The tool's marks or the selection changed. */
