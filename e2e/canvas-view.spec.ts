@@ -240,7 +240,7 @@ test.describe("the view of the pottery studio", () => {
     await choice.selectOption({ label: "Along drive" });
     await expect(strip).toContainText(/Along drive, .* heights drawn/);
     await page.getByRole("checkbox", { name: "heights true to scale" }).check();
-    await expect(strip).toContainText("heights true to scale");
+    await expect(strip).toContainText("heights not stretched");
     await plan.move(middle[0], d[1] - 3);
     await expect(page.getByTestId("section-at")).toContainText(/along · .* of fill/);
     const box = await page.locator(".section-box svg").boundingBox();

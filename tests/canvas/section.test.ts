@@ -85,7 +85,7 @@ describe("the section", () => {
     expect(sectionWay(section(), 0)).toBe("north to south");
     // True north a quarter clockwise of the plan's y axis is the plan's east, so the plan's south is true east.
     expect(sectionWay(section(), Math.PI / 2)).toBe("west to east");
-    expect(exaggerationWords(1)).toBe("heights true to scale");
+    expect(exaggerationWords(1)).toBe("heights not stretched");
     expect(exaggerationWords(2.5)).toBe("heights drawn 2½ times");
     expect(exaggerationWords(6)).toBe("heights drawn 6 times");
   });

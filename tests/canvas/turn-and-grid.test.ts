@@ -41,6 +41,15 @@ describe("turning the view", () => {
     expect(read({ ...notch, deltaX: -100, deltaY: 0 })).toEqual(act);
   });
 
+  it("names one and the same turn once, so that one choice alone is lit", () => {
+    const project = demoProject("pottery-studio");
+    const choices = turnChoices({ ...project, lot: { ...project.lot, north: 0 } });
+    expect(choices[0]?.words).toMatch(/^as it was drawn, north up/);
+    for (const [i, { turn }] of choices.entries())
+      for (const other of choices.slice(i + 1))
+        expect(Math.abs(Math.sin((turn - other.turn) / 2))).toBeGreaterThan(1e-6);
+  });
+
   it("knows turns by name: north up, and each wall level", () => {
     const project = demoProject("pottery-studio");
     const north = { ...project, lot: { ...project.lot, north: 0.3 } };
@@ -51,7 +60,9 @@ describe("turning the view", () => {
     }
     const [a = [0, 0], b = [0, 0]] = project.building?.outline ?? [];
     const turn =
-      turnChoices(north).find(({ words }) => words === "wall A–B level")?.turn ?? buildingLevel(north) ?? 9;
+      turnChoices(north).find(({ words }) => words.includes("wall A–B level"))?.turn ??
+      buildingLevel(north) ??
+      9;
     const level = { ...view, angle: turn };
     expect(toScreen(level, a)[1]).toBeCloseTo(toScreen(level, b)[1], 6);
     expect(buildingLevel(newProject())).toBeNull();

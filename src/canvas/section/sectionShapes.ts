@@ -244,9 +244,9 @@ function windOf({ start, end }: Pick<SectionLine, "start" | "end">, north: numbe
   return ((Math.round(azimuth / (Math.PI / 4)) % 8) + 8) % 8;
 }
 
-/** "2½ times", "true to scale". */
+/** "heights drawn 2½ times", "heights not stretched". */
 export function exaggerationWords(exaggeration: number): string {
-  if (exaggeration === 1) return "heights true to scale";
+  if (exaggeration === 1) return "heights not stretched";
   const whole = Math.floor(exaggeration);
   const half = exaggeration - whole === 0.5 ? "½" : "";
   const text = Number.isInteger(exaggeration) || half !== "" ? `${whole}${half}` : exaggeration.toFixed(1);

@@ -38,10 +38,22 @@ function wallTurns(project: Project): (TurnChoice & { readonly length: number })
   });
 }
 
-/** All choices; of walls that are parallel the first. */
+/** All choices; of walls that are parallel the first. Names of one and the same turn stand together. */
 export function turnChoices(project: Project): readonly TurnChoice[] {
   const same = (a: number, b: number) => Math.abs(Math.sin((a - b) / 2)) < 1e-6;
   const walls = wallTurns(project);
   const levels = walls.filter(({ turn }, i) => walls.findIndex((other) => same(other.turn, turn)) === i);
-  return [{ words: "as it was drawn", turn: 0 }, { words: "north up", turn: northUp(project) }, ...levels];
+  const all = [
+    { words: "as it was drawn", turn: 0 },
+    { words: "north up", turn: northUp(project) },
+    ...levels,
+  ];
+  const first = all.filter(({ turn }, i) => all.findIndex((other) => same(other.turn, turn)) === i);
+  return first.map(({ turn }) => ({
+    turn,
+    words: all
+      .filter((other) => same(other.turn, turn))
+      .map(({ words }) => words)
+      .join(", "),
+  }));
 }
