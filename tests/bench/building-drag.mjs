@@ -37,8 +37,8 @@ export async function timeBuildingDrag(page, address, text) {
     times.release.push(release);
     await page.waitForTimeout(800);
   }
-  const undo = await page.getByRole("button", { name: /^Undo/ }).innerText();
-  if (!/move .*building/.test(undo)) throw new Error(`the building didn't move: ${undo}`);
+  const undo = await page.getByRole("button", { name: /^Undo/ }).textContent();
+  if (!/move .*building/.test(undo ?? "")) throw new Error(`the building didn't move: ${undo}`);
   return times;
 }
 
