@@ -20,6 +20,7 @@ import {
   squareUp,
   type UnleveledTape,
 } from "../plot";
+import { asksAgain } from "../units";
 import type { LevelledPoint, PlanMove, PlotResult, Problem } from "./results";
 import type { Words } from "./words";
 
@@ -73,6 +74,8 @@ export function plotStage(
     plot: { ...taped.found, deed: closed?.ok ? closed.traverse : null, setbacks, crossings },
     problems: [
       ...lotShape(lot),
+      ...farTapes(staking),
+      ...farCourses(lot),
       ...taped.problems,
       ...crossings.map(({ line, distance, by, at }) => crossingProblem(line, distance, by, at, lot, words)),
     ],
@@ -107,6 +110,50 @@ function tapedBuilding(
     found: { squared, untaped: null, angles: cornerAngles(squared.corners), out, moves, tapes: level },
     problems: [...slanting, ...moveProblems(out, words), ...tapeProblems(squared, level, words)],
   };
+}
+
+/** Taped lengths that look as if typed in another unit: asked about, and reckoned with as they are. */
+function farTapes({ tapes }: Staking): Problem[] {
+  return farLengths(
+    tapes.map(({ id, from, to, length }) => ({
+      id,
+      where: `tape ${cornerName(from)}–${cornerName(to)}`,
+      length,
+    })),
+    "tape-doubtful",
+  );
+}
+
+function farCourses({ deed }: Lot): Problem[] {
+  const courses = deed?.courses ?? [];
+  return farLengths(
+    courses.map(({ id, distance }, i) => ({ id, where: `course ${i + 1} of the deed`, length: distance })),
+    "course-doubtful",
+  );
+}
+
+interface NamedLength {
+  readonly id: string;
+  readonly where: string;
+  readonly length: { readonly text: string; readonly m: number };
+}
+
+function farLengths(all: readonly NamedLength[], code: string): Problem[] {
+  return all.flatMap(({ id, where, length }, i): Problem[] => {
+    const others = all.filter((_, k) => k !== i).map((each) => each.length.m);
+    const doubt = asksAgain(length.m, others);
+    if (doubt === null) return [];
+    return [
+      {
+        code,
+        severity: "note",
+        where,
+        what: `It is typed as ${length.text}, about ${doubt.times} times ${doubt.larger ? "longer" : "shorter"} than the others. Is its unit right, and no figure too many or too few?`,
+        how: "Type it again with its unit, or leave it where it is meant so.",
+        ids: [id],
+      },
+    ];
+  });
 }
 
 /** Told along the sides at the corner, so it can be laid on the planned ones. */

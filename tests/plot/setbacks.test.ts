@@ -11,6 +11,7 @@ import {
   setbackLines,
   squareUp,
 } from "../../src/plot";
+import { createSolver } from "../../src/solve/pipeline";
 import { levelSurvey } from "../../src/survey";
 import { checkEdit } from "../support/checkEdit";
 
@@ -154,6 +155,33 @@ describe("from the document", () => {
     expect(level[1]).toMatchObject({ from: "C", to: "D", distance: 9, lost: 0 });
     expect(left).toEqual([{ id: "t2", why: "no-height" }]);
     expect(squareUp(level).ok).toBe(false);
+  });
+
+  it("a length a hundred times off its neighbours is asked about, a short jog of a lot isn't", () => {
+    let project = newProject();
+    for (const [bearing, distance] of [
+      ["0", "100 ft"],
+      ["90", "80 ft"],
+      ["180", "100 in"],
+      ["270", "80 ft"],
+      ["0", "6 ft"],
+    ] as const)
+      project = checkEdit(project, plotEdits.addCourse, { bearing, distance });
+    const told = (of: typeof project) =>
+      createSolver()
+        .solve(of)
+        .problems.filter(({ code }) => code === "course-doubtful")
+        .map(({ where, what }) => [where, what]);
+    expect(told(project)).toEqual([]);
+    const far = checkEdit(project, plotEdits.addCourse, { bearing: "10", distance: "90 in" });
+    expect(told(far)).toEqual([]);
+    const wrong = checkEdit(project, plotEdits.addCourse, { bearing: "10", distance: "9500" });
+    expect(told(wrong)).toEqual([
+      [
+        "course 6 of the deed",
+        "It is typed as 9500, about 119 times longer than the others. Is its unit right, and no figure too many or too few?",
+      ],
+    ]);
   });
 
   it("a deed is typed course by course, drawn to the plan's north, and gets its setbacks", () => {
