@@ -13,6 +13,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOSPC: "the disk is full",
   EROFS: "the disk can't be written",
   ENAMETOOLONG: "the name is too long",
+  ERR_FS_FILE_TOO_LARGE: "it is larger than 2 GB; cut it to the lot, or thin it, and try again",
 };
 
 /** `folder` is where the user stood: relative paths start there. */

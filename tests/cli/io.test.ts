@@ -5,6 +5,7 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  truncateSync,
   writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
@@ -43,6 +44,9 @@ describe("reading", () => {
     );
     expect(() => io.readText("sub")).toThrow("Can't read sub: it is a folder, not a file.");
     expect(() => io.readText("")).toThrow("it is a folder, not a file");
+    writeFileSync(join(folder, "vast.csv"), "");
+    truncateSync(join(folder, "vast.csv"), 2_200_000_000);
+    expect(() => io.readText("vast.csv")).toThrow("it is larger than 2 GB; cut it to the lot");
   });
 });
 
