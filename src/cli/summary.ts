@@ -123,7 +123,7 @@ function corners({ results, words }: Page): string[] {
   ]);
 }
 
-function earth({ results: { earthwork, surface }, words }: Page): string[] {
+function earth({ results: { earthwork, surface, balance }, words }: Page): string[] {
   if (earthwork === null) return [];
   const { inside, outside, total, guessedShare } = earthwork;
   const lines = table([
@@ -139,6 +139,8 @@ function earth({ results: { earthwork, surface }, words }: Page): string[] {
     place ? [words.depth(place.depth)] : [],
   );
   if (deepest.length > 0) lines.push(`Deepest outside the walls: ${deepest.join(", ")}.`);
+  if (balance?.floor != null)
+    lines.push(`The cut, compacted, makes the fill with the floor at ${words.length(balance.floor)}.`);
   return lines;
 }
 

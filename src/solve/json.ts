@@ -33,6 +33,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     corners: results.corners,
     earthwork: results.earthwork,
     curve: results.curve,
+    balance: results.balance,
     trench: results.trench,
     foundation: foundationToJson(results.foundation),
     setout: results.setout,

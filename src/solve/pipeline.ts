@@ -130,6 +130,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       finishedContours: late.finishedContours,
       daylight: late.daylight,
       arrows: late.arrows,
+      balance: late.balance,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
   }
@@ -154,7 +155,7 @@ function withoutBuilding(
   project: Project,
   site: Site,
   water: StandingWater,
-): FloorResults & Pick<Results, "finishedContours" | "daylight" | "arrows" | "lagging"> {
+): FloorResults & Pick<Results, "finishedContours" | "daylight" | "arrows" | "balance" | "lagging"> {
   const { building } = project;
   return {
     floor: building?.floor ?? null,
@@ -165,6 +166,7 @@ function withoutBuilding(
     daylight: [],
     earthwork: null,
     curve: [],
+    balance: null,
     trench: [],
     foundation: null,
     setout: setout(setoutReference(project, site.survey), []),

@@ -59,6 +59,16 @@ export interface EarthworkResult {
   readonly disturbedArea: number;
 }
 
+/** The floor at which the cut, compacted, just makes the fill. */
+export interface BalanceResult {
+  /** Null where no floor of the layout's range does; then `why` says which there is more of. */
+  readonly floor: number | null;
+  /** Below and above the stripped ground at that floor: cut in the bank, fill as compacted, m3. */
+  readonly cut: number | null;
+  readonly fill: number | null;
+  readonly why: "fill at every floor" | "cut at every floor" | null;
+}
+
 export interface CurvePoint {
   readonly floor: number;
   readonly cut: number;

@@ -8,6 +8,7 @@ import type { FixEdit } from "../document/commands/mending";
 import type { Point } from "../document/schema";
 import type { Ground } from "../terrain/ground";
 import type {
+  BalanceResult,
   Contour,
   CurvePoint,
   DriveResult,
@@ -64,6 +65,8 @@ export interface Results {
   readonly daylight: readonly Float64Array[];
   readonly earthwork: EarthworkResult | null;
   readonly curve: readonly CurvePoint[];
+  /** Null without a building on measured ground. */
+  readonly balance: BalanceResult | null;
   readonly trench: readonly TrenchCorner[];
   /** Null while no building stands on a ground. */
   readonly foundation: FoundationResult | null;

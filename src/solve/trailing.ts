@@ -1,11 +1,15 @@
 /** What may lag behind a drag: finished contours, daylight lines, standing water, arrows, the error outside. */
+
+import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
-import { daylightLines, type Finished } from "../grading";
+import type { VolumeCurve } from "../earthwork";
+import { daylightLines, type Finished, type Layout } from "../grading";
 import type { Ground, Tin } from "../terrain";
+import { balance } from "./balance";
 import { finishedContours } from "./contours";
 import { outsideError } from "./earthwork";
 import type { StageMaker } from "./memo";
-import type { Contour } from "./results";
+import type { BalanceResult, Contour } from "./results";
 import type { BuildingSite, Site } from "./site";
 import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
 
@@ -14,6 +18,7 @@ export interface Trailing extends StandingWater {
   readonly daylight: readonly Float64Array[];
   /** Error of cut and fill outside the walls, m3. */
   readonly outsideError: number;
+  readonly balance: BalanceResult | null;
 }
 
 export interface TrailingStages {
@@ -37,6 +42,17 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const contoursOf = stage(finishedContours);
   const daylightOf = stage(daylightLines);
   const errorOf = stage(outsideError);
+  const balanced = stage(
+    (
+      coarse: Layout,
+      curve: VolumeCurve,
+      below: number,
+      strip: number,
+      shrink: number,
+      low: number,
+      high: number,
+    ) => balance({ coarse, curve, earthBelowFloor: below, strip, shrink, low, high }),
+  );
   const lines = (site: BuildingSite, finished: Finished, contours: Site["contours"]) => ({
     finishedContours: contoursOf(site.layout, finished, contours),
     daylight: daylightOf(site.layout, finished.floor),
@@ -55,6 +71,15 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         ...lines(site, finished, contours),
         ...water(layout, finished.floor),
         outsideError: errorOf(finished, site.coarse),
+        balance: balanced(
+          site.coarse,
+          site.curve,
+          earthBelowFloor(site.building),
+          project.materials.stripDepth,
+          project.materials.shrink,
+          site.range.low,
+          site.range.high,
+        ),
       };
     },
     quick(site, finished, contours, before) {
@@ -62,6 +87,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         ...lines(site, finished, contours),
         ...(before ? { ponds: before.ponds, arrows: before.arrows } : noWater),
         outsideError: before?.outsideError ?? 0,
+        balance: before?.balance ?? null,
       };
     },
     bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline),

@@ -38,6 +38,15 @@ describe("the floor's panel", () => {
     );
   });
 
+  it("tells where the cut makes the fill, and sets the floor there in one step", () => {
+    showProject(demoProject("joinery-shed"), { name: null, token: null });
+    render(<Window />);
+    const balanced = state().results.balance?.floor ?? Number.NaN;
+    fireEvent.click(screen.getByRole("button", { name: "Set the floor there" }));
+    expect(floor()).toBe(balanced);
+    expect(state().history.steps.at(-1)?.label).toBe("floor to where the cut makes the fill");
+  });
+
   it("moves by a typed height, as one step to undo", () => {
     render(<Window />);
     const field = screen.getByLabelText("Height of the finished floor");

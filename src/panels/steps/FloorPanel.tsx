@@ -143,7 +143,36 @@ function Curve() {
         Between the ground as it is and the finished ground; the order below starts from the stripped ground.
         The shaded heights keep every limit.
       </p>
+      <Balance />
     </Section>
+  );
+}
+
+/** Where nothing would come in or go out, with a step to it. */
+function Balance() {
+  const balance = useResults((results) => results.balance);
+  const notation = useNotation();
+  if (!balance) return null;
+  const { floor } = balance;
+  if (floor === null)
+    return (
+      <p className="soft small">
+        {balance.why === "fill at every floor"
+          ? "At none of these floors does the cut make the fill: some must come in."
+          : "At none of these floors is the cut used up: some must go out."}
+      </p>
+    );
+  const setFloor = () =>
+    tryRun(buildingEdits.setFloor, { floor, label: `floor to where the cut makes the fill` });
+  return (
+    <p className="small balance">
+      <span>
+        The cut, compacted, makes the fill at <strong>{notation.length(floor)}</strong>, if it is fit to use.
+      </span>
+      <Action look="quiet" onPress={setFloor}>
+        Set the floor there
+      </Action>
+    </p>
   );
 }
 

@@ -1,0 +1,60 @@
+/**
+ * The floor at which the cut just makes the fill: nothing comes in, nothing goes out.
+ *
+ * Units   metres, m3 (cut in the bank, fill as compacted).
+ * Method  Both are reckoned once the topsoil is off. Cut falls and fill grows with the floor, so cut × compacted
+ *         per bank − fill falls all the way and its zero is found by halving, on the coarse grid outside the walls
+ *         and exactly within them.
+ * Source  First principles; what a bank volume makes when compacted is the user's figure.
+ */
+import type { VolumeCurve } from "../earthwork";
+import { finishHeights, type Layout, sumOutside } from "../grading";
+import type { BalanceResult } from "./results";
+
+/** Fine enough for a floor, m. */
+const closeness = 1e-4;
+
+export interface BalanceInput {
+  readonly coarse: Layout;
+  readonly curve: VolumeCurve;
+  /** From the floor down to where the earth ends under it, m. */
+  readonly earthBelowFloor: number;
+  readonly strip: number;
+  /** Compacted volume for one of bank. */
+  readonly shrink: number;
+  /** Floors looked at. */
+  readonly low: number;
+  readonly high: number;
+}
+
+export function balance(input: BalanceInput): BalanceResult {
+  const heights = new Float64Array(input.coarse.existing.length);
+  const at = (floor: number) => moved(input, floor, heights);
+  const over = ({ cut, fill }: Moved) => cut * input.shrink - fill;
+  if (over(at(input.low)) < 0) return { floor: null, cut: null, fill: null, why: "fill at every floor" };
+  if (over(at(input.high)) > 0) return { floor: null, cut: null, fill: null, why: "cut at every floor" };
+  let { low, high } = input;
+  while (high - low > closeness) {
+    const middle = (low + high) / 2;
+    if (over(at(middle)) > 0) low = middle;
+    else high = middle;
+  }
+  const floor = (low + high) / 2;
+  return { floor, ...at(floor), why: null };
+}
+
+interface Moved {
+  readonly cut: number;
+  readonly fill: number;
+}
+
+function moved(
+  { coarse, curve, earthBelowFloor, strip }: BalanceInput,
+  floor: number,
+  heights: Float64Array,
+): Moved {
+  const outside = sumOutside(coarse, finishHeights(coarse.prepared, floor, heights), strip);
+  // Lowering the ground by the strip is raising the plane by it.
+  const inside = curve.at(floor - earthBelowFloor + strip);
+  return { cut: inside.cut + outside.strippedCut, fill: inside.fill + outside.strippedFill };
+}
