@@ -22,6 +22,9 @@ function covering(page: Page): Promise<string[]> {
       ".north",
       ".view-buttons",
       ".choices-card",
+      ".empty-plan",
+      ".layer-menu",
+      ".read-out",
     ];
     const boxes = parts.flatMap((name) =>
       [...document.querySelectorAll(name)].map((part) => ({ name, box: part.getBoundingClientRect() })),
@@ -55,6 +58,56 @@ for (const textSize of [1, 1.5])
       expect(await covering(page), `${height} px high, with kinds`).toEqual([]);
     }
   });
+
+for (const { width, height, key } of [
+  { width: 1280, height: 800, key: "s" },
+  { width: 1280, height: 800, key: "e" },
+  { width: 1280, height: 800, key: "t" },
+  { width: 1920, height: 1080, key: "t" },
+])
+  test(`what lies over the plan covers nothing of the rest at ${width}×${height} with the tool ${key}`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width, height });
+    await openPage(page, { demo: "pottery-studio" });
+    await page.keyboard.press(key);
+    await expect(page.locator(".tool-bar [aria-pressed=true]")).toBeVisible();
+    expect(await covering(page)).toEqual([]);
+  });
+
+test("kinds to choose from leave most of a small plan in sight, each with its name", async ({
+  page,
+  openPage,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await openPage(page, { demo: "pottery-studio" });
+  await page.keyboard.press("t");
+  const card = page.getByTestId("choices");
+  const [box, plan] = [await card.boundingBox(), await page.getByTestId("plan").boundingBox()];
+  expect(box && plan && box.height / plan.height).toBeLessThan(0.3);
+  await card.getByRole("button", { name: "septic field" }).click();
+  await expect(card.getByRole("button", { name: "septic field" })).toBeVisible();
+});
+
+test("a tool that is picked leaves the plan where it lies, though the level book opens below", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await plan.fit(studio);
+  await plan.move(...middle);
+  const before = await page.locator(".read-out").innerText();
+  const low = (await page.getByTestId("plan").boundingBox())?.height ?? 0;
+  await page.keyboard.press("e");
+  await expect.poll(async () => (await page.getByTestId("plan").boundingBox())?.height).toBeLessThan(low);
+  // The same place of the screen is the same place of the plan.
+  const [x, y] = plan.at(...middle);
+  await page.mouse.move(x + 1, y);
+  await page.mouse.move(x, y);
+  await expect(page.locator(".read-out")).toHaveText(before, { useInnerText: true });
+});
 
 test("figures of a selected building keep off its name, however small it is drawn", async ({
   page,

@@ -31,6 +31,7 @@ export function ChoicesCard() {
           <button
             key={value}
             type="button"
+            title={open ? words : undefined}
             aria-pressed={value === choices.chosen}
             aria-expanded={open ? undefined : false}
             disabled={!free}
@@ -42,7 +43,7 @@ export function ChoicesCard() {
             }}
           >
             <KindIcon kind={value} />
-            {words}
+            <span className="choice-word">{words}</span>
           </button>
         ))}
         {free && !open ? (

@@ -146,18 +146,21 @@ export function showPlace(at: XY): void {
 /**
  * The plan's part of the window has another size. What was fitted is fitted again, as long as nobody has moved the
  * view since; otherwise the middle stays in the middle. With a thing under the hand nothing on the screen may jump:
- * the plan's upper rim moves (the sentence above it grew by a line), so the drawing is held by its lower rim.
+ * the plan's upper rim moves (the sentence above it grew by a line), so the drawing is held by its lower rim. While a tool draws it is
+ * the dock below that opens or closes: the drawing is held by its upper left corner.
  */
 export function resizePlan(width: number, height: number): void {
   const { view } = planView.getState();
   if (width === view.width && height === view.height) return;
   const next = resized(view, width, height);
-  const { floorDrag, preview } = appStore.getState();
+  const { floorDrag, preview, tool } = appStore.getState();
   if (view.width === 0) {
     planView.setState({ view: next });
     fitPlan();
   } else if (floorDrag !== null || preview !== null) {
     planView.setState({ view: panBy(next, 0, (height - view.height) / 2) });
+  } else if (tool !== "select") {
+    jumpTo(panBy(next, (view.width - width) / 2, (view.height - height) / 2));
   } else {
     planView.setState({ view: next });
     if (fit === "plan") fitPlan();
