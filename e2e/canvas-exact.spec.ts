@@ -171,8 +171,8 @@ test.describe("on the pottery studio", () => {
   test("a place typed as east and north, and a door's distance typed over", async ({ page }) => {
     await page.keyboard.press("w");
     await typeLine(page, "20', 20'");
-    await typeLine(page, "30', 0");
-    await typeLine(page, "10' W, 5' S");
+    await typeLine(page, "@30', 0");
+    await typeLine(page, "@10' W, 5' S");
     await page.keyboard.press("Enter");
     expect(await plan.undoName()).toBe("Undo: draw swale");
     await expect(dimension(page, "piece 1 of the swale")).toHaveText("30′ 0″");
