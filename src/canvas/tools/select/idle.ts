@@ -111,8 +111,13 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
   }
   if (thing) return `Click to select the ${thingWord(thing)}`;
   return selection.length > 0
-    ? "Drag to move the plan, Shift+drag boxes more; right click for what can be done, Esc lets go"
+    ? `${selectedWords(selection)} selected: drag ${selection.length === 1 ? "it" : "one"} to move, beside it to move the plan; right click for more, Esc lets go`
     : "Click a thing to select it, Shift+drag boxes several; drag to move the plan, wheel to zoom";
+}
+
+function selectedWords(selection: readonly Selected[]): string {
+  const [only] = selection;
+  return only && selection.length === 1 ? `The ${thingWord(only)} is` : `${selection.length} things are`;
 }
 
 function cursor(context: ToolContext, { handle, thing }: Under): Cursor {
