@@ -31,6 +31,14 @@ const units: Readonly<Record<string, FileUnit>> = {
   yard: "yd",
 };
 
+/** What is told when it is passed over. A plan feature is read where it is a list of places, not where it is lines and curves. */
+const notRead: Readonly<Record<string, string>> = {
+  Alignment: "alignments",
+  Parcel: "parcels",
+  PlanFeature: "plan features",
+  PipeNetwork: "pipe networks",
+};
+
 const CHARACTERS_PER_STEP = 1 << 20;
 
 export async function readLandXml(file: string, text: string, job: Job = {}): Promise<ReadResult> {
@@ -78,6 +86,9 @@ class Reader {
   /** Corners given by the name of a point, which may come later in the file. */
   private readonly borrowed: { readonly index: number; readonly name: string }[] = [];
   private wall: [number, number, number][] = [];
+  /** Lines given as names of points. */
+  private readonly chains: { readonly label: string; readonly names: readonly string[] }[] = [];
+  private readonly passed = new Map<string, number>();
   private readonly warnings: string[] = [];
   private unread = 0;
   private lost = 0;
@@ -92,6 +103,8 @@ class Reader {
     else if (name === "CoordinateSystem")
       this.crs = attributes.name ?? attributes.epsgCode ?? attributes.desc ?? null;
     else if (name === "Surface") this.ids = new Map();
+    else if (this.path.at(-2) === "PlanFeature" && name === "CoordGeom") this.passOver("PlanFeature");
+    else if (name !== "PlanFeature" && Object.hasOwn(notRead, name)) this.passOver(name);
   }
 
   text(piece: string): void {
@@ -106,6 +119,7 @@ class Reader {
     const parent = this.path.at(-1);
     if (name === "CgPoint") this.namedPoint(attributes);
     else if (name === "P" && parent === "Pnts") this.corner(attributes);
+    else if (name === "Chain") this.chain(attributes);
     else if (name === "RetWallPnt") this.wallPoint();
     else if (name === "RetWall") this.endWall(attributes);
     else if (name === "F" && parent === "Faces") this.face(attributes);
@@ -115,6 +129,9 @@ class Reader {
 
   result(file: string): ReadResult {
     const faces = this.settledFaces();
+    this.settleChains();
+    for (const [name, count] of this.passed)
+      this.warnings.push(`${count} ${notRead[name]}: not read; only points, surfaces and their lines are.`);
     if (this.hidden > 0)
       this.warnings.push(`${this.hidden} triangles are marked as not seen and were passed over.`);
     if (this.lost > 0)
@@ -181,6 +198,28 @@ class Reader {
     const height = Number.isFinite(z) ? z : Number.NaN;
     if (name !== undefined) this.named.set(name, [north, east, height]);
     this.points.add(name ?? "", east, north, height);
+  }
+
+  private passOver(kind: string): void {
+    this.passed.set(kind, (this.passed.get(kind) ?? 0) + 1);
+  }
+
+  private chain({ name, desc }: Record<string, string>): void {
+    const names = this.content.trim().split(/\s+/);
+    if (names.length > 1) this.chains.push({ label: name ?? desc ?? "chain", names });
+  }
+
+  private settleChains(): void {
+    for (const { label, names } of this.chains) {
+      const places = names.flatMap((name) => {
+        const at = this.named.get(name);
+        return at ? [[at[1], at[0], at[2]] as [number, number, number]] : [];
+      });
+      this.unread += names.length - places.length;
+      const closed = names.length > 3 && names[0] === names.at(-1);
+      const line = lineOf(label, closed ? places.slice(0, -1) : places, closed);
+      if (line) this.lines.push(line);
+    }
   }
 
   private wallPoint(): void {

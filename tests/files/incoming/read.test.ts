@@ -177,6 +177,23 @@ describe("LandXML", () => {
     ]);
   });
 
+  it("reads a chain of named points as a line, and tells what it passes over", async () => {
+    const points =
+      '<CgPoints><CgPoint name="a">1 2 3</CgPoint><CgPoint name="b">4 5 6</CgPoint><CgPoint name="c">7 8</CgPoint></CgPoints>';
+    const chains = '<Chain name="ditch">a b c</Chain><Chain>a gone</Chain>';
+    const { lines, warnings } = await read(
+      xml(
+        `${points}<Surfaces><Surface name="s"><SourceData>${chains}</SourceData></Surface></Surfaces><Alignments><Alignment name="x"><CoordGeom/></Alignment></Alignments><PlanFeatures><PlanFeature><CoordGeom/></PlanFeature><PlanFeature/></PlanFeatures>`,
+      ),
+    );
+    expect(lines.map(({ name, closed, xyz }) => [name, closed, ...xyz])).toEqual([
+      ["ditch", false, 2, 1, 3, 5, 4, 6, 8, 7, Number.NaN],
+    ]);
+    expect(warnings).toContain("f: 1 alignments: not read; only points, surfaces and their lines are.");
+    expect(warnings).toContain("f: 1 plan features: not read; only points, surfaces and their lines are.");
+    expect(warnings).toContain("f: 1 places can't be read as numbers and were passed over.");
+  });
+
   it("reads the foot of a wall as a line", async () => {
     const wall =
       '<RetWall name="bank"><RetWallPnt height="1" offset="0">5 1 2</RetWallPnt><RetWallPnt height="1" offset="0">6 1 2.5</RetWallPnt></RetWall>';
