@@ -155,6 +155,35 @@ test("a quick drag that begins on a figure moves the building, and takes a typed
   expect(await plan.undoName()).toBe("Undo: move building");
 });
 
+test("on an empty plan the words below the rod stand clear of its scale, and the card clear of the tools", async ({
+  page,
+  openPage,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await openPage(page);
+  await page.getByRole("button", { name: "New plan" }).click();
+  await page.getByRole("button", { name: "Start", exact: true }).click();
+  await expect(page.locator(".empty-plan")).toBeVisible();
+  const [words, scale] = [
+    await page.locator(".rod-empty").boundingBox(),
+    await page.locator(".rod-body").boundingBox(),
+  ];
+  if (!words || !scale) throw new Error("the rod is not on the page");
+  expect(words.y).toBeGreaterThanOrEqual(scale.y + scale.height);
+  expect(await covering(page)).toEqual([]);
+});
+
+test("a right click on a figure opens the menu of what it measures", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await plan.fit(studio);
+  await plan.click(middle[0] + 1, middle[1]);
+  await page.getByRole("button", { name: /^wall A–B:/ }).click({ button: "right" });
+  await expect(page.getByRole("menu")).toContainText(/turn/i);
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("button", { name: /^wall A–B:/ })).toBeVisible();
+});
+
 test("a window stands in the building's list with its place and sizes, which can be typed over", async ({
   page,
   openPage,

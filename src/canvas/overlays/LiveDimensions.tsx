@@ -2,7 +2,7 @@
 import type { ComponentProps } from "react";
 import { useStore } from "zustand";
 import type { Door, Edit, Point, Project } from "../../document";
-import { tryRun } from "../../store/actions";
+import { openPlanMenu, tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { capturePointer } from "../capture";
@@ -180,6 +180,7 @@ function handOn(
   const give = (event: Event) => document.querySelector(".plan-stage")?.dispatchEvent(event);
   return {
     onPointerDown: ({ nativeEvent, currentTarget }) => {
+      if (nativeEvent.button !== 0) return;
       pressed = nativeEvent;
       // The first step of a quick drag may already lie beyond the figure.
       capturePointer(currentTarget, nativeEvent.pointerId);
@@ -220,6 +221,11 @@ function Figure({ dimension, text, x, y }: Placed) {
         toolRun.setState({ question: { at: middle, label, m, over: [x, y], answer } });
       }}
       {...handOn(bare)}
+      onContextMenu={(event) => {
+        event.preventDefault();
+        // What is selected stays so: the menu is that of the thing whose length it is.
+        if (!bare) openPlanMenu({ x: event.clientX, y: event.clientY, at: middle });
+      }}
     >
       {text}
     </button>

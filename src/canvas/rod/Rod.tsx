@@ -19,6 +19,8 @@ const scaleX = 70;
 const scaleWidth = 24;
 const bandX = scaleX + scaleWidth + 3;
 const flagLeft = 4;
+/** Below the scale, for the words that stand there while there is no floor, px. */
+const wordsRoom = 44;
 
 export function Rod() {
   const box = useRef<HTMLDivElement>(null);
@@ -32,12 +34,13 @@ export function Rod() {
   );
 }
 
-function RodDrawing({ width, height }: { width: number; height: number }) {
+function RodDrawing({ width, height: whole }: { width: number; height: number }) {
   const results = useApp((state) => state.results);
   const project = useApp(shownProject);
   const floor = useApp(shownFloor);
   const dragging = useApp((state) => state.floorDrag !== null);
   const from = useApp((state) => present(state.history).building?.floor ?? null);
+  const height = floor === null || from === null ? whole - wordsRoom : whole;
   const { display } = project;
   const ticks = useMemo(() => rodTicks(project, results), [project, results]);
   const band = useMemo(() => rodBand(results), [results]);
