@@ -9,29 +9,53 @@ import {
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
 
+const wishes = { unit: "a unit of length", window: "four numbers", most: "a number of heights" };
+
 export const importCommand: Command = {
   name: "import",
-  usage: "import FILE [--unit U] [--json]",
+  usage: "import FILE [--unit U] [--window W,S,E,N] [--most N] [--json]",
   about: [
     "Tells what a file of ground holds: a table of points, DXF, LandXML, GeoJSON, an ASCII grid or GeoTIFF. It changes nothing.",
     "",
     `  --unit U   one of ${fileUnits.join(", ")} (ft: international foot, ft-us: US survey foot), over what the file says`,
+    "  --window W,S,E,N   of a grid or GeoTIFF only what lies between these coordinates of the file: west, south, east, north",
+    "  --most N   of a grid or GeoTIFF at most so many heights, evenly thinned; what that costs in height is told",
     "  --json     all of it: points, lines and faces, in metres where the unit is known or given, else as in the file",
   ].join("\n"),
   async run(args, io) {
-    const given = readArgs(args, { files: ["FILE"], values: { unit: "a unit of length" }, flags: ["json"] });
+    const given = readArgs(args, { files: ["FILE"], values: wishes, flags: ["json"] });
     const file = given.files[0] ?? "";
     const typed = given.value("unit");
     const unit = fileUnits.find((candidate) => candidate === typed);
     if (typed !== undefined && unit === undefined)
       throw new InputError(`--unit ${typed}: expected one of ${fileUnits.join(", ")}.`);
-    const read = await readIncoming(file, io.readBytes(file));
+    const raster = { ...windowOf(given.value("window")), ...mostOf(given.value("most")) };
+    const read = await readIncoming(file, io.readBytes(file), { raster });
     if (!read.ok) throw new InputError(read.message);
     for (const warning of read.incoming.warnings) io.say(warning);
     io.out(given.has("json") ? asJson(read.incoming, unit) : summary(file, read.incoming, unit));
     return 0;
   },
 };
+
+function windowOf(typed: string | undefined) {
+  if (typed === undefined) return {};
+  const sides = typed.split(",").map((side) => (side.trim() === "" ? Number.NaN : Number(side)));
+  const [minX = Number.NaN, minY = Number.NaN, maxX = Number.NaN, maxY = Number.NaN] = sides;
+  if (sides.length !== 4 || !sides.every(Number.isFinite) || minX >= maxX || minY >= maxY)
+    throw new InputError(
+      `--window ${typed}: expected four numbers west,south,east,north, such as 100,200,150,260.`,
+    );
+  return { window: { minX, minY, maxX, maxY } };
+}
+
+function mostOf(typed: string | undefined) {
+  if (typed === undefined) return {};
+  const most = Number(typed);
+  if (!Number.isInteger(most) || most < 4)
+    throw new InputError(`--most ${typed}: expected a whole number of heights, at least 4.`);
+  return { most };
+}
 
 function unitOf({ units }: Incoming, given?: FileUnit): FileUnit | null {
   return given ?? (units.known ? units.unit : null);

@@ -47,6 +47,16 @@ describe("export and import", () => {
     expect(JSON.parse(out).points.x[0]).toBeCloseTo(3.048, 12);
   });
 
+  it("takes a window of a grid, and thins it with what that costs", async () => {
+    const heights = Array.from({ length: 21 * 21 }, (_, i) => ((i % 21) - 10) ** 2).join(" ");
+    const grid = `ncols 21\nnrows 21\nxllcenter 0\nyllcenter 0\ncellsize 1\n${heights}`;
+    const cut = await run(["import", "g.asc", "--window", "2,3,4,3.5"], commands, { "g.asc": grid });
+    expect(cut.out).toContain("East 2 to 4, north 3 to 3, height 36 to 64.");
+    const thin = await run(["import", "g.asc", "--most=121"], commands, { "g.asc": grid });
+    expect(thin.out).toContain("121 points");
+    expect(thin.said).toContain("What was left out differs by at most 1 ");
+  });
+
   it("says that nothing has a height", async () => {
     const { out } = await run(["import", "t.csv"], commands, { "t.csv": "x,y\n10,0\n0,10" });
     expect(out).toContain("East 0 to 10, north 0 to 10, no heights.");
@@ -59,6 +69,8 @@ describe("export and import", () => {
     [["import", "none.csv"], "there is no such file"],
     [["import", "p.json", "--unit", "rod"], "expected one of m, cm"],
     [["import", "p.json"], "not GeoJSON"],
+    [["import", "p.json", "--window", "1,2,3"], "expected four numbers west,south,east,north"],
+    [["import", "p.json", "--most", "many"], "expected a whole number of heights"],
   ])("refuses %j", async (args, words) => {
     const files = { "p.json": project(), "e.json": projectText(newProject("e")) };
     const { code, said, written } = await run(args, commands, files);
