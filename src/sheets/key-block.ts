@@ -1,10 +1,10 @@
 /** The key: one sample of each thing that is drawn on this sheet, painted by the same hand. */
 import type { Display } from "../document/schema";
-import { depthClasses, lengthText } from "../drawing";
+import { depthClasses } from "../drawing";
 import type { DrawingMark, MarkLayer, SymbolMark } from "../drawing/marks";
 import { type Style, type StyleName, styles } from "../drawing/styles";
 import { ellipsize } from "../drawing/text-width";
-import { formatLength, parseLength } from "../units";
+import { formatLength } from "../units";
 import { type Block, headingPitch, headingScale, paddingX, paddingY } from "./block";
 import { inks } from "./inks";
 import { paintRings, paintSymbol } from "./paint";
@@ -116,11 +116,10 @@ function drawSample(pen: Pen, sample: Sample, x: number, middle: number, size: n
   pen.line(box, { colour: inks.soft, width: 0.12 }, true);
 }
 
-/** The step between contours, in decimal feet where inches would only round it. */
-function intervalText(interval: number, display: Display): string {
-  const text = lengthText(interval, display);
-  const read = parseLength(text, display.length);
-  return read.ok && Math.abs(read.m - interval) > 1e-6 ? formatLength(interval, "ft", 2) : text;
+/** The step between contours: the smallest, 0.05 m or 0.25 ft, needs two decimals whatever heights are rounded to. */
+function intervalText(interval: number, { length, rounding }: Display): string {
+  const decimal = length === "ft" || length === "m";
+  return formatLength(interval, length, decimal ? Math.max(rounding, 2) : rounding);
 }
 
 /** Samples in as many columns as the width holds. */

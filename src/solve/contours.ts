@@ -1,12 +1,27 @@
 /** Contours of the ground as it is and of the finished ground, at one interval. Heights in metres. */
+import type { Display } from "../document/schema";
 import type { Finished, Layout } from "../grading";
-import { contourLevels, type Ground, gridContours, groundContours, type Tin, tinContours } from "../terrain";
+import {
+  type ContourUnit,
+  contourLevels,
+  type Ground,
+  gridContours,
+  groundContours,
+  type Tin,
+  tinContours,
+} from "../terrain";
 import type { Contour } from "./results";
 
 export interface ContourSet {
   readonly interval: number;
   readonly majorEvery: number;
   readonly contours: readonly Contour[];
+}
+
+/** Contours are round numbers in the project's notation of heights. */
+export function contourUnit({ length }: Display): ContourUnit {
+  if (length === "ft-in" || length === "in") return "inch";
+  return length === "ft" ? "foot" : "metre";
 }
 
 export const noContours: ContourSet = { interval: 0, majorEvery: 1, contours: [] };
@@ -19,9 +34,9 @@ const carried = 4;
 const change = 1e-3;
 
 /** Contours of the ground between the shots, measured and guessed parts apart; the skirt round them has none. */
-export function existingContours(tin: Tin, ground: Ground, inFeet: boolean): ContourSet {
+export function existingContours(tin: Tin, ground: Ground, readIn: ContourUnit): ContourSet {
   const { low, high } = extremes(tin);
-  const { interval, levels, majorEvery } = contourLevels(low, high, inFeet);
+  const { interval, levels, majorEvery } = contourLevels(low, high, readIn);
   const guessed = ground.guessed.subarray(0, tin.triangles.length / 3);
   if (guessed.includes(1)) return splitContours(tin, guessed, interval, levels, majorEvery);
   const lines = tinContours(tin, levels);

@@ -18,7 +18,7 @@ import {
 } from "../grading";
 import { levelSurvey } from "../survey";
 import { type Ground, groundAt, makeGround, type Tin } from "../terrain";
-import { type ContourSet, existingContours, noContours } from "./contours";
+import { type ContourSet, contourUnit, existingContours, noContours } from "./contours";
 import { gradingPlan, type HeightAt } from "./grading-plan";
 import { type GroundPoints, groundPoints, samePoints } from "./ground-points";
 import { type GroundSurface, groundSurface, surfaceProblems } from "./ground-surface";
@@ -104,13 +104,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
       plot: plot.plot,
       words: say,
       terrain: site,
-      contours: site
-        ? contours(
-            site.tin,
-            site.ground,
-            project.display.length.startsWith("ft") || project.display.length === "in",
-          )
-        : noContours,
+      contours: site ? contours(site.tin, site.ground, contourUnit(project.display)) : noContours,
       built: made?.site ?? null,
       problems: [
         ...levelled.problems,

@@ -16,7 +16,20 @@ export interface ContourLevels {
   readonly major: boolean[];
 }
 
-/** Interval in the unit, and how many make a rounder height: 5 x 0.1 = 0.5, 4 x 0.25 = 1, 4 x 0.5 = 2. */
+/** What heights are read in: round numbers of inches and feet, of decimal feet, or of metres. */
+export type ContourUnit = "inch" | "foot" | "metre";
+
+/** Interval in feet, and how many make a rounder height: 6 x 1 in = 6 in, 4 x 3 in = 1 ft, 4 x 6 in = 2 ft. */
+const INCH_STEPS: readonly (readonly [number, number])[] = [
+  [1 / 12, 6],
+  [3 / 12, 4],
+  [6 / 12, 4],
+  [1, 5],
+  [2, 5],
+  [5, 4],
+  [10, 5],
+];
+/** The same in decimal feet: 5 x 0.1 = 0.5, 4 x 0.25 = 1, 4 x 0.5 = 2. */
 const FOOT_STEPS: readonly (readonly [number, number])[] = [
   [0.1, 5],
   [0.25, 4],
@@ -36,13 +49,19 @@ const METRE_STEPS: readonly (readonly [number, number])[] = [
   [5, 4],
 ];
 
+const scales = {
+  inch: { unit: FOOT, steps: INCH_STEPS },
+  foot: { unit: FOOT, steps: FOOT_STEPS },
+  metre: { unit: 1, steps: METRE_STEPS },
+} as const;
+
 /**
- * Contour heights for ground between two heights, m: the smallest usual interval in feet or metres that
+ * Contour heights for ground between two heights, m: the smallest interval, round in what is read, that
  * gives at most 25 lines; ground of a mountain's relief gets the widest interval times ten, and so on.
  */
-export function contourLevels(min: number, max: number, unitFoot: boolean): ContourLevels {
-  const unit = unitFoot ? FOOT : 1;
-  const [step, majorEvery] = stepFor((max - min) / unit, unitFoot ? FOOT_STEPS : METRE_STEPS);
+export function contourLevels(min: number, max: number, readIn: ContourUnit): ContourLevels {
+  const { unit, steps } = scales[readIn];
+  const [step, majorEvery] = stepFor((max - min) / unit, steps);
   const levels: number[] = [];
   const major: boolean[] = [];
   for (let k = Math.floor(min / (step * unit)) + 1; k * step * unit <= max; k++) {

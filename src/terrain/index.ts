@@ -5,7 +5,7 @@ export {
   type LinedTriangulation,
   triangulateWithLines,
 } from "./breaklines";
-export { type ContourLevels, contourLevels } from "./contour-levels";
+export { type ContourLevels, type ContourUnit, contourLevels } from "./contour-levels";
 export { type Doubts, doubtfulRings, doubtfulTriangles, farInSpacings, pointSpacing } from "./doubt";
 export type { Grid } from "./grid";
 export { gridContours } from "./grid-contours";

@@ -196,10 +196,10 @@ describe("what the site plan tells", () => {
     expect(told).toContain("keep off 12′");
     expect(told).toContain("contours every 3″");
     expect(told).toContain("big door, wall C-D");
-    // A step of 0.1 ft is 1.2 in, which no rod's fraction shows.
-    expect(words(await pagesOf(demo("potting-barn.drysill.json"), "letter"))).toContain(
-      "contours every 0.10′",
-    );
+    const barn = demo("potting-barn.drysill.json");
+    expect(words(await pagesOf(barn, "letter"))).toContain("contours every 1″");
+    const decimal = { ...barn, display: { ...barn.display, length: "ft" as const, rounding: 1 } };
+    expect(words(await pagesOf(decimal, "letter"))).toContain("contours every 0.10′");
     const bare = words(
       await pagesOf({ ...project, grading: { ...project.grading, swales: [] } }, "tabloid"),
     ).replaceAll("\n", " ");

@@ -178,8 +178,22 @@ describe("contour levels", () => {
     [60, 5, 4],
     [3000, 200, 5],
   ])("%d ft of relief: every %d ft, each %dth a major one", (relief, interval, every) => {
-    const got = contourLevels(100 * FOOT, (100 + relief) * FOOT, true);
+    const got = contourLevels(100 * FOOT, (100 + relief) * FOOT, "foot");
     expect(got.interval / FOOT).toBeCloseTo(interval, 12);
+    expect(got.majorEvery).toBe(every);
+    expect(got.levels.length).toBeLessThanOrEqual(25);
+  });
+
+  it.each([
+    [1, 1, 6],
+    [4, 3, 4],
+    [6, 3, 4],
+    [10, 6, 4],
+    [24, 12, 5],
+    [100, 60, 4],
+  ])("%d ft of relief read in inches: every %d in, each %dth a major one", (relief, interval, every) => {
+    const got = contourLevels(100 * FOOT, (100 + relief) * FOOT, "inch");
+    expect((got.interval / FOOT) * 12).toBeCloseTo(interval, 9);
     expect(got.majorEvery).toBe(every);
     expect(got.levels.length).toBeLessThanOrEqual(25);
   });
@@ -190,11 +204,11 @@ describe("contour levels", () => {
     [10, 0.5],
     [120, 5],
   ])("%d m of relief: every %d m", (relief, interval) => {
-    expect(contourLevels(7.3, 7.3 + relief, false).interval).toBe(interval);
+    expect(contourLevels(7.3, 7.3 + relief, "metre").interval).toBe(interval);
   });
 
   it("are whole multiples within the heights; major ones are rounder", () => {
-    const { levels, major, interval } = contourLevels(-1.02, 1.3, false);
+    const { levels, major, interval } = contourLevels(-1.02, 1.3, "metre");
     expect(interval).toBe(0.1);
     expect(levels[0]).toBeCloseTo(-1, 12);
     expect(levels.at(-1)).toBeCloseTo(1.3, 12);
@@ -206,7 +220,7 @@ describe("contour levels", () => {
   });
 
   it("are none on level ground", () => {
-    expect(contourLevels(2, 2, true).levels).toEqual([]);
+    expect(contourLevels(2, 2, "inch").levels).toEqual([]);
   });
 });
 
