@@ -227,4 +227,30 @@ test.describe("by touch", () => {
     await page.touchscreen.tap(...plan.at(...middle));
     await expect(inspector(page).getByLabel("East of A")).toBeVisible();
   });
+
+  test("one finger drags what is selected, and on open ground the plan", async ({ page, openPage }) => {
+    await openPage(page, { demo: "pottery-studio" });
+    const plan = planPage(page);
+    await plan.fit(studio);
+    const hand = await page.context().newCDPSession(page);
+    const drag = async ([x, y]: readonly [number, number], dx: number, dy: number) => {
+      const touch = (type: "touchStart" | "touchMove" | "touchEnd", at: { x: number; y: number }[]) =>
+        hand.send("Input.dispatchTouchEvent", { type, touchPoints: at });
+      await touch("touchStart", [{ x, y }]);
+      for (let i = 1; i <= 6; i++) await touch("touchMove", [{ x: x + (dx * i) / 6, y: y + (dy * i) / 6 }]);
+      await touch("touchEnd", []);
+    };
+    await page.touchscreen.tap(...plan.at(middle[0] + 1, middle[1] + 1));
+    await expect(inspector(page).getByLabel("East of A")).toBeVisible();
+    // The step's dock may be of another height.
+    await plan.fit(studio);
+    await drag(plan.at(middle[0] + 1, middle[1] + 1), 24, 0);
+    expect(await plan.undoName()).toBe("Undo: move building");
+    await page.keyboard.press("Control+z");
+    await page.keyboard.press("Escape");
+    const [x, y] = plan.at(...feature(1));
+    await drag([x + 60, y + 60], 0, 40);
+    await page.touchscreen.tap(x, y + 40);
+    await expect(inspector(page)).toContainText(/well/i);
+  });
 });
