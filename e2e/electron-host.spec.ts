@@ -234,6 +234,7 @@ test.describe("the bridge", () => {
     expect(await page.evaluate(() => Object.keys(window.drysill).sort())).toEqual([
       "exportFile",
       "keepUnsaved",
+      "offerCommands",
       "onCloseAsked",
       "onRequest",
       "openPicture",
@@ -250,11 +251,14 @@ test.describe("the bridge", () => {
   test("carries the menu's requests", async ({ launchElectron }) => {
     const { app, page } = await launchElectron();
     await startHearing(page);
+    await expect
+      .poll(() => app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById("view.fit") !== null))
+      .toBe(true);
     await app.evaluate(({ Menu }) => {
-      for (const id of ["show-shortcuts", "zoom-fit"])
+      for (const id of ["help.shortcuts", "view.fit"])
         Menu.getApplicationMenu()?.getMenuItemById(id)?.click();
     });
-    await expect.poll(() => heard(page)).toEqual(["show-shortcuts", "zoom-fit"]);
+    await expect.poll(() => heard(page)).toEqual([{ command: "help.shortcuts" }, { command: "view.fit" }]);
   });
 
   test("shows the plan's name and whether it is edited", async ({ launchElectron }) => {

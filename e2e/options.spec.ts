@@ -10,7 +10,7 @@ test("two floors are kept, compared by their figures, and one is gone back to", 
   await page.getByRole("button", { name: /^Floor\b.*:/ }).click();
   const before = await floor.inputValue();
 
-  await page.keyboard.press("Control+Shift+O");
+  await page.keyboard.press("Control+Shift+B");
   const dialog = page.getByRole("dialog", { name: "Options side by side" });
   await dialog.getByLabel("Keep the plan as an option").fill("as drawn");
   await page.keyboard.press("Enter");
@@ -20,7 +20,7 @@ test("two floors are kept, compared by their figures, and one is gone back to", 
 
   for (let i = 0; i < 8; i++) await page.keyboard.press("Alt+ArrowUp");
   await expect(floor).not.toHaveValue(before);
-  await page.keyboard.press("Control+Shift+O");
+  await page.keyboard.press("Control+Shift+B");
   await dialog.getByRole("button", { name: "Keep it" }).click();
   const table = dialog.getByRole("table", { name: "Options and their figures" });
   const cells = (row: string) => table.getByRole("row", { name: new RegExp(`^${row}`) }).getByRole("cell");
@@ -38,7 +38,7 @@ test("two floors are kept, compared by their figures, and one is gone back to", 
 
 test("a name that is taken is refused beside what was typed", async ({ page, openPage }) => {
   await openPage(page, { demo: "joinery-shed" });
-  await page.keyboard.press("Control+Shift+O");
+  await page.keyboard.press("Control+Shift+B");
   const dialog = page.getByRole("dialog", { name: "Options side by side" });
   const name = dialog.getByLabel("Keep the plan as an option");
   await name.fill("long drive");

@@ -1,5 +1,6 @@
 import type {
   HostRequest,
+  OfferedCommand,
   OpenedFile,
   PickedPicture,
   RecentFile,
@@ -23,6 +24,7 @@ export interface Asks {
 export interface Notes {
   setTitle: { given: [name: string, dirty: boolean] };
   keepUnsaved: { given: [work: { name: string; text: string; token: string | null } | null] };
+  offerCommands: { given: [commands: readonly OfferedCommand[]] };
   /** The page listens to requests from now on. */
   listening: { given: [] };
   /** The page lives and has heard that the window should close. */

@@ -1,5 +1,6 @@
 import { basename, dirname, join } from "node:path";
 import { app, dialog, Menu, session } from "electron";
+import type { OfferedCommand } from "../src/host/host";
 import { pageAddress, pageOrigin, registerScheme, servePageFiles } from "./appProtocol";
 import { fileOfArguments } from "./argumentFile";
 import { shownFolder } from "./failureWords";
@@ -56,11 +57,16 @@ async function run(): Promise<void> {
   const requests = new Requests((request) => main.say("request", request));
   const files = new ProjectFiles(main.window, tokens, recent, join(app.getAppPath(), "demo-projects"));
 
-  const showMenu = () => setMenu(recent, requests, openFile);
+  let offered: readonly OfferedCommand[] = [];
+  const showMenu = () => setMenu(recent, offered, requests, openFile);
+  const takeCommands = (commands: readonly OfferedCommand[]) => {
+    offered = commands;
+    showMenu();
+  };
   recent.onChange = showMenu;
   openFile = (path) => void openIn(main, files, requests, path);
   showMenu();
-  attendToPage(main, files, recovery, requests);
+  attendToPage(main, files, recovery, requests, takeCommands);
   app.on("second-instance", (_event, args, folder) => {
     if (main.window.isMinimized()) main.window.restore();
     main.window.focus();
@@ -83,19 +89,30 @@ async function openIn(
   else await dialog.showMessageBox(main.window, { type: "error", message: opened.failed });
 }
 
-function setMenu(recent: RecentFiles, requests: Requests, open: (path: string) => void): void {
+function setMenu(
+  recent: RecentFiles,
+  offered: readonly OfferedCommand[],
+  requests: Requests,
+  open: (path: string) => void,
+): void {
   const items = recent.paths.map((path) => ({
     path,
     label: `${basename(path)} – ${shownFolder(dirname(path))}`,
   }));
   const acts = {
-    send: (request: Parameters<Requests["send"]>[0]) => requests.send(request),
+    runCommand: (id: string) => requests.send({ command: id }),
     openRecent: open,
   };
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, items, acts)));
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, items, offered, acts)));
 }
 
-function attendToPage(main: MainWindow, files: ProjectFiles, recovery: Recovery, requests: Requests): void {
+function attendToPage(
+  main: MainWindow,
+  files: ProjectFiles,
+  recovery: Recovery,
+  requests: Requests,
+  takeCommands: (commands: readonly OfferedCommand[]) => void,
+): void {
   const { window, guard } = main;
   openDoor(
     (event) => !window.isDestroyed() && isOurPage(event, window.webContents, pageOrigin),
@@ -112,6 +129,7 @@ function attendToPage(main: MainWindow, files: ProjectFiles, recovery: Recovery,
     {
       setTitle: (name, dirty) => main.setTitle(name, dirty),
       keepUnsaved: (work) => recovery.keep(work),
+      offerCommands: takeCommands,
       listening: () => requests.pageListens(),
       closeHeard: () => guard.heard(),
       closeAnswered: (may) => guard.answered(may),

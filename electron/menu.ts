@@ -1,10 +1,11 @@
 import type { MenuItemConstructorOptions } from "electron";
-import type { HostRequest } from "../src/host/host";
+import type { OfferedCommand } from "../src/host/host";
+import { accelerator } from "./accelerator";
 
 type Item = MenuItemConstructorOptions;
 
 export interface MenuActs {
-  readonly send: (request: Extract<HostRequest, string>) => void;
+  readonly runCommand: (id: string) => void;
   readonly openRecent: (path: string) => void;
 }
 
@@ -13,91 +14,82 @@ export interface RecentItem {
   readonly path: string;
 }
 
-/** The native menu: each item sends its request to the page, which knows whether it applies. */
+/**
+ * The native menu: every command that the page offers, in the page's own menus and order, and the system's usual items.
+ * Each sends its command to the page, which knows whether it applies. Until the page has spoken only the system's are there.
+ */
 export function menuTemplate(
   platform: NodeJS.Platform,
   recent: readonly RecentItem[],
+  offered: readonly OfferedCommand[],
   acts: MenuActs,
 ): Item[] {
   const mac = platform === "darwin";
-  const file = fileMenu(mac, recent, acts);
-  const rest = [editMenu(platform, acts), viewMenu(mac, acts), windowMenu(mac), helpMenu(acts)];
-  return mac ? [{ role: "appMenu" }, file, ...rest] : [file, ...rest];
+  const of = (place: string) =>
+    offered.filter((command) => command.place === place).map((command) => item(command, platform, acts));
+  const places = [...new Set(offered.map(({ place }) => place))];
+  const own = places
+    .filter((place) => !withSystemItems.has(place))
+    .map((place): Item => ({ label: withMnemonic(place), submenu: of(place) }));
+  return [
+    ...(mac ? [{ role: "appMenu" } as const] : []),
+    fileMenu(mac, recent, of("Plan"), acts),
+    editMenu(of("Edit")),
+    viewMenu(mac, of("View")),
+    ...own,
+    windowMenu(mac),
+    { label: "&Help", role: "help", submenu: of("Help") },
+  ];
 }
 
-const item = (
-  acts: MenuActs,
-  label: string,
-  request: Extract<HostRequest, string>,
-  accelerator?: string,
-): Item => ({
-  id: request,
-  label,
-  accelerator,
-  click: () => acts.send(request),
-});
+const withSystemItems: ReadonlySet<string> = new Set(["Plan", "Edit", "View", "Help"]);
 
-function fileMenu(mac: boolean, recent: readonly RecentItem[], acts: MenuActs): Item {
-  const recentItems: Item[] = recent.map(({ label, path }) => ({
-    label,
-    click: () => acts.openRecent(path),
-  }));
+const separator: Item = { type: "separator" };
+
+function item({ id, name, keys }: OfferedCommand, platform: NodeJS.Platform, acts: MenuActs): Item {
+  return {
+    id,
+    // A single ampersand would mark the next letter.
+    label: name.replaceAll("&", "&&"),
+    ...accelerator(keys, platform),
+    click: () => acts.runCommand(id),
+  };
+}
+
+const withMnemonic = (place: string): string => `&${place}`;
+
+function fileMenu(
+  mac: boolean,
+  recent: readonly RecentItem[],
+  commands: readonly Item[],
+  acts: MenuActs,
+): Item {
+  const recentItems = recent.map(({ label, path }): Item => ({ label, click: () => acts.openRecent(path) }));
+  const afterOpen = 1 + commands.findIndex(({ id }) => id === "plan.open");
   return {
     label: "&File",
     submenu: [
-      item(acts, "&New Plan", "new", "CmdOrCtrl+N"),
-      item(acts, "&Open…", "open", "CmdOrCtrl+O"),
+      ...commands.slice(0, afterOpen),
       { label: "Open &Recent", id: "recent", enabled: recentItems.length > 0, submenu: recentItems },
-      { type: "separator" },
-      item(acts, "&Save", "save", "CmdOrCtrl+S"),
-      item(acts, "Save &As…", "save-as", "Shift+CmdOrCtrl+S"),
-      { type: "separator" },
-      item(acts, "&Export Site Plan…", "export-site-plan", "CmdOrCtrl+E"),
-      { type: "separator" },
+      ...commands.slice(afterOpen),
+      separator,
       mac ? { role: "close" } : { role: "quit" },
     ],
   };
 }
 
-function editMenu(platform: NodeJS.Platform, acts: MenuActs): Item {
-  return {
-    label: "&Edit",
-    submenu: [
-      item(acts, "&Undo", "undo", "CmdOrCtrl+Z"),
-      item(acts, "&Redo", "redo", platform === "win32" ? "Ctrl+Y" : "Shift+CmdOrCtrl+Z"),
-      { type: "separator" },
-      { role: "cut" },
-      { role: "copy" },
-      { role: "paste" },
-      { role: "selectAll" },
-      { type: "separator" },
-      item(acts, "&Find a Command…", "find-command", "CmdOrCtrl+K"),
-    ],
-  };
+/** The system's cut, copy and paste are of text; they keep those keys. */
+function editMenu(commands: readonly Item[]): Item {
+  const text = (["cut", "copy", "paste", "selectAll"] as const).map((role): Item => ({ role }));
+  const undoing = commands.filter(({ id }) => id === "edit.undo" || id === "edit.redo");
+  const others = commands.filter((command) => !undoing.includes(command));
+  return { label: "&Edit", submenu: [...undoing, separator, ...text, separator, ...others] };
 }
 
-function viewMenu(mac: boolean, acts: MenuActs): Item {
-  return {
-    label: "&View",
-    submenu: [
-      item(acts, "&Zoom to Fit", "zoom-fit", "CmdOrCtrl+0"),
-      item(acts, "&Light or Dark", "toggle-theme"),
-      { type: "separator" },
-      { role: "togglefullscreen", accelerator: mac ? "Ctrl+Cmd+F" : "F11" },
-    ],
-  };
+function viewMenu(mac: boolean, commands: readonly Item[]): Item {
+  const full: Item = { role: "togglefullscreen", accelerator: mac ? "Ctrl+Cmd+F" : "F11" };
+  return { label: "&View", submenu: [...commands, separator, full] };
 }
 
 const windowMenu = (mac: boolean): Item =>
   mac ? { role: "windowMenu" } : { label: "&Window", submenu: [{ role: "minimize" }, { role: "close" }] };
-
-const helpMenu = (acts: MenuActs): Item => ({
-  label: "&Help",
-  role: "help",
-  submenu: [
-    item(acts, "&Guide to This Step", "show-guide", "F1"),
-    item(acts, "&Words of the Trade", "show-glossary"),
-    item(acts, "&Keyboard Shortcuts", "show-shortcuts", "CmdOrCtrl+/"),
-    item(acts, "&Tour on a Demo", "start-tour"),
-  ],
-});

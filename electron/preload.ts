@@ -46,6 +46,7 @@ const bridge: Bridge = {
   recovered: () => ask("recovered"),
   setTitle: (name, dirty) => note("setTitle", name, dirty),
   keepUnsaved: (work) => note("keepUnsaved", work),
+  offerCommands: (commands) => note("offerCommands", commands),
   onRequest(listener) {
     const stop = listenTo(requestListeners, listener);
     note("listening");

@@ -1,5 +1,6 @@
 /** Checks what comes over the bridge, since a page gone wrong may send anything. A check throws on the first fault. */
 import { limits } from "../src/host/bridge";
+import type { OfferedCommand } from "../src/host/host";
 import type { Ask, Asks, Note, Notes } from "./channels";
 
 export class BadArgument extends Error {}
@@ -31,6 +32,7 @@ export const checks: Checks = {
     return [fileName(name), flag(dirty)];
   },
   keepUnsaved: (given) => [unsavedWork(one(given))],
+  offerCommands: (given) => [offeredCommands(one(given))],
   listening: (given) => none(given),
   closeHeard: (given) => none(given),
   closeAnswered: (given) => [flag(one(given))],
@@ -88,4 +90,23 @@ function unsavedWork(value: unknown): Notes["keepUnsaved"]["given"][0] {
   if (typeof value !== "object") throw new BadArgument("expected unsaved work or null");
   const { name, text: content, token: file } = value as Record<string, unknown>;
   return { name: fileName(name), text: text(content), token: file === null ? null : token(file) };
+}
+
+function offeredCommands(value: unknown): OfferedCommand[] {
+  if (!Array.isArray(value) || value.length > limits.commands)
+    throw new BadArgument("expected a list of commands");
+  return value.map((command: unknown) => {
+    if (typeof command !== "object" || command === null) throw new BadArgument("expected a command");
+    const { id, name, place, keys } = command as Record<string, unknown>;
+    if (!Array.isArray(keys) || keys.length > 4) throw new BadArgument("expected a list of keys");
+    return { id: word(id), name: word(name), place: word(place), keys: keys.map(word) };
+  });
+}
+
+/** A few words on one line, for a menu. */
+function word(value: unknown): string {
+  if (typeof value !== "string" || value.length === 0 || value.length > limits.nameCharacters)
+    throw new BadArgument("expected a few words");
+  if (/\p{Cc}/u.test(value)) throw new BadArgument("expected one line of words");
+  return value;
 }

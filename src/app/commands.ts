@@ -158,7 +158,7 @@ const editCommands: readonly AppCommand[] = [
     id: "edit.options",
     name: "Options side by side…",
     place: "Edit",
-    keys: ["Shift+Mod+O"],
+    keys: ["Shift+Mod+B"],
     also: "compare alternatives keep variants snapshot choose",
     whyNot: withBuilding,
     run: () => openDialog("options"),

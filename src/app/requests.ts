@@ -1,6 +1,6 @@
 /** What the native menu or the system asks the page for, answered by the same commands. */
 import { fileEnding } from "../document";
-import type { Host, HostRequest } from "../host";
+import type { Host } from "../host";
 import { type AppCommand, canRun } from "../panels/command";
 import { tell } from "../store/actions";
 import { appStore } from "../store/store";
@@ -8,28 +8,12 @@ import type { Files } from "./files";
 import { takeDroppedGround } from "./import/importing";
 import { takeDroppedPicture } from "./pictures/drops";
 
-const commandOf: Readonly<Record<Exclude<HostRequest, object>, string>> = {
-  new: "plan.new",
-  open: "plan.open",
-  save: "plan.save",
-  "save-as": "plan.saveAs",
-  "export-site-plan": "plan.exportSitePlan",
-  undo: "edit.undo",
-  redo: "edit.redo",
-  "find-command": "help.find",
-  "zoom-fit": "view.fit",
-  "toggle-theme": "view.theme",
-  "show-shortcuts": "help.shortcuts",
-  "show-guide": "help.guide",
-  "show-glossary": "help.glossary",
-  "start-tour": "help.tour",
-};
-
 export function answerHost(host: Host, files: Files, commands: readonly AppCommand[]): void {
+  host.offerCommands(commands.map(({ id, name, place, keys = [] }) => ({ id, name, place, keys })));
   host.onRequest((request) => {
-    if (typeof request === "object") return void files.openFile(request.openFile);
-    if ((request === "undo" || request === "redo") && undoneInField(request)) return;
-    runCommand(commands, commandOf[request]);
+    if ("openFile" in request) return void files.openFile(request.openFile);
+    if (undoneInField(request.command)) return;
+    runCommand(commands, request.command);
   });
   host.onCloseAsked(() => files.mayLeave());
   window.addEventListener("drop", tellStrangeDrop);
@@ -52,7 +36,13 @@ function tellStrangeDrop(event: DragEvent): void {
 }
 
 /** A native menu takes Ctrl+Z before the page sees it; while a field holds typing, it is the typing that goes back. */
-function undoneInField(act: "undo" | "redo"): boolean {
+function undoneInField(command: string): boolean {
+  const act = command === "edit.undo" ? "undo" : command === "edit.redo" ? "redo" : null;
   const field = document.activeElement;
-  return field instanceof HTMLInputElement && field.dataset.typed === "true" && document.execCommand(act);
+  return (
+    act !== null &&
+    field instanceof HTMLInputElement &&
+    field.dataset.typed === "true" &&
+    document.execCommand(act)
+  );
 }

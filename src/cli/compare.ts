@@ -22,7 +22,7 @@ export const compare: Command = {
     for (const warning of warnings) io.say(`${file}: ${problemLine(warning).trim()}`);
     if (project.options.length === 0)
       throw new InputError(
-        `${file} keeps no options. Keep one in the window: Edit, Options side by side, or with Ctrl+Shift+O.`,
+        `${file} keeps no options. Keep one in the window: Edit, Options side by side, or with Ctrl+Shift+B.`,
       );
     const solver = createSolver();
     const now = optionFigures(null, "as it is now", project, solver.solve(project));

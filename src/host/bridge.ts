@@ -13,4 +13,6 @@ export const limits = {
   /** A picture or PDF file to put under the plan. */
   pictureBytes: 80_000_000,
   nameCharacters: 200,
+  /** Commands that the page offers to the native menu. */
+  commands: 400,
 } as const;

@@ -29,6 +29,8 @@ export function browserHost(): Host {
     },
     keepUnsaved: (work) => recovery.keep(work),
     recovered: () => recovery.found(),
+    // A page has no menu of the system's; its own reads the same list.
+    offerCommands: () => undefined,
     onRequest: (listener) => listenToDrops((openFile) => listener({ openFile })),
     // A browser lets a page ask only its own yes-or-no question, which setTitle's dirty mark decides.
     onCloseAsked: () => () => undefined,

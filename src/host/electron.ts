@@ -21,6 +21,7 @@ export function electronHost(bridge: Bridge): Host {
     setTitle: (name, dirty) => bridge.setTitle(name, dirty),
     keepUnsaved: (work) => bridge.keepUnsaved(work),
     recovered: () => bridge.recovered(),
+    offerCommands: (commands) => bridge.offerCommands(commands),
     onRequest(listener) {
       const stopRequests = bridge.onRequest(listener);
       const stopDrops = listenToDrops((openFile) => listener({ openFile }));

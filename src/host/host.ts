@@ -29,23 +29,18 @@ export interface RecentFile {
   readonly folder: string;
 }
 
-/** Acts that the native menu, or the system, asks the page for. */
-export type HostRequest =
-  | "new"
-  | "open"
-  | "save"
-  | "save-as"
-  | "export-site-plan"
-  | "undo"
-  | "redo"
-  | "find-command"
-  | "zoom-fit"
-  | "toggle-theme"
-  | "show-shortcuts"
-  | "show-guide"
-  | "show-glossary"
-  | "start-tour"
-  | { readonly openFile: OpenedFile };
+/** What the native menu, or the system, asks the page for: a command by its id, or a file to open. */
+export type HostRequest = { readonly command: string } | { readonly openFile: OpenedFile };
+
+/** A command of the page as a native menu shows it. */
+export interface OfferedCommand {
+  readonly id: string;
+  readonly name: string;
+  /** The menu it belongs to. */
+  readonly place: string;
+  /** As the page writes them: "Mod+K", "Shift+Mod+Z", "F1", "B". */
+  readonly keys: readonly string[];
+}
 
 /** An unsaved project found after a crash. */
 export interface RecoveredWork {
@@ -81,6 +76,8 @@ export interface Host {
   /** Recovery journal: the unsaved text, or null once it is saved or given up. */
   keepUnsaved(work: { name: string; text: string; token: string | null } | null): void;
   recovered(): Promise<RecoveredWork | null>;
+  /** The commands that a native menu should offer, in their order. */
+  offerCommands(commands: readonly OfferedCommand[]): void;
   onRequest(listener: (request: HostRequest) => void): () => void;
   /** Asked before the window closes; resolves true when it may. */
   onCloseAsked(listener: () => Promise<boolean>): () => void;

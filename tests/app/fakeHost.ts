@@ -27,6 +27,7 @@ export function fakeHost(): FakeHost {
     setTitle: (name, dirty) => host.titles.push(`${name}${dirty ? " *" : ""}`),
     keepUnsaved: (work) => host.kept.push(work?.text ?? null),
     recovered: async () => null,
+    offerCommands: () => undefined,
     onRequest: () => () => undefined,
     onCloseAsked: () => () => undefined,
   };

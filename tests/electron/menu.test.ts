@@ -1,67 +1,80 @@
 import type { MenuItemConstructorOptions } from "electron";
 import { describe, expect, it } from "vitest";
+import { accelerator } from "../../electron/accelerator";
 import { menuTemplate } from "../../electron/menu";
+import { appCommands } from "../../src/app/commands";
+import { filesThrough } from "../../src/app/files";
+import { fakeHost } from "../app/fakeHost";
 
 type Item = MenuItemConstructorOptions;
+
+const commands = appCommands(filesThrough(fakeHost())).map(({ id, name, place, keys = [] }) => ({
+  id,
+  name,
+  place,
+  keys,
+}));
 
 const flat = (items: readonly Item[]): Item[] =>
   items.flatMap((item) => [item, ...(Array.isArray(item.submenu) ? flat(item.submenu) : [])]);
 
 function menuOf(platform: NodeJS.Platform, recent: { label: string; path: string }[] = []) {
-  const sent: string[] = [];
+  const ran: string[] = [];
   const opened: string[] = [];
   const acts = {
-    send: (request: string) => sent.push(request),
+    runCommand: (id: string) => ran.push(id),
     openRecent: (path: string) => opened.push(path),
   };
-  const items = flat(menuTemplate(platform, recent, acts));
+  const menus = menuTemplate(platform, recent, commands, acts);
   const click = (item: Item | undefined) => (item?.click as (() => void) | undefined)?.();
-  return { items, sent, opened, click };
+  return { menus, items: flat(menus), ran, opened, click };
 }
 
-const accelerators = (platform: NodeJS.Platform) =>
-  Object.fromEntries(
-    menuOf(platform).items.flatMap(({ id, accelerator }) => (id ? [[id, accelerator]] : [])),
-  );
+const shown = (platform: NodeJS.Platform, id: string) => {
+  const item = menuOf(platform).items.find((each) => each.id === id);
+  return { accelerator: item?.accelerator, registerAccelerator: item?.registerAccelerator };
+};
 
 describe("the native menu", () => {
+  it("has every command of the window's finder, each once, and runs it by its id", () => {
+    const { items, ran, click } = menuOf("linux");
+    const own = items.filter(({ id }) => id !== undefined && id !== "recent");
+    expect(own.map(({ id }) => id).sort()).toEqual(commands.map(({ id }) => id).sort());
+    for (const item of own) click(item);
+    expect([...ran].sort()).toEqual(commands.map(({ id }) => id).sort());
+  });
+
+  it("has the window's own menus beside the system's", () => {
+    const labels = menuOf("linux").menus.map(({ label }) => label?.replace("&", ""));
+    expect(labels).toEqual(["File", "Edit", "View", "Arrange", "Draw", "Steps", "Window", "Help"]);
+  });
+
   it("has the platform's usual keys", () => {
-    expect(accelerators("linux")).toMatchObject({
-      new: "CmdOrCtrl+N",
-      open: "CmdOrCtrl+O",
-      save: "CmdOrCtrl+S",
-      "save-as": "Shift+CmdOrCtrl+S",
-      undo: "CmdOrCtrl+Z",
-      redo: "Shift+CmdOrCtrl+Z",
-    });
-    expect(accelerators("win32").redo).toBe("Ctrl+Y");
+    expect(shown("linux", "plan.new").accelerator).toBe("CmdOrCtrl+N");
+    expect(shown("linux", "plan.saveAs").accelerator).toBe("Shift+CmdOrCtrl+S");
+    expect(shown("linux", "edit.redo").accelerator).toBe("Shift+CmdOrCtrl+Z");
+    expect(shown("win32", "edit.redo").accelerator).toBe("CmdOrCtrl+Y");
+    expect(shown("linux", "help.guide").accelerator).toBe("F1");
   });
 
-  it("gives no key twice", () => {
-    const keys = menuOf("linux").items.flatMap(({ accelerator }) => accelerator ?? []);
+  it("leaves to the page the keys that mean text where a person types", () => {
+    for (const { id, keys } of commands) {
+      const key = keys[0];
+      if (key === undefined || (key.includes("Mod+") && !/^Mod\+[ACDVX]$/.test(key)) || /^F\d+$/.test(key))
+        continue;
+      expect([id, shown("linux", id).registerAccelerator ?? "not shown"]).toEqual([
+        id,
+        shown("linux", id).accelerator === undefined ? "not shown" : false,
+      ]);
+      expect([id, shown("darwin", id).accelerator]).toEqual([id, undefined]);
+    }
+  });
+
+  it("registers no key twice", () => {
+    const keys = menuOf("linux").items.flatMap((item) =>
+      item.registerAccelerator === false ? [] : (item.accelerator ?? []),
+    );
     expect(new Set(keys).size).toBe(keys.length);
-  });
-
-  it("sends each request that it knows to the page", () => {
-    const { items, sent, click } = menuOf("linux");
-    const requests = items.filter(({ id, click }) => id !== undefined && click);
-    for (const item of requests) click(item);
-    expect(sent).toEqual([
-      "new",
-      "open",
-      "save",
-      "save-as",
-      "export-site-plan",
-      "undo",
-      "redo",
-      "find-command",
-      "zoom-fit",
-      "toggle-theme",
-      "show-guide",
-      "show-glossary",
-      "show-shortcuts",
-      "start-tour",
-    ]);
   });
 
   it("opens recent files, and offers none where there are none", () => {
@@ -79,5 +92,27 @@ describe("the native menu", () => {
     expect(roles("linux")).not.toContain("appMenu");
     expect(roles("darwin")).toEqual(expect.arrayContaining(["appMenu", "windowMenu"]));
     expect(roles("darwin")).not.toContain("quit");
+  });
+
+  it("has the system's items alone before the page has spoken", () => {
+    const acts = { runCommand: () => undefined, openRecent: () => undefined };
+    const items = flat(menuTemplate("linux", [], [], acts));
+    expect(items.filter(({ id }) => id !== undefined).map(({ id }) => id)).toEqual(["recent"]);
+  });
+});
+
+describe("a key in the native menu", () => {
+  it("is written as the system writes it", () => {
+    expect(accelerator(["Mod+,"], "linux")).toEqual({ accelerator: "CmdOrCtrl+," });
+    expect(accelerator(["Alt+ArrowUp"], "linux")).toEqual({
+      accelerator: "Alt+Up",
+      registerAccelerator: false,
+    });
+    expect(accelerator(["+", "="], "win32")).toEqual({ accelerator: "Plus", registerAccelerator: false });
+  });
+
+  it("is left out where the system has no such key", () => {
+    expect(accelerator(["?"], "linux")).toEqual({});
+    expect(accelerator([], "linux")).toEqual({});
   });
 });

@@ -20,6 +20,7 @@ const right: [Ask | Note, unknown[]][] = [
   ["keepUnsaved", [work]],
   ["keepUnsaved", [{ ...work, token: null }]],
   ["keepUnsaved", [null]],
+  ["offerCommands", [[{ id: "plan.new", name: "New plan…", place: "Plan", keys: ["Mod+N"] }]]],
   ["listening", []],
   ["closeHeard", []],
   ["closeAnswered", [false]],
@@ -27,6 +28,9 @@ const right: [Ask | Note, unknown[]][] = [
 ];
 
 const wrong: [string, Ask | Note, unknown[]][] = [
+  ["a command without a name", "offerCommands", [[{ id: "plan.new", place: "Plan", keys: [] }]]],
+  ["a command of two lines", "offerCommands", [[{ id: "a", name: "a\nb", place: "Plan", keys: [] }]]],
+  ["commands without end", "offerCommands", [Array(limits.commands + 1).fill({})]],
   ["an argument too many", "openProject", [1]],
   ["an argument too few", "openRecent", []],
   ["a path for the picture picker", "openPicture", ["/etc/passwd"]],
