@@ -1,10 +1,11 @@
 /** One sentence that says how things stand, in parts so that the figures can be set bold. */
 import type { Project } from "../document";
+import { loadsText } from "../solve/load-words";
 import type { CornerResult, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import { heightsApart } from "./heightsApart";
 import type { Notation } from "./notation";
-import { capital, compassWord, counted, grouped, listed, wallSide } from "./words";
+import { capital, compassWord, counted, listed, wallSide } from "./words";
 
 export interface SentencePart {
   readonly text: string;
@@ -19,7 +20,7 @@ export function sentence(project: Project, results: Results, notation: Notation)
   if (project.building === null) return beforeTheBuilding(results, project, notation);
   const clauses = [
     standing(results.corners, notation),
-    loads(results),
+    loads(project, results),
     drive(results, notation),
     water(project, results),
     limits(results, notation),
@@ -105,13 +106,14 @@ function outAt(
 }
 
 /** Truck loads that the bill counts. */
-function loads({ bill }: Results): SentencePart[] {
+function loads({ truck }: Project, { bill }: Results): SentencePart[] {
   const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const [fill, cut] = [quantity("fill-loads"), quantity("cut-loads")];
-  if (fill > 0 && cut > 0)
-    return [strong(counted(fill, "load")), plain(" of fill and "), strong(grouped(cut)), plain(" of cut")];
-  if (fill > 0) return [strong(counted(fill, "load")), plain(" of fill")];
-  return cut > 0 ? [strong(counted(cut, "load")), plain(" of cut")] : [];
+  const parts = (["fill", "cut"] as const).flatMap((kind): SentencePart[][] => {
+    const count = quantity(`${kind}-loads`);
+    if (count === 0) return [];
+    return [[strong(loadsText(count, quantity(`${kind}-loose`), truck.volume)), plain(` of ${kind}`)]];
+  });
+  return parts.flatMap((part, index) => (index > 0 ? [plain(" and "), ...part] : part));
 }
 
 function drive(results: Results, notation: Notation): SentencePart[] {

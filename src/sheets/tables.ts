@@ -1,6 +1,7 @@
 /** The sheet's tables as words and figures, straight from the results. */
 import type { Project } from "../document/schema";
 import { type CornerTies, climbText, gradeRuns, swaleText, tapeTies, withoutUnit } from "../drawing";
+import { loadsText } from "../solve/load-words";
 import type { CornerResult, DriveResult, Results, SwaleResult } from "../solve/results";
 import { type RouteStations, routeStations } from "../solve/route-stations";
 import { depthInWords, formatLength, formatSigned, formatVolume, roundingFor } from "../units";
@@ -273,12 +274,6 @@ export function routeTable(project: Project, results: Results, figures: Figures)
     rows: shown,
     note: `Dig or fill is from the ground as it is, unstripped${drives.length > 0 ? ", to the top of the drive's stone" : ""}.`,
   };
-}
-
-/** "12 loads", "1,240 loads", "less than one load". */
-export function loadsText(count: number, loose: number, truck: number): string {
-  if (count === 1 && loose < 0.95 * truck) return "less than one load";
-  return `${count.toFixed(0).replace(/\B(?=(\d{3})+$)/g, ",")} load${count === 1 ? "" : "s"}`;
 }
 
 /** Volumes with their basis: the ground as it is, then the stripped ground, compacted and as trucks bring it. */

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { textWidth } from "../../src/drawing/text-width";
 import { cellLines, fitTable } from "../../src/sheets/table-block";
-import { loadsText, type Table } from "../../src/sheets/tables";
+import type { Table } from "../../src/sheets/tables";
 
 const heads = ["at", "ground now", "wall above it", "finished ground", "top of wall", "dig from now"];
 const corners: Table = {
@@ -82,14 +82,5 @@ describe("a table's columns", () => {
       fc.property(table, fc.integer({ min: 36, max: 120 }), (one, width) => judge(one, width, 2.5)),
       { numRuns: 150 },
     );
-  });
-});
-
-describe("loads", () => {
-  it("of less than a truck are told as a part load, many with separators", () => {
-    expect(loadsText(1, 2.3, 9)).toBe("less than one load");
-    expect(loadsText(1, 9, 9)).toBe("1 load");
-    expect(loadsText(3, 25, 9)).toBe("3 loads");
-    expect(loadsText(12345, 111_105, 9)).toBe("12,345 loads");
   });
 });
