@@ -9,6 +9,18 @@ export { type DepthClass, depthClassAt, depthClassEdges, depthClasses, edgeText 
 export { drawDimensions } from "./dimensions";
 export { climbText, drawDrives, gradeRuns } from "./drives";
 export { drawingBounds, sheetBounds } from "./extent";
+export {
+  type ElevationStrip,
+  elevationStrip,
+} from "./foundation-elevation";
+export { type SectionCut, sectionCuts } from "./foundation-facts";
+export {
+  dimensionMarks,
+  type FoundationSection,
+  foundationSection,
+  type SectionDimension,
+  type SectionFacts,
+} from "./foundation-section";
 export { drawFeatures, drawLot } from "./lot";
 export type { AreaMark, DrawingMark, LineMark, MarkLayer, SymbolMark, TextMark, XY } from "./marks";
 export { drawNotes, noteBoxes } from "./notes";

@@ -1,0 +1,265 @@
+/**
+ * The walls in elevation, each side unrolled in one strip: ground as it is and finished, top of wall, floor, openings,
+ * footing with its steps, frost, what the test pits met.
+ *
+ * Units   metres: x along the strip, y up from the finished floor, true to scale; gaps and texts in paper mm.
+ */
+import type { Bounds } from "../geometry";
+import type { FoundationResult, WallElevation } from "../solve/results";
+import type { DrawingMark, XY } from "./marks";
+import type { StyleName } from "./styles";
+
+export interface ElevationFigures {
+  readonly length: (m: number) => string;
+}
+
+export interface ElevationStrip {
+  readonly marks: readonly DrawingMark[];
+  readonly bounds: Bounds;
+  /** Where each side begins on the strip. */
+  readonly starts: readonly { readonly wall: number; readonly x: number; readonly length: number }[];
+}
+
+export interface ElevationOptions {
+  readonly metresPerMm: number;
+  readonly figures: ElevationFigures;
+  /** Frost depth as typed; null: none. */
+  readonly frostDepth: number | null;
+  /** Only these sides, in this order; all where it isn't said. */
+  readonly walls?: readonly number[];
+}
+
+/** Between two sides, mm. */
+const gap = 26;
+/** A door without a height in the project is drawn as high as this, m. */
+const doorHeight = 2.1;
+/** Room above and below for words, mm. */
+const above = 9;
+const below = 13;
+
+export function elevationStrip(result: FoundationResult, options: ElevationOptions): ElevationStrip {
+  const walls = (options.walls ?? result.walls.map(({ wall }) => wall)).flatMap(
+    (wall) => result.walls[wall] ?? [],
+  );
+  const starts: { wall: number; x: number; length: number }[] = [];
+  const marks: DrawingMark[] = [];
+  let x = 0;
+  for (const wall of walls) {
+    starts.push({ wall: wall.wall, x, length: wall.length });
+    marks.push(...side(wall, x, result, options));
+    x += wall.length + gap * options.metresPerMm;
+  }
+  return { marks, starts, bounds: boundsOf(walls, x, result, options) };
+}
+
+function side(
+  wall: WallElevation,
+  x: number,
+  result: FoundationResult,
+  options: ElevationOptions,
+): DrawingMark[] {
+  const { floor, topOfWall } = result.heights;
+  const top = topOfWall - floor;
+  const line = (style: StyleName, heights: Float64Array, by = 0): DrawingMark => ({
+    kind: "line",
+    points: along(wall, heights, x, floor - by),
+    style,
+  });
+  const frost = result.cover.counts === "finished" ? wall.finished : lower(wall.existing, wall.finished);
+  return [
+    ...footing(wall, x, result),
+    face(wall, x, top, floor),
+    ...wall.openings.map((opening) => openingMark(opening, x, floor)),
+    ...(options.frostDepth === null ? [] : [line("frost-line", frost, -options.frostDepth)]),
+    ...(wall.firm ? [line("firm-line", wall.firm)] : []),
+    ...(wall.rock ? [line("rock-line", wall.rock)] : []),
+    ...(wall.water ? [line("groundwater-line", wall.water)] : []),
+    ...existingRuns(wall, x, floor),
+    line("ground-finished", wall.finished),
+    { kind: "line", points: [x, 0, x + wall.length, 0], style: "floor-line" },
+    ...words(wall, x, top, result, options),
+  ];
+}
+
+/** Ground as it is; dotted where it is a guess. */
+function existingRuns(wall: WallElevation, x: number, floor: number): DrawingMark[] {
+  const marks: DrawingMark[] = [];
+  let from = 0;
+  for (let i = 1; i < wall.distance.length; i++) {
+    const last = i === wall.distance.length - 1;
+    if (!last && wall.guessed[i] === wall.guessed[i + 1]) continue;
+    const points: number[] = [];
+    for (let k = from; k <= i; k++)
+      points.push(x + (wall.distance[k] as number), (wall.existing[k] as number) - floor);
+    marks.push({ kind: "line", points, style: wall.guessed[i] ? "ground-guessed" : "ground-existing" });
+    from = i;
+  }
+  return marks;
+}
+
+/** What shows of the wall above the finished ground. */
+function face(wall: WallElevation, x: number, top: number, floor: number): DrawingMark {
+  const count = wall.distance.length;
+  const ring = [x, top];
+  for (let i = 0; i < count; i++)
+    ring.push(x + (wall.distance[i] as number), Math.min(top, (wall.finished[i] as number) - floor));
+  ring.push(x + wall.length, top);
+  return { kind: "area", rings: [ring], style: "elevation-wall" };
+}
+
+/** Footing pieces and the buried wall over them; the edge's or the holes' bottom as a line. */
+function footing(wall: WallElevation, x: number, { kind, heights, posts }: FoundationResult): DrawingMark[] {
+  const { floor, topOfWall } = heights;
+  if (kind === "posts")
+    return posts
+      .filter((post) => post.wall === wall.wall)
+      .map(({ offset, bottom }) => ({
+        kind: "line",
+        points: [x + offset, bottom - floor, x + offset, topOfWall - floor],
+        style: "foundation-hidden",
+      }));
+  return wall.pieces.flatMap(({ from, to, bottom, top }): DrawingMark[] => {
+    const [a, b] = [x + from, x + to];
+    const [low, high] = [bottom - floor, top - floor];
+    if (kind === "thickened-edge")
+      return [{ kind: "line", points: [a, high, a, low, b, low, b, high], style: "foundation-hidden" }];
+    return [
+      { kind: "area", rings: [[a, low, b, low, b, high, a, high]], style: "foundation-concrete" },
+      { kind: "line", points: [a, high, a, topOfWall - floor], style: "foundation-hidden" },
+      { kind: "line", points: [b, high, b, topOfWall - floor], style: "foundation-hidden" },
+    ];
+  });
+}
+
+function openingMark(
+  { from, to, sill, head }: WallElevation["openings"][number],
+  x: number,
+  floor: number,
+): DrawingMark {
+  const [low, high] = [sill - floor, (head ?? sill + doorHeight) - floor];
+  const [a, b] = [x + from, x + to];
+  return { kind: "area", rings: [[a, low, b, low, b, high, a, high]], style: "elevation-opening" };
+}
+
+function words(
+  wall: WallElevation,
+  x: number,
+  top: number,
+  result: FoundationResult,
+  { metresPerMm, figures }: ElevationOptions,
+): DrawingMark[] {
+  const { floor } = result.heights;
+  const lowest = wall.bottom.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY) - floor;
+  const high = Math.max(top, ...wall.openings.map(({ sill, head }) => (head ?? sill + doorHeight) - floor));
+  const last = wall.distance.length - 1;
+  const [first = "", second = ""] = wall.name.split("-");
+  const text = (
+    at: XY,
+    words: string,
+    style: StyleName,
+    anchor: "start" | "middle" | "end" = "middle",
+  ): DrawingMark => ({ kind: "text", at, text: words, style, anchor, halo: true });
+  const depth = (i: number) => figures.length((wall.existing[i] as number) - (wall.bottom[i] as number));
+  const shows = (i: number) => result.heights.topOfWall - (wall.finished[i] as number);
+  const said = (i: number) =>
+    shows(i) < 0 ? `${figures.length(-shows(i))} buried` : `shows ${figures.length(shows(i))}`;
+  const atFoot = lowest - 3.6 * metresPerMm;
+  const beside = 1.2 * metresPerMm;
+  const atWall = (i: number): number => ((wall.finished[i] as number) - floor + top) / 2 - 0.9 * metresPerMm;
+  return [
+    text(
+      [x + wall.length / 2, high + 3 * metresPerMm],
+      `side ${wall.name}, ${figures.length(wall.length)}`,
+      "foundation-label",
+    ),
+    text([x, high + 3 * metresPerMm], first, "elevation-corner", "start"),
+    text([x + wall.length, high + 3 * metresPerMm], second, "elevation-corner", "end"),
+    text([x - beside, atWall(0)], said(0), "foundation-figure", "end"),
+    text([x, atFoot], `${depth(0)} down`, "foundation-figure", "start"),
+    text([x + wall.length, atFoot], `${depth(last)} down`, "foundation-figure", "end"),
+    ...fails(wall, x, lowest, result, metresPerMm),
+    ...stepWords(wall, x, floor, metresPerMm, figures),
+  ];
+}
+
+/** Corners where the cover is too small are told at the foot. */
+function fails(
+  wall: WallElevation,
+  x: number,
+  lowest: number,
+  { cover }: FoundationResult,
+  metresPerMm: number,
+): DrawingMark[] {
+  const counted = cover.counts === "finished" ? cover.finished : cover.undisturbed;
+  const [first = ""] = wall.name.split("-");
+  const said = [
+    ...(counted.failing.includes(first) ? ["above frost"] : []),
+    ...(cover.bearing.failing.includes(first) ? ["too shallow"] : []),
+  ];
+  if (said.length === 0) return [];
+  const at: XY = [x, lowest - 7.4 * metresPerMm];
+  return [
+    { kind: "text", at, text: said.join(", "), style: "foundation-fails", anchor: "start", halo: true },
+  ];
+}
+
+function stepWords(
+  wall: WallElevation,
+  x: number,
+  floor: number,
+  metresPerMm: number,
+  figures: ElevationFigures,
+): DrawingMark[] {
+  return wall.pieces.slice(1).flatMap((piece, i): DrawingMark[] => {
+    const before = wall.pieces[i];
+    if (!before) return [];
+    const rise = Math.abs(before.bottom - piece.bottom);
+    const at: XY = [x + piece.from, Math.min(before.bottom, piece.bottom) - floor - 3.6 * metresPerMm];
+    return [
+      {
+        kind: "text",
+        at,
+        text: figures.length(rise),
+        style: "foundation-label",
+        anchor: "middle",
+        halo: true,
+      },
+    ];
+  });
+}
+
+function along(wall: WallElevation, heights: Float64Array, x: number, zero: number): number[] {
+  const points: number[] = [];
+  for (let i = 0; i < heights.length; i++)
+    if (Number.isFinite(heights[i]))
+      points.push(x + (wall.distance[i] as number), (heights[i] as number) - zero);
+  return points;
+}
+
+function lower(one: Float64Array, other: Float64Array): Float64Array {
+  return one.map((height, i) => Math.min(height, other[i] as number));
+}
+
+function boundsOf(
+  walls: readonly WallElevation[],
+  end: number,
+  { heights }: FoundationResult,
+  { metresPerMm, frostDepth }: ElevationOptions,
+): Bounds {
+  const { floor, topOfWall } = heights;
+  let [low, high] = [heights.lowestBottom, Math.max(floor, topOfWall)];
+  for (const wall of walls) {
+    for (const lines of [wall.existing, wall.finished])
+      for (const height of lines) {
+        low = Math.min(low, height - (frostDepth ?? 0));
+        high = Math.max(high, height);
+      }
+    for (const { sill, head } of wall.openings) high = Math.max(high, head ?? sill + doorHeight);
+  }
+  return {
+    minX: -18 * metresPerMm,
+    maxX: Math.max(1, end - gap * metresPerMm) + 6 * metresPerMm,
+    minY: low - floor - below * metresPerMm,
+    maxY: high - floor + above * metresPerMm,
+  };
+}
