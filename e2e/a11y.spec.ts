@@ -32,6 +32,7 @@ const dialogs = [
   ["the history", "Control+Shift+H"],
   ["the preferences", "Control+,"],
   ["the tables", "Control+Shift+E"],
+  ["the options", "Control+Shift+B"],
   ["the export dialog", "Control+p"],
   ["a new plan", "Control+n"],
   ["the guide", "F1"],
@@ -216,33 +217,85 @@ test("at 150 % nothing in panels and dialogs is cut off or lies over another", a
   }
 });
 
-/** Words in the head, the rail and the panel that run over their neighbours, or wider than where they stand. */
-function crowded(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
-    const shown = [...document.querySelectorAll<HTMLElement>(".head *, .rail *, .side *")].filter(
-      (element) =>
-        [...element.childNodes].some(
-          (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim(),
-        ) &&
-        !element.closest(".visually-hidden, .plan-tip, svg") &&
-        getComputedStyle(element).display !== "inline" &&
-        element.checkVisibility() &&
-        element.getClientRects().length > 0 &&
-        element.offsetWidth > 2,
-    );
-    const boxes = shown.map((element) => ({ element, box: element.getBoundingClientRect() }));
-    const over = boxes.flatMap(({ element, box }, i) =>
-      boxes.slice(i + 1).flatMap(({ element: other, box: its }) => {
-        if (element.contains(other) || other.contains(element)) return [];
-        const width = Math.min(box.right, its.right) - Math.max(box.left, its.left);
-        const height = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
-        return width > 2 && height > 4 ? [`"${element.textContent}" and "${other.textContent}" overlap`] : [];
-      }),
-    );
-    const side = document.querySelector(".side");
-    const wide = side && side.scrollWidth > side.clientWidth + 1 ? ["the panel scrolls sideways"] : [];
-    return [...over, ...wide];
-  });
+test("at 150 % nothing in a dialog is cut off or lies over another", async ({ page, openPage }) => {
+  test.slow();
+  await page.addInitScript(() => localStorage.setItem("drysill.preferences", '{"textSize":1.5}'));
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(page.getByTestId("plan")).toBeVisible();
+  const dialog = page.locator("[role=dialog]").first();
+  const check = async (name: string) => {
+    await expect(dialog).toBeVisible();
+    expect(await crowded(page, "[role=dialog] *", "[role=dialog]"), name).toEqual([]);
+    await page.keyboard.press("Escape");
+    await expect(page.getByRole("dialog")).toHaveCount(0);
+  };
+  for (const [name, key] of dialogs) {
+    await page.keyboard.press(key);
+    await check(name);
+  }
+  for (const name of [
+    "Level run",
+    "Two-peg check",
+    "Grid of stakes",
+    "Import ground",
+    "Words of the trade",
+  ]) {
+    await page.keyboard.press("Control+k");
+    await expect(page.getByRole("combobox", { name: "Find a command" })).toBeFocused();
+    await page.keyboard.type(name);
+    await page.keyboard.press("Enter");
+    await expect(page.getByRole("combobox", { name: "Find a command" })).toHaveCount(0);
+    await check(name);
+  }
+});
+
+/** Words in the head, the rail and the panel, or within what is asked for, that run over their neighbours, or wider than where they stand. */
+function crowded(
+  page: Page,
+  within = ".head *, .rail *, .side *",
+  frame = ".side",
+): Promise<readonly string[]> {
+  return page.evaluate(
+    ({ within, frame }) => {
+      const shown = [...document.querySelectorAll<HTMLElement>(within)].filter(
+        (element) =>
+          [...element.childNodes].some(
+            (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim(),
+          ) &&
+          !element.closest(".visually-hidden, .plan-tip, svg") &&
+          getComputedStyle(element).display !== "inline" &&
+          element.checkVisibility() &&
+          element.getClientRects().length > 0 &&
+          element.offsetWidth > 2,
+      );
+      /** What of it isn't scrolled out of its frames. */
+      const seen = (element: HTMLElement) => {
+        let { left, right, top, bottom } = element.getBoundingClientRect();
+        for (let up = element.parentElement; up; up = up.parentElement) {
+          if (getComputedStyle(up).overflowY === "visible") continue;
+          const clip = up.getBoundingClientRect();
+          [left, right] = [Math.max(left, clip.left), Math.min(right, clip.right)];
+          [top, bottom] = [Math.max(top, clip.top), Math.min(bottom, clip.bottom)];
+        }
+        return { left, right, top, bottom };
+      };
+      const boxes = shown.map((element) => ({ element, box: seen(element) }));
+      const over = boxes.flatMap(({ element, box }, i) =>
+        boxes.slice(i + 1).flatMap(({ element: other, box: its }) => {
+          if (element.contains(other) || other.contains(element)) return [];
+          const width = Math.min(box.right, its.right) - Math.max(box.left, its.left);
+          const height = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
+          return width > 2 && height > 4
+            ? [`"${element.textContent}" and "${other.textContent}" overlap`]
+            : [];
+        }),
+      );
+      const side = document.querySelector(frame);
+      const wide = side && side.scrollWidth > side.clientWidth + 1 ? ["it scrolls sideways"] : [];
+      return [...over, ...wide];
+    },
+    { within, frame },
+  );
 }
 
 test("the text size is chosen in the preferences and stays after a reload", async ({ page, openPage }) => {
