@@ -67,7 +67,8 @@ function Comparison() {
   );
   const rows = optionRows([now, ...solved.flatMap((each) => each?.figures ?? [])], notation);
   return (
-    <div className="options-scroll">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys
+    <section className="options-scroll" aria-label="Options and their figures" tabIndex={0}>
       <table className="options-table" aria-label="Options and their figures">
         <thead>
           <tr>
@@ -88,7 +89,7 @@ function Comparison() {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 
