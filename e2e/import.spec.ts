@@ -80,6 +80,30 @@ test("pasted rows are taken; a column taken twice is refused in words", async ({
   expect(await planPage(page).undoName()).toBe("Undo");
 });
 
+test("of a grid only a part is read, and a part beside it is refused while what was read stays", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await openImport(page);
+  const heights = Array.from({ length: 20 }, (_, row) =>
+    Array.from({ length: 20 }, (_, column) => (30 + row / 10 + column / 20).toFixed(2)).join(" "),
+  );
+  const head = "ncols 20\nnrows 20\nxllcorner 0\nyllcorner 0\ncellsize 1\nNODATA_value -9999";
+  await give(page, "hill.asc", `${head}\n${heights.join("\n")}\n`);
+  await expect(page.getByText("400 points", { exact: true })).toBeVisible();
+  await page.getByRole("textbox", { name: "East", exact: true }).fill("9.6");
+  await page.getByRole("textbox", { name: "North", exact: true }).fill("4.6");
+  await page.getByRole("button", { name: "Read this part" }).click();
+  // Centres at 0.5 … 9.5 east and 0.5 … 4.5 north.
+  await expect(page.getByText("50 points", { exact: true })).toBeVisible();
+  await page.getByRole("textbox", { name: "West", exact: true }).fill("400");
+  await page.getByRole("textbox", { name: "East", exact: true }).fill("500");
+  await page.getByRole("button", { name: "Read this part" }).click();
+  await expect(page.getByRole("alert")).toContainText("hill.asc");
+  await expect(page.getByText("50 points", { exact: true })).toBeVisible();
+});
+
 test("what is no ground, and a file cut short, are refused in words; the plan stays", async ({
   page,
   openPage,

@@ -5,6 +5,7 @@ import {
   fileKind,
   guessTable,
   type Incoming,
+  type RasterWish,
   type TableMapping,
   type ThinnedPoints,
   textOf,
@@ -16,6 +17,7 @@ import { useApp } from "../../store/useApp";
 import { ChooseForm } from "./ChooseForm";
 import { importStore } from "./importing";
 import { LookForm } from "./LookForm";
+import { RasterPart } from "./RasterPart";
 import { beginReading, type Reading } from "./reader";
 import { TableForm } from "./TableForm";
 import "./import.css";
@@ -40,7 +42,15 @@ type Stage =
       readonly mapping: TableMapping | null;
       readonly incoming: Incoming;
       readonly thinned: ThinnedPoints | null;
+      readonly raster: RasterStage | null;
     };
+
+/** A grid of heights: where all of it lies, the part that was read, and why another part couldn't be. */
+interface RasterStage {
+  readonly whole: NonNullable<Incoming["bounds"]>;
+  readonly wish: RasterWish | null;
+  readonly fault: string | null;
+}
 
 export function ImportDialog() {
   const open = useApp((state) => state.dialog === "import-ground");
@@ -71,17 +81,28 @@ function Import() {
   const reading = useRef<Reading | null>(null);
   useEffect(() => () => reading.current?.stop(), []);
 
-  const read = async (source: Source, mapping: TableMapping | null) => {
+  const read = async (
+    source: Source,
+    mapping: TableMapping | null,
+    part?: { readonly wish: RasterWish; readonly before: Stage & { at: "look" } },
+  ) => {
     setStage({ at: "reading", source, share: 0 });
-    const job = beginReading({ ...source, mapping }, (share) =>
+    const job = beginReading({ ...source, mapping, raster: part?.wish ?? null }, (share) =>
       setStage((now) => (now.at === "reading" ? { ...now, share } : now)),
     );
     reading.current = job;
     const { result, thinned } = await job.answer;
     if (reading.current !== job) return;
     reading.current = null;
-    if (result.ok) setStage({ at: "look", source, mapping, incoming: result.incoming, thinned });
-    else if (mapping) setStage({ at: "table", source, mapping, fault: result.message });
+    if (result.ok) {
+      const { incoming } = result;
+      const whole = part?.before.raster?.whole ?? incoming.bounds;
+      const raster = isRaster(incoming) && whole ? { whole, wish: part?.wish ?? null, fault: null } : null;
+      setStage({ at: "look", source, mapping, incoming, thinned, raster });
+    } else if (part?.before.raster) {
+      const { before } = part;
+      setStage({ ...before, raster: { ...part.before.raster, wish: part.wish, fault: result.message } });
+    } else if (mapping) setStage({ at: "table", source, mapping, fault: result.message });
     else setStage({ at: "choose", fault: result.message });
   };
 
@@ -132,11 +153,36 @@ function Import() {
     );
   if (stage.at === "reading")
     return <Progress name={stage.source.name} share={stage.share} onStop={() => reading.current?.stop()} />;
-  const { source, mapping, incoming, thinned } = stage;
+  const { source, mapping, incoming, thinned, raster } = stage;
   const back = (): Stage => (mapping ? { at: "table", source, mapping, fault: null } : begin);
   return (
-    <LookForm name={source.name} incoming={incoming} thinned={thinned} onBack={() => setStage(back())} />
+    <LookForm
+      name={source.name}
+      incoming={incoming}
+      thinned={thinned}
+      part={
+        raster ? (
+          <>
+            <RasterPart
+              whole={raster.whole}
+              wish={raster.wish}
+              onRead={(wish) => void read(source, mapping, { wish, before: stage })}
+            />
+            {raster.fault ? (
+              <p className="field-fault import-said" role="alert">
+                {raster.fault}
+              </p>
+            ) : null}
+          </>
+        ) : null
+      }
+      onBack={() => setStage(back())}
+    />
   );
+}
+
+function isRaster({ kind }: Incoming): boolean {
+  return kind === "ascii-grid" || kind === "geotiff";
 }
 
 /** So much of a table as its first rows stand in. */

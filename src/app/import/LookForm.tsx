@@ -1,5 +1,5 @@
 /** What came in, over the plan as it is: its unit, where it goes, what is doubtful, and the one act that joins it. */
-import { useMemo, useState } from "react";
+import { type ReactNode, useMemo, useState } from "react";
 import { useTheme } from "../../canvas/overlays/useTheme";
 import { fitPlan } from "../../canvas/view/planView";
 import { type BreaklineKind, breaklineKinds, breaklineWord } from "../../document";
@@ -31,10 +31,12 @@ export interface LookFormProps {
   readonly name: string;
   readonly incoming: Incoming;
   readonly thinned: ThinnedPoints | null;
+  /** What else can be asked of the file. */
+  readonly part: ReactNode;
   readonly onBack: () => void;
 }
 
-export function LookForm({ name, incoming, thinned, onBack }: LookFormProps) {
+export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProps) {
   const [thin, setThin] = useState(thinned !== null);
   const known = incoming.units.known ? incoming.units.unit : null;
   const [unit, setUnit] = useState<FileUnit | null>(known);
@@ -64,6 +66,7 @@ export function LookForm({ name, incoming, thinned, onBack }: LookFormProps) {
   return (
     <>
       <PreviewPlan incoming={placed} project={project} theme={theme} />
+      {part}
       <UnitChoice known={known} unit={unit} incoming={incoming} onChoose={setUnit} />
       {thinned ? (
         <ThinChoice whole={incoming} thinned={thinned} unit={unit} thin={thin} onChoose={setThin} />

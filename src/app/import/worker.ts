@@ -13,9 +13,14 @@ here.onmessage = async ({ data }: MessageEvent<ReadRequest>) => {
     told = share;
     tell({ share });
   };
-  const { name, bytes, mapping } = data;
+  const { name, bytes, mapping, raster } = data;
   try {
-    const result = await readIncoming(name, bytes, mapping ? { table: mapping } : {}, { progress });
+    const result = await readIncoming(
+      name,
+      bytes,
+      { ...(mapping && { table: mapping }), ...(raster && { raster }) },
+      { progress },
+    );
     tell({ result, thinned: result.ok ? thinPoints(result.incoming.points) : null });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
