@@ -4,8 +4,8 @@
  */
 import type { Project } from "../document/schema";
 import type { CornerResult, Results } from "../solve/results";
-import { sizeOf, stacked } from "./beside";
-import { type DrawContext, type LabelTexts, placeLabel, seenWay } from "./context";
+import { capOf, sizeOf, stacked } from "./beside";
+import { type DrawContext, type LabelTexts, placeLabel, seenWay, textBox } from "./context";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { cornerRing } from "./sizes";
@@ -20,7 +20,12 @@ const lead = 1.15;
 const aside = 0.35;
 /** Directions tried, turned from straight out of the corner, radians. */
 const turns = [0, 0.35, -0.35, 0.7, -0.7];
-const reaches = [0, 2, 4, 7, 10];
+/** A name farther from its ring than this would be looked for, mm. */
+const reaches = [0, 1.5, 3];
+/** Lengths of a leader to a value that has no room by its name, mm. */
+const leaders = [8, 11, 14, 18, 23];
+/** Directions of a leader, turned from straight out, radians. */
+const leads = [0, 0.5, -0.5, 1, -1, 1.5, -1.5, 2.1, -2.1, 2.7, -2.7];
 
 /**
  * Name and value in the quarter that a direction points to, clear of the ring and of the dimension lines that
@@ -42,6 +47,25 @@ function labelAt(at: XY, direction: XY, reach: number, corner: { name: string; v
   return stacked(at, lines, shift, anchor, lead);
 }
 
+/** The name alone, close by its ring. */
+function nameAt(at: XY, [right, up]: XY, reach: number, name: string): LabelTexts {
+  const off = cornerRing / 2 + gap + reach;
+  const anchor = right > aside ? "start" : right < -aside ? "end" : "middle";
+  const shift: XY = [
+    anchor === "middle" ? 0 : Math.sign(right) * off,
+    Math.abs(up) < aside ? 0 : Math.sign(up) * (off + capOf("corner-label") / 2),
+  ];
+  return stacked(at, [{ text: name, style: "corner-label" }], shift, anchor, lead);
+}
+
+/** The value at the end of a leader. */
+function valueAt(at: XY, way: XY, length: number, value: string): LabelTexts {
+  const end: XY = [way[0] * length, way[1] * length];
+  const anchor = end[0] < 0 ? "end" : "start";
+  const shift: XY = [end[0] + (end[0] < 0 ? -gap : gap), end[1] - capOf("corner-value") / 2];
+  return [{ kind: "text", at, text: value, style: "corner-value", anchor, shift, halo: true }];
+}
+
 /** The same label with its value as wide as it may get. */
 function widened(texts: LabelTexts, room: number): LabelTexts {
   return texts.map((text): TextMark => {
@@ -52,30 +76,97 @@ function widened(texts: LabelTexts, room: number): LabelTexts {
   });
 }
 
-function cornerLabel(
-  corner: CornerResult,
-  { direction, inner }: { readonly direction: XY; readonly inner: boolean },
-  project: Project,
+interface Corner {
+  readonly name: string;
+  readonly at: XY;
+  readonly value: string;
+  /** Room for the value whatever the floor is dragged to, mm. */
+  readonly room: number;
+  /** Straight out of the corner, radians. */
+  readonly out: number;
+  readonly inner: boolean;
+  /** The other corners. */
+  readonly others: readonly XY[];
+}
+
+/** A name that stands nearer to another ring would be taken for that one's. */
+function isOwn(texts: LabelTexts, { at, others }: Corner, { metresPerMm, turn }: DrawContext): boolean {
+  const [letter] = texts;
+  if (letter === undefined) return true;
+  const { x, y } = textBox(letter, metresPerMm, 0, turn);
+  const away = (ring: XY) => Math.hypot(ring[0] / metresPerMm - x, ring[1] / metresPerMm - y);
+  const own = away(at);
+  return others.every((ring) => own < away(ring));
+}
+
+/** Places one label; the room for its value is kept, whatever it says at other floors. */
+function placed(
+  candidates: readonly LabelTexts[],
+  room: number,
   context: DrawContext,
-): LabelTexts {
-  const at: XY = [corner.x, corner.y];
-  const { display } = project;
+  must: boolean | "over-lines",
+): { readonly texts: LabelTexts; readonly index: number } {
+  const wide = candidates.map((texts) => widened(texts, room));
+  const index = wide.indexOf(placeLabel(context, "corners", wide, must));
+  return { texts: candidates[index] ?? [], index };
+}
+
+/** Name and value together by the ring; where they have no room the name alone, and the value at the end of a leader. */
+function cornerLabel(corner: Corner, context: DrawContext): readonly DrawingMark[] {
+  const { at, name, value, room, out, inner } = corner;
+  const ways = (start: number, spread: readonly number[]) =>
+    spread.map((turn) => seenWay(start + turn, context.turn));
+  const together = (start: number, reach: number) =>
+    ways(start, turns).map((way) => labelAt(at, way, reach, { name, value }));
+  // Between the two walls of an inner corner a label may stand inside instead.
+  const near = inner
+    ? [together(out, 0), together(out + Math.PI, 0), together(out + Math.PI, 1.5)].flat()
+    : reaches.flatMap((reach) => together(out, reach));
+  const own = (texts: LabelTexts) => isOwn(texts, corner, context);
+  const both = placed(near.filter(own), room, context, "over-lines");
+  if (both.index >= 0) return both.texts;
+  const alone = [0, 1].flatMap((reach) =>
+    [out, out + Math.PI].flatMap((start) => ways(start, turns).map((way) => nameAt(at, way, reach, name))),
+  );
+  const close = alone.filter(own);
+  const letter = placed(close.length > 0 ? close : alone, 0, context, true);
+  const ends = leaders.flatMap((length) => ways(out, leads).map((way) => ({ way, length })));
+  const far = placed(
+    ends.map(({ way, length }) => valueAt(at, way, length, value)),
+    room,
+    context,
+    "over-lines",
+  );
+  const end = ends[far.index];
+  // No room at all: the value is told by name in the tables.
+  return end ? [leader(at, end.way, end.length, context), ...letter.texts, ...far.texts] : letter.texts;
+}
+
+/** From the ring's rim to the value. */
+function leader(at: XY, [right, up]: XY, length: number, { turn, metresPerMm }: DrawContext): DrawingMark {
+  const [c, s] = [Math.cos(turn) * metresPerMm, Math.sin(turn) * metresPerMm];
+  const to = (mm: number) => [at[0] + mm * (right * c + up * s), at[1] + mm * (up * c - right * s)] as const;
+  return { kind: "line", points: [...to(cornerRing / 2), ...to(length)], style: "note-leader" };
+}
+
+function cornerOf(
+  corner: CornerResult,
+  { direction, inner, others }: Pick<Corner, "inner" | "others"> & { readonly direction: XY },
+  { display }: Project,
+  context: DrawContext,
+): Corner {
   const paper = context.medium === "paper";
   const value = paper ? workInWords(corner, display) : outText(corner.wallAboveGround, display);
-  const style = sizeOf("corner-value");
-  const room = Math.max(textWidth(value, style, 600), textWidth("2′ 10⅝″ out", style, 600));
-  const out = Math.atan2(direction[1], direction[0]);
-  const around = (start: number, reach: number) =>
-    turns.map((turn) => {
-      const angle = start + turn;
-      return labelAt(at, seenWay(angle, context.turn), reach, { name: corner.name, value });
-    });
-  // Between the two walls of an inner corner a label would drift off to another's ring: it may stand inside instead.
-  const places = inner ? [around(out, 0), around(out + Math.PI, 0), around(out + Math.PI, 2)] : [];
-  const candidates = [...places, ...reaches.map((reach) => around(out, reach))].flat();
-  const wide = candidates.map((texts) => widened(texts, room));
-  const chosen = placeLabel(context, "corners", wide, true);
-  return candidates[wide.indexOf(chosen)] ?? [];
+  const size = sizeOf("corner-value");
+  return {
+    name: corner.name,
+    at: [corner.x, corner.y],
+    value,
+    room: Math.max(textWidth(value, size, 600), textWidth("2′ 10⅝″ out", size, 600)),
+    out: Math.atan2(direction[1], direction[0]),
+    inner,
+    others,
+  };
 }
 
 /** Rings with names and "10¾″ out", on paper "1′ 1″ of fill", at the corners. Cheap: redrawn on every frame of a floor drag. */
@@ -86,14 +177,15 @@ export function drawCorners(project: Project, results: Results, context: DrawCon
   const directions = cornerDirections(building.outline);
   const inner = innerCorners(building.outline);
   reserveLines(project, results, context);
+  const rings = results.corners.map(({ x, y }): XY => [x, y]);
+  const shapeOf = (i: number) => ({
+    direction: directions[i] ?? [0, 1],
+    inner: inner[i] ?? false,
+    others: rings.filter((_, other) => other !== i),
+  });
   const marks = results.corners.flatMap((corner, i): DrawingMark[] => [
     { kind: "symbol", at: [corner.x, corner.y], symbol: "ring", size: cornerRing, style: "corner-ring" },
-    ...cornerLabel(
-      corner,
-      { direction: directions[i] ?? [0, 1], inner: inner[i] ?? false },
-      project,
-      context,
-    ),
+    ...cornerLabel(cornerOf(corner, shapeOf(i), project, context), context),
   ]);
   return { id: "corners", marks };
 }

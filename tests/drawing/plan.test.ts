@@ -60,6 +60,37 @@ describe("the whole plan", () => {
     expect(told.filter((text) => text.endsWith(" out"))).toHaveLength(4);
   });
 
+  it.each(["pottery-studio", "joinery-shed", "potting-barn", "open-hillside"])(
+    "of %s has each corner's letter by its own ring, on screen and paper",
+    (name) => {
+      const project = demo(name);
+      const results = createSolver().solve(project);
+      for (const metresPerMm of [0.05, 0.1, 0.2, 0.33]) {
+        for (const medium of ["screen", "paper"] as const) {
+          const letters = texts(drawPlan(project, results, { metresPerMm, medium })).filter(
+            ({ style }) => style === "corner-label",
+          );
+          expect(letters.map(({ text }) => text).sort()).toEqual(
+            results.corners.map((one) => one.name).sort(),
+          );
+          for (const letter of letters) {
+            const box = textBox(letter, metresPerMm, 0);
+            const away = results.corners.map(({ name: corner, x, y }) => ({
+              corner,
+              mm: Math.hypot(x / metresPerMm - box.x, y / metresPerMm - box.y),
+            }));
+            const nearest = away.reduce((a, b) => (b.mm < a.mm ? b : a));
+            expect([letter.text, nearest.corner], `${metresPerMm} ${medium}`).toEqual([
+              letter.text,
+              letter.text,
+            ]);
+            expect(nearest.mm, `${letter.text}, ${metresPerMm} ${medium}`).toBeLessThan(8);
+          }
+        }
+      }
+    },
+  );
+
   it("tells on paper what to fill or cut at each corner, from the ground as it is to the finished one", () => {
     const project = demo("pottery-studio");
     const results = createSolver().solve(project);
