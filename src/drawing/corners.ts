@@ -6,6 +6,7 @@ import type { Project } from "../document/schema";
 import type { CornerResult, Results } from "../solve/results";
 import { capOf, sizeOf, stacked } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, seenWay, textBox } from "./context";
+import { leaderLine, ledPlaces } from "./leader";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { cornerRing } from "./sizes";
@@ -22,10 +23,8 @@ const aside = 0.35;
 const turns = [0, 0.35, -0.35, 0.7, -0.7];
 /** A name farther from its ring than this would be looked for, mm. */
 const reaches = [0, 1.5, 3];
-/** Lengths of a leader to a value that has no room by its name, mm. */
-const leaders = [8, 11, 14, 18, 23];
-/** Directions of a leader, turned from straight out, radians. */
-const leads = [0, 0.5, -0.5, 1, -1, 1.5, -1.5, 2.1, -2.1, 2.7, -2.7];
+/** A leader to a value is at least so long, mm: it begins beyond the name. */
+const leastLeader = 7;
 
 /**
  * Name and value in the quarter that a direction points to, clear of the ring and of the dimension lines that
@@ -56,14 +55,6 @@ function nameAt(at: XY, [right, up]: XY, reach: number, name: string): LabelText
     Math.abs(up) < aside ? 0 : Math.sign(up) * (off + capOf("corner-label") / 2),
   ];
   return stacked(at, [{ text: name, style: "corner-label" }], shift, anchor, lead);
-}
-
-/** The value at the end of a leader. */
-function valueAt(at: XY, way: XY, length: number, value: string): LabelTexts {
-  const end: XY = [way[0] * length, way[1] * length];
-  const anchor = end[0] < 0 ? "end" : "start";
-  const shift: XY = [end[0] + (end[0] < 0 ? -gap : gap), end[1] - capOf("corner-value") / 2];
-  return [{ kind: "text", at, text: value, style: "corner-value", anchor, shift, halo: true }];
 }
 
 /** The same label with its value as wide as it may get. */
@@ -130,23 +121,17 @@ function cornerLabel(corner: Corner, context: DrawContext): readonly DrawingMark
   );
   const close = alone.filter(own);
   const letter = placed(close.length > 0 ? close : alone, 0, context, true);
-  const ends = leaders.flatMap((length) => ways(out, leads).map((way) => ({ way, length })));
+  const led = ledPlaces(at, out, { text: value, style: "corner-value" }, context, leastLeader);
   const far = placed(
-    ends.map(({ way, length }) => valueAt(at, way, length, value)),
+    led.map(({ texts }) => texts),
     room,
     context,
     "over-lines",
   );
-  const end = ends[far.index];
+  const end = led[far.index];
   // No room at all: the value is told by name in the tables.
-  return end ? [leader(at, end.way, end.length, context), ...letter.texts, ...far.texts] : letter.texts;
-}
-
-/** From the ring's rim to the value. */
-function leader(at: XY, [right, up]: XY, length: number, { turn, metresPerMm }: DrawContext): DrawingMark {
-  const [c, s] = [Math.cos(turn) * metresPerMm, Math.sin(turn) * metresPerMm];
-  const to = (mm: number) => [at[0] + mm * (right * c + up * s), at[1] + mm * (up * c - right * s)] as const;
-  return { kind: "line", points: [...to(cornerRing / 2), ...to(length)], style: "note-leader" };
+  if (!end) return letter.texts;
+  return [leaderLine(at, end, cornerRing / 2, "note-leader", context), ...letter.texts, ...far.texts];
 }
 
 function cornerOf(

@@ -1,11 +1,12 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
 import type { Project } from "../document/schema";
-import { type Point, signedArea } from "../geometry";
+import { between, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
-import { sizeOf } from "./beside";
+import { along, sizeOf } from "./beside";
 import { compass, shortWind } from "./compass";
-import { type DrawContext, onPaper, placeLabel } from "./context";
+import { type DrawContext, onPaper, placeLabel, readable } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
+import { leaderLine, ledPlaces } from "./leader";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
@@ -29,10 +30,10 @@ function extensions(wall: Wall, offset: number, context: DrawContext): DrawingMa
   });
 }
 
-function sideDimension(wall: Wall, project: Project, context: DrawContext): DrawingMark[] {
+function sideDimension(wall: Wall, project: Project, context: DrawContext): readonly DrawingMark[] {
   const text = dimensionText(wall.length, project.display, context);
   const wide = textWidth(text, sizeOf("dimension-label")) + 3;
-  if (wall.length / context.metresPerMm < wide) return [];
+  if (wall.length / context.metresPerMm < wide) return bareLength(wall, text, context);
   const choices = offsets.map((offset) => {
     const line: DimensionLine = {
       from: moved(wall.from, wall.outward, offset, context),
@@ -48,14 +49,45 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): Draw
     choices.flatMap((choice) => choice.places),
   );
   const chosen = choices.find((choice) => choice.places.includes(label));
-  if (!chosen) return [];
+  if (!chosen) return bareLength(wall, text, context);
   return [
     ...extensions(wall, chosen.offset, context),
     ...dimensionMarks(chosen.line, label, context, "dimensions"),
   ];
 }
 
-function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark[] {
+/** Where a wall has no room for a dimension line its length stands along it, or at the end of a leader: it isn't lost. */
+function bareLength(wall: Wall, text: string, context: DrawContext): readonly DrawingMark[] {
+  const middle = between(wall.from, wall.to, 0.5);
+  const angle = readable(Math.atan2(wall.to[1] - wall.from[1], wall.to[0] - wall.from[0]));
+  const fits = textWidth(text, sizeOf("dimension-label")) < wall.length / context.metresPerMm;
+  const places = fits ? [2.4, 4].map((off) => moved(middle, wall.outward, off, context)) : [];
+  const beside = placeLabel(
+    context,
+    "dimensions",
+    places.map((at) => along(at, text, "dimension-label", angle)),
+    "over-lines",
+  );
+  if (beside.length > 0) return beside;
+  const out = Math.atan2(wall.outward[1], wall.outward[0]);
+  return ledText(middle, out, text, context);
+}
+
+/** A figure at the end of a leader; nothing where there is no room at all. */
+function ledText(at: XY, out: number, text: string, context: DrawContext): readonly DrawingMark[] {
+  const led = ledPlaces(at, out, { text, style: "dimension-label" }, context);
+  const label = placeLabel(
+    context,
+    "dimensions",
+    led.map(({ texts }) => texts),
+    "over-lines",
+  );
+  const chosen = led.find(({ texts }) => texts === label);
+  return chosen ? [leaderLine(at, chosen, 0, "dimension", context), ...label] : [];
+}
+
+/** What a tie is and to which line, in full and short: a bare figure would leave open what it is taped to. */
+function tieTexts(tie: Tie, project: Project, context: DrawContext): readonly string[] {
   const lot = project.lot.outline;
   const a = lot[tie.lotSide] as Point;
   const b = lot[(tie.lotSide + 1) % lot.length] as Point;
@@ -63,9 +95,12 @@ function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark
   const outward: Point = [out * (b[1] - a[1]), -out * (b[0] - a[0])];
   const wind = compass(outward, project.lot.north);
   const length = dimensionText(tie.length, project.display, context);
+  return [`${length} to ${wind} line`, `${length} to ${shortWind(wind)} line`];
+}
+
+function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark[] {
   const room = tie.length / context.metresPerMm - 4;
-  // A bare figure would leave open what it is taped to.
-  const choices = [`${length} to ${wind} line`, `${length} to ${shortWind(wind)} line`]
+  const choices = tieTexts(tie, project, context)
     .filter((text) => textWidth(text, sizeOf("dimension-label")) <= room)
     .map((text) => {
       const line: DimensionLine = { from: tie.corner, to: tie.foot, text, style: "tie" };
@@ -83,13 +118,22 @@ function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark
 /** How many ties of a choice are tried. */
 const mostTieTries = 8;
 
-/** The first of the ties that has room for its figures. */
-function firstTie(choices: readonly Tie[], project: Project, context: DrawContext): DrawingMark[] {
+/** The first of the ties that has room for its figures along it; else the first, with its figures at the end of a leader. */
+function firstTie(choices: readonly Tie[], project: Project, context: DrawContext): readonly DrawingMark[] {
   for (const tie of choices.slice(0, mostTieTries)) {
     const marks = tieMarks(tie, project, context);
     if (marks.length > 0) return marks;
   }
-  return [];
+  const [first] = choices;
+  return first ? ledTie(first, project, context) : [];
+}
+
+function ledTie(tie: Tie, project: Project, context: DrawContext): readonly DrawingMark[] {
+  const text = tieTexts(tie, project, context)[1] ?? "";
+  const line: DimensionLine = { from: tie.corner, to: tie.foot, text, style: "tie" };
+  const across = Math.atan2(tie.foot[1] - tie.corner[1], tie.foot[0] - tie.corner[0]) + Math.PI / 2;
+  const label = ledText(between(tie.corner, tie.foot, 0.5), across, text, context);
+  return label.length > 0 ? [...dimensionMarks(line, [], context, "dimensions"), ...label] : [];
 }
 
 /** Lengths of the walls outside the building, and ties to the lot. */

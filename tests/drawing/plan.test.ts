@@ -16,6 +16,7 @@ import { labelContour } from "../../src/drawing/contour-labels";
 import { boxesOverlap } from "../../src/drawing/labels";
 import { bearingText } from "../../src/drawing/lot";
 import { chooseTies } from "../../src/drawing/ties";
+import { dimensionText } from "../../src/drawing/words";
 import type { Point } from "../../src/geometry";
 import { createSolver } from "../../src/solve/pipeline";
 
@@ -87,6 +88,33 @@ describe("the whole plan", () => {
             expect(nearest.mm, `${letter.text}, ${metresPerMm} ${medium}`).toBeLessThan(8);
           }
         }
+      }
+    },
+  );
+
+  it.each(["pottery-studio", "joinery-shed", "potting-barn", "open-hillside"])(
+    "of %s tells the length of every wall, at any scale of paper",
+    (name) => {
+      const project = demo(name);
+      const results = createSolver().solve(project);
+      const outline = project.building?.outline ?? [];
+      for (const metresPerMm of [0.05, 0.1, 0.25, 0.36]) {
+        const context = createDrawContext({ metresPerMm, medium: "paper" });
+        const told = texts(drawPlan(project, results, { metresPerMm, medium: "paper" })).map(
+          ({ text }) => text,
+        );
+        outline.forEach(([x, y], i) => {
+          const [bx, by] = outline[(i + 1) % outline.length] ?? [0, 0];
+          const wall = dimensionText(Math.hypot(bx - x, by - y), project.display, context);
+          const walls = outline.filter((a, k) => {
+            const b = outline[(k + 1) % outline.length] ?? a;
+            return dimensionText(Math.hypot(b[0] - a[0], b[1] - a[1]), project.display, context) === wall;
+          });
+          expect(
+            told.filter((text) => text === wall).length,
+            `${wall} at ${metresPerMm}`,
+          ).toBeGreaterThanOrEqual(walls.length);
+        });
       }
     },
   );
