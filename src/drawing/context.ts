@@ -83,10 +83,13 @@ export function textBox(mark: TextMark, metresPerMm: number, room = textMargin, 
 /** A label of one or more lines of text that stay together. */
 export type LabelTexts = readonly TextMark[];
 
+/** The less a text crosses the better. */
+const crossings = ["nothing", "lines", "firm-lines"] as const;
+
 /**
  * Puts a label at the first of its possible places that is free of texts and of lines, and takes the paper.
  *
- * Where none is free the label is left out (the answer is empty). One that may go "over-lines" may then cross a line;
+ * Where none is free the label is left out (the answer is empty). One that may go "over-lines" may then cross a thin line, and at last a lot line or a wall;
  * one that `must` be shown too, and in the worst case takes its first place.
  */
 export function placeLabel(
@@ -95,10 +98,10 @@ export function placeLabel(
   candidates: readonly LabelTexts[],
   must: boolean | "over-lines" = false,
 ): LabelTexts {
-  for (const textsOnly of must ? [false, true] : [false]) {
+  for (const over of must ? crossings : crossings.slice(0, 1)) {
     const free = candidates.find((texts) =>
       texts.every((text) =>
-        context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), textsOnly),
+        context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), over),
       ),
     );
     if (free) return taken(context, group, free);

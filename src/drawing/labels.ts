@@ -12,20 +12,25 @@ export interface Box {
   readonly angle: number;
 }
 
+/** What a text may cross: nothing, thin lines, or also lot lines and walls. */
+export type Crossing = "nothing" | "lines" | "firm-lines";
+
+type Kind = "text" | "line" | "firm-line";
+
 interface Taken {
   readonly box: Box;
   readonly group: string;
-  readonly line: boolean;
+  readonly kind: Kind;
   gone: boolean;
 }
 
 export interface Labels {
-  /** Is the box free of texts, and (unless `textsOnly`) of lines? */
-  fits(box: Box, textsOnly?: boolean): boolean;
+  /** Is the box free of texts, and of the lines that it may not cross? */
+  fits(box: Box, over?: Crossing): boolean;
   /** Takes a box for a text or symbol of the group. */
   take(group: string, box: Box): void;
-  /** Takes a line (flat x, y in mm) that texts should keep off. */
-  takeLine(group: string, points: ArrayLike<number>, width: number): void;
+  /** Takes a line (flat x, y in mm) that texts should keep off; a firm one only texts cross that must be shown. */
+  takeLine(group: string, points: ArrayLike<number>, width: number, firm?: boolean): void;
   /** Gives back everything a group took, before it is drawn afresh. */
   forget(group: string): void;
 }
@@ -86,6 +91,9 @@ function reachOf(box: Box): readonly [number, number, number, number] {
   ];
 }
 
+const mayCross = (over: Crossing, kind: Kind): boolean =>
+  over === "firm-lines" ? kind !== "text" : over === "lines" && kind === "line";
+
 const keyOf = (i: number, j: number) => j * 1_048_576 + i;
 
 /** An empty sheet of taken places. */
@@ -93,8 +101,8 @@ export function createLabels(): Labels {
   const buckets = new Map<number, Taken[]>();
   const groups = new Map<string, Taken[]>();
 
-  function put(group: string, box: Box, line: boolean): void {
-    const taken: Taken = { box, group, line, gone: false };
+  function put(group: string, box: Box, kind: Kind): void {
+    const taken: Taken = { box, group, kind, gone: false };
     const [i0, i1, j0, j1] = reachOf(box);
     for (let j = j0; j <= j1; j++) {
       for (let i = i0; i <= i1; i++) {
@@ -124,24 +132,24 @@ export function createLabels(): Labels {
   }
 
   return {
-    fits(box, textsOnly = false) {
+    fits(box, over = "nothing") {
       const [i0, i1, j0, j1] = reachOf(box);
       for (let j = j0; j <= j1; j++) {
         for (let i = i0; i <= i1; i++) {
           for (const taken of buckets.get(keyOf(i, j)) ?? []) {
-            if (!(textsOnly && taken.line) && boxesOverlap(box, taken.box)) return false;
+            if (!mayCross(over, taken.kind) && boxesOverlap(box, taken.box)) return false;
           }
         }
       }
       return true;
     },
     take(group, box) {
-      put(group, box, false);
+      put(group, box, "text");
     },
-    takeLine(group, points, width) {
+    takeLine(group, points, width, firm = false) {
       for (let i = 0; i + 3 < points.length; i += 2) {
         const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = [points[i], points[i + 1], points[i + 2], points[i + 3]];
-        for (const box of pieces(x0, y0, x1, y1, width)) put(group, box, true);
+        for (const box of pieces(x0, y0, x1, y1, width)) put(group, box, firm ? "firm-line" : "line");
       }
     },
     forget(group) {

@@ -22,10 +22,10 @@ function takeSpot(context: DrawContext, at: XY, size: number): void {
 
 function takeDrawn(project: Project, context: DrawContext): void {
   const { lot, building, grading, survey } = project;
-  const take = (points: readonly number[], width: number) =>
-    context.labels.takeLine("lines", onPaper(points, context.metresPerMm), width);
-  take(closed(lot.outline), 0.5);
-  if (building) take(closed(building.outline), 0.9);
+  const take = (points: readonly number[], width: number, firm = false) =>
+    context.labels.takeLine("lines", onPaper(points, context.metresPerMm), width, firm);
+  take(closed(lot.outline), 0.5, true);
+  if (building) take(closed(building.outline), 0.9, true);
   for (const corner of building?.outline ?? []) takeSpot(context, corner, cornerRing);
   for (const drive of grading.drives) {
     take(drive.line.flat(), 0.2);

@@ -73,7 +73,10 @@ describe("the register of taken paper", () => {
     labels.takeLine("walls", [0, 0, 100, 100], 0.5);
     const across: Box = { x: 50, y: 50, width: 10, height: 3, angle: 0 };
     expect(labels.fits(across)).toBe(false);
-    expect(labels.fits(across, true)).toBe(true);
+    expect(labels.fits(across, "lines")).toBe(true);
+    labels.takeLine("lot", [0, 0, 100, 100], 0.5, true);
+    expect(labels.fits(across, "lines")).toBe(false);
+    expect(labels.fits(across, "firm-lines")).toBe(true);
     expect(labels.fits({ ...across, x: 60, y: 40 })).toBe(true);
   });
 });
