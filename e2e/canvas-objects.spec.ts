@@ -46,6 +46,25 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toBe("Undo: remove note");
   });
 
+  test("a test pit is put, picked, moved and removed on the plan", async ({ page }) => {
+    const at: XY = [d[0] - 5, d[1] - 5];
+    await page.keyboard.press("Control+k");
+    await page.keyboard.type("test pit");
+    await page.keyboard.press("Enter");
+    await plan.click(...at);
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("v");
+    await plan.click(...at);
+    await expect(page.getByTestId("inspector")).toContainText("Pit 1");
+    await page.getByTestId("inspector").getByLabel("Rock at").fill("3'");
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toBe("Undo: type a depth in a pit");
+    await plan.drag(at, [at[0] - 1, at[1]], [at[0] - 2, at[1] - 1]);
+    expect(await plan.undoName()).toBe("Undo: move a test pit");
+    await page.keyboard.press("Delete");
+    expect(await plan.undoName()).toBe("Undo: remove test pit");
+  });
+
   test("Esc leaves a note unwritten; a press elsewhere keeps what was written", async ({ page }) => {
     await page.keyboard.press("n");
     await plan.click(c[0] + 4, c[1] - 6);

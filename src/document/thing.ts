@@ -8,6 +8,7 @@ export const thingKinds = [
   "drive",
   "swale",
   "breakline",
+  "pit",
   "feature",
   "note",
   "dimension",

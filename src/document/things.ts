@@ -2,7 +2,7 @@
 import { isClosedBreakline } from "./breaklineKinds";
 import { doorMiddle } from "./commands/follow";
 import { isArea } from "./features";
-import { shotPlace } from "./places";
+import { placeResolver, shotPlace } from "./places";
 import type { DimensionEnd, Point, Project, Underlay } from "./schema";
 import { type Thing, thingKey } from "./thing";
 
@@ -18,6 +18,7 @@ const words: Readonly<Record<Kind, string>> = {
   drive: "drive",
   swale: "swale",
   breakline: "breakline",
+  pit: "test pit",
   feature: "feature",
   note: "note",
   dimension: "dimension",
@@ -43,6 +44,7 @@ export function allThings(project: Project): Thing[] {
     ...of("mark", survey.marks),
     ...of("shot", survey.shots),
     ...of("breakline", survey.breaklines),
+    ...of("pit", survey.pits),
     ...(building ? [{ kind: "building" } as const] : []),
     ...of("door", building?.doors ?? []),
     ...of("window", building?.windows ?? []),
@@ -75,6 +77,7 @@ function listOf(
     drive: grading.drives,
     swale: grading.swales,
     breakline: survey.breaklines,
+    pit: survey.pits,
     feature: lot.features,
     note: drawing.notes,
     dimension: drawing.dimensions,
@@ -108,6 +111,8 @@ export function thingName(project: Project, thing: Thing): string {
       return named(grading.swales, thing.id) || "swale";
     case "breakline":
       return named(survey.breaklines, thing.id) || "breakline";
+    case "pit":
+      return named(survey.pits, thing.id) || "test pit";
     case "section":
       return named(drawing.sections, thing.id) || "section line";
     case "underlay":
@@ -159,6 +164,10 @@ export function thingShape(project: Project, thing: Thing): Shape | null {
     case "shot": {
       const shot = survey.shots.find(({ id }) => id === thing.id);
       return spot(shot ? shotPlace(project, shot) : null);
+    }
+    case "pit": {
+      const pit = survey.pits.find(({ id }) => id === thing.id);
+      return spot(pit ? placeResolver(survey, building?.outline ?? [])(pit.place).at : null);
     }
     case "mark":
       return spot(survey.marks.find(({ id }) => id === thing.id)?.at ?? null);

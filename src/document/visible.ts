@@ -37,6 +37,7 @@ function withoutHidden(project: Project): Project {
     marks: left("mark", project.survey.marks),
     shots: left("shot", project.survey.shots),
     breaklines: left("breakline", project.survey.breaklines),
+    pits: left("pit", project.survey.pits),
   };
   const building: Building | null =
     project.building && !isHidden({ kind: "building" })

@@ -171,6 +171,7 @@ function things(ids: readonly string[]): Selected[] {
     ["swale", grading.swales],
     ["feature", lot.features],
     ["breakline", survey.breaklines],
+    ["pit", survey.pits],
   ] as const;
   return ids.flatMap((id) => {
     const kind = kinds.find(([, list]) => list.some((thing) => thing.id === id))?.[0];

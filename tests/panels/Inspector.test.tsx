@@ -1,7 +1,7 @@
 /** What is selected in figures: typed over, refused in words, locked, several at once. */
 import { cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { drawingEdits, present, type Thing, undoLabel } from "../../src/document";
+import { drawingEdits, pitEdits, present, surveyEdits, type Thing, undoLabel } from "../../src/document";
 import { Inspector } from "../../src/panels/inspector/Inspector";
 import { bearingOf, diagonalsOf, originsOf, placesOf, sidesOf } from "../../src/panels/inspector/places";
 import { run, select, showProject } from "../../src/store/actions";
@@ -55,6 +55,30 @@ describe("the inspector", () => {
     type("Bearing of A–B", "N 80 E");
     expect(bearingOf(project(), building)).toBeCloseTo((80 * Math.PI) / 180, 6);
     expect(undoLabel(appStore.getState().history)).toBe("turn building");
+  });
+
+  it("takes the heights of a breakline and the depths of a test pit", () => {
+    run(surveyEdits.addBreakline, {
+      kind: "ditch",
+      points: [
+        [1, 1, null],
+        [5, 1, null],
+      ],
+    });
+    select([{ kind: "breakline", id: "b1" }]);
+    const { unmount } = render(<Inspector commands={[]} run={() => undefined} />);
+    type("Height of 2", "99' 6\"");
+    expect(project().survey.breaklines[0]?.points[1]?.[2]).toBeCloseTo(99.5 * 0.3048, 9);
+    type("Height of 2", "");
+    expect(project().survey.breaklines[0]?.points[1]?.[2]).toBeNull();
+    unmount();
+    run(pitEdits.addPit, { place: { kind: "at", x: 2, y: 2 } });
+    select([{ kind: "pit", id: "p1" }]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    type("Rock at", "3'");
+    expect(project().survey.pits[0]?.rock?.m).toBeCloseTo(3 * 0.3048, 9);
+    const field = type("Water at", "-2'");
+    expect(field.getAttribute("aria-invalid")).toBe("true");
   });
 
   it("says what is wrong and keeps what was typed", () => {

@@ -32,13 +32,18 @@ export function thingAt(whole: Project, at: Point, reach: number, metresPerMm = 
   );
 }
 
-/** Marks come before shots: a mark is often shot too. A shot on a building corner is the corner's business. */
+/** Marks and pits come before shots: a mark is often shot too. A shot on a building corner is the corner's business. */
 function spotAt(project: Project, at: Point, reach: number): Selected | null {
   let best: Selected | null = null;
   let bestDistance = reach;
   for (const mark of project.survey.marks) {
     const d = mark.at ? distance(mark.at, at) : Infinity;
     if (d < bestDistance) [best, bestDistance] = [{ kind: "mark", id: mark.id }, d];
+  }
+  for (const { id } of project.survey.pits) {
+    const [place] = thingShape(project, { kind: "pit", id })?.points ?? [];
+    const d = place ? distance(place, at) : Infinity;
+    if (d < bestDistance) [best, bestDistance] = [{ kind: "pit", id }, d];
   }
   for (const shot of project.survey.shots) {
     if (shot.place.kind === "corner" || isFarOff(shot.place, at, bestDistance)) continue;

@@ -55,6 +55,8 @@ export function outlineMarks(
         ? [{ kind: "line", points: feature.points.flat(), closed: isArea(feature), style }]
         : spot(feature.points[0] ?? null, style);
     }
+    case "pit":
+      return spot(thingShape(project, thing)?.points[0] ?? null, style);
     case "mark":
       return spot(project.survey.marks.find(({ id }) => id === thing.id)?.at ?? null, style);
     case "shot": {

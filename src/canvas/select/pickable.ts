@@ -20,6 +20,7 @@ export function pickable(project: Project, closed: ReadonlySet<PlanLayer>): Proj
       ...survey,
       shots: open("shots", survey.shots),
       breaklines: open("breaklines", survey.breaklines),
+      pits: open("shots", survey.pits),
     },
     grading: {
       ...grading,

@@ -12,6 +12,7 @@ import { changeDoor, removeBuilding, removeDoor, wallLength } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { removeDrawn } from "./drawing";
 import { type Motion, mirroring, movedAlone, movedThings, shifting, turning } from "./motion";
+import { removePit } from "./pits";
 import { removeDrive, removeFeature, removeSwale, setLotOutline } from "./site";
 import { removeMark, removeShots } from "./survey";
 import { changeWindow, removeWindow } from "./windows";
@@ -259,6 +260,8 @@ function removal(thing: Thing): (project: Project) => Edit {
       return (project) => removeSwale.run(project, thing);
     case "breakline":
       return (project) => removeBreakline.run(project, thing);
+    case "pit":
+      return (project) => removePit.run(project, thing);
     case "feature":
       return (project) => removeFeature.run(project, thing);
     case "mark":

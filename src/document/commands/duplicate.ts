@@ -12,6 +12,7 @@ const onlyOne: Partial<Record<Thing["kind"], string>> = {
   building: "A plan has one building, so it can't be copied.",
   lot: "A plan has one lot, so it can't be copied.",
   shot: "A shot is something that was read, so it can't be copied. Add a row to the level book instead.",
+  pit: "A test pit is something that was dug and seen, so it can't be copied. Add another one instead.",
   mark: "A mark has a height of its own, so it can't be copied. Place another one instead.",
 };
 
@@ -21,7 +22,7 @@ export function copyFault(things: readonly Thing[]): string | null {
   return things.map(({ kind }) => onlyOne[kind]).find((why) => why !== undefined) ?? null;
 }
 
-type Copied = Exclude<Thing, { kind: "building" | "lot" | "shot" | "mark" }>;
+type Copied = Exclude<Thing, { kind: "building" | "lot" | "shot" | "mark" | "pit" }>;
 
 interface PasteArgs {
   /** The plan in which the things were copied, as it was then. */

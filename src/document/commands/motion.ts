@@ -23,6 +23,7 @@ import type {
   Project,
   SectionLine,
   Shot,
+  TestPit,
   Underlay,
 } from "../schema";
 import { type Thing, thingKey } from "../thing";
@@ -100,6 +101,7 @@ export function movedThings(project: Project, things: readonly Thing[], motion: 
       breaklines: project.survey.breaklines.map((line) =>
         taken("breakline", line.id) ? movedBreakline(line, motion) : line,
       ),
+      pits: movedPits(project, taken, motion),
     },
     drawing: movedDrawing(project, before.drawing, keys, motion),
   };
@@ -213,6 +215,17 @@ function movedDrawing(
 /** It lies elsewhere on the ground; the heights typed for its places go along. */
 function movedBreakline(line: Breakline, motion: Motion): Breakline {
   return { ...line, points: line.points.map(([x, y, z]) => [...motion.place([x, y]), z]) };
+}
+
+/** A pit that was taken along lies at the place itself, whatever it was tied to. */
+function movedPits({ survey, building }: Project, taken: Taken, motion: Motion): TestPit[] {
+  const place = placeResolver(survey, building?.outline ?? []);
+  return survey.pits.map((pit): TestPit => {
+    const at = taken("pit", pit.id) ? place(pit.place).at : null;
+    if (!at) return pit;
+    const [x, y] = motion.place(at);
+    return { ...pit, place: { kind: "at", x, y } };
+  });
 }
 
 function movedNote(note: Note, motion: Motion): Note {

@@ -6,6 +6,7 @@ import { changeBreakline } from "./breaklines";
 import { changeBuilding, changeDoor } from "./building";
 import { command, type Edit, refuse } from "./command";
 import { changeNote, changeSection, changeUnderlay } from "./drawing";
+import { changePit } from "./pits";
 import { changeDrive, changeFeature, changeSwale } from "./site";
 import { changeMark, changeShot } from "./survey";
 import { changeWindow } from "./windows";
@@ -42,6 +43,8 @@ function renamed(project: Project, thing: Thing, name: string): Edit {
       return changeSwale.run(project, { id: thing.id, patch });
     case "breakline":
       return changeBreakline.run(project, { id: thing.id, patch });
+    case "pit":
+      return changePit.run(project, { id: thing.id, patch });
     case "feature":
       return changeFeature.run(project, { id: thing.id, patch });
     case "mark":

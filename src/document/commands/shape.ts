@@ -12,6 +12,7 @@ import { setBreaklinePlaces } from "./breaklines";
 import { setOutline } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { changeDimension, changeNote, changeSection, changeUnderlay } from "./drawing";
+import { changePit } from "./pits";
 import { changeDrive, changeFeature, changeSwale, setLotOutline } from "./site";
 import { changeMark, placeShot } from "./survey";
 
@@ -48,6 +49,10 @@ function setPoints(project: Project, thing: Thing, points: Point[], index: numbe
       return changeSwale.run(project, { id: thing.id, patch: { line: points }, what });
     case "breakline":
       return setBreaklinePlaces.run(project, { id: thing.id, points, what });
+    case "pit": {
+      const [x, y] = points[0] as Point;
+      return changePit.run(project, { id: thing.id, patch: { place: { kind: "at", x, y } }, what });
+    }
     case "feature":
       return relabelled(changeFeature.run(project, { id: thing.id, patch: { points } }), what);
     case "section":

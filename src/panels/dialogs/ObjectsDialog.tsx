@@ -41,7 +41,7 @@ import { capital } from "../words";
 
 const groupsOf = {
   Lot: ["lot", "feature"],
-  Survey: ["mark", "shot", "breakline"],
+  Survey: ["mark", "shot", "breakline", "pit"],
   Building: ["building", "door", "window"],
   Drives: ["drive"],
   Swales: ["swale"],

@@ -17,6 +17,7 @@ import { TypedField } from "../fields/TypedField";
 import { type Fact, Facts } from "../parts";
 import { useNotation, useProject } from "../useProject";
 import { wallName } from "../words";
+import { BreaklineFacts, PitFacts } from "./GroundThings";
 
 interface Amount {
   readonly label: string;
@@ -37,6 +38,8 @@ export function Amounts({ thing, locked }: AmountsProps) {
     <>
       {thing.kind === "note" ? <NoteWords id={thing.id} locked={locked} /> : null}
       {thing.kind === "mark" ? <MarkHeight id={thing.id} locked={locked} /> : null}
+      {thing.kind === "breakline" ? <BreaklineFacts id={thing.id} locked={locked} /> : null}
+      {thing.kind === "pit" ? <PitFacts id={thing.id} locked={locked} /> : null}
       {thing.kind === "shot" ? <ShotFacts id={thing.id} /> : null}
       {thing.kind === "door" || thing.kind === "window" ? <OnWall thing={thing} /> : null}
       {amounts.map(({ label, m, set, least }) => (

@@ -3,10 +3,10 @@ import { type Point, pitEdits, placeResolver, type TestPit } from "../../documen
 import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
-import { LengthField, refusal } from "../fields/LengthField";
-import { TypedField } from "../fields/TypedField";
+import { LengthField } from "../fields/LengthField";
 import { FigureTable, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { PitDepths } from "./PitDepths";
 import "./plot.css";
 
 export function Pits() {
@@ -32,20 +32,11 @@ export function Pits() {
   );
 }
 
-const words: Readonly<Record<pitEdits.PitDepth, string>> = {
-  topsoil: "Topsoil down to",
-  oldFill: "Old fill down to",
-  rock: "Rock at",
-  water: "Water at",
-  depth: "Dug to",
-};
-
 function PitCard({ pit }: { pit: TestPit }) {
   const { id, name } = pit;
   const survey = useProject((project) => project.survey);
   const outline = useProject(({ building }) => building?.outline) ?? [];
   const { at } = placeResolver(survey, outline)(pit.place);
-  const notation = useNotation();
   const change = (patch: Partial<Omit<TestPit, "id">>) => tryRun(pitEdits.changePit, { id, patch });
   const move = ([x, y]: Point) => change({ place: { kind: "at", x, y } });
   const [x, y] = at ?? [null, null];
@@ -73,18 +64,7 @@ function PitCard({ pit }: { pit: TestPit }) {
       </div>
       <LengthField label="East" m={x} onCommit={(m) => move([m, y ?? 0])} />
       <LengthField label="North" m={y} onCommit={(m) => move([x ?? 0, m])} />
-      <div className="pit-depths">
-        {pitEdits.pitDepths.map((which) => (
-          <TypedField
-            key={which}
-            layout="stack"
-            label={words[which]}
-            shown={pit[which] === null ? "" : notation.length(pit[which].m)}
-            placeholder="not met"
-            commit={(text) => refusal(tryRun(pitEdits.setPitDepth, { id, which, text }))}
-          />
-        ))}
-      </div>
+      <PitDepths pit={pit} />
     </fieldset>
   );
 }

@@ -1,5 +1,5 @@
 /** A shot or a mark under the hand. */
-import { type Edit, type EditCommand, type Project, surveyEdits } from "../../../document";
+import { type Edit, type EditCommand, type Project, pitEdits, surveyEdits } from "../../../document";
 import type { Selected } from "../../../store/state";
 import { sameThing } from "../../select/hit";
 import type { Snap } from "../../snap/snap";
@@ -9,7 +9,7 @@ import { placeOf } from "../shot/placing";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";
 
-type Spot = Extract<Selected, { kind: "shot" | "mark" }>;
+type Spot = Extract<Selected, { kind: "shot" | "mark" | "pit" }>;
 
 interface SpotArgs {
   readonly spot: Spot;
@@ -19,6 +19,8 @@ interface SpotArgs {
 const moveSpot: EditCommand<SpotArgs> = {
   name: "spot.move",
   run(project: Project, { spot: { kind, id }, to }: SpotArgs): Edit {
+    if (kind === "pit")
+      return pitEdits.changePit.run(project, { id, patch: { place: placeOf(to) }, what: "move a test pit" });
     return kind === "shot"
       ? surveyEdits.placeShot.run(project, { id, place: placeOf(to) })
       : surveyEdits.changeMark.run(project, { id, patch: { at: [to.at[0], to.at[1]] } });
@@ -27,6 +29,7 @@ const moveSpot: EditCommand<SpotArgs> = {
 
 const hints: Readonly<Record<Spot["kind"], string>> = {
   shot: "Moves the shot; on a corner of the building it counts as that corner, Shift places it freely",
+  pit: "Moves the test pit; on a corner of the building it counts as that corner, Shift places it freely",
   mark: "Moves the mark; Shift places it freely",
 };
 

@@ -128,6 +128,7 @@ function dragThing(
       return movingPicture({ context, id: thing.id, pointer, home }, start.at);
     case "shot":
     case "mark":
+    case "pit":
       return movingSpot(context, { kind: thing.kind, id: thing.id }, pointer, home);
     case "lot":
       // A lot line never moves as a whole by a slip of the hand; its corners can be pulled.
