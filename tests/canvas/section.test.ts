@@ -13,6 +13,7 @@ import {
 } from "../../src/canvas/section/sectionShapes";
 import { foundationSchema } from "../../src/document";
 import type { SectionLine } from "../../src/solve/results";
+import { sectionEarth } from "../../src/solve/section-earth";
 
 /** Level ground at 100 for 40 m; finished 101 between 10 and 20 m, 99.5 between 30 and 35 m. */
 function section(): SectionLine {
@@ -67,7 +68,7 @@ describe("the section", () => {
 
   it("parts cut from fill", () => {
     const fit = fitSection(sectionRange(section(), null), room);
-    const { cut, fill } = sectionPaths(section(), fit, null);
+    const { cut, fill } = sectionPaths(section(), fit, null, sectionEarth(section(), 0, 0.2));
     const xs = (path: string) => [...path.matchAll(/[ML](-?[\d.]+) /g)].map(([, x]) => Number(x));
     expect(Math.min(...xs(fill))).toBe(sectionX(fit, 9));
     expect(Math.max(...xs(fill))).toBe(sectionX(fit, 21));
@@ -75,9 +76,23 @@ describe("the section", () => {
     expect(Math.max(...xs(cut))).toBe(sectionX(fit, 36));
   });
 
+  it("shows the stripped ground only where something is done", () => {
+    const fit = fitSection(sectionRange(section(), null), room);
+    const { stripped } = sectionPaths(section(), fit, null, sectionEarth(section(), 0, 0.2));
+    const xs = [...stripped.matchAll(/[ML](-?[\d.]+) /g)].map(([, x]) => Number(x));
+    expect(Math.min(...xs)).toBeGreaterThan(sectionX(fit, 9));
+    expect(Math.max(...xs)).toBeLessThan(sectionX(fit, 36));
+    expect(sectionPaths(section(), fit, null, sectionEarth(section(), 0, 0)).stripped).toBe("");
+  });
+
   it("leaves the finished line out inside the walls, where the floor stands", () => {
     const fit = fitSection(sectionRange(section(), building), room);
-    const through = sectionPaths(section(), fit, { ...building, from: 9.5, to: 20.5 }).finished;
+    const through = sectionPaths(
+      section(),
+      fit,
+      { ...building, from: 9.5, to: 20.5 },
+      sectionEarth(section(), 100, 0),
+    ).finished;
     expect(through.match(/M/g)).toHaveLength(2);
   });
 

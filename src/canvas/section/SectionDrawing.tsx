@@ -2,11 +2,13 @@
 import { useRef } from "react";
 import { useStore } from "zustand";
 import type { Project } from "../../document";
+import { earthBelowFloor } from "../../document/foundationMeasures";
 import { sectionLetter } from "../../drawing/section-lines";
 import type { SectionLine } from "../../solve/results";
+import { type SectionEarth, sectionEarth } from "../../solve/section-earth";
 import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
-import { formatLength, roundingFor } from "../../units";
+import { formatArea, formatLength, roundingFor } from "../../units";
 import { SectionGrid } from "./SectionGrid";
 import { leaveSection, pointOnSection, SectionPointer } from "./SectionPointer";
 import { SectionWalls } from "./SectionWalls";
@@ -47,7 +49,8 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   const keep = dragging ? kept.current : undefined;
   const fit = fitSection(sectionRange(section, building), room, keep, trueHeights ? 1 : Infinity);
   kept.current = fit;
-  const paths = sectionPaths(section, fit, building);
+  const done = earthOf(project, section, floor);
+  const paths = sectionPaths(section, fit, building, done);
   const way = sectionWay(section, project.lot.north);
   const what = name === null ? `Section ${way} through the building` : `Along ${name}, ${way}`;
   const words = `${what} · ${exaggerationWords(fit.exaggeration)}`;
@@ -57,6 +60,7 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   return (
     <>
       <p className="section-title soft">{words}</p>
+      <p className="section-areas soft">{areasText(project, done)}</p>
       <b className="section-end left">{left}</b>
       <b className="section-end right">{right}</b>
       <svg
@@ -71,6 +75,7 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
         <path className="section-fill" d={paths.fill} />
         <path className="section-cut" d={paths.cut} />
         <SectionGrid fit={fit} />
+        <path className="section-stripped" d={paths.stripped} />
         <path className="section-existing" d={paths.existing} />
         <path className="section-guessed" d={paths.guessed} />
         <path className="section-finished" d={paths.finished} />
@@ -81,6 +86,18 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
       </svg>
     </>
   );
+}
+
+/** What is dug and filled along it; a section beside the building doesn't ask for the floor. */
+function earthOf(project: Project, section: SectionLine, floor: number | null): SectionEarth {
+  const { building, materials } = project;
+  const inside = building && floor !== null ? floor - earthBelowFloor(building) : 0;
+  return sectionEarth(section, inside, materials.stripDepth);
+}
+
+function areasText({ display }: Project, { cut, fill }: SectionEarth): string {
+  const area = (m2: number) => formatArea(m2, display.area);
+  return `in it ${area(cut)} of cut, ${area(fill)} of fill`;
 }
 
 function sectionBuilding(

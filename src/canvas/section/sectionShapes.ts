@@ -5,6 +5,7 @@
  */
 import type { Foundation } from "../../document";
 import type { SectionLine } from "../../solve/results";
+import type { SectionEarth } from "../../solve/section-earth";
 
 export interface SectionRange {
   readonly length: number;
@@ -99,6 +100,8 @@ export interface SectionPaths {
   /** Outside the building; inside it the floor stands. */
   readonly finished: string;
   readonly earth: string;
+  /** The ground once the topsoil is off, where anything is done. */
+  readonly stripped: string;
   readonly cut: string;
   readonly fill: string;
 }
@@ -108,6 +111,7 @@ export function sectionPaths(
   section: SectionLine,
   fit: SectionFit,
   building: SectionBuilding | null,
+  done: SectionEarth,
 ): SectionPaths {
   const { existing, finished, guessed } = section;
   const count = existing.length / 2;
@@ -136,20 +140,22 @@ export function sectionPaths(
     guessed: runOf(existing, (i) => !measured(i) || !measured(Math.min(last, i + 1))),
     finished: runOf(finished, (i) => !inside(i)),
     earth: runOf(existing, () => true) + foot,
-    ...between(section, fit, underFloor(section, inside, building)),
+    stripped: strippedPath(section, done, fit),
+    ...between(section, fit, (i) => done.earth[i] as number),
   };
 }
 
-/** Finished heights of the earth: inside the walls the underside of the base course, not the floor. */
-function underFloor(
-  { finished }: SectionLine,
-  inside: (i: number) => boolean,
-  building: SectionBuilding | null,
-): (i: number) => number {
-  const pad = building
-    ? building.floor - building.foundation.slabThickness - building.foundation.baseThickness
-    : 0;
-  return (i) => (inside(i) ? pad : (finished[2 * i + 1] as number));
+/** Runs of the stripped ground; nothing where nothing is done. */
+function strippedPath({ existing }: SectionLine, { stripped }: SectionEarth, fit: SectionFit): string {
+  let path = "";
+  let open = false;
+  stripped.forEach((z, i) => {
+    const off = z !== (existing[2 * i + 1] as number);
+    if (off)
+      path += `${open ? "L" : "M"}${sectionX(fit, existing[2 * i] as number).toFixed(1)} ${sectionY(fit, z).toFixed(1)}`;
+    open = off;
+  });
+  return path;
 }
 
 /** Cut and fill as closed strips between the lines, parted exactly where the lines cross. */
