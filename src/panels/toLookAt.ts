@@ -103,7 +103,8 @@ export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
 }
 
 const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
-  [/-in-trench$/, "foundation"],
+  [/-in-trench$|^(edge|crawl|posts)-|^wall-holds-fill$/, "foundation"],
+  [/-over-sill$/, "building"],
   [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
   [/^(breaklines?|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],

@@ -1,19 +1,11 @@
 /** Edits of the building: its outline, place, floor, foundation and doors. */
-import {
-  type Building,
-  buildingSchema,
-  type Door,
-  doorSchema,
-  type Foundation,
-  foundationSchema,
-  type Point,
-  type Project,
-} from "../schema";
+import { type Building, buildingSchema, type Door, doorSchema, type Point, type Project } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { withFollowers } from "./follow";
 import { openingsOverlap } from "./openings";
 import { distance, outlineFault } from "./outline";
 
+export { changeFoundation, chooseFoundation } from "./foundation";
 export { type PullOutArgs, pulledOutline, pullOut } from "./pullOut";
 
 const noBuilding = "There is no building yet. Draw its outline first.";
@@ -146,17 +138,6 @@ export const changeBuilding = command(
     const next = patched<Building>(buildingSchema, project.building, args.patch);
     return next.ok
       ? done({ ...project, building: next.value }, args.what ?? "change building")
-      : refuse(next.why);
-  },
-);
-
-export const changeFoundation = command(
-  "building.changeFoundation",
-  (project, args: { patch: Partial<Foundation> }) => {
-    if (!project.building) return refuse(noBuilding);
-    const next = patched<Foundation>(foundationSchema, project.building.foundation, args.patch);
-    return next.ok
-      ? done(withBuilding(project, { foundation: next.value }), "change foundation")
       : refuse(next.why);
   },
 );

@@ -1,8 +1,8 @@
 /** Edits that mend what a person is asked about: a shot, the foundation. */
 import { formatLength, parseLength, roundingFor } from "../../units";
 import type { Foundation, Measure, Project, Shot } from "../schema";
-import { changeFoundation } from "./building";
 import { command, done, type Edit, refuse, replaced } from "./command";
+import { changeFoundation } from "./foundation";
 
 /** One edit of a one-click mend, by the name of its command. */
 export type FixEdit =

@@ -67,19 +67,45 @@ export function cornerWhy({ results, figures }: Asked, name: string): Why | null
 }
 
 export function trenchWhy({ project, results, figures }: Asked): Why | null {
-  const bottom = results.trench[0]?.bottom;
-  if (bottom === undefined || !project.building || results.topOfWall === null) return null;
-  const { wallHeight, footingThickness } = project.building.foundation;
+  const { building } = project;
+  if (results.trench.length === 0 || !building || results.topOfWall === null) return null;
+  const bottom = Math.min(...results.trench.map((corner) => corner.bottom));
+  const { foundation } = building;
+  const top = { name: "Top of wall", figure: figures.length(results.topOfWall) };
+  const told = { title: "Bottom of trench", figure: figures.length(bottom), source: firstPrinciples };
+  if (foundation.kind === "posts")
+    return {
+      ...told,
+      inputs: [{ name: "Hole into undisturbed ground", figure: figures.length(foundation.posts.holeDepth) }],
+      rule: "Every hole goes so far below undisturbed ground where it stands; this is the lowest at a corner.",
+      formula: "bottom of hole = undisturbed ground − depth of hole",
+    };
+  if (foundation.kind === "thickened-edge")
+    return {
+      ...told,
+      inputs: [top, { name: "Depth of the edge", figure: figures.length(foundation.edge.depth) }],
+      rule: "The edge is poured with the slab, level all round.",
+      formula: "bottom of edge = top of slab − depth of edge",
+    };
+  const { wallHeight, footingThickness } = foundation;
+  const parts = [
+    top,
+    { name: "Wall height", figure: figures.length(wallHeight) },
+    { name: "Footing thickness", figure: figures.length(footingThickness) },
+  ];
+  const level = results.topOfWall - wallHeight - footingThickness;
+  const down = level - bottom;
+  if (down < 1e-6)
+    return {
+      ...told,
+      inputs: parts,
+      rule: "The trench reaches down to the bottom of the footing, level all round.",
+      formula: "bottom of trench = top of wall − wall height − footing thickness",
+    };
   return {
-    title: "Bottom of trench",
-    figure: figures.length(bottom),
-    inputs: [
-      { name: "Top of wall", figure: figures.length(results.topOfWall) },
-      { name: "Wall height", figure: figures.length(wallHeight) },
-      { name: "Footing thickness", figure: figures.length(footingThickness) },
-    ],
-    rule: "The trench reaches down to the bottom of the footing, level all round.",
-    formula: "bottom of trench = top of wall − wall height − footing thickness",
-    source: firstPrinciples,
+    ...told,
+    inputs: [...parts, { name: "Steps down", figure: figures.length(down) }],
+    rule: "The footing steps down where a level one would lack depth; this is the lowest at a corner.",
+    formula: "bottom of trench = top of wall − wall height − footing thickness − steps",
   };
 }

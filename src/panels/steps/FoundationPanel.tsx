@@ -1,6 +1,9 @@
-import { buildingEdits, type Foundation } from "../../document";
-import { tryRun } from "../../store/actions";
-import { LengthField } from "../fields/LengthField";
+import { Cover } from "../foundation/Cover";
+import { Dig } from "../foundation/Dig";
+import { Doors } from "../foundation/Doors";
+import { Fill } from "../foundation/Fill";
+import { Kind } from "../foundation/Kind";
+import { TakeOff } from "../foundation/TakeOff";
 import { Why } from "../help/Why";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
 import { Pits } from "../plot/Pits";
@@ -13,8 +16,13 @@ export function FoundationPanel() {
     <Panel step="foundation" purpose="How deep to dig, told from the ground and from the mark.">
       {foundation ? (
         <>
+          <Kind foundation={foundation} />
           <Trench />
-          <Dimensions foundation={foundation} />
+          <Cover foundation={foundation} />
+          <Dig foundation={foundation} />
+          <Fill foundation={foundation} />
+          <Doors />
+          <TakeOff foundation={foundation} />
         </>
       ) : (
         <Guide title="Draw the building first">
@@ -47,10 +55,12 @@ function Trench() {
         <p className="soft small">Known once there is ground under the building.</p>
       </Section>
     );
-  const bottom = trench[0]?.bottom ?? 0;
+  const bottoms = trench.map((corner) => corner.bottom);
+  const [bottom, highest] = [Math.min(...bottoms), Math.max(...bottoms)];
   const rows = trench.map((corner) => [
     corner.corner,
     notation.length(corner.belowGround),
+    notation.length(corner.belowStripped),
     notation.length(corner.belowFinished),
   ]);
   return (
@@ -62,12 +72,14 @@ function Trench() {
         </span>
         <span>
           {setout.markHeight === null ? "" : `${fromTheMark(bottom - setout.markHeight, notation)}, `}
-          level all round
+          {highest - bottom < 1e-6
+            ? "level all round"
+            : `at its lowest; ${notation.length(highest)} at its highest`}
         </span>
       </p>
       <FigureTable
         label="Trench at each corner"
-        heads={["corner", "below the ground", "below finished ground"]}
+        heads={["corner", "below the ground", "below stripped", "below finished"]}
         rows={rows}
       />
       <p className="soft small">
@@ -75,61 +87,6 @@ function Trench() {
           ? `Look for ${notation.reading(setout.beam - bottom)} on the rod today.`
           : "Type today's reading on the mark in the set-out step to see what to read there."}
       </p>
-    </Section>
-  );
-}
-
-function Dimensions({ foundation }: { foundation: Foundation }) {
-  const change = (patch: Partial<Foundation>) => tryRun(buildingEdits.changeFoundation, { patch });
-  return (
-    <Section title="Dimensions">
-      <LengthField
-        label="Wall height"
-        m={foundation.wallHeight}
-        help="From the top of the footing to the top of the wall."
-        onCommit={(wallHeight) => change({ wallHeight })}
-      />
-      <LengthField
-        label="Wall thickness"
-        small
-        m={foundation.wallThickness}
-        onCommit={(wallThickness) => change({ wallThickness })}
-      />
-      <LengthField
-        label="Footing width"
-        small
-        m={foundation.footingWidth}
-        onCommit={(footingWidth) => change({ footingWidth })}
-      />
-      <LengthField
-        label="Footing thickness"
-        small
-        m={foundation.footingThickness}
-        onCommit={(footingThickness) => change({ footingThickness })}
-      />
-      <LengthField
-        label="Slab"
-        small
-        m={foundation.slabThickness}
-        least={0}
-        onCommit={(slabThickness) => change({ slabThickness })}
-      />
-      <LengthField
-        label="Base stone under it"
-        small
-        m={foundation.baseThickness}
-        least={0}
-        onCommit={(baseThickness) => change({ baseThickness })}
-      />
-      <LengthField
-        label="Frost depth"
-        m={foundation.frostDepth}
-        least={0}
-        placeholder="ask locally"
-        help="As your building office gives it. Empty: the floor isn't limited by frost yet."
-        onEmpty={() => change({ frostDepth: null })}
-        onCommit={(frostDepth) => change({ frostDepth })}
-      />
     </Section>
   );
 }

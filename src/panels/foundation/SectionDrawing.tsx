@@ -1,0 +1,142 @@
+/** The foundation's section to scale, with its dimensions typed beside it. */
+import { buildingEdits, type Foundation } from "../../document";
+import {
+  type DimensionKey,
+  dimension,
+  dimensionWords,
+  mayBeNothing,
+  withDimension,
+} from "../../document/foundationDimensions";
+import {
+  type DrawingMark,
+  type FoundationSection,
+  foundationSection,
+  type SectionCut,
+  type SectionDimension,
+} from "../../drawing";
+import { tryRun } from "../../store/actions";
+import { LengthField } from "../fields/LengthField";
+import { capital } from "../words";
+import { gutterTops } from "./gutters";
+import { MarksSvg, pxPerMm, type SvgScale, svgX, svgY } from "./MarksSvg";
+
+/** Gutter for the typed figures on either side, px; height of a field with its air. */
+const gutter = 84;
+const fieldHeight = 31;
+const tallest = 330;
+
+export interface SectionDrawingProps {
+  readonly cut: SectionCut;
+  readonly words: string;
+  readonly width: number;
+}
+
+export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
+  const { foundation } = cut.facts;
+  const inner = Math.max(120, width - 2 * gutter);
+  // The words' shift depends on the scale, and the bounds hardly on it: one pass is enough.
+  const rough = foundationSection(cut.facts, 1 / (70 * pxPerMm));
+  const pxPerMetre = scaleFor(rough, inner);
+  const section = foundationSection(cut.facts, pxPerMm / pxPerMetre);
+  const { bounds, dimensions, marks } = section;
+  const height = (bounds.maxY - bounds.minY) * pxPerMetre;
+  const left = gutter + (inner - (bounds.maxX - bounds.minX) * pxPerMetre) / 2;
+  const scale: SvgScale = { pxPerMetre, left, top: 0, minX: bounds.minX, maxY: bounds.maxY };
+  const placed = placeFields(dimensions, scale, height, width);
+  return (
+    <div className="foundation-section" style={{ height: Math.max(height, placed.room) }}>
+      <svg
+        width={width}
+        height={Math.max(height, placed.room)}
+        role="img"
+        aria-label={`Section ${cut.words}: ${words}`}
+      >
+        <MarksSvg marks={[...marks, ...dimensions.flatMap(lineOf)]} scale={scale} />
+        {placed.fields.map(({ key, leader }) => (
+          <path key={key} className="foundation-leader" d={leader} />
+        ))}
+      </svg>
+      {placed.fields.map(({ key, side, top }) => (
+        <div
+          key={key}
+          className={`foundation-dimension foundation-${side}`}
+          style={{ top, width: gutter - 8 }}
+        >
+          <DimensionField foundation={foundation} name={key} />
+        </div>
+      ))}
+    </div>
+  );
+}
+
+function scaleFor({ bounds }: FoundationSection, width: number): number {
+  return Math.min(width / (bounds.maxX - bounds.minX), tallest / (bounds.maxY - bounds.minY));
+}
+
+function lineOf({ from, to }: SectionDimension): DrawingMark[] {
+  const angle = Math.atan2(to[1] - from[1], to[0] - from[0]) + Math.PI / 4;
+  const tick = (at: SectionDimension["from"]): DrawingMark => ({
+    kind: "symbol",
+    at,
+    symbol: "tick",
+    size: 1.6,
+    angle,
+    style: "dimension-tick",
+  });
+  return [{ kind: "line", points: [...from, ...to], style: "dimension" }, tick(from), tick(to)];
+}
+
+interface PlacedField {
+  readonly key: DimensionKey;
+  readonly side: "left" | "right";
+  readonly top: number;
+  readonly leader: string;
+}
+
+/** Upright ones outside of the wall's face stand left, all others right. */
+function placeFields(
+  dimensions: readonly SectionDimension[],
+  scale: SvgScale,
+  height: number,
+  width: number,
+): { readonly fields: readonly PlacedField[]; readonly room: number } {
+  const withSide = dimensions.map((each) => ({
+    each,
+    side: each.from[0] < 0 && each.to[0] < 0 ? ("left" as const) : ("right" as const),
+    x: svgX(scale, (each.from[0] + each.to[0]) / 2),
+    y: svgY(scale, (each.from[1] + each.to[1]) / 2),
+  }));
+  const room = Math.max(
+    height,
+    ...(["left", "right"] as const).map(
+      (side) => withSide.filter((one) => one.side === side).length * fieldHeight,
+    ),
+  );
+  const fields = (["left", "right"] as const).flatMap((side) => {
+    const own = withSide.filter((one) => one.side === side);
+    const tops = gutterTops(
+      own.map(({ y }) => ({ wanted: y })),
+      fieldHeight,
+      room,
+    );
+    return own.map(({ each, x, y }, i): PlacedField => {
+      const top = tops[i] as number;
+      const edge = side === "left" ? gutter - 6 : width - gutter + 6;
+      return { key: each.key, side, top, leader: `M${edge} ${top + fieldHeight / 2}L${x} ${y}` };
+    });
+  });
+  return { fields, room };
+}
+
+function DimensionField({ foundation, name }: { foundation: Foundation; name: DimensionKey }) {
+  return (
+    <LengthField
+      label={capital(dimensionWords[name])}
+      layout="bare"
+      small={name !== "wallHeight" && name !== "holeDepth" && name !== "clearance"}
+      m={dimension(foundation, name)}
+      least={mayBeNothing(name) ? 0 : 0.001}
+      onCommit={(m) => tryRun(buildingEdits.changeFoundation, { patch: withDimension(foundation, name, m) })}
+    />
+  );
+}
