@@ -1,0 +1,317 @@
+/**
+ * Where water goes on a grid of heights: directions, and the area that drains through each cell.
+ *
+ * Units   metres; areas m2; angles radians counter-clockwise from east.
+ * Method  Hollows are filled first, with a rise so small that every cell falls to the edge. Then either D-infinity (the
+ *         steepest of the eight facets round a cell; its water is shared between the two cells beside that way, by angle)
+ *         or D8 (all of it to the neighbour with the steepest drop). Areas add up from the tops down.
+ * Source  R. Barnes, C. Lehman, D. Mulla, Priority-flood, Computers & Geosciences 62 (2014), the variant with a rise;
+ *         D. Tarboton, Water Resources Research 33(2) (1997), for D-infinity. Water at the border goes inwards where the ground does, else away.
+ */
+import FlatQueue from "flatqueue";
+import type { Grid } from "../terrain";
+
+/** What a hollow's fill rises by from cell to cell, m: far below what a shot can tell, far above rounding. */
+export const rise = 1e-8;
+
+export interface FlowGround {
+  readonly grid: Grid;
+  readonly z: Float64Array;
+  /** 1 where water can't go: within the walls. */
+  readonly blocked: Uint8Array;
+}
+
+export interface Flow {
+  readonly grid: Grid;
+  /** Heights with the hollows filled so that every cell falls. */
+  readonly filled: Float64Array;
+  /** The cells that a cell's water goes to; -1: none, it leaves or stays there. */
+  readonly first: Int32Array;
+  readonly second: Int32Array;
+  /** The part of its water that goes to `first`; the rest goes to `second`. */
+  readonly share: Float64Array;
+  /** Cells in an order in which each comes before those that it drains to. Blocked cells aren't in it. */
+  readonly order: Uint32Array;
+  /** Area that drains through each cell, its own included, m2. */
+  readonly area: Float64Array;
+}
+
+/** Neighbours as column and row steps, counter-clockwise from east (rows run north). */
+const ways = [
+  [1, 0],
+  [1, 1],
+  [0, 1],
+  [-1, 1],
+  [-1, 0],
+  [-1, -1],
+  [0, -1],
+  [1, -1],
+] as const;
+
+/** The facets: the straight neighbour and the slanted one beside it, as indices of `ways`. */
+const facets = [
+  [0, 1],
+  [2, 1],
+  [2, 3],
+  [4, 3],
+  [4, 5],
+  [6, 5],
+  [6, 7],
+  [0, 7],
+] as const;
+
+/** Fills hollows so that every cell has a falling way to the border; blocked cells keep their ground. */
+export function filledWithRise({ grid, z, blocked }: FlowGround): Float64Array {
+  const { columns, rows } = grid;
+  const level = z.slice();
+  const seen = Uint8Array.from(blocked);
+  const queue = new FlatQueue(z.length, Float64Array, Int32Array);
+  const reach = (cell: number) => {
+    if (seen[cell]) return;
+    seen[cell] = 1;
+    queue.push(cell, level[cell] as number);
+  };
+  for (let i = 0; i < columns; i++) {
+    reach(i);
+    reach((rows - 1) * columns + i);
+  }
+  for (let j = 0; j < rows; j++) {
+    reach(j * columns);
+    reach(j * columns + columns - 1);
+  }
+  for (let cell = queue.pop(); cell !== undefined; cell = queue.pop()) {
+    const least = (level[cell] as number) + rise;
+    const column = cell % columns;
+    const row = (cell - column) / columns;
+    for (let j = Math.max(0, row - 1); j <= Math.min(rows - 1, row + 1); j++) {
+      for (let i = Math.max(0, column - 1); i <= Math.min(columns - 1, column + 1); i++) {
+        const next = j * columns + i;
+        if (seen[next]) continue;
+        if ((level[next] as number) < least) level[next] = least;
+        reach(next);
+      }
+    }
+  }
+  return level;
+}
+
+export type FlowMethod = "d-infinity" | "d8";
+
+/** Directions and drained areas. */
+export function flowOver(ground: FlowGround, method: FlowMethod = "d-infinity"): Flow {
+  const { grid, blocked } = ground;
+  const filled = filledWithRise(ground);
+  const first = new Int32Array(filled.length).fill(-1);
+  const second = new Int32Array(filled.length).fill(-1);
+  const share = new Float64Array(filled.length).fill(1);
+  const direct = method === "d8" ? steepestNeighbour : steepestFacet;
+  // A rim of cells that can't be reached: water at the border goes inwards or away.
+  const rim = { columns: grid.columns + 2, rows: grid.rows + 2 };
+  const shut = new Uint8Array(rim.columns * rim.rows).fill(1);
+  const heights = new Float64Array(shut.length);
+  for (let row = 0; row < grid.rows; row++) {
+    const [from, to] = [row * grid.columns, (row + 1) * rim.columns + 1];
+    shut.set(blocked.subarray(from, from + grid.columns), to);
+    heights.set(filled.subarray(from, from + grid.columns), to);
+  }
+  const found: Found = { first: -1, second: -1, share: 1 };
+  for (let row = 0; row < grid.rows; row++) {
+    for (let column = 0; column < grid.columns; column++) {
+      const cell = row * grid.columns + column;
+      if (blocked[cell]) continue;
+      const within = (row + 1) * rim.columns + column + 1;
+      direct(within, heights, shut, rim.columns, found);
+      const inGrid = (to: number) =>
+        to < 0 ? -1 : to - within - Math.round((to - within) / rim.columns) * 2 + cell;
+      first[cell] = inGrid(found.first);
+      second[cell] = inGrid(found.second);
+      share[cell] = found.share;
+    }
+  }
+  const order = topDown(first, second, blocked);
+  return { grid, filled, first, second, share, order, area: drained({ first, second, share, order }, grid) };
+}
+
+/** The cells that one cell's water goes to, and the part for the first. */
+interface Found {
+  first: number;
+  second: number;
+  share: number;
+}
+
+interface Directions {
+  readonly first: Int32Array;
+  readonly second: Int32Array;
+  readonly share: Float64Array;
+}
+
+function steepestNeighbour(
+  cell: number,
+  z: Float64Array,
+  shut: Uint8Array,
+  columns: number,
+  found: Found,
+): void {
+  let best = 0;
+  found.first = -1;
+  found.second = -1;
+  found.share = 1;
+  for (let k = 0; k < ways.length; k++) {
+    const [di, dj] = ways[k] as readonly [number, number];
+    const next = cell + dj * columns + di;
+    if (shut[next]) continue;
+    const drop = ((z[cell] as number) - (z[next] as number)) / (k % 2 === 0 ? 1 : Math.SQRT2);
+    if (drop <= best) continue;
+    best = drop;
+    found.first = next;
+  }
+}
+
+/** Slopes in rise over cells: only which is steepest counts. */
+function steepestFacet(cell: number, z: Float64Array, shut: Uint8Array, columns: number, found: Found): void {
+  const e0 = z[cell] as number;
+  let best = 0;
+  found.first = -1;
+  found.second = -1;
+  found.share = 1;
+  const take = (slope: number, first: number, second: number, share: number) => {
+    if (slope <= best) return;
+    best = slope;
+    found.first = first;
+    found.second = second;
+    found.share = share;
+  };
+  for (const [straight, slanted] of facets) {
+    const [si, sj] = ways[straight] as readonly [number, number];
+    const [di, dj] = ways[slanted] as readonly [number, number];
+    const near = cell + sj * columns + si;
+    const far = cell + dj * columns + di;
+    const s1 = e0 - (z[near] as number);
+    const s2 = (z[near] as number) - (z[far] as number);
+    if (!shut[near] && (shut[far] || s2 <= 0)) {
+      // Straight to the neighbour: the facet falls away from the slanted one, or that one can't be reached.
+      take(s1, near, -1, 1);
+    } else if (!shut[far] && (shut[near] || s2 >= s1)) {
+      take((e0 - (z[far] as number)) / Math.SQRT2, far, -1, 1);
+    } else if (!shut[near]) {
+      take(Math.hypot(s1, s2), near, far, 1 - Math.atan2(s2, s1) / (Math.PI / 4));
+    }
+  }
+}
+
+/** Every cell before those it drains to: a cell follows once all that drain into it are done. */
+function topDown(first: Int32Array, second: Int32Array, blocked: Uint8Array): Uint32Array {
+  const waits = new Uint8Array(first.length);
+  for (let i = 0; i < first.length; i++) {
+    for (const to of [first[i] as number, second[i] as number])
+      if (to >= 0) waits[to] = (waits[to] as number) + 1;
+  }
+  const order = new Uint32Array(first.length);
+  let count = 0;
+  for (let i = 0; i < first.length; i++) if (!blocked[i] && waits[i] === 0) order[count++] = i;
+  for (let k = 0; k < count; k++) {
+    const i = order[k] as number;
+    for (const to of [first[i] as number, second[i] as number]) {
+      if (to < 0) continue;
+      waits[to] = (waits[to] as number) - 1;
+      if (waits[to] === 0) order[count++] = to;
+    }
+  }
+  return order.slice(0, count);
+}
+
+function drained(
+  { first, second, share, order }: Directions & Pick<Flow, "order">,
+  grid: Grid,
+): Float64Array {
+  const area = new Float64Array(first.length);
+  const own = grid.cell * grid.cell;
+  for (const i of order) {
+    const all = (area[i] as number) + own;
+    area[i] = all;
+    const [a, b, part] = [first[i] as number, second[i] as number, share[i] as number];
+    if (a >= 0) area[a] = (area[a] as number) + part * all;
+    if (b >= 0) area[b] = (area[b] as number) + (1 - part) * all;
+  }
+  return area;
+}
+
+/**
+ * The way of a drop of water from a place, cell by cell to the edge or to a cell without a way on: flat x, y of
+ * the cells' centres, the place itself first. Each cell hands it on to the neighbour that gets most of its water.
+ */
+export function runFrom(flow: Flow, x: number, y: number): Float64Array {
+  const { grid, first, second, share } = flow;
+  const column = Math.floor((x - grid.x0) / grid.cell);
+  const row = Math.floor((y - grid.y0) / grid.cell);
+  if (column < 0 || row < 0 || column >= grid.columns || row >= grid.rows) return new Float64Array(0);
+  const places = [x, y];
+  for (let cell = row * grid.columns + column; ; ) {
+    const next = ((share[cell] as number) >= 0.5 ? first[cell] : second[cell]) as number;
+    if (next < 0) return Float64Array.from(places);
+    places.push(
+      grid.x0 + ((next % grid.columns) + 0.5) * grid.cell,
+      grid.y0 + (Math.floor(next / grid.columns) + 0.5) * grid.cell,
+    );
+    cell = next;
+  }
+}
+
+export interface Catchment {
+  /** The part of each cell's water that comes to the target, 0 to 1. */
+  readonly part: Float64Array;
+  /** m2 */
+  readonly area: number;
+  /** Longest way of water to the target, m, and its fall, m. */
+  readonly longest: number;
+  readonly fall: number;
+  /** It reaches ground at the border of the grid: more may come from beyond. */
+  readonly touchesEdge: boolean;
+}
+
+/** What drains to the cells that are 1 in `target`. */
+export function catchmentOf(flow: Flow, target: Uint8Array): Catchment {
+  const { grid, first, second, share, order, filled } = flow;
+  const part = new Float64Array(first.length);
+  const way = new Float64Array(first.length);
+  const end = new Int32Array(first.length).fill(-1);
+  const { columns, rows } = grid;
+  const step = (a: number, b: number) =>
+    grid.cell * (a % columns !== b % columns && Math.abs(a - b) !== 1 ? Math.SQRT2 : 1);
+  let area = 0;
+  let farthest = -1;
+  let touchesEdge = false;
+  for (let k = order.length - 1; k >= 0; k--) {
+    const i = order[k] as number;
+    const [a, b, toFirst] = [first[i] as number, second[i] as number, share[i] as number];
+    if (target[i]) {
+      part[i] = 1;
+      end[i] = i;
+    } else {
+      part[i] =
+        (a >= 0 ? toFirst * (part[a] as number) : 0) + (b >= 0 ? (1 - toFirst) * (part[b] as number) : 0);
+      const on = toFirst >= 0.5 ? a : b;
+      if (on >= 0 && (end[on] as number) >= 0) {
+        end[i] = end[on] as number;
+        way[i] = (way[on] as number) + step(i, on);
+      }
+    }
+    area += part[i] as number;
+    if ((part[i] as number) < 0.5) continue;
+    if ((end[i] as number) >= 0 && (farthest < 0 || (way[i] as number) > (way[farthest] as number)))
+      farthest = i;
+    const column = i % columns;
+    const row = (i - column) / columns;
+    // Border cells let water out; ground one cell in that still drains inwards has more behind it.
+    if (!target[i] && (column === 0 || row === 0 || column === columns - 1 || row === rows - 1))
+      touchesEdge = true;
+  }
+  const fall = farthest < 0 ? 0 : (filled[farthest] as number) - (filled[end[farthest] as number] as number);
+  return {
+    part,
+    area: area * grid.cell * grid.cell,
+    longest: farthest < 0 ? 0 : (way[farthest] as number),
+    fall: Math.max(0, fall),
+    touchesEdge,
+  };
+}
