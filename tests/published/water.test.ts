@@ -1,82 +1,184 @@
-/** Water on the ground and away from walls against published figures. */
+/** Water in ditches, from storms and through pipes, against published examples. Each names its source. */
 import { describe, expect, it } from "vitest";
-import { rulesSchema } from "../../src/document/schema";
-import { downhillArrows, flood, wallNormals, wallWater } from "../../src/drainage";
-import { prepare } from "../../src/grading";
-import { planFor, rectangle } from "../grading/plans";
+import {
+  bedShear,
+  criticalDepth,
+  froude,
+  manningFlow,
+  normalDepth,
+  wetted,
+} from "../../src/drainage/channel";
+import { fullLoss, headwater, inletHead, leastPipe, pipeKinds } from "../../src/drainage/culvert";
+import {
+  intensityFor,
+  kirpichTime,
+  rationalPeak,
+  shallowSpeed,
+  sheetTime,
+  weightedC,
+} from "../../src/drainage/runoff";
 
-describe("filling of hollows", () => {
-  // R. Barnes, C. Lehman, D. Mulla, Priority-flood, Computers & Geosciences 62 (2014): a cell fills to the lowest,
-  // over all ways to the edge, of the highest cell on the way. The grid is ours; its answer follows from that
-  // definition by hand.
-  const grid = [
-    [9, 9, 9, 9, 9, 9],
-    [9, 5, 4, 6, 7, 9],
-    [9, 3, 1, 8, 5, 9],
-    [9, 6, 4, 7, 4, 9],
-    [9, 9, 9, 9, 6.5, 9],
-    [9, 9, 9, 9, 6, 9],
-  ];
-  const filled = [
-    [9, 9, 9, 9, 9, 9],
-    [9, 6.5, 6.5, 6.5, 7, 9],
-    [9, 6.5, 6.5, 8, 6.5, 9],
-    [9, 6.5, 6.5, 7, 6.5, 9],
-    [9, 9, 9, 9, 6.5, 9],
-    [9, 9, 9, 9, 6, 9],
-  ];
+const foot = 0.3048;
+const inch = 0.0254;
+const cfs = foot ** 3;
+const hectare = 10_000;
+const mmPerHour = 1e-3 / 3600;
+const trapezoid = (bottom: number, sideSlope: number) => ({ kind: "trapezoid", bottom, sideSlope }) as const;
+/** Examples with k = 1.49 against the formula's exact 1.486: n is scaled to match. */
+const us = (n: number) => (n * 1.4859) / 1.49;
 
-  it("raises every cell to its level and holds 20.5", () => {
-    const { level, sill } = flood(Float64Array.from(grid.flat()), 6, 6);
-    expect([...level]).toEqual(filled.flat());
-    expect(level.reduce((sum, value, i) => sum + value - (grid.flat()[i] ?? 0), 0)).toBeCloseTo(20.5, 9);
-    // All of it is held by the 6.5 in row 5.
-    expect(sill[2 * 6 + 2]).toBe(4 * 6 + 4);
+describe("even flow by Manning", () => {
+  it.each([
+    // I.A. Khan, Fluid Mechanics, ex. 10.2 (through its open code companion).
+    { b: 3, z: 1, y: 1.5, n: 0.012, s: 0.0009, q: 16.1, within: 0.05 },
+    // B.K. Sarkar, Fluid Mechanics and Hydraulic Machines, ex. 7.8 (companion).
+    { b: 1.4, z: 0.25, y: 1.4, n: 0.025, s: 1 / 700, q: 2.55128, within: 0.001 },
+    // V.M. Ponce, San Diego State University, CIVE 530 midterm 2 (2007): a rectangle.
+    { b: 5, z: 0, y: 0.8, n: 0.015, s: 0.0025, q: 9.548, within: 0.01 },
+    // K. Subramanya, 1000 Solved Problems in Fluid Mechanics, ex. 12.3 (companion).
+    { b: 10, z: 1.5, y: 3, n: 0.015, s: 0.0004451, q: 100, within: 0.05 },
+  ])("of a trapezoid: $q m3/s", ({ b, z, y, n, s, q, within }) => {
+    expect(Math.abs(manningFlow(trapezoid(b, z), y, s, n) - q)).toBeLessThan(within);
+    expect(normalDepth(trapezoid(b, z), q, s, n)).toBeCloseTo(y, 2);
+  });
+
+  it("finds the depth: T. Cleveland, Texas Tech CE 4353, example 4.1 (20 ft bottom, 1000 cfs)", () => {
+    const depth = normalDepth(trapezoid(20 * foot, 2), 1000 * cfs, 0.001, us(0.027));
+    expect((depth ?? 0) / foot).toBeCloseTo(6.497, 2);
+  });
+
+  it("of a dish: T. Cleveland, Texas Tech CE 4353, example 4-2, with the water's true width", () => {
+    const dish = { kind: "dish", width: 30 * foot, depth: 1.55 * foot } as const;
+    expect((normalDepth(dish, 80 * cfs, 0.005, us(0.04)) ?? 0) / foot).toBeCloseTo(1.523, 2);
+  });
+
+  it("of a grassed ditch and its shear: Texas Tech, n 0.0583 (depth 0.987 m, 38.8 Pa)", () => {
+    const depth = normalDepth(trapezoid(2, 3), 3.75, 0.004, 0.0583) ?? 0;
+    expect(Math.abs(depth - 0.987)).toBeLessThan(0.003);
+    expect(Math.abs(bedShear(depth, 0.004) - 38.8)).toBeLessThan(0.15);
+  });
+
+  it("isn't there on a level bed", () => expect(normalDepth(trapezoid(1, 2), 0.1, 0, 0.03)).toBeNull());
+});
+
+describe("critical depth: K. Subramanya, 1000 Solved Problems in Fluid Mechanics, ex. 12.28 (companion)", () => {
+  it.each([
+    [trapezoid(3, 0), 0.742],
+    [trapezoid(0, 1.5), 1.267],
+  ])("of %j", (shape, depth) => {
+    const found = criticalDepth(shape, 6);
+    expect(Math.abs(found - depth)).toBeLessThan(0.001);
+    expect(froude(shape, 6, found)).toBeCloseTo(1, 6);
   });
 });
 
-describe("downhill direction", () => {
-  // A plane, on which any difference formula is exact (Horn; Zevenbergen and Thorne): z = 100 − 0.03 x − 0.04 y
-  // falls 0.05 towards 36.87° from north.
-  it("is exact on a plane", () => {
-    const size = 40;
-    const z = Float64Array.from(
-      { length: size * size },
-      (_, i) => 100 - 0.03 * (i % size) - 0.04 * Math.floor(i / size),
-    );
-    const arrows = downhillArrows({
-      grid: { x0: 0, y0: 0, cell: 1, columns: size, rows: size },
-      z,
-      guessed: new Uint8Array(z.length),
-      blocked: new Uint8Array(z.length),
-    });
-    expect(arrows.length).toBeGreaterThan(100);
-    for (const { dx, dy, slope } of arrows) {
-      expect(slope).toBeCloseTo(0.05, 9);
-      expect((Math.atan2(dx, dy) * 180) / Math.PI).toBeCloseTo(36.87, 2);
+describe("wetted sections", () => {
+  it("of a dish: area two thirds of width by depth, and a perimeter that is that of many chords", () => {
+    const dish = { kind: "dish", width: 4, depth: 1 } as const;
+    const { area, perimeter, top } = wetted(dish, 0.5);
+    expect(top).toBeCloseTo(4 * Math.sqrt(0.5), 12);
+    expect(area).toBeCloseTo((2 / 3) * top * 0.5, 12);
+    const chords = 20_000;
+    let sum = 0;
+    const y = (x: number) => (x / 2) ** 2;
+    for (let i = 0; i < chords; i++) {
+      const [a, b] = [-top / 2 + (top * i) / chords, -top / 2 + (top * (i + 1)) / chords];
+      sum += Math.hypot(b - a, y(b) - y(a));
     }
+    expect(perimeter).toBeCloseTo(sum, 6);
   });
 });
 
-describe("ground away from the foundation", () => {
-  // International Residential Code R401.3 (2012, unchanged in 2024): at least 6 in of fall within the first 10 ft;
-  // International Building Code 1804.3 (2012) the same as 5 %; impervious surfaces 2 %.
-  const needs = (fall: number) => {
-    const plan = planFor(rectangle(12, 8), { fall, width: 3.048 });
-    const normals = wallNormals(plan, () => 100);
-    return wallWater(normals, prepare(normals.places, plan, { low: 99, high: 102 }), 101);
-  };
+describe("time of concentration", () => {
+  it("by sheet and shallow flow: TR-55 (USDA SCS, 1986), example 3-1", () => {
+    const sheet = sheetTime(0.24, 100 * foot, 0.01, 3.6 * inch);
+    expect(Math.abs(sheet / 3600 - 0.3)).toBeLessThan(0.006);
+    expect(Math.abs(shallowSpeed(0.01, false) / foot - 1.6)).toBeLessThan(0.02);
+    expect((1400 * foot) / shallowSpeed(0.01, false) / 3600).toBeCloseTo(0.24, 2);
+  });
 
-  it("wants 6 in within 10 ft", () => {
-    for (const wall of needs(0.05))
-      expect(wall).toMatchObject({ needed: expect.closeTo(6 * 0.0254, 9), passes: true });
-    for (const wall of needs(0.045)) expect(wall.passes).toBe(false);
+  it("by sheet flow: NRCS National Engineering Handbook 630, ch. 15, 630.1504(b) reach 1", () => {
+    expect(Math.abs(sheetTime(0.15, 100 * foot, 0.08, 3.6 * inch) / 3600 - 0.09)).toBeLessThan(0.006);
+  });
+
+  it("by Kirpich: K. Subramanya, Engineering Hydrology, ex. 7.1 (from memory; its numbers reproduce)", () => {
+    expect(Math.abs(kirpichTime(950, 0.006) / 60 - 27.4)).toBeLessThan(0.1);
+  });
+
+  it("by Kirpich in feet as in metres: 0.0078 L^0.77 S^-0.385 min", () => {
+    const feet = 60 * 0.0078 * 1000 ** 0.77 * 0.02 ** -0.385;
+    expect(kirpichTime(1000 * foot, 0.02) / feet).toBeCloseTo(1, 2);
   });
 });
 
-describe("grass swales", () => {
-  // GSA Facilities Standards P100 (2003), 2.5: at least 1 %.
-  it("fall at least 1 % unless the user says otherwise", () => {
-    expect(rulesSchema.parse({}).leastSwaleFall).toBe(0.01);
+describe("peak by the rational formula", () => {
+  it("with covers weighted by area: FHWA HDS-2, example 5.5 (43.7 ha, 85 mm/h: 3.3 m3/s)", () => {
+    const parts = [
+      { c: 0.2, area: 21.8 * hectare },
+      { c: 0.95, area: 1.5 * hectare },
+      { c: 0.4, area: 20.4 * hectare },
+    ];
+    const c = weightedC(parts) ?? 0;
+    expect(Math.abs(c - 0.32)).toBeLessThan(0.002);
+    expect(Math.abs(rationalPeak(c, 85 * mmPerHour, 43.7 * hectare) - 3.3)).toBeLessThan(0.02);
+  });
+
+  it("whole: K. Subramanya, Engineering Hydrology, ex. 7.1 (from memory; its numbers reproduce)", () => {
+    // Depths by duration; the book goes straight between 20 and 30 min, this on logarithms: within 1.5 %.
+    const rows = [
+      [5, 17],
+      [10, 26],
+      [20, 40],
+      [30, 50],
+      [40, 57],
+      [60, 62],
+    ].map(([min, mm]) => ({ duration: (min ?? 0) * 60, intensity: (mm ?? 0) / 1000 / ((min ?? 1) * 60) }));
+    const intensity = intensityFor(rows, kirpichTime(950, 0.006)) ?? 0;
+    expect(intensity / mmPerHour / 103.8).toBeCloseTo(1, 1);
+    expect(rationalPeak(0.3, intensity, 85 * hectare) / 7.35).toBeGreaterThan(0.985);
+    expect(rationalPeak(0.3, intensity, 85 * hectare) / 7.35).toBeLessThan(1.015);
+  });
+
+  it("keeps the nearest row of the table beyond its ends, and has none without rows", () => {
+    const rows = [
+      { duration: 600, intensity: 2e-5 },
+      { duration: 1200, intensity: 1e-5 },
+    ];
+    expect(intensityFor(rows, 60)).toBe(2e-5);
+    expect(intensityFor(rows, 9000)).toBe(1e-5);
+    expect(intensityFor(rows, 849)).toBeCloseTo(2e-5 * 0.5 ** (Math.log(849 / 600) / Math.log(2)), 12);
+    expect(intensityFor([], 600)).toBeNull();
+  });
+});
+
+describe("a pipe under a drive", () => {
+  it("inlet control: FHWA HDS-5, chart 1 printed example (42 in, 120 cfs; from memory)", () => {
+    const like = { diameter: 3.5 * foot, length: 30, fall: 0 };
+    const heads = ["concrete-square", "concrete-groove"].map((id) => {
+      const kind = pipeKinds.find((each) => each.id === id);
+      if (!kind) throw new Error(`${id} is a kind`);
+      return inletHead({ ...like, kind }, 120 * cfs) / like.diameter;
+    });
+    expect(Math.abs((heads[0] ?? 0) - 2.5)).toBeLessThan(0.11);
+    expect(Math.abs((heads[1] ?? 0) - 2.1)).toBeLessThan(0.11);
+  });
+
+  it("running full: FHWA HDS-5, chart 5 printed example (48 in, 110 ft, 70 cfs: 0.94 ft; from memory)", () => {
+    const kind = pipeKinds.find(({ id }) => id === "concrete-square");
+    if (!kind) throw new Error("it is a kind");
+    const loss = fullLoss({ diameter: 4 * foot, length: 110 * foot, fall: 0, kind }, 70 * cfs);
+    expect(Math.abs(loss / foot - 0.94)).toBeLessThan(0.01);
+  });
+
+  it("is the least standard one whose head stays under what is allowed", () => {
+    const kind = pipeKinds[2];
+    if (!kind) throw new Error("there are kinds");
+    const like = { length: 8, fall: 0.02, kind };
+    const allowed = (d: number) => 1.5 * d;
+    const chosen = leastPipe(0.1, like, allowed) ?? 0;
+    expect(headwater({ ...like, diameter: chosen }, 0.1).head).toBeLessThanOrEqual(allowed(chosen));
+    const smaller = chosen - 3 * inch;
+    expect(headwater({ ...like, diameter: smaller }, 0.1).head).toBeGreaterThan(allowed(smaller));
+    expect(leastPipe(50, like, allowed)).toBeNull();
   });
 });
