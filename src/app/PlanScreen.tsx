@@ -1,13 +1,15 @@
 /** The plan's window: head, steps, sentence, plan with its rod, dock and panel. */
 import { PlanCanvas, Rod, SectionStrip } from "../canvas";
 import type { AppCommand, RunCommand } from "../panels/command";
-import { Dock } from "../panels/Dock";
+import { Dock, type DockKind } from "../panels/Dock";
+import { Elevations } from "../panels/foundation/Elevations";
 import { Header } from "../panels/Header";
 import { Inspector } from "../panels/inspector/Inspector";
 import { LevelBook } from "../panels/levelbook/LevelBook";
 import { SentenceBar } from "../panels/SentenceBar";
 import { SidePanel } from "../panels/SidePanel";
 import { StepsRail } from "../panels/StepsRail";
+import type { StepName } from "../store/state";
 import { useApp } from "../store/useApp";
 
 export interface PlanScreenProps {
@@ -15,8 +17,19 @@ export interface PlanScreenProps {
   readonly run: RunCommand;
 }
 
+/** Below the plan stands what the step works with; the section in all others. */
+const dockOf: Readonly<Partial<Record<StepName, DockKind>>> = {
+  shots: "levelbook",
+  foundation: "elevations",
+};
+const dockWords: Readonly<Record<DockKind, string>> = {
+  section: "section",
+  levelbook: "level book",
+  elevations: "walls in elevation",
+};
+
 export function PlanScreen({ commands, run }: PlanScreenProps) {
-  const inShots = useApp((state) => state.step === "shots");
+  const dock = useApp(({ step }) => dockOf[step] ?? "section");
   return (
     <div className="plan-screen">
       <Header commands={commands} run={run} />
@@ -28,8 +41,8 @@ export function PlanScreen({ commands, run }: PlanScreenProps) {
       <div className="rod-cell" data-tour="rod">
         <Rod />
       </div>
-      <Dock kind={inShots ? "levelbook" : "section"} label={inShots ? "level book" : "section"}>
-        {inShots ? <LevelBook /> : <SectionStrip />}
+      <Dock kind={dock} label={dockWords[dock]}>
+        {dock === "levelbook" ? <LevelBook /> : dock === "elevations" ? <Elevations /> : <SectionStrip />}
       </Dock>
       <div className="side-column">
         <SidePanel run={run} />

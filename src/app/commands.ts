@@ -9,6 +9,7 @@ import { nudgeFloor, openDialog, openGlossary, redoEdit, setStep, setTool, undoE
 import { stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
+import { exportFoundation } from "./exportPlan";
 import type { Files } from "./files";
 import { beginImport } from "./import/importing";
 import { pictureCommands } from "./pictures/commands";
@@ -77,6 +78,14 @@ function planCommands(files: Files): AppCommand[] {
       also: "pdf print sheet paper drawing",
       whyNot: withBuilding,
       run: () => openDialog("export"),
+    },
+    {
+      id: "plan.exportFoundation",
+      name: "Export foundation sheet",
+      place: "Plan",
+      also: "pdf print paper drawing elevations sections concrete footing",
+      whyNot: withBuilding,
+      run: () => void exportFoundation(files),
     },
     {
       id: "plan.importGround",

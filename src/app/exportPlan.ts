@@ -4,8 +4,9 @@ import { sheetBounds } from "../drawing";
 import type { PaperName } from "../sheets/papers";
 import { chooseSheet } from "../sheets/scales";
 import type { Results } from "../solve/results";
+import { tell } from "../store/actions";
 import { appStore, solver } from "../store/store";
-import { suggestedName } from "./files";
+import { type Files, suggestedName } from "./files";
 import { sheetFonts } from "./sheetFonts";
 
 export interface SheetChoice {
@@ -24,14 +25,34 @@ export interface DrawnPlan {
 export async function drawSitePlan({ paper, scale }: SheetChoice): Promise<DrawnPlan> {
   const project = present(appStore.getState().history);
   const [{ sitePlan }, fonts] = await Promise.all([import("../sheets"), sheetFonts()]);
-  const today = new Date();
   const bytes = await sitePlan(project, solver.solve(project), {
     fonts,
     paper,
-    date: { year: today.getFullYear(), month: today.getMonth() + 1, day: today.getDate() },
+    date: today(),
     ...(scale === null ? {} : { scale }),
   });
   return { name: suggestedName(project, "-site-plan.pdf"), bytes, sheets: sheetCount(bytes) };
+}
+
+/** The foundation's sheet on the project's paper, handed out as a file; what goes wrong is said. */
+export async function exportFoundation(files: Pick<Files, "exportBytes">): Promise<void> {
+  try {
+    const project = present(appStore.getState().history);
+    const [{ foundationSheet }, fonts] = await Promise.all([import("../sheets"), sheetFonts()]);
+    const bytes = await foundationSheet(project, solver.solve(project), { fonts, date: today() });
+    await files.exportBytes(suggestedName(project, "-foundation.pdf"), bytes);
+  } catch (error) {
+    tell({
+      tone: "error",
+      text: "The foundation's sheet could not be drawn. Your plan is unchanged.",
+      more: error instanceof Error ? error.message : String(error),
+    });
+  }
+}
+
+function today() {
+  const now = new Date();
+  return { year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() };
 }
 
 /** Pages of a PDF whose page objects stand uncompressed in it, as ours do. */

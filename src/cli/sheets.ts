@@ -14,7 +14,8 @@ export const sheets: Command = {
   about: [
     "Draws the project's sheets as PDF files and prints their paths.",
     "",
-    "  site-plan.pdf   the plan at a true scale with corners, trench, set-out and cautions",
+    "  site-plan.pdf    the plan at a true scale with corners, trench, set-out and cautions",
+    "  foundation.pdf   walls in elevation and sections through the foundation; where there is a building on a ground",
     "",
     "DIR is made where it is missing. The paper is the project's own unless --paper names another; --date is the",
     "day in the title block, today unless given: the same project and day give the same bytes.",
@@ -30,12 +31,16 @@ export const sheets: Command = {
     const date = readDate(words.value("date"));
     const paper = readPaper(words.value("paper"));
     const project = openFile(file, io).project;
-    const { sitePlan } = await import("../sheets");
+    const { foundationSheet, sitePlan } = await import("../sheets");
     const options: SitePlanOptions = { fonts: readFonts(), date, ...(paper ? { paper } : {}) };
-    const bytes = await sitePlan(project, createSolver().solve(project), options);
-    const path = `${out.replace(/[/\\]+$/, "") || out}/site-plan.pdf`;
-    io.writeBytes(path, bytes);
-    io.out(path);
+    const results = createSolver().solve(project);
+    const folder = out.replace(/[/\\]+$/, "") || out;
+    const write = (name: string, bytes: Uint8Array) => {
+      io.writeBytes(`${folder}/${name}`, bytes);
+      io.out(`${folder}/${name}`);
+    };
+    write("site-plan.pdf", await sitePlan(project, results, options));
+    if (results.foundation) write("foundation.pdf", await foundationSheet(project, results, options));
     return 0;
   },
 };

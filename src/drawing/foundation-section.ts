@@ -119,10 +119,8 @@ function floorInside(facts: SectionFacts, from: number): Part {
     { key: "baseThickness", from: [beside, stoneTop - foundation.baseThickness], to: [beside, stoneTop] },
   ];
   if (slab > 0) {
-    if (foundation.insulation > 0) {
-      marks.push(box("foundation-insulation", from, stoneTop, inside, -slab));
-      dimensions.push({ key: "insulation", from: [beside - 0.3, stoneTop], to: [beside - 0.3, -slab] });
-    }
+    if (foundation.insulation > 0) marks.push(box("foundation-insulation", from, stoneTop, inside, -slab));
+    dimensions.push({ key: "insulation", from: [beside - 0.3, stoneTop], to: [beside - 0.3, -slab] });
     marks.push(
       sillBelowFloor === null
         ? box("foundation-concrete", start, -slab, inside, 0)
@@ -195,15 +193,7 @@ function thickenedEdge(facts: SectionFacts): Part {
       { key: "edgeDepth", from: [-off, bottom], to: [-off, top] },
       { key: "edgeWidth", from: [0, bottom - off], to: [edge.width, bottom - off] },
       { key: "slabThickness", from: [beside, -slab], to: [beside, 0] },
-      ...(foundation.insulation > 0
-        ? [
-            {
-              key: "insulation" as const,
-              from: [beside - 0.3, stoneTop] as XY,
-              to: [beside - 0.3, -slab] as XY,
-            },
-          ]
-        : []),
+      { key: "insulation", from: [beside - 0.3, stoneTop], to: [beside - 0.3, -slab] },
       { key: "baseThickness", from: [beside, stoneTop - foundation.baseThickness], to: [beside, stoneTop] },
     ],
   };
@@ -307,12 +297,13 @@ function boundsOf(facts: SectionFacts, { dimensions }: Part): Bounds {
   };
 }
 
-/** What a dimension measures, as it is drawn: a line with ticks and its figure. */
+/** What a dimension measures, as it is drawn: a line with ticks and its figure; nothing where it is nothing. */
 export function dimensionMarks(
   { key, from, to }: SectionDimension,
   foundation: Foundation,
   text: (m: number) => string,
 ): DrawingMark[] {
+  if (dimension(foundation, key) === 0) return [];
   const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
   const upright = Math.abs(from[0] - to[0]) < 1e-9;
   const middle: XY = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];

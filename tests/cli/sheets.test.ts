@@ -8,11 +8,14 @@ const sheetsOf = (...args: string[]) => run(["sheets", ...args], [sheets], { "st
 const date = ["--date", "2026-11-25"];
 
 describe("sheets FILE --out DIR", () => {
-  it("writes the site plan there and prints its path", async () => {
+  it("writes the site plan and the foundation there and prints their paths", async () => {
     const { code, out, said, written } = await sheetsOf("studio.json", "--out", "plans/", ...date);
-    expect({ code, out, said }).toEqual({ code: 0, out: "plans/site-plan.pdf", said: "" });
-    const bytes = written.get("plans/site-plan.pdf") ?? new Uint8Array();
-    expect(new TextDecoder("latin1").decode(bytes.subarray(0, 8))).toBe("%PDF-1.7");
+    const paths = ["plans/site-plan.pdf", "plans/foundation.pdf"];
+    expect({ code, out, said }).toEqual({ code: 0, out: paths.join("\n"), said: "" });
+    for (const path of paths) {
+      const bytes = written.get(path) ?? new Uint8Array();
+      expect(new TextDecoder("latin1").decode(bytes.subarray(0, 8))).toBe("%PDF-1.7");
+    }
   });
 
   it("on the paper that is asked for: A4 is 841.89 by 595.28 points", async () => {

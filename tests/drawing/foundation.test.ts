@@ -81,6 +81,14 @@ describe("the section through a foundation", () => {
     }
   });
 
+  it("has a place for insulation that isn't there yet, and draws no figure for it", () => {
+    for (const kind of ["stem-wall", "thickened-edge"] as const) {
+      const at = facts({ kind });
+      const found = foundationSection(at, metresPerMm).dimensions.find(({ key }) => key === "insulation");
+      expect(found && dimensionMarks(found, at.foundation, String)).toEqual([]);
+    }
+  });
+
   it("writes each dimension's figure beside its line", () => {
     const at = facts();
     const [first] = foundationSection(at, metresPerMm).dimensions;

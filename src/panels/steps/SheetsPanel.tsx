@@ -34,6 +34,14 @@ export function SheetsPanel({ run }: StepPanelProps) {
           Export the site plan…
         </Action>
       </Section>
+      <Section title="Foundation">
+        <p className="soft small">
+          Walls in elevation, sections with their dimensions, corners, and what it takes, at true scales.
+        </p>
+        <Action icon="sheet" isDisabled={!(ready && ground)} onPress={() => run("plan.exportFoundation")}>
+          Export the foundation sheet…
+        </Action>
+      </Section>
       <TitleBlock />
       <Caution>
         A drawing doesn't replace a permit, a survey or a check on site. Have buried lines located before any

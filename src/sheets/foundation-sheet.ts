@@ -1,0 +1,391 @@
+/** The foundation on one sheet: walls in elevation, sections with their dimensions, corners, what it takes, cautions. */
+import { foundationWords } from "../document/foundationWords";
+import type { Project } from "../document/schema";
+import {
+  type DrawingMark,
+  dimensionMarks,
+  type ElevationStrip,
+  elevationStrip,
+  foundationSection,
+  type SectionCut,
+  sectionCuts,
+} from "../drawing";
+import type { Bounds } from "../geometry";
+import type { FoundationResult, Results } from "../solve/results";
+import { formatArea, formatVolume } from "../units";
+import type { Block } from "./block";
+import { drawCheckBar } from "./furniture";
+import { inks } from "./inks";
+import { type Projection, paintMark } from "./paint";
+import { paperWords, type Rect, sheetLayout } from "./papers";
+import { Pen } from "./pen";
+import { proseBlock } from "./prose-block";
+import { type Scale, standardScales, usesFeet } from "./scales";
+import type { SitePlanOptions } from "./site-plan";
+import { tableBlock } from "./table-block";
+import { type Figures, figuresFor, type Table } from "./tables";
+import { drawTitleStrip, type Title, titleFor } from "./title-block";
+
+const twoDigits = (n: number) => String(n).padStart(2, "0");
+/** Air round a drawing, and the line of words over it, mm. */
+const air = 4;
+const headLine = 6;
+/** Most of the sheet's height that the elevations take. */
+const elevationShare = 0.56;
+/** Column of tables beside the sections, mm. */
+const columnWidth = { large: 122, small: 96 } as const;
+
+/** Scales for sections, largest drawing first. */
+const sectionScales = {
+  feet: [
+    { ratio: 12, words: "1″ = 1′" },
+    { ratio: 16, words: "¾″ = 1′" },
+    { ratio: 24, words: "½″ = 1′" },
+    { ratio: 32, words: "⅜″ = 1′" },
+    { ratio: 48, words: "¼″ = 1′" },
+    { ratio: 96, words: "⅛″ = 1′" },
+  ],
+  metric: [10, 20, 25, 50, 100].map((ratio) => ({ ratio, words: `1:${ratio}` })),
+} as const;
+
+/**
+ * Draws the foundation as a PDF of one page: vectors at true scales, text as text, fonts embedded.
+ *
+ * Units  the PDF's own; each drawing is true to the scale named over it.
+ * Method the sides unrolled in rows at the largest standard scale that leaves room for the sections. Figures come from the
+ *        results. No clock and no chance: same input, same bytes.
+ */
+export async function foundationSheet(
+  project: Project,
+  results: Results,
+  options: SitePlanOptions,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const { year, month, day } = options.date;
+  const paper = options.paper ?? project.display.paper;
+  const layout = sheetLayout(paper, false);
+  const pen = new Pen(options.fonts, {
+    title: `${project.name}: foundation`,
+    subject: `Foundation in elevation and section on ${paperWords[paper]}`,
+    date: new Date(Date.UTC(year, month - 1, day)),
+    compress: options.compress ?? true,
+  });
+  pen.page(layout.page.width, layout.page.height);
+  const { frame, furtherTitle } = layout;
+  const area = { ...frame, height: frame.height - furtherTitle.height };
+  const { foundation } = results;
+  if (foundation && project.building) drawAll(pen, area, project, results, foundation, frame.width > 350);
+  else {
+    const look = { size: 4, colour: inks.soft, anchor: "middle" } as const;
+    pen.text(
+      "There is no building on a ground yet.",
+      area.x + area.width / 2,
+      area.y + area.height / 2,
+      look,
+    );
+  }
+  const rule = { colour: inks.ink, width: 0.35 };
+  pen.line([furtherTitle.x, furtherTitle.y, furtherTitle.x + furtherTitle.width, furtherTitle.y], rule);
+  const facts = {
+    scale: "as named",
+    paper: paperWords[paper],
+    date: `${year}-${twoDigits(month)}-${twoDigits(day)}`,
+    page: 1,
+    pages: 1,
+    heightsFrom: results.survey.mark ? "the mark" : "the datum",
+  };
+  const title: Title = { ...titleFor(project, facts, { note: "", next: "" }), sheet: "Foundation" };
+  drawTitleStrip(pen, title, furtherTitle);
+  pen.rectangle(frame.x, frame.y, frame.width, frame.height, null, { colour: inks.ink, width: 0.7 });
+  return pen.finish();
+}
+
+function drawAll(
+  pen: Pen,
+  area: Rect,
+  project: Project,
+  results: Results,
+  foundation: FoundationResult,
+  large: boolean,
+): void {
+  const figures = figuresFor(project, results);
+  const rows = elevationRows(area, project, foundation, figures);
+  const used = drawElevations(pen, area, rows);
+  const column = large ? columnWidth.large : columnWidth.small;
+  const below = { x: area.x, y: area.y + used, width: area.width, height: area.height - used };
+  pen.line([below.x, below.y, below.x + below.width, below.y], { colour: inks.ink, width: 0.35 });
+  const tables = { ...below, x: below.x + below.width - column, width: column };
+  pen.line([tables.x, tables.y, tables.x, tables.y + tables.height], { colour: inks.ink, width: 0.35 });
+  drawTables(pen, tables, tablesOf(project, foundation, results, figures), large);
+  drawSections(pen, { ...below, width: below.width - column }, project, foundation, figures);
+}
+
+interface ElevationRows {
+  readonly scale: Scale;
+  readonly strips: readonly ElevationStrip[];
+}
+
+/** The sides in rows, at the largest standard scale at which they take no more than their share. */
+function elevationRows(
+  area: Rect,
+  project: Project,
+  foundation: FoundationResult,
+  figures: Figures,
+): ElevationRows {
+  const scales = standardScales(project.display);
+  let last: ElevationRows | null = null;
+  for (const scale of scales) {
+    last = { scale, strips: stripsAt(scale, area.width - 2 * air, project, foundation, figures) };
+    if (heightOf(last) <= area.height * elevationShare && fitsAcross(last, area.width - 2 * air)) return last;
+  }
+  return last as ElevationRows;
+}
+
+function stripsAt(
+  scale: Scale,
+  width: number,
+  project: Project,
+  foundation: FoundationResult,
+  figures: Figures,
+): ElevationStrip[] {
+  const strip = (walls: readonly number[]) =>
+    elevationStrip(foundation, {
+      metresPerMm: scale.ratio / 1000,
+      figures,
+      frostDepth: project.building?.foundation.frostDepth ?? null,
+      walls,
+    });
+  const rows: number[][] = [[]];
+  for (const { wall } of foundation.walls) {
+    const row = rows[rows.length - 1] as number[];
+    const across = acrossMm(strip([...row, wall]).bounds, scale);
+    if (row.length > 0 && across > width) rows.push([wall]);
+    else row.push(wall);
+  }
+  return rows.map(strip);
+}
+
+const acrossMm = ({ minX, maxX }: Bounds, { ratio }: Scale) => ((maxX - minX) * 1000) / ratio;
+const downMm = ({ minY, maxY }: Bounds, { ratio }: Scale) => ((maxY - minY) * 1000) / ratio;
+
+function heightOf({ strips, scale }: ElevationRows): number {
+  return strips.reduce((sum, { bounds }) => sum + downMm(bounds, scale), headLine + 2 * air);
+}
+
+function fitsAcross({ strips, scale }: ElevationRows, width: number): boolean {
+  return strips.every(({ bounds }) => acrossMm(bounds, scale) <= width);
+}
+
+/** Draws the rows from the top of the area; answers the height that they took. */
+function drawElevations(pen: Pen, area: Rect, rows: ElevationRows): number {
+  heading(pen, `Walls in elevation, unrolled, ${rows.scale.words}`, area.x + air, area.y + headLine);
+  drawKey(pen, area.x + area.width - air, area.y + headLine);
+  let y = area.y + headLine + air / 2;
+  for (const { marks, bounds } of rows.strips) {
+    paintAt(pen, marks, bounds, rows.scale, area.x + air, y);
+    y += downMm(bounds, rows.scale);
+  }
+  return Math.min(area.height, heightOf(rows));
+}
+
+function heading(pen: Pen, text: string, x: number, y: number): void {
+  pen.text(text, x, y, { size: 3.4, weight: 600, colour: inks.ink });
+}
+
+/** What the lines mean, from the right. */
+function drawKey(pen: Pen, right: number, y: number): void {
+  const entries = [
+    ["frost depth", inks.water, [2.4, 0.9]],
+    ["floor", inks.accent, [4, 0.9, 0.8, 0.9]],
+    ["ground as it is", inks.soft, [1.6, 0.9]],
+    ["finished ground", inks.ink, []],
+  ] as const;
+  let x = right;
+  for (const [words, colour, dash] of entries) {
+    pen.text(words, x, y, { size: 2.6, colour: inks.ink, anchor: "end" });
+    x -= 2.6 * 0.5 * words.length + 3;
+    pen.line([x - 9, y - 0.9, x, y - 0.9], { colour, width: 0.35, dash });
+    x -= 13;
+  }
+}
+
+function paintAt(
+  pen: Pen,
+  marks: readonly DrawingMark[],
+  { minX, maxY }: Bounds,
+  { ratio }: Scale,
+  x: number,
+  y: number,
+): void {
+  const projection: Projection = { mmPerMetre: 1000 / ratio, plan: [minX, maxY], page: [x, y], turn: 0 };
+  for (const mark of marks) paintMark(pen, mark, projection);
+}
+
+/** Sections side by side at one scale: as many as find room, the low corner first. */
+function drawSections(
+  pen: Pen,
+  area: Rect,
+  project: Project,
+  foundation: FoundationResult,
+  figures: Figures,
+): void {
+  const cuts = sectionCuts(project, foundation);
+  const height = area.height - headLine - 2 * air - 8;
+  const scales = sectionScales[usesFeet(project.display) ? "feet" : "metric"];
+  const scaleOf = (count: number) =>
+    scales.find((scale) => {
+      const drawn = cuts
+        .slice(0, count)
+        .map((cut) => foundationSection(cut.facts, scale.ratio / 1000).bounds);
+      const width = drawn.reduce((sum, bounds) => sum + acrossMm(bounds, scale) + 3 * air, 0);
+      return width <= area.width && drawn.every((bounds) => downMm(bounds, scale) <= height);
+    });
+  const wanted = [Math.min(3, cuts.length), 2, 1].find((count) => {
+    const scale = scaleOf(count);
+    return scale !== undefined && (scale.ratio <= 32 || count === 1);
+  });
+  const count = Math.min(wanted ?? 1, cuts.length);
+  const scale = scaleOf(count) ?? scales[scales.length - 1];
+  if (!scale) return;
+  let x = area.x + air;
+  for (const cut of cuts.slice(0, count)) x += drawSection(pen, cut, scale, x, area.y, figures) + 3 * air;
+  drawCheckBar(pen, project.display, area.x + air, area.y + area.height - 6.5);
+}
+
+function drawSection(
+  pen: Pen,
+  cut: SectionCut,
+  scale: Scale,
+  x: number,
+  y: number,
+  figures: Figures,
+): number {
+  const { marks, dimensions, bounds } = foundationSection(cut.facts, scale.ratio / 1000);
+  heading(pen, `Section ${cut.words}, ${scale.words}`, x, y + headLine);
+  const lines = dimensions.flatMap((each) =>
+    dimensionMarks(each, cut.facts.foundation, (m) => figures.cell(figures.length(m))),
+  );
+  paintAt(pen, [...marks, ...lines], bounds, scale, x, y + headLine + air / 2);
+  return acrossMm(bounds, scale);
+}
+
+function drawTables(pen: Pen, area: Rect, blocks: readonly Block[], large: boolean): void {
+  const most = large ? 2.9 : 2.5;
+  const total = (size: number) => blocks.reduce((sum, block) => sum + block.height(area.width, size), 0);
+  const sizes = [most, 2.7, 2.5, 2.3, 2.1].filter((size) => size <= most);
+  const size = sizes.find((one) => total(one) <= area.height) ?? (sizes[sizes.length - 1] as number);
+  let y = area.y;
+  for (const block of blocks) {
+    const height = block.height(area.width, size);
+    if (y + height > area.y + area.height + 0.01) break;
+    block.draw(pen, area.x, y, area.width, size);
+    y += height;
+  }
+}
+
+function tablesOf(
+  project: Project,
+  foundation: FoundationResult,
+  results: Results,
+  figures: Figures,
+): readonly Block[] {
+  return [
+    tableBlock("foundation corners", cornerTable(foundation, results, figures)),
+    takeOffBlock(project, foundation, figures),
+    cautionBlock(foundation, figures),
+  ];
+}
+
+function cornerTable({ walls, heights }: FoundationResult, results: Results, figures: Figures): Table {
+  const right = (head: string) => ({ head, align: "right" as const });
+  return {
+    title: `Corners${figures.unit}`,
+    columns: [
+      { head: "corner", align: "left", strong: true },
+      right("wall shows"),
+      right(figures.fromMark ? "bottom, from the mark" : "bottom"),
+      right("below ground"),
+      right("below stripped"),
+      right("below finished"),
+    ],
+    rows: results.trench.map((corner, i) => {
+      const shows = heights.topOfWall - (walls[i]?.finished[0] ?? Number.NaN);
+      return [
+        corner.corner,
+        ...[figures.length(shows), figures.height(corner.bottom)].map(figures.cell),
+        ...[corner.belowGround, corner.belowStripped, corner.belowFinished].map((m) =>
+          figures.cell(figures.length(m)),
+        ),
+      ];
+    }),
+  };
+}
+
+function takeOffBlock(
+  project: Project,
+  { takeOff, stepped, dig }: FoundationResult,
+  figures: Figures,
+): Block {
+  const { display, building } = project;
+  const volume = (m3: number) => formatVolume(m3, display.volume);
+  const area = (m2: number) => formatArea(m2, display.area);
+  const concrete = (
+    [
+      ["footing", takeOff.footing],
+      ["wall", takeOff.blocks ? 0 : takeOff.wall],
+      ["slab", takeOff.slab],
+      ["edge", takeOff.edge],
+      ["pads", takeOff.pads],
+    ] as const
+  ).flatMap(([what, m3]) => (m3 > 0 ? [`${what} ${volume(m3)}`] : []));
+  const waste = Math.round(100 * (building?.foundation.concreteWaste ?? 0));
+  const items = [
+    `Concrete: ${concrete.join(", ")}; with ${waste} % waste ${volume(takeOff.withWaste)}.`,
+    ...(takeOff.blocks
+      ? [`Blocks: ${takeOff.blocks.count}, ${takeOff.blocks.courses} courses of ${takeOff.blocks.perCourse}.`]
+      : []),
+    ...(takeOff.posts > 0 ? [`Posts: ${takeOff.posts}.`] : []),
+    ...(takeOff.steel.total > 0 ? [`Bars with laps: ${figures.length(takeOff.steel.total)}.`] : []),
+    ...(takeOff.base > 0 ? [`Base stone: ${volume(takeOff.base)}.`] : []),
+    ...(takeOff.vapourSheet > 0 ? [`Vapour sheet with laps: ${area(takeOff.vapourSheet)}.`] : []),
+    ...(takeOff.drain
+      ? [`Drain: ${figures.length(takeOff.drain.pipe)} of pipe in ${volume(takeOff.drain.stone)} of stone.`]
+      : []),
+    ...(dig
+      ? [`Trench: ${volume(dig.volume)} to dig, ${volume(dig.leftOver)} left over; sides ${dig.sides}.`]
+      : []),
+    ...(stepped && stepped.steps.length > 0
+      ? [
+          `Footing: ${stepped.steps.length} steps of ${figures.length(stepped.rise)}, lapped ${figures.length(stepped.overlap)}.`,
+        ]
+      : []),
+  ];
+  const title = building ? foundationWords(building.foundation) : "Foundation";
+  return proseBlock(
+    "take-off",
+    title.charAt(0).toUpperCase() + title.slice(1),
+    items.map((text) => ({ runs: [{ text }], bullet: true })),
+  );
+}
+
+function cautionBlock({ unbalanced, slabFill }: FoundationResult, figures: Figures): Block {
+  const over = unbalanced.filter(({ passes }) => !passes);
+  const items = [
+    ...over.map(
+      ({ name, worst }) =>
+        `Wall ${name} holds ${figures.length(worst)} of fill on one side: ask an engineer.`,
+    ),
+    ...(slabFill && !slabFill.passes
+      ? [
+          `Fill under the slab goes to ${figures.length(slabFill.greatest)}, over the published limit: ask an engineer.`,
+        ]
+      : []),
+    "Nobody enters a trench of 5′ (1.5 m) or more without sloped or shored sides, nor a shallower one in bad soil; ladder from 4′ (1.2 m), spoil 2′ (0.6 m) back (29 CFR 1926.651, .652).",
+    "Footings stand on undisturbed ground; don't backfill a wall before it is cured and braced, nor one side only.",
+    "Sizes and steel are the designer's; the local code and its inspector decide.",
+  ];
+  return proseBlock(
+    "cautions",
+    "Before work and at work",
+    items.map((text) => ({ runs: [{ text }], bullet: true })),
+  );
+}
