@@ -37,8 +37,12 @@ export * from "./drawingSchema";
 export * from "./gradingSchema";
 export * from "./optionsSchema";
 export * from "./rulesSchema";
+
+import { stormSchema } from "./waterSchema";
+
 export { measureSchema, pointSchema } from "./schemaParts";
 export * from "./surveySchema";
+export * from "./waterSchema";
 
 export const lengthNotations = ["ft-in", "in", "ft", "m", "cm", "mm"] as const;
 
@@ -113,6 +117,7 @@ export const projectSchema = z.object({
   grading: gradingSchema.prefault({}),
   options: z.array(optionSchema).default([]),
   rules: rulesSchema.prefault({}),
+  storm: stormSchema.prefault({}),
   materials: materialsSchema.prefault({}),
   truck: truckSchema.prefault({}),
   worksheet: worksheetSchema.prefault({}),

@@ -38,6 +38,7 @@ import type {
   Results,
   SurveyResult,
   SwaleResult,
+  WaterResult,
 } from "./results";
 import { type SectionPlaces, sectionLine, sectionPlaces } from "./section";
 import { setoutHeights, setoutReference } from "./setout-heights";
@@ -146,6 +147,8 @@ export interface FloorInput {
   readonly words: Words;
   readonly finished: Finished;
   readonly ponds: readonly Pond[];
+  readonly flows: WaterResult["flows"];
+  readonly gathered: WaterResult["gathered"];
   readonly outsideError: number;
 }
 
@@ -156,7 +159,12 @@ export function floorResults(input: FloorInput): FloorResults {
   const levels = foundationLevels(floor, building.topOfWallAboveFloor, building.foundation);
   const cornerHeights = cornerGrounds(standing.corners, floor);
   const corners = cornerResults(levels, cornerHeights);
-  const drives = standing.drives.map((profile) => driveResult(profile, floor));
+  const drives = standing.drives.map((profile) =>
+    driveResult(profile, floor, {
+      steepest: project.rules.steepestDrive,
+      vehicle: project.grading.vehicle,
+    }),
+  );
   const foundation = foundationAt(standing.foundation, site, project, floor, corners, drives, words);
   const earthwork = earthworkResult({
     levels,
@@ -187,6 +195,8 @@ export function floorResults(input: FloorInput): FloorResults {
     drives,
     water: {
       ponds,
+      flows: input.flows,
+      gathered: input.gathered,
       walls: wallWater(standing.walls.normals, standing.walls.prepared, floor),
       swales: standing.swales,
     },

@@ -38,8 +38,10 @@ export function resultsToJson(results: Results, project: Project): Record<string
     foundation: foundationToJson(results.foundation),
     setout: results.setout,
     drives: results.drives,
+    grading: results.grading,
     water: {
       ...results.water,
+      gathered: results.water.gathered.map(({ line, area }) => ({ area, line: pairs(line) })),
       ponds: results.water.ponds.map(({ rings, ...pond }) => ({ ...pond, rings: rings.map(pairs) })),
     },
     band: results.band,

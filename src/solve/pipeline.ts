@@ -95,8 +95,8 @@ export function createSolver(options: SolverOptions = {}): Solver {
       carried?.trailing ??
       (dragging
         ? trailing.quick(built, finished, contours, settled?.trailing ?? null)
-        : trailing.full(built, project, finished, contours));
-    const { ponds, outsideError } = late;
+        : trailing.full(built, project, finished, contours, standing.swales));
+    const { ponds, outsideError, flows, gathered } = late;
     const results = floorResults({
       site: built,
       standing,
@@ -105,6 +105,8 @@ export function createSolver(options: SolverOptions = {}): Solver {
       words,
       finished,
       ponds,
+      flows,
+      gathered,
       outsideError,
     });
     const { pits, problems: pitProblems } = pitsOf(
@@ -171,8 +173,9 @@ function withoutBuilding(
     foundation: null,
     setout: setout(setoutReference(project, site.survey), []),
     drives: [],
+    grading: null,
     arrows: water.arrows,
-    water: { ponds: water.ponds, walls: [], swales: [] },
+    water: { ponds: water.ponds, walls: [], swales: [], flows: [], gathered: water.gathered },
     band: { low: null, high: null, empty: false, rules: [] },
     bill: [],
     section: null,

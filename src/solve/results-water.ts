@@ -62,7 +62,42 @@ export interface SwaleResult {
   readonly stations: readonly SwaleStation[];
 }
 
+/** Water that comes to a swale in the storm, and how it runs in it. */
+export interface SwaleFlow {
+  readonly id: string;
+  /** Ground that drains to it, m2: on the grid, with what was typed for beyond it. */
+  readonly catchment: number;
+  /** Longest way of water to it, m, and its fall, m. */
+  readonly longest: number;
+  readonly fall: number;
+  /** The ground that drains to it reaches the edge of what is known: more may come. */
+  readonly touchesEdge: boolean;
+  /** Time of concentration, s. */
+  readonly time: number | null;
+  /** Peak of the storm, m3/s; null while no rain is typed. */
+  readonly peak: number | null;
+  /** Depth of even flow in it, m, its speed, m/s, and Froude's number; null where the bed doesn't fall. */
+  readonly depth: number | null;
+  readonly speed: number | null;
+  readonly froude: number | null;
+  /** Least depth of the ditch below the ground beside it, m, and where, m along. */
+  readonly room: number | null;
+  readonly roomAt: number | null;
+  readonly verdict: "carries it" | "overflows" | "is scoured" | null;
+}
+
+/** A way along which water gathers. */
+export interface Gathered {
+  /** Flat x, y, downhill. */
+  readonly line: Float64Array;
+  /** Area that drains to its lower end, m2. */
+  readonly area: number;
+}
+
 export interface WaterResult {
+  /** Of each swale; lags behind a drag. */
+  readonly flows: readonly SwaleFlow[];
+  readonly gathered: readonly Gathered[];
   readonly ponds: readonly Pond[];
   readonly walls: readonly WallWater[];
   readonly swales: readonly SwaleResult[];

@@ -9,8 +9,9 @@ import { balance } from "./balance";
 import { finishedContours } from "./contours";
 import { outsideError } from "./earthwork";
 import type { StageMaker } from "./memo";
-import type { BalanceResult, Contour } from "./results";
+import type { BalanceResult, Contour, SwaleFlow, SwaleResult } from "./results";
 import type { BuildingSite, Site } from "./site";
+import { swaleFlows } from "./swale-flow";
 import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
 
 export interface Trailing extends StandingWater {
@@ -19,11 +20,18 @@ export interface Trailing extends StandingWater {
   /** Error of cut and fill outside the walls, m3. */
   readonly outsideError: number;
   readonly balance: BalanceResult | null;
+  readonly flows: readonly SwaleFlow[];
 }
 
 export interface TrailingStages {
   /** All of it, for a layout and floor that stay. */
-  full(site: BuildingSite, project: Project, finished: Finished, contours: Site["contours"]): Trailing;
+  full(
+    site: BuildingSite,
+    project: Project,
+    finished: Finished,
+    contours: Site["contours"],
+    swales: readonly SwaleResult[],
+  ): Trailing;
   /** For a layout that is still under the hand: water and error stay as they were. */
   quick(
     site: BuildingSite,
@@ -42,6 +50,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const contoursOf = stage(finishedContours);
   const daylightOf = stage(daylightLines);
   const errorOf = stage(outsideError);
+  const flowsOf = stage(swaleFlows);
   const balanced = stage(
     (
       coarse: Layout,
@@ -58,7 +67,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
     daylight: daylightOf(site.layout, finished.floor),
   });
   return {
-    full(site, project, finished, contours) {
+    full(site, project, finished, contours, swales) {
       const layout = wide(
         site.plan,
         site.ground,
@@ -67,9 +76,11 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         site.reach.bounds,
         site.range,
       );
+      const standing = water(layout, finished.floor);
       return {
         ...lines(site, finished, contours),
-        ...water(layout, finished.floor),
+        ...standing,
+        flows: standing.flow ? flowsOf(site.plan, swales, standing.flow, project.storm) : [],
         outsideError: errorOf(finished, site.coarse),
         balance: balanced(
           site.coarse,
@@ -85,7 +96,10 @@ export function trailingStages(stage: StageMaker): TrailingStages {
     quick(site, finished, contours, before) {
       return {
         ...lines(site, finished, contours),
-        ...(before ? { ponds: before.ponds, arrows: before.arrows } : noWater),
+        ...(before
+          ? { ponds: before.ponds, arrows: before.arrows, flow: before.flow, gathered: before.gathered }
+          : noWater),
+        flows: before?.flows ?? [],
         outsideError: before?.outsideError ?? 0,
         balance: before?.balance ?? null,
       };

@@ -2,7 +2,10 @@
 import type { Lot, Rules } from "../document/schema";
 import {
   downhillArrows,
+  type Flow,
   findPonds,
+  flowOver,
+  gatheredWays,
   swaleResult,
   type WallNormals,
   type WaterGround,
@@ -22,7 +25,7 @@ import {
 import { type Ground, sampleGrid, type Tin } from "../terrain";
 import type { HeightAt } from "./grading-plan";
 import { waterBox } from "./reach";
-import type { Arrow, Pond, SwaleResult } from "./results";
+import type { Arrow, Gathered, Pond, SwaleResult } from "./results";
 import type { Words } from "./words";
 
 /** Cells of the grid on which water is followed. */
@@ -45,6 +48,23 @@ export function waterLayout(
 export interface StandingWater {
   readonly ponds: readonly Pond[];
   readonly arrows: readonly Arrow[];
+  /** Null before there is any ground. */
+  readonly flow: Flow | null;
+  readonly gathered: readonly Gathered[];
+}
+
+/** Where so much ground drains to one place its way is shown, m2, and from this length on, m. */
+const leastGathered = 60;
+const leastWay = 4;
+
+function waterOn(ground: WaterGround): StandingWater {
+  const flow = flowOver(ground);
+  return {
+    ponds: findPonds(ground),
+    arrows: downhillArrows(ground),
+    flow,
+    gathered: gatheredWays(flow, leastGathered, leastWay),
+  };
 }
 
 export function standingWater(layout: Layout, floor: number): StandingWater {
@@ -54,17 +74,17 @@ export function standingWater(layout: Layout, floor: number): StandingWater {
     guessed: layout.guessed,
     blocked: layout.cells.inside,
   };
-  return { ponds: findPonds(ground), arrows: downhillArrows(ground) };
+  return waterOn(ground);
 }
 
-export const noWater: StandingWater = { ponds: [], arrows: [] };
+export const noWater: StandingWater = { ponds: [], arrows: [], flow: null, gathered: [] };
 
 /** Water on the ground as it is, before a building stands there. */
 export function bareWater(ground: Ground, tin: Tin, lot: Lot["outline"]): StandingWater {
   const grid = gridOver(waterBox(tin, lot, boundsOf([])), waterCells, leastCell);
   const { z, guessed } = sampleGrid(ground, grid);
   const bare: WaterGround = { grid, z, guessed, blocked: new Uint8Array(z.length) };
-  return { ponds: findPonds(bare), arrows: downhillArrows(bare) };
+  return waterOn(bare);
 }
 
 export interface WallReadings {

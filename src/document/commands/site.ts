@@ -15,8 +15,10 @@ import {
   type Project,
   type Rules,
   rulesSchema,
+  type Storm,
   type Swale,
   slopesSchema,
+  stormSchema,
   swaleSchema,
   titleSchema,
   truckSchema,
@@ -195,6 +197,11 @@ export const changeRules = command("rules.change", (project, args: { patch: Part
 export const changeMaterials = command("materials.change", (project, args: { patch: Partial<Materials> }) => {
   const next = patched<Materials>(materialsSchema, project.materials, args.patch);
   return next.ok ? done({ ...project, materials: next.value }, "change materials") : refuse(next.why);
+});
+
+export const changeStorm = command("storm.change", (project, args: { patch: Partial<Storm> }) => {
+  const next = patched<Storm>(stormSchema, project.storm, args.patch);
+  return next.ok ? done({ ...project, storm: next.value }, "change storm") : refuse(next.why);
 });
 
 export const changeTruck = command("truck.change", (project, args: { patch: Partial<Project["truck"]> }) => {

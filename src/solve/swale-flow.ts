@@ -1,0 +1,117 @@
+/**
+ * Water that comes to each swale in the storm, and how it runs there.
+ *
+ * Units   metres, m2, m3/s, s.
+ * Method  What drains to the cells of the swale's bed, on the filled finished ground (D-infinity). Peak by the rational
+ *         formula; even flow by Manning at the bed's least fall, where it stands deepest.
+ * Source  see `drainage/runoff.ts` and `drainage/channel.ts`. Time of concentration by Kirpich, at least five minutes.
+ */
+import type { Storm } from "../document/schema";
+import {
+  catchmentOf,
+  type Flow,
+  froude,
+  kirpichTime,
+  leastTime,
+  normalDepth,
+  rationalPeak,
+  wetted,
+} from "../drainage";
+import { distanceToSegment } from "../geometry";
+import type { GradingPlan } from "../grading";
+import type { SwaleFlow, SwaleResult } from "./results";
+
+type Line = GradingPlan["swales"][number];
+
+/** The ditch's room isn't asked for on its last part, where it comes out at the surface. */
+const beforeOutlet = 0.85;
+
+export function swaleFlows(
+  plan: GradingPlan,
+  results: readonly SwaleResult[],
+  flow: Flow,
+  storm: Storm,
+): SwaleFlow[] {
+  return plan.swales.flatMap((line) => {
+    const result = results.find(({ id }) => id === line.swale.id);
+    return result ? [swaleFlow(line, result, flow, storm)] : [];
+  });
+}
+
+function swaleFlow(line: Line, result: SwaleResult, flow: Flow, storm: Storm): SwaleFlow {
+  const { area, longest, fall, touchesEdge } = catchmentOf(flow, bedCells(line, flow));
+  const catchment = area + storm.uphill;
+  const time =
+    longest > 0 && fall > 0 ? Math.max(leastTime, kirpichTime(longest, fall / longest)) : leastTime;
+  const peak = storm.intensity === null ? null : rationalPeak(storm.runoff, storm.intensity, catchment);
+  const { bottomWidth: bottom, sideSlope } = line.swale;
+  const shape = { kind: "trapezoid", bottom, sideSlope } as const;
+  const depth = peak === null ? null : normalDepth(shape, peak, result.leastFall, storm.roughness);
+  const speed = peak === null || depth === null || depth === 0 ? null : peak / wetted(shape, depth).area;
+  const { room, roomAt } = leastRoom(result);
+  return {
+    id: result.id,
+    catchment,
+    longest,
+    fall,
+    touchesEdge,
+    time,
+    peak,
+    depth,
+    speed,
+    froude: peak === null || depth === null ? null : froude(shape, peak, depth),
+    room,
+    roomAt,
+    verdict: verdictOf(depth, speed, room, storm),
+  };
+}
+
+function verdictOf(
+  depth: number | null,
+  speed: number | null,
+  room: number | null,
+  { mostSpeed }: Storm,
+): SwaleFlow["verdict"] {
+  if (depth === null) return null;
+  if (room !== null && depth > room) return "overflows";
+  return speed !== null && speed > mostSpeed ? "is scoured" : "carries it";
+}
+
+/** Cells that lie on the bed. */
+function bedCells({ line, swale }: Line, { grid }: Flow): Uint8Array {
+  const target = new Uint8Array(grid.columns * grid.rows);
+  const reach = Math.max(swale.bottomWidth / 2, 0.75 * grid.cell);
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1], line[i]];
+    if (!a || !b) continue;
+    const column = (x: number) => Math.floor((x - grid.x0) / grid.cell);
+    const row = (y: number) => Math.floor((y - grid.y0) / grid.cell);
+    const [left, right] = [
+      Math.max(0, column(Math.min(a[0], b[0]) - reach)),
+      Math.min(grid.columns - 1, column(Math.max(a[0], b[0]) + reach)),
+    ];
+    const [low, high] = [
+      Math.max(0, row(Math.min(a[1], b[1]) - reach)),
+      Math.min(grid.rows - 1, row(Math.max(a[1], b[1]) + reach)),
+    ];
+    for (let j = low; j <= high; j++) {
+      for (let k = left; k <= right; k++) {
+        const [x, y] = [grid.x0 + (k + 0.5) * grid.cell, grid.y0 + (j + 0.5) * grid.cell];
+        if (distanceToSegment(a, b, x, y) <= reach) target[j * grid.columns + k] = 1;
+      }
+    }
+  }
+  return target;
+}
+
+/** How deep the ditch lies below the ground as it is, where it is shallowest before it comes out. */
+function leastRoom({ stations, length }: SwaleResult): { room: number | null; roomAt: number | null } {
+  let room: number | null = null;
+  let roomAt: number | null = null;
+  for (const { distance, existing, bed } of stations) {
+    if (distance > beforeOutlet * length) break;
+    const deep = Math.max(0, existing - bed);
+    if (room === null || deep < room) [room, roomAt] = [deep, distance];
+  }
+  return { room, roomAt };
+}
