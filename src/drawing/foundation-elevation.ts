@@ -8,6 +8,7 @@ import type { Bounds } from "../geometry";
 import type { FoundationResult, WallElevation } from "../solve/results";
 import type { DrawingMark, XY } from "./marks";
 import type { StyleName } from "./styles";
+import { textWidth } from "./text-width";
 
 export interface ElevationFigures {
   readonly length: (m: number) => string;
@@ -30,12 +31,12 @@ export interface ElevationOptions {
 }
 
 /** Between two sides, mm. */
-const gap = 26;
+const gap = 24;
 /** A door without a height in the project is drawn as high as this, m. */
 const doorHeight = 2.1;
 /** Room above and below for words, mm. */
 const above = 9;
-const below = 13;
+const below = 16;
 
 export function elevationStrip(result: FoundationResult, options: ElevationOptions): ElevationStrip {
   const walls = (options.walls ?? result.walls.map(({ wall }) => wall)).flatMap(
@@ -152,7 +153,7 @@ function words(
   const lowest = wall.bottom.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY) - floor;
   const high = Math.max(top, ...wall.openings.map(({ sill, head }) => (head ?? sill + doorHeight) - floor));
   const last = wall.distance.length - 1;
-  const [first = "", second = ""] = wall.name.split("-");
+  const [first = "", other = ""] = wall.name.split("-");
   const text = (
     at: XY,
     words: string,
@@ -164,6 +165,9 @@ function words(
   const said = (i: number) =>
     shows(i) < 0 ? `${figures.length(-shows(i))} buried` : `shows ${figures.length(shows(i))}`;
   const atFoot = lowest - 3.6 * metresPerMm;
+  const downs = [`${depth(0)} down`, `${depth(last)} down`] as const;
+  const apart = downs.reduce((sum, one) => sum + textWidth(one, 2.6, 600), 3) * metresPerMm < wall.length;
+  const second = atFoot - (apart ? 0 : 3.5 * metresPerMm);
   const beside = 1.2 * metresPerMm;
   const atWall = (i: number): number => ((wall.finished[i] as number) - floor + top) / 2 - 0.9 * metresPerMm;
   return [
@@ -173,10 +177,10 @@ function words(
       "foundation-label",
     ),
     text([x, high + 3 * metresPerMm], first, "elevation-corner", "start"),
-    text([x + wall.length, high + 3 * metresPerMm], second, "elevation-corner", "end"),
+    text([x + wall.length, high + 3 * metresPerMm], other, "elevation-corner", "end"),
     text([x - beside, atWall(0)], said(0), "foundation-figure", "end"),
-    text([x, atFoot], `${depth(0)} down`, "foundation-figure", "start"),
-    text([x + wall.length, atFoot], `${depth(last)} down`, "foundation-figure", "end"),
+    text([x, atFoot], downs[0], "foundation-figure", "start"),
+    text([x + wall.length, second], downs[1], "foundation-figure", "end"),
     ...fails(wall, x, lowest, result, metresPerMm),
     ...stepWords(wall, x, floor, metresPerMm, figures),
   ];
@@ -197,7 +201,7 @@ function fails(
     ...(cover.bearing.failing.includes(first) ? ["too shallow"] : []),
   ];
   if (said.length === 0) return [];
-  const at: XY = [x, lowest - 7.4 * metresPerMm];
+  const at: XY = [x, lowest - 11 * metresPerMm];
   return [
     { kind: "text", at, text: said.join(", "), style: "foundation-fails", anchor: "start", halo: true },
   ];

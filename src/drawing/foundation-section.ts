@@ -37,8 +37,8 @@ export interface FoundationSection {
 }
 
 /** How far the section reaches outside and inside of the wall's face, m. */
-const outside = 1.3;
-const inside = 1.5;
+const outside = 1.2;
+const inside = 1.25;
 /** Steps down at a sill: how far inside the floor's edge lies. */
 const sillDepth = 0.3;
 /** Dimension lines stand this far beside what they measure, m. */

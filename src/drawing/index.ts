@@ -36,6 +36,6 @@ export { type SymbolShape, symbolShapes } from "./symbols";
 export { type CornerTies, tapeTies } from "./tape-ties";
 export { ellipsize, textWidth } from "./text-width";
 export { dimensionShape, drawUserDimensions } from "./user-dimensions";
-export { drawArrows, drawPonds } from "./water";
+export { drawArrows, drawGathered, drawPonds } from "./water";
 export { drawWindows, windowMarks } from "./windows";
 export { gradeText, heightText, lengthText, outText, withoutUnit } from "./words";

@@ -112,3 +112,15 @@ export function drawArrows(project: Project, results: Results, context: DrawCont
   });
   return { id: "water", marks: arrowMarks(shown, context) };
 }
+
+/** Ground that drains to a run, m2, from which it is drawn heavier. */
+const heavier = [200, 800] as const;
+
+/** Ways along which water gathers, heavier where more ground drains to them. */
+export function drawGathered(_project: Project, { water }: Results): MarkLayer {
+  const marks = [...water.gathered].reverse().map(({ line, area }): DrawingMark => {
+    const style = area >= heavier[1] ? "run-most" : area >= heavier[0] ? "run-more" : "run-least";
+    return { kind: "line", points: line, style };
+  });
+  return { id: "runs", marks };
+}

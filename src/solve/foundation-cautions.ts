@@ -43,7 +43,7 @@ function coverCautions(
       code: "footing-frost",
       severity: "caution",
       where: `footing at ${counted.at.place}`,
-      what: `Its bottom lies ${words.length(counted.least)} below ${from}: ${words.length(-(counted.margin ?? 0))} less than the frost depth${cornersOf(counted)}.`,
+      what: `Its bottom lies ${words.length(Math.abs(counted.least))} ${counted.least < 0 ? "above" : "below"} ${from}: ${words.length(-(counted.margin ?? 0))} less than the frost depth${cornersOf(counted)}.`,
       how: "Step the footing down there, take a taller wall or lower the floor; whether raised ground counts, the inspector says (International Residential Code R403.1.4.1, 2012).",
       ...at(counted.at),
       ...deeper(foundation, kind, -(counted.margin ?? 0), stepped, words),

@@ -104,7 +104,7 @@ describe("the section through a foundation", () => {
         (mark) =>
           mark.kind === "area" &&
           mark.style === "foundation-concrete" &&
-          places([mark]).some(([x]) => x >= 1.5),
+          places([mark]).some(([x]) => x >= 1.25),
       );
     expect(Math.min(...places(slabOf(0.1)).map(([, y]) => y))).toBeCloseTo(-0.1 - 0.127, 9);
     expect(Math.min(...places(slabOf(null)).map(([, y]) => y))).toBeCloseTo(-0.127, 9);

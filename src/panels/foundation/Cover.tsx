@@ -31,6 +31,7 @@ export function Cover({ foundation }: { foundation: Foundation }) {
       />
       <Choice
         label="Frost counts from"
+        layout="stack"
         value={foundation.frostFrom}
         options={counts}
         help="Inspectors differ on whether raised ground counts: ask yours."

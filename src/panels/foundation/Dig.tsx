@@ -27,6 +27,7 @@ export function Dig({ foundation }: { foundation: Foundation }) {
     <Section title="Digging">
       <Choice
         label="Soil"
+        layout="stack"
         value={trench.soil}
         options={soils}
         help="Who judges the soil on site decides; take C where nobody has."
@@ -34,6 +35,7 @@ export function Dig({ foundation }: { foundation: Foundation }) {
       />
       <Choice
         label="Sides"
+        layout="stack"
         value={trench.sides}
         options={sides}
         onChoose={(chosen) => change({ sides: chosen })}

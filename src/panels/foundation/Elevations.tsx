@@ -4,6 +4,7 @@ import { type ElevationStrip, elevationStrip } from "../../drawing";
 import type { FoundationResult } from "../../solve/results";
 import type { Notation } from "../notation";
 import { useNotation, useProject, useResults } from "../useProject";
+import { LinesKey } from "./LinesKey";
 import { MarksSvg, pxPerMm, type SvgScale } from "./MarksSvg";
 import { useBox } from "./useBox";
 import "./foundation.css";
@@ -24,7 +25,9 @@ export function Elevations() {
   );
   return (
     <section className="elevations" aria-label="Walls in elevation">
-      <Key frost={frostDepth !== null} />
+      <div className="elevations-head">
+        <LinesKey frost={frostDepth !== null} />
+      </div>
       <div className="elevations-box" ref={ref}>
         {drawn ? (
           <svg
@@ -79,30 +82,4 @@ function told(strip: ElevationStrip, result: FoundationResult | null, notation: 
       : [];
   });
   return `Walls in elevation: ${sides.join("; ")}.`;
-}
-
-const keys = [
-  ["finished ground", "ink", ""],
-  ["ground as it is", "soft", "6 3"],
-  ["floor", "accent", "12 3 3 3"],
-  ["frost depth", "water", "8 3"],
-] as const;
-
-function Key({ frost }: { frost: boolean }) {
-  return (
-    <div className="elevations-head">
-      <p className="elevations-key">
-        {keys
-          .filter(([words]) => frost || words !== "frost depth")
-          .map(([words, ink, dash]) => (
-            <span key={words}>
-              <svg width="26" height="6" aria-hidden="true">
-                <path d="M0 3H26" stroke={`var(--${ink})`} strokeWidth="1.6" strokeDasharray={dash} />
-              </svg>
-              {words}
-            </span>
-          ))}
-      </p>
-    </div>
-  );
 }

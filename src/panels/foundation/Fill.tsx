@@ -70,7 +70,13 @@ function UnderSlab({ foundation, result }: { foundation: Foundation; result: Fou
   ]);
   return (
     <Section title="Fill under the slab">
-      <Choice label="Fill of" value={slabFill.kind} options={kinds} onChoose={(kind) => change({ kind })} />
+      <Choice
+        label="Fill of"
+        layout="stack"
+        value={slabFill.kind}
+        options={kinds}
+        onChoose={(kind) => change({ kind })}
+      />
       <LengthField
         label="A lift, compacted"
         small

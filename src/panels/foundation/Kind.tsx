@@ -12,6 +12,7 @@ import { Section } from "../parts";
 import { useProject, useResults } from "../useProject";
 import { useWidth } from "../useWidth";
 import { capital } from "../words";
+import { LinesKey } from "./LinesKey";
 import { SectionDrawing } from "./SectionDrawing";
 import "./foundation.css";
 
@@ -77,11 +78,13 @@ function Sections({ foundation }: { foundation: Foundation }) {
         <>
           <Choice
             label="Section"
+            layout="stack"
             value={cut.id}
             options={cuts.map(({ id, words }) => ({ value: id, words }))}
             onChoose={setChosen}
           />
           {width > 0 ? <SectionDrawing cut={cut} words={foundationWords(foundation)} width={width} /> : null}
+          <LinesKey frost={foundation.frostDepth !== null} />
           <p className="soft small">To scale. Type over a dimension to change it.</p>
         </>
       ) : (

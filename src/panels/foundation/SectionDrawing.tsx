@@ -20,10 +20,12 @@ import { capital } from "../words";
 import { gutterTops } from "./gutters";
 import { MarksSvg, pxPerMm, type SvgScale, svgX, svgY } from "./MarksSvg";
 
-/** Gutter for the typed figures on either side, px; height of a field with its air. */
-const gutter = 84;
-const fieldHeight = 31;
-const tallest = 330;
+/** Width of a typed figure; the ones on the left stand on the earth outside, the ones on the right in a gutter, px. */
+const fieldWidth = 64;
+const gutter = fieldWidth + 8;
+/** Height of a field with its air, px. */
+const fieldHeight = 30;
+const tallest = 320;
 
 export interface SectionDrawingProps {
   readonly cut: SectionCut;
@@ -33,14 +35,13 @@ export interface SectionDrawingProps {
 
 export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
   const { foundation } = cut.facts;
-  const inner = Math.max(120, width - 2 * gutter);
-  // The words' shift depends on the scale, and the bounds hardly on it: one pass is enough.
+  const inner = Math.max(120, width - gutter);
   const rough = foundationSection(cut.facts, 1 / (70 * pxPerMm));
   const pxPerMetre = scaleFor(rough, inner);
   const section = foundationSection(cut.facts, pxPerMm / pxPerMetre);
   const { bounds, dimensions, marks } = section;
   const height = (bounds.maxY - bounds.minY) * pxPerMetre;
-  const left = gutter + (inner - (bounds.maxX - bounds.minX) * pxPerMetre) / 2;
+  const left = Math.max(0, inner - (bounds.maxX - bounds.minX) * pxPerMetre);
   const scale: SvgScale = { pxPerMetre, left, top: 0, minX: bounds.minX, maxY: bounds.maxY };
   const placed = placeFields(dimensions, scale, height, width);
   return (
@@ -51,7 +52,10 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
         role="img"
         aria-label={`Section ${cut.words}: ${words}`}
       >
-        <MarksSvg marks={[...marks, ...dimensions.flatMap(lineOf)]} scale={scale} />
+        <MarksSvg
+          marks={[...marks.filter(({ kind }) => kind !== "text"), ...dimensions.flatMap(lineOf)]}
+          scale={scale}
+        />
         {placed.fields.map(({ key, leader }) => (
           <path key={key} className="foundation-leader" d={leader} />
         ))}
@@ -60,7 +64,7 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
         <div
           key={key}
           className={`foundation-dimension foundation-${side}`}
-          style={{ top, width: gutter - 8 }}
+          style={{ top, width: fieldWidth }}
         >
           <DimensionField foundation={foundation} name={key} />
         </div>
@@ -121,7 +125,7 @@ function placeFields(
     );
     return own.map(({ each, x, y }, i): PlacedField => {
       const top = tops[i] as number;
-      const edge = side === "left" ? gutter - 6 : width - gutter + 6;
+      const edge = side === "left" ? fieldWidth : width - fieldWidth;
       return { key: each.key, side, top, leader: `M${edge} ${top + fieldHeight / 2}L${x} ${y}` };
     });
   });
