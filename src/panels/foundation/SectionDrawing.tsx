@@ -65,6 +65,7 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
           key={key}
           className={`foundation-dimension foundation-${side}`}
           style={{ top, width: fieldWidth }}
+          title={capital(dimensionWords[key])}
         >
           <DimensionField foundation={foundation} name={key} />
         </div>
