@@ -29,6 +29,7 @@ const layerWords: Readonly<Record<PlanLayer, string>> = {
   breaklines: "breaklines",
   arrows: "downhill arrows",
   ponds: "low places that hold water",
+  runs: "runs of water",
   depth: "depth map of cut and fill",
   heights: "map of heights",
   slopes: "map of steepness",

@@ -9,6 +9,7 @@
  *         D. Tarboton, Water Resources Research 33(2) (1997), for D-infinity. Water at the border goes inwards where the ground does, else away.
  */
 import FlatQueue from "flatqueue";
+import type { FlowField } from "../solve/results";
 import type { Grid } from "../terrain";
 
 /** What a hollow's fill rises by from cell to cell, m: far below what a shot can tell, far above rounding. */
@@ -123,13 +124,23 @@ export function flowOver(ground: FlowGround, method: FlowMethod = "d-infinity"):
       direct(within, heights, shut, rim.columns, found);
       const inGrid = (to: number) =>
         to < 0 ? -1 : to - within - Math.round((to - within) / rim.columns) * 2 + cell;
-      first[cell] = inGrid(found.first);
-      second[cell] = inGrid(found.second);
-      share[cell] = found.share;
+      const [to, beside] = [inGrid(found.first), inGrid(found.second)];
+      // At the border water goes inwards or away, never along it: what lies beyond isn't known.
+      const away = atBorder(cell, grid) && to >= 0 && atBorder(to, grid);
+      const alone = away || (atBorder(cell, grid) && beside >= 0 && atBorder(beside, grid));
+      first[cell] = away ? -1 : to;
+      second[cell] = alone ? -1 : beside;
+      share[cell] = alone ? 1 : found.share;
     }
   }
   const order = topDown(first, second, blocked);
   return { grid, filled, first, second, share, order, area: drained({ first, second, share, order }, grid) };
+}
+
+function atBorder(cell: number, { columns, rows }: Grid): boolean {
+  const column = cell % columns;
+  const row = (cell - column) / columns;
+  return column === 0 || row === 0 || column === columns - 1 || row === rows - 1;
 }
 
 /** The cells that one cell's water goes to, and the part for the first. */
@@ -240,7 +251,7 @@ function drained(
  * The way of a drop of water from a place, cell by cell to the edge or to a cell without a way on: flat x, y of
  * the cells' centres, the place itself first. Each cell hands it on to the neighbour that gets most of its water.
  */
-export function runFrom(flow: Flow, x: number, y: number): Float64Array {
+export function runFrom(flow: FlowField, x: number, y: number): Float64Array {
   const { grid, first, second, share } = flow;
   const column = Math.floor((x - grid.x0) / grid.cell);
   const row = Math.floor((y - grid.y0) / grid.cell);
@@ -275,7 +286,7 @@ export function catchmentOf(flow: Flow, target: Uint8Array): Catchment {
   const part = new Float64Array(first.length);
   const way = new Float64Array(first.length);
   const end = new Int32Array(first.length).fill(-1);
-  const { columns, rows } = grid;
+  const { columns } = grid;
   const step = (a: number, b: number) =>
     grid.cell * (a % columns !== b % columns && Math.abs(a - b) !== 1 ? Math.SQRT2 : 1);
   let area = 0;
@@ -300,11 +311,7 @@ export function catchmentOf(flow: Flow, target: Uint8Array): Catchment {
     if ((part[i] as number) < 0.5) continue;
     if ((end[i] as number) >= 0 && (farthest < 0 || (way[i] as number) > (way[farthest] as number)))
       farthest = i;
-    const column = i % columns;
-    const row = (i - column) / columns;
-    // Border cells let water out; ground one cell in that still drains inwards has more behind it.
-    if (!target[i] && (column === 0 || row === 0 || column === columns - 1 || row === rows - 1))
-      touchesEdge = true;
+    if (!target[i] && atBorder(i, grid)) touchesEdge = true;
   }
   const fall = farthest < 0 ? 0 : (filled[farthest] as number) - (filled[end[farthest] as number] as number);
   return {

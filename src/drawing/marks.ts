@@ -62,6 +62,7 @@ export interface MarkLayer {
     | "depth"
     | "finished"
     | "water"
+    | "runs"
     | "drives"
     | "swales"
     | "building"

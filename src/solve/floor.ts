@@ -147,6 +147,7 @@ export interface FloorInput {
   readonly words: Words;
   readonly finished: Finished;
   readonly ponds: readonly Pond[];
+  readonly flow: WaterResult["flow"];
   readonly flows: WaterResult["flows"];
   readonly gathered: WaterResult["gathered"];
   readonly outsideError: number;
@@ -195,6 +196,7 @@ export function floorResults(input: FloorInput): FloorResults {
     drives,
     water: {
       ponds,
+      flow: input.flow,
       flows: input.flows,
       gathered: input.gathered,
       walls: wallWater(standing.walls.normals, standing.walls.prepared, floor),

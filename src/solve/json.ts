@@ -40,7 +40,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     drives: results.drives,
     grading: results.grading,
     water: {
-      ...results.water,
+      ...withoutFlow(results.water),
       gathered: results.water.gathered.map(({ line, area }) => ({ area, line: pairs(line) })),
       ponds: results.water.ponds.map(({ rings, ...pond }) => ({ ...pond, rings: rings.map(pairs) })),
     },
@@ -62,6 +62,11 @@ export function resultsToJson(results: Results, project: Project): Record<string
     },
     problems: results.problems,
   }) as Record<string, unknown>;
+}
+
+/** The flow of every cell is for views; what it comes to stands beside it. */
+function withoutFlow({ flow, ...water }: Results["water"]) {
+  return water;
 }
 
 function groundToJson({ ground, surface }: Results) {

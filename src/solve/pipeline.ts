@@ -96,7 +96,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       (dragging
         ? trailing.quick(built, finished, contours, settled?.trailing ?? null)
         : trailing.full(built, project, finished, contours, standing.swales));
-    const { ponds, outsideError, flows, gathered } = late;
+    const { ponds, outsideError, flow, flows, gathered } = late;
     const results = floorResults({
       site: built,
       standing,
@@ -105,6 +105,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       words,
       finished,
       ponds,
+      flow,
       flows,
       gathered,
       outsideError,
@@ -175,7 +176,14 @@ function withoutBuilding(
     drives: [],
     grading: null,
     arrows: water.arrows,
-    water: { ponds: water.ponds, walls: [], swales: [], flows: [], gathered: water.gathered },
+    water: {
+      ponds: water.ponds,
+      walls: [],
+      swales: [],
+      flows: [],
+      gathered: water.gathered,
+      flow: water.flow,
+    },
     band: { low: null, high: null, empty: false, rules: [] },
     bill: [],
     section: null,

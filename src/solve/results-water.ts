@@ -1,5 +1,6 @@
 /** Where water runs and stands. Part of what solve returns; units and signs as in `results.ts`. */
 import type { Point } from "../document/schema";
+import type { Grid } from "./results-earth";
 
 /** One downhill arrow on the finished ground. */
 export interface Arrow {
@@ -86,6 +87,16 @@ export interface SwaleFlow {
   readonly verdict: "carries it" | "overflows" | "is scoured" | null;
 }
 
+/** Where the water of each cell goes on the finished ground, hollows filled; what a run is followed by. */
+export interface FlowField {
+  readonly grid: Grid;
+  /** The cells that a cell's water goes to; -1: none. */
+  readonly first: Int32Array;
+  readonly second: Int32Array;
+  /** The part that goes to `first`. */
+  readonly share: Float64Array;
+}
+
 /** A way along which water gathers. */
 export interface Gathered {
   /** Flat x, y, downhill. */
@@ -98,6 +109,8 @@ export interface WaterResult {
   /** Of each swale; lags behind a drag. */
   readonly flows: readonly SwaleFlow[];
   readonly gathered: readonly Gathered[];
+  /** Null before there is any ground; lags behind a drag. */
+  readonly flow: FlowField | null;
   readonly ponds: readonly Pond[];
   readonly walls: readonly WallWater[];
   readonly swales: readonly SwaleResult[];

@@ -12,6 +12,7 @@ export const planLayers = [
   "breaklines",
   "arrows",
   "ponds",
+  "runs",
   "depth",
   "heights",
   "slopes",
@@ -78,12 +79,12 @@ export const stepLayers: Readonly<Record<StepName, readonly PlanLayer[]>> = {
   shots: [...site, "shots", "breaklines", "existing", "underlay", "notes"],
   building: [...works, "existing", "shots", "dimensions", "notes", "underlay"],
   drive: [...works, "existing", "finished", "dimensions", "notes"],
-  water: [...works, "existing", "finished", "arrows", "ponds", "notes"],
+  water: [...works, "existing", "finished", "arrows", "ponds", "runs", "notes"],
   floor: [...works, "existing", "finished", "depth", "arrows", "ponds", "sections", "notes"],
   foundation: [...site, "existing", "finished", "dimensions", "sections", "notes"],
   quantities: [...works, "depth", "finished", "notes"],
   setout: [...works, "shots", "dimensions", "notes"],
-  sheets: planLayers.filter((layer) => !["heights", "slopes", "grid", "underlay"].includes(layer)),
+  sheets: planLayers.filter((layer) => !["heights", "slopes", "grid", "underlay", "runs"].includes(layer)),
 };
 
 /** Everything off but what the step needs. */

@@ -16,4 +16,5 @@ export {
 export type { AreaUnit, LengthNotation, SlopeKind, VolumeUnit } from "./notation";
 export { usualNudge } from "./nudge";
 export { acceptedLengths, type ParsedLength, parseLength } from "./parseLength";
+export { flowUnit, formatRate, type RateUnit, rainUnit, speedUnit } from "./rain";
 export { formatSlope, type ParsedSlope, parseSlope } from "./slope";

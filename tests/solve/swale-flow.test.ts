@@ -71,7 +71,9 @@ describe("water that comes to a swale", () => {
   });
 
   it("grows by what was typed for the ground beyond", () => {
-    const [alone, more] = [{}, { uphill: 5000 }].map((storm) => flowOf(withSwale(storm))?.catchment ?? 0);
+    const [alone, more] = [{ uphill: 0 }, { uphill: 5000 }].map(
+      (storm) => flowOf(withSwale(storm))?.catchment ?? 0,
+    );
     expect((more ?? 0) - (alone ?? 0)).toBeCloseTo(5000, 6);
   });
 

@@ -19,6 +19,7 @@ const names: Readonly<Record<PlanLayer, string>> = {
   breaklines: "Breaklines",
   arrows: "Where water runs",
   ponds: "Standing water",
+  runs: "Runs of water",
   depth: "Cut and fill",
   heights: "Heights",
   slopes: "Steepness",
@@ -35,7 +36,7 @@ const names: Readonly<Record<PlanLayer, string>> = {
 };
 
 const groups: readonly { readonly title: string; readonly layers: readonly PlanLayer[] }[] = [
-  { title: "Ground", layers: ["existing", "finished", "shots", "breaklines", "arrows", "ponds"] },
+  { title: "Ground", layers: ["existing", "finished", "shots", "breaklines", "arrows", "ponds", "runs"] },
   { title: "Map in colour, one at a time", layers: mapLayers },
   { title: "Works", layers: ["building", "drives", "swales"] },
   { title: "Site", layers: ["lot", "features", "underlay"] },

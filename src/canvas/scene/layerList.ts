@@ -11,6 +11,7 @@ import {
   drawExisting,
   drawFeatures,
   drawFinished,
+  drawGathered,
   drawGuessed,
   drawLot,
   drawMarks,
@@ -228,6 +229,14 @@ export const layersByRank: readonly LayerSpec[] = [
     draw: drawArrows,
   },
   {
+    name: "runs",
+    canvas: "ground",
+    part: "runs",
+    steps: ["water"],
+    inputs: (_project, { water }) => [water.gathered],
+    draw: drawGathered,
+  },
+  {
     name: "guessed",
     canvas: "ground",
     part: "existing",
@@ -238,7 +247,7 @@ export const layersByRank: readonly LayerSpec[] = [
 
 /** In order of painting: the last lies on top. */
 export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
-  ground: ["guessed", "existing"],
+  ground: ["guessed", "existing", "runs"],
   design: [
     "finished",
     "drives",

@@ -10,7 +10,7 @@ import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
 import type { ToolState } from "../tools/tool";
 import { fitPlan, planView, resizePlan, setPlanTurn, showGrowth, showPlace } from "../view/planView";
 import { hintId } from "./hintId";
-import { interactionMarks } from "./interactionMarks";
+import { followsDrop, interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
 import { menuAt } from "./planMenu";
 import { type Layers, PlanPainter, type StageLayer, stageLayers } from "./planPainter";
@@ -127,6 +127,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
         state.tool !== before.tool ||
         (state.preview === null) !== (before.preview === null);
       if (layered) painter.layersChanged();
+      if (state.pointer !== before.pointer && followsDrop(state)) painter.interactionChanged();
       if (taken) painter.selectionChanged(state, before);
       if (drawn) painter.stateChanged();
       if (drawn ? state.floorDrag === null : state.selection !== before.selection)

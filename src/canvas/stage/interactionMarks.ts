@@ -1,5 +1,7 @@
 /** What lies over the plan: the selection with its handles, the thing under the pointer, and the tool's marks. */
 import type { DrawingMark } from "../../drawing/marks";
+import { waterRun } from "../../solve/water-run";
+import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
 import { pxPerMm } from "../screen";
 import { sectionSpot } from "../section/sectionOnPlan";
@@ -9,6 +11,11 @@ import { outlineMarks } from "../select/outlineMarks";
 import { snapMarks } from "../tools/liveMarks";
 import { planView } from "../view/planView";
 import { toolRun } from "./toolRun";
+
+/** In the water step the way of a drop from the pointer is shown while nothing is being drawn. */
+export function followsDrop({ step, tool, hidden }: AppState): boolean {
+  return step === "water" && tool === "select" && !hidden.has("runs");
+}
 
 export function interactionMarks(): DrawingMark[] {
   const state = appStore.getState();
@@ -22,7 +29,17 @@ export function interactionMarks(): DrawingMark[] {
   const handles = tool.handles
     ? handleMarks(handlesFor(project, state.selection, view), tool.hot ?? null)
     : [];
+  const drop = followsDrop(state) && state.pointer ? waterRun(state.results, [...state.pointer]) : null;
+  const run: DrawingMark[] = drop ? [{ kind: "line", points: drop, style: "run-drop" }] : [];
   const { at } = sectionSpot.getState();
   const spot: DrawingMark[] = at ? [{ kind: "symbol", at, symbol: "ring", size: 3, style: "snap-ring" }] : [];
-  return [...spot, ...hovered, ...selected, ...(tool.marks ?? []), ...handles, ...snapMarks(tool.snap)];
+  return [
+    ...run,
+    ...spot,
+    ...hovered,
+    ...selected,
+    ...(tool.marks ?? []),
+    ...handles,
+    ...snapMarks(tool.snap),
+  ];
 }

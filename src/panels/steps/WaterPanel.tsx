@@ -11,6 +11,8 @@ import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { wallRule, whyLess } from "../wallRule";
+import { Storm } from "../water/Storm";
+import { SwaleInStorm } from "../water/SwaleInStorm";
 import { wallName, wallSide } from "../words";
 
 export function WaterPanel() {
@@ -18,6 +20,7 @@ export function WaterPanel() {
     <Panel step="water" purpose="Rain must leave every wall, and the hill's water must go round.">
       <Walls />
       <Swales />
+      <StormForSwales />
       <Ponds />
       <RoundTheWalls />
       <Caution>
@@ -99,6 +102,11 @@ function Swales() {
   );
 }
 
+function StormForSwales() {
+  const any = useProject(({ grading }) => grading.swales.length > 0);
+  return any ? <Storm /> : null;
+}
+
 function LeastFall() {
   const fall = useProject(({ rules }) => rules.leastSwaleFall);
   const notation = useNotation();
@@ -138,6 +146,7 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
               },
             ]}
           />
+          <SwaleInStorm id={id} />
         </>
       ) : null}
       <LengthField

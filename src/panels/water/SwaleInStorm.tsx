@@ -1,0 +1,64 @@
+/** What comes to a swale in the storm, and how it carries it. */
+import type { SwaleFlow } from "../../solve/results";
+import { flowUnit, formatRate, speedUnit } from "../../units";
+import { Icon } from "../icons";
+import type { Notation } from "../notation";
+import { type Fact, Facts } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+
+export function SwaleInStorm({ id }: { id: string }) {
+  const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
+  const mostSpeed = useProject(({ storm }) => storm.mostSpeed);
+  const notation = useNotation();
+  if (!flow) return null;
+  return (
+    <>
+      {flow.verdict ? (
+        <p className={`check check-${flow.verdict === "carries it" ? "ok" : "bad"}`}>
+          <Icon name={flow.verdict === "carries it" ? "check" : "warn"} />
+          <span>{stormWords(flow, mostSpeed, notation)}</span>
+        </p>
+      ) : null}
+      <Facts facts={flowFacts(flow, notation)} />
+    </>
+  );
+}
+
+/** One sentence on the storm: what the swale does with it, and what would mend it. */
+export function stormWords(flow: SwaleFlow, mostSpeed: number, notation: Notation): string {
+  const feet = notation.display.area === "ft2";
+  const { depth, speed, room, roomAt } = flow;
+  if (flow.verdict === "overflows" && depth !== null && room !== null)
+    return `In the storm it overflows: water stands ${notation.length(depth)} deep, ${notation.length(roomAt ?? 0)} along there is room for ${notation.length(room)}. Dig it deeper or wider, or let it fall more.`;
+  if (flow.verdict === "is scoured" && speed !== null)
+    return `In the storm water runs at ${formatRate(speed, speedUnit(feet))}, more than the ${formatRate(mostSpeed, speedUnit(feet))} its bed bears. Make it wider or gentler, or line it with stone.`;
+  return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare.`;
+}
+
+function flowFacts(flow: SwaleFlow, notation: Notation): Fact[] {
+  const feet = notation.display.area === "ft2";
+  const facts: Fact[] = [
+    {
+      name: "Drains to it",
+      figure: notation.area(flow.catchment),
+      ...(flow.touchesEdge && { note: "to the edge of the shots: more may come from beyond" }),
+    },
+    {
+      name: "Longest way of the water",
+      figure: notation.length(flow.longest),
+      note: `falls ${notation.length(flow.fall)}${flow.time === null ? "" : `, gathers in ${Math.round(flow.time / 60)} min (Kirpich)`}`,
+    },
+  ];
+  if (flow.peak === null) return [...facts, { name: "Peak", figure: "type the rain below" }];
+  facts.push({ name: "Peak, C i A", figure: formatRate(flow.peak, flowUnit(feet)) });
+  if (flow.depth !== null && flow.speed !== null)
+    facts.push(
+      { name: "Runs so deep", figure: notation.length(flow.depth), note: "Manning, at its least fall" },
+      {
+        name: "So fast",
+        figure: formatRate(flow.speed, speedUnit(feet)),
+        ...((flow.froude ?? 0) > 1 && { note: "shooting: it will dig" }),
+      },
+    );
+  return facts;
+}
