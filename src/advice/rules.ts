@@ -6,6 +6,7 @@
  *         floor + topOfWallAboveFloor throughout.
  * Source  Stands beside each rule. A code's figure is a model: the local edition and its official decide.
  */
+import { bottomBelowTop, earthBelowFloor, hasSlab, mostSlabFill } from "../document/foundationMeasures";
 import type { Apron, Foundation, Rules } from "../document/schema";
 import type { Point } from "../geometry";
 import type { BandRule } from "../solve/results";
@@ -37,6 +38,8 @@ export interface AdviceFacts {
   readonly lowestInside: Spot;
   /** Highest along the walls in front of which the ground stays as it is; null: no such wall. */
   readonly highestLeft: Spot | null;
+  /** Lowest along those walls; null: no such wall. */
+  readonly lowestLeft?: Spot | null;
   /** Whether any wall has the apron in front of it. */
   readonly anyGraded: boolean;
   readonly drives: readonly DriveLimits[];
@@ -48,8 +51,6 @@ export interface AdviceFacts {
   readonly length: (metres: number) => string;
 }
 
-/** IRC R506.2.1: clean sand or gravel under a slab, m (24 in). */
-const mostFillUnderSlab = 0.6096;
 /** IRC R401.3: the ground at the wall above a swale's bed within 10 ft, m (6 in). */
 const wallAboveSwale = 0.1524;
 /** The floor above standing water, m (6 in). */
@@ -172,21 +173,26 @@ function steepestDrive({ drives, rules }: AdviceFacts): Rule {
 /** Bottom of footing ≤ lowest ground − strip − value. */
 function intoUndisturbed(facts: AdviceFacts): Rule {
   const { lowestAtWalls, rules, stripDepth, length } = facts;
-  return {
+  const rule = {
     id: "intoUndisturbed",
-    kind: "notAbove",
+    kind: "notAbove" as const,
     name: "footing into undisturbed ground",
-    height: floorForFooting(facts, lowestAtWalls.height - stripDepth - rules.intoUndisturbed),
-    place: `${lowestAtWalls.place}, below a strip of ${length(stripDepth)}`,
-    at: [...lowestAtWalls.at],
     value: rules.intoUndisturbed,
     source: "International Residential Code R403.1.4 (2012): 12 in below undisturbed ground",
   };
+  const follows = followsGround(facts);
+  if (follows) return { ...rule, height: null, place: follows };
+  return {
+    ...rule,
+    height: floorForFooting(facts, lowestAtWalls.height - stripDepth - rules.intoUndisturbed),
+    place: `${lowestAtWalls.place}, below a strip of ${length(stripDepth)}`,
+    at: [...lowestAtWalls.at],
+  };
 }
 
-/** Bottom of footing ≤ lowest ground as it is − frost depth. */
+/** Bottom of footing ≤ lowest ground that counts − frost depth. */
 function frostCover(facts: AdviceFacts): Rule {
-  const { lowestAtWalls, foundation, apron, length } = facts;
+  const { lowestAtWalls, foundation, length } = facts;
   const rule = {
     id: "frostCover",
     kind: "notAbove" as const,
@@ -195,33 +201,69 @@ function frostCover(facts: AdviceFacts): Rule {
   };
   if (foundation.frostDepth === null)
     return { ...rule, height: null, place: "no frost depth has been typed yet", value: 0 };
-  const finishedCover = foundation.wallHeight + foundation.footingThickness - apron.showing;
+  const value = foundation.frostDepth;
+  const follows = followsGround(facts);
+  if (follows) return { ...rule, height: null, place: follows, value };
+  if (foundation.frostFrom === "finished") return { ...rule, ...frostBelowFinished(facts, value), value };
   return {
     ...rule,
-    height: floorForFooting(facts, lowestAtWalls.height - foundation.frostDepth),
-    place: `${lowestAtWalls.place}: ${length(foundation.frostDepth)} below the ground as it is; below the apron the footing always has ${length(finishedCover)}`,
+    height: floorForFooting(facts, lowestAtWalls.height - value),
+    place: `${lowestAtWalls.place}: ${length(value)} below the ground as it is; below the apron the footing always has ${length(coverBelowApron(facts))}`,
     at: [...lowestAtWalls.at],
-    value: foundation.frostDepth,
+    value,
   };
 }
 
-function floorForFooting({ foundation, topOfWallAboveFloor }: AdviceFacts, bottom: number): number {
-  return bottom + foundation.footingThickness + foundation.wallHeight - topOfWallAboveFloor;
+/** Below the apron the cover is the same at any floor; only where the ground stays as it is does the floor decide. */
+function frostBelowFinished(facts: AdviceFacts, frost: number): Pick<Rule, "height" | "place" | "at"> {
+  const { lowestLeft, length } = facts;
+  const cover = coverBelowApron(facts);
+  if (lowestLeft) return { height: floorForFooting(facts, lowestLeft.height - frost), ...spot(lowestLeft) };
+  const kept =
+    cover >= frost - 1e-9
+      ? `the footing lies ${length(cover)} below the apron at any floor height`
+      : `the footing lies only ${length(cover)} below the apron at any floor height: take a taller wall, not another floor`;
+  return { height: null, place: kept };
 }
 
-/** Underside of the base − stripped ground ≤ 24 in. */
-function fillUnderSlab({ lowestInside, foundation, stripDepth, length }: AdviceFacts): Rule {
-  const below = foundation.slabThickness + foundation.baseThickness;
-  return {
+function coverBelowApron({ foundation, apron }: AdviceFacts): number {
+  return (bottomBelowTop(foundation) ?? 0) - apron.showing;
+}
+
+/** Steps and holes go down with the ground, so that they don't limit the floor; null for a level footing. */
+function followsGround({ foundation }: AdviceFacts): string | null {
+  if (foundation.kind === "posts") return "every hole goes down from the ground where it stands";
+  const steps = foundation.steps.on && foundation.kind !== "thickened-edge";
+  return steps ? "the footing steps down where the ground is lower" : null;
+}
+
+function floorForFooting({ foundation, topOfWallAboveFloor }: AdviceFacts, bottom: number): number {
+  return bottom + (bottomBelowTop(foundation) ?? 0) - topOfWallAboveFloor;
+}
+
+/** Underside of the base − stripped ground ≤ 24 in of sand or gravel, 8 in of earth. */
+function fillUnderSlab({
+  lowestInside,
+  foundation,
+  topOfWallAboveFloor,
+  stripDepth,
+  length,
+}: AdviceFacts): Rule {
+  const most = mostSlabFill(foundation);
+  const rule = {
     id: "fillUnderSlab",
-    kind: "notAbove",
+    kind: "notAbove" as const,
     name: "fill under the slab",
-    height: lowestInside.height - stripDepth + mostFillUnderSlab + below,
-    place: `${lowestInside.place}, from a strip of ${length(stripDepth)} up to the base stone`,
-    at: [...lowestInside.at],
-    value: mostFillUnderSlab,
+    value: most,
     source:
       "International Residential Code R506.2.1 (2012): 24 in of clean sand or gravel, 8 in of earth, unless approved",
+  };
+  if (!hasSlab(foundation)) return { ...rule, height: null, place: "no slab lies on the ground inside" };
+  return {
+    ...rule,
+    height: lowestInside.height - stripDepth + most + earthBelowFloor({ foundation, topOfWallAboveFloor }),
+    place: `${lowestInside.place}, from a strip of ${length(stripDepth)} up to the base stone`,
+    at: [...lowestInside.at],
   };
 }
 

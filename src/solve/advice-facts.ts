@@ -29,6 +29,7 @@ export function standingFacts(site: BuildingSite, project: Project, words: Words
     lowestAtWalls: named(lower(spots.walls.map(({ lowest }) => lowest))),
     lowestInside: named(spots.lowestInside),
     highestLeft: left.length > 0 ? named(higher(left.map(({ highest }) => highest))) : null,
+    lowestLeft: left.length > 0 ? named(lower(left.map(({ lowest }) => lowest))) : null,
     anyGraded: left.length < spots.walls.length,
     drives: driveLimits(plan, project.rules.steepestDrive),
     swaleNear: swaleNear(plan, footprint, project.rules.uphillReach, words),

@@ -66,6 +66,37 @@ describe("the floor's rules, worked by hand", () => {
     expect(rule?.place).toContain("1.25 m");
   });
 
+  it("counts frost from finished ground where the user says so: the apron's cover doesn't hang on the floor", () => {
+    const foundation = { ...facts.foundation, frostDepth: 0.8, frostFrom: "finished" as const };
+    const rule = (part: Partial<AdviceFacts>) =>
+      floorRules({ ...facts, foundation, ...part }).find(({ id }) => id === "frostCover");
+    expect(rule({})).toMatchObject({
+      height: null,
+      place: "the footing lies 1.25 m below the apron at any floor height",
+    });
+    expect(rule({ lowestLeft: spot(99.7) })?.height).toBeCloseTo(99.7 - 0.8 + 1.4 - 0.1, 9);
+    const deep = { ...foundation, frostDepth: 1.5 };
+    expect(rule({ foundation: deep })?.place).toContain("taller wall");
+  });
+
+  it("a footing that goes down with the ground doesn't limit the floor", () => {
+    const steps = { ...facts.foundation.steps, on: true };
+    for (const part of [{ steps }, { kind: "posts" as const }]) {
+      const foundation = { ...facts.foundation, frostDepth: 0.8, ...part };
+      expect(height("frostCover", { foundation })).toBeNull();
+      expect(height("intoUndisturbed", { foundation })).toBeNull();
+    }
+  });
+
+  it("fill of earth may be 8 in, a crawl space has none, a thickened edge is as deep as it is typed", () => {
+    const earth = { ...facts.foundation, slabFill: { kind: "earth" as const, lift: 0.15 } };
+    expect(height("fillUnderSlab", { foundation: earth })).toBeCloseTo(99.6 - 0.15 + 0.2032 + 0.2, 9);
+    const crawl = { ...facts.foundation, kind: "crawl-space" as const };
+    expect(height("fillUnderSlab", { foundation: crawl })).toBeNull();
+    const edge = { ...facts.foundation, kind: "thickened-edge" as const, edge: { depth: 0.5, width: 0.3 } };
+    expect(height("intoUndisturbed", { foundation: edge })).toBeCloseTo(99.5 - 0.15 - 0.3048 + 0.5 - 0.1, 9);
+  });
+
   it("takes the drive that limits most, each way", () => {
     const drives = [
       { name: "front", climbing: 101, falling: 99, at: [0, 0] as const },

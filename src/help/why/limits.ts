@@ -54,11 +54,17 @@ function shapeOf({ id, value }: BandRule, { project }: Asked): Shape | null {
       : [{ name: "Top of wall above the floor", m: -building.topOfWallAboveFloor }];
   const toWall = wallTop.length > 0 ? " − top of wall above the floor" : "";
   const strip = { name: "Topsoil off", m: -materials.stripDepth };
+  const isEdge = foundation.kind === "thickened-edge";
   const footing = [
-    { name: "Footing", m: foundation.footingThickness },
-    { name: "Wall", m: foundation.wallHeight },
+    ...(isEdge
+      ? [{ name: "Depth of the edge", m: foundation.edge.depth }]
+      : [
+          { name: "Footing", m: foundation.footingThickness },
+          { name: "Wall", m: foundation.wallHeight },
+        ]),
     ...wallTop,
   ];
+  const footed = isEdge ? "depth of the edge" : "footing + wall";
   switch (id) {
     case "aboveUphillGround":
     case "leastShowing":
@@ -91,13 +97,13 @@ function shapeOf({ id, value }: BandRule, { project }: Asked): Shape | null {
       return {
         ground: "Ground there",
         parts: [strip, { name: "Into undisturbed ground", m: -value }, ...footing],
-        formula: `floor = ground − topsoil − depth into it + footing + wall${toWall}`,
+        formula: `floor = ground − topsoil − depth into it + ${footed}${toWall}`,
       };
     case "frostCover":
       return {
         ground: "Ground there",
         parts: [{ name: "Frost depth", m: -value }, ...footing],
-        formula: `floor = ground − frost depth + footing + wall${toWall}`,
+        formula: `floor = ground − frost depth + ${footed}${toWall}`,
       };
     case "fillUnderSlab":
       return {
@@ -106,9 +112,10 @@ function shapeOf({ id, value }: BandRule, { project }: Asked): Shape | null {
           strip,
           { name: "Fill at most", m: value },
           { name: "Base stone", m: foundation.baseThickness },
+          ...(foundation.insulation > 0 ? [{ name: "Insulation", m: foundation.insulation }] : []),
           { name: "Slab", m: foundation.slabThickness },
         ],
-        formula: "floor = ground − topsoil + fill + base stone + slab",
+        formula: `floor = ground − topsoil + fill + base stone${foundation.insulation > 0 ? " + insulation" : ""} + slab`,
       };
     default:
       return null;
