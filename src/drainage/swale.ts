@@ -5,7 +5,7 @@
  * Source  First principles; the least fall is the user's rule.
  */
 import { type Point, pointAlong } from "../geometry";
-import { bedHeight, type SwaleLine, stations } from "../grading";
+import { bedFall, bedHeight, type SwaleLine, stations } from "../grading";
 import type { SwaleResult, SwaleStation } from "../solve/results";
 
 /** How deep the bed may lie under the ground at its outlet and still count as coming out, m. */
@@ -23,7 +23,7 @@ export function swaleResult(
   leastFall: number,
   words: Words,
 ): SwaleResult {
-  const distances = stations(line.length, [...line.distances]);
+  const distances = stations(line.length, [...line.distances, ...line.swale.beds.map(({ at }) => at)]);
   const list = distances.map((distance, i): SwaleStation => {
     const at = pointAlong(line.line, distance).at;
     return {
@@ -31,7 +31,7 @@ export function swaleResult(
       at: [...at],
       existing: groundHeight(at),
       bed: bedHeight(line, distance),
-      fall: i + 1 < distances.length ? line.fall : null,
+      fall: i + 1 < distances.length ? bedFall(line, (distance + (distances[i + 1] as number)) / 2) : null,
     };
   });
   return {

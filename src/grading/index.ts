@@ -1,14 +1,18 @@
+export { grown, union } from "./boxes";
+export { gradingConflicts } from "./conflicts";
 export { daylightLines } from "./daylight";
 export {
   type DriveLine,
+  type DriveNode,
   doorGap,
   driveHeight,
+  drivePieces,
   floorForGrade,
   layDrive,
   mainGrade,
   withoutRepeats,
 } from "./drive-line";
-export { type DriveProfile, driveProfile, driveResult, stations } from "./drive-result";
+export { type DriveLimits, type DriveProfile, driveProfile, driveResult, stations } from "./drive-result";
 export {
   type FinishBuffers,
   type Finished,
@@ -17,11 +21,25 @@ export {
   type OutsideVolumes,
   sumOutside,
 } from "./finish";
+export { fitToLine, type NamedLine } from "./fit";
 export { cornerName, type Footprint, type FootprintFault, footprint, onWall, type Wall } from "./footprint";
+export {
+  type BermLine,
+  layBerm,
+  layPad,
+  layWall,
+  type PadPlane,
+  type WallLine,
+} from "./ground-shapes";
 export { type Layout, layOut, layOutOn, leastCell, mostCells } from "./layout";
-export { finishHeights, type Places, type Prepared, prepare } from "./operators";
+export { apronId, type Limits, noLimits, type Operator } from "./operator";
+export { type Act, finishHeights, operatorsOf, type Places, type Prepared, prepare } from "./operators";
+export { inOrder } from "./order";
 export { placesAt } from "./places";
-export { type FloorRange, type GradingPlan, onDrive, type PadRule } from "./plan";
-export { farthestLook, gradingReach, gridOver, grown, union } from "./reach";
-export { bedHeight, laySwale, type SwaleLine } from "./swale-line";
+export { type FloorRange, type GradingPlan, onDrive, type PadRule, type SideRule } from "./plan";
+export { farthestLook, gradingReach, gridOver } from "./reach";
+export { retainingResults } from "./retaining";
+export { sideReaches } from "./side-reach";
+export { bedFall, bedHeight, laySwale, type SwaleLine } from "./swale-line";
+export { type Tightest, tightestPlaces } from "./underside";
 export { nearestSegment, nowhere, type Segments, segmentsOf } from "./wall-distance";

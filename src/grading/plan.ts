@@ -1,11 +1,13 @@
-/** All that grading needs to know of a project but the floor height: the order of its acts is the order here. */
+/** All that grading needs to know of a project but the floor height. */
+import type { GradePoint } from "../document/schema";
 import { nearestOnPolyline, type Point } from "../geometry";
 import type { DriveLine } from "./drive-line";
 import type { Footprint } from "./footprint";
+import type { BermLine, PadPlane, WallLine } from "./ground-shapes";
 import type { SwaleLine } from "./swale-line";
 
-/** The apron and side slopes round the walls. */
-export interface PadRule {
+/** How the ground is shaped in front of one side. */
+export interface SideRule {
   /** Height of the finished ground at the wall above the floor, m (mostly negative). */
   readonly edgeAboveFloor: number;
   /** Apron: fall away from the wall, rise over run, over this width, m. */
@@ -14,17 +16,29 @@ export interface PadRule {
   /** Run for one of rise beyond the apron, down in fill and up in cut. */
   readonly fillSlope: number;
   readonly cutSlope: number;
+}
+
+/** The apron and side slopes round the walls: the rule for all sides, and where sides differ the rule of each. */
+export interface PadRule extends SideRule {
   /** For each wall: 1 = the ground in front of it is left as it is. */
   readonly leave: Uint8Array;
+  readonly corners?: "round" | "mitred";
+  /** For each wall; missing: all as above. */
+  readonly sides?: readonly SideRule[];
 }
 
 export interface GradingPlan {
   readonly footprint: Footprint;
   readonly pad: PadRule;
-  /** After the pad. */
   readonly drives: readonly DriveLine[];
-  /** After the drives: a swale only ever cuts. */
+  /** A swale only ever cuts. */
   readonly swales: readonly SwaleLine[];
+  readonly pads?: readonly PadPlane[];
+  readonly berms?: readonly BermLine[];
+  readonly walls?: readonly WallLine[];
+  readonly points?: readonly GradePoint[];
+  /** Ids in their order; missing: the usual one. */
+  readonly order?: readonly string[];
 }
 
 /** The floor heights that a layout is made for, m. */

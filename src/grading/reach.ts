@@ -5,8 +5,9 @@
  *         grows until nothing changes at its edge: more fill reaches farther with a higher floor and more cut
  *         with a lower one, so the two ends hold all floors between.
  */
-import { type Bounds, boundsOf } from "../geometry";
+import { type Bounds, boundsOf, type Point } from "../geometry";
 import { type Grid, type Ground, sampleGrid } from "../terrain";
+import { grown, union } from "./boxes";
 import { cellsAbout } from "./cells";
 import { finishHeights, prepare } from "./operators";
 import type { FloorRange, GradingPlan } from "./plan";
@@ -26,11 +27,7 @@ export interface Reach {
 }
 
 export function gradingReach(plan: GradingPlan, ground: Ground, range: FloorRange): Reach {
-  const drawn = boundsOf([
-    ...plan.footprint.ring,
-    ...plan.drives.flatMap(({ line }) => line),
-    ...plan.swales.flatMap(({ line }) => line),
-  ]);
+  const drawn = boundsOf(drawnPoints(plan));
   const least = leastBox(plan);
   for (let look = firstLook; ; look *= 2) {
     const margin = Math.min(look, farthestLook);
@@ -42,10 +39,25 @@ export function gradingReach(plan: GradingPlan, ground: Ground, range: FloorRang
   }
 }
 
-/** Apron and drives, whose stone is dug in also where the height stays as it is. */
-function leastBox({ footprint, pad, drives }: GradingPlan): Bounds {
-  const apron = grown(boundsOf(footprint.ring), pad.width + 1);
-  return drives.reduce((box, { line, drive }) => union(box, grown(boundsOf(line), drive.width / 2)), apron);
+function drawnPoints(plan: GradingPlan): Point[] {
+  return [
+    ...plan.footprint.ring,
+    ...[...plan.drives, ...plan.swales, ...(plan.berms ?? []), ...(plan.walls ?? [])].flatMap(
+      ({ line }) => line,
+    ),
+    ...(plan.pads ?? []).flatMap(({ ring }) => ring),
+    ...(plan.points ?? []).map(({ at }) => at),
+  ];
+}
+
+/** Apron, drives and pads, whose stone is dug in also where the height stays as it is. */
+function leastBox({ footprint, pad, drives, pads = [] }: GradingPlan): Bounds {
+  const width = Math.max(pad.width, ...(pad.sides ?? []).map((side) => side.width));
+  const apron = grown(boundsOf(footprint.ring), width + 1);
+  const strips = drives.map(({ line, drive }) =>
+    grown(boundsOf(line), drive.width / 2 + drive.shoulder.width),
+  );
+  return [...strips, ...pads.map(({ ring }) => boundsOf(ring))].reduce(union, apron);
 }
 
 function changedBox(
@@ -93,18 +105,5 @@ export function gridOver(box: Bounds, mostCells: number, leastCell: number): Gri
     cell,
     columns: Math.max(1, Math.ceil(width / cell)),
     rows: Math.max(1, Math.ceil(height / cell)),
-  };
-}
-
-export function grown(box: Bounds, by: number): Bounds {
-  return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
-}
-
-export function union(a: Bounds, b: Bounds): Bounds {
-  return {
-    minX: Math.min(a.minX, b.minX),
-    minY: Math.min(a.minY, b.minY),
-    maxX: Math.max(a.maxX, b.maxX),
-    maxY: Math.max(a.maxY, b.maxY),
   };
 }

@@ -5,11 +5,13 @@ import {
   boundsOf,
   containsPoint,
   distanceToSegment,
+  nearestOnPolyline,
   nearestOnRing,
   type Point,
   segmentsMeet,
 } from "../geometry";
 import type { Finished, GradingPlan, Layout } from "../grading";
+import { lineSetbacks } from "../plot";
 import type { Problem } from "./results";
 import type { Words } from "./words";
 
@@ -24,6 +26,7 @@ export function clearances(layout: Layout, finished: Finished, lot: Lot, words: 
   const worked = workedPlaces(layout, finished);
   return [
     ...(lot.outline.length >= 3 ? pastLot(worked, lot.outline, layout.plan.drives, words) : []),
+    ...pastSetbacks(worked, lot, layout.plan.drives, words),
     ...lot.features.flatMap((feature) => nearFeature(worked, layout.plan.footprint.ring, feature, words)),
   ];
 }
@@ -65,6 +68,47 @@ function pastLot(
       at,
     },
   ];
+}
+
+/** Work in a strip where nothing may be built: mostly allowed for earth, but worth asking. */
+function pastSetbacks(
+  worked: readonly number[],
+  lot: Lot,
+  drives: GradingPlan["drives"],
+  words: Words,
+): Problem[] {
+  return lineSetbacks(lot).flatMap(({ line, distance: wide }): Problem[] => {
+    const start = lot.outline[line];
+    const end = lot.outline[(line + 1) % lot.outline.length];
+    if (!start || !end || lot.outline.length < 3) return [];
+    let nearest = wide - pastLine;
+    let at: [number, number] | null = null;
+    for (let k = 0; k + 1 < worked.length; k += 2) {
+      const [x, y] = [worked[k] as number, worked[k + 1] as number];
+      const apart = distanceToSegment(start, end, x, y);
+      if (apart >= nearest || !containsPoint(lot.outline, x, y) || onDrives(drives, x, y)) continue;
+      nearest = apart;
+      at = [x, y];
+    }
+    if (!at) return [];
+    return [
+      {
+        code: "grading-past-setback",
+        severity: "note",
+        where: `the setback from lot line ${line + 1}`,
+        what: `Cut or fill reaches ${words.length(wide - nearest)} into it.`,
+        how: "Earth is often allowed there where a building isn't; ask the building office.",
+        at,
+      },
+    ];
+  });
+}
+
+function onDrives(drives: GradingPlan["drives"], x: number, y: number): boolean {
+  return drives.some(
+    ({ line, drive }) =>
+      nearestOnPolyline(line, x, y).distance <= drive.width / 2 + drive.shoulder.width + roadShoulder,
+  );
 }
 
 /** Where a drive meets the road it has to cross the lot line; its shoulders run out beside it. */

@@ -3,14 +3,7 @@ import { floorBand, floorRules } from "../advice";
 import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
 import { wallWater } from "../drainage";
-import {
-  type Concrete,
-  type CornerGround,
-  concrete,
-  cornerResults,
-  foundationLevels,
-  trenchCorners,
-} from "../foundation";
+import { type CornerGround, cornerResults, foundationLevels, trenchCorners } from "../foundation";
 import {
   cornerName,
   type DriveProfile,
@@ -59,7 +52,6 @@ export interface Standing {
   readonly section: { readonly places: SectionPlaces; readonly prepared: Prepared };
   readonly curve: readonly CurvePoint[];
   readonly facts: StandingFacts;
-  readonly concrete: Concrete;
   readonly foundation: FoundationPlaces;
 }
 
@@ -118,7 +110,6 @@ export function standingStages(
     },
   );
   const curve = stage(volumeAgainstFloor);
-  const cast = stage(concrete);
   const footing = stage(foundationPlaces);
   return (site, project, words, carriedCurve) => {
     const { footprint, ground, height, plan, range, reach, building } = site;
@@ -133,7 +124,6 @@ export function standingStages(
       section: section(footprint, ground, height, plan, range, reach),
       curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),
       facts: standingFacts(site, project, words),
-      concrete: cast(footprint.ring, foundation),
       foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),
     };
   };
@@ -206,7 +196,7 @@ export function floorResults(input: FloorInput): FloorResults {
     bill: bill({
       ...strippedEarth(curve, levels, project.materials.stripDepth, finished.outside),
       disturbedArea: earthwork.disturbedArea,
-      concrete: standing.concrete,
+      concrete: foundation.takeOff,
       drives: plan.drives.map(({ drive, length }) => ({
         id: drive.id,
         name: drive.name,

@@ -1,14 +1,19 @@
 /** The document's building and grading → the plan that grading works from, and what doesn't fit, in words. */
-import type { Building, Door, Drive, Grading, Swale } from "../document/schema";
-import { cornerDistances, distance, type Point } from "../geometry";
+import type { Building, Door, Drive, Grading, GroundPad, Swale } from "../document/schema";
+import { cornerDistances, distance, type Point, pointAlong, ringsSelfCross, signedArea } from "../geometry";
 import {
   type DriveLine,
   doorGap,
   type Footprint,
   type GradingPlan,
+  layBerm,
   layDrive,
+  layPad,
   laySwale,
+  layWall,
   onWall,
+  type PadPlane,
+  type SideRule,
   type SwaleLine,
   withoutRepeats,
 } from "../grading";
@@ -37,6 +42,13 @@ export function gradingPlan(input: PlanInput): {
   const problems: Problem[] = [];
   const doors = usableDoors(input, problems);
   const { apron, slopes } = grading;
+  const usual = {
+    edgeAboveFloor: topOfWallAboveFloor - apron.showing,
+    fall: apron.fall,
+    width: apron.width,
+    fillSlope: slopes.fill,
+    cutSlope: slopes.cut,
+  };
   const leave = new Uint8Array(footprint.walls.length);
   for (const wall of apron.leave) {
     if (wall < leave.length) leave[wall] = 1;
@@ -45,17 +57,64 @@ export function gradingPlan(input: PlanInput): {
   const plan: GradingPlan = {
     footprint,
     pad: {
-      edgeAboveFloor: topOfWallAboveFloor - apron.showing,
-      fall: apron.fall,
-      width: apron.width,
-      fillSlope: slopes.fill,
-      cutSlope: slopes.cut,
+      ...usual,
       leave,
+      corners: slopes.corners,
+      ...(apron.sides.length > 0 ? { sides: sideRules(input, usual, problems) } : {}),
     },
     drives: grading.drives.flatMap((drive) => driveLine(drive, doors, input, problems)),
     swales: grading.swales.flatMap((swale) => swaleLine(swale, input, problems)),
+    pads: grading.pads.flatMap((pad) => padPlane(pad, input, problems)),
+    berms: grading.berms.flatMap((berm) =>
+      usableLine(berm.id, berm.name, berm.line, problems) ? [layBerm(berm, input.height)] : [],
+    ),
+    walls: grading.walls.flatMap((wall) =>
+      usableLine(wall.id, wall.name, wall.line, problems) ? [layWall(wall)] : [],
+    ),
+    points: grading.points,
+    order: grading.order,
   };
   return { plan, problems };
+}
+
+/** The rule of each side: the usual one with what is typed for it. */
+function sideRules(
+  { footprint, grading, topOfWallAboveFloor }: PlanInput,
+  usual: SideRule,
+  problems: Problem[],
+): SideRule[] {
+  const rules = footprint.walls.map(() => usual);
+  for (const side of grading.apron.sides) {
+    if (side.wall >= rules.length) {
+      problems.push(missingSide(side.wall));
+      continue;
+    }
+    rules[side.wall] = {
+      edgeAboveFloor: side.showing === null ? usual.edgeAboveFloor : topOfWallAboveFloor - side.showing,
+      fall: side.fall ?? usual.fall,
+      width: side.width ?? usual.width,
+      fillSlope: side.fill ?? usual.fillSlope,
+      cutSlope: side.cut ?? usual.cutSlope,
+    };
+  }
+  return rules;
+}
+
+function padPlane(pad: GroundPad, { height }: PlanInput, problems: Problem[]): PadPlane[] {
+  const crossed = ringsSelfCross(pad.outline);
+  if (!crossed && Math.abs(signedArea(pad.outline)) > 0.01) return [layPad(pad, height)];
+  problems.push({
+    code: "pad-outline",
+    severity: "error",
+    where: pad.name,
+    what: crossed
+      ? "Its outline crosses or touches itself, so it is left out."
+      : "Its outline encloses no ground, so it is left out.",
+    how: "Move its corners apart until no side crosses another.",
+    ...(pad.outline[0] ? { at: [...pad.outline[0]] as [number, number] } : {}),
+    ids: [pad.id],
+  });
+  return [];
 }
 
 /** Doors that stand on a wall. */
@@ -111,15 +170,18 @@ function driveLine(
     roadHeight: drive.roadHeight ?? height(road),
     endHeight: height(end),
     sillBelowFloor: door ? door.sillBelowFloor : null,
+    ground: height,
   };
-  return [layDrive(drive, site)];
+  const laid = layDrive(drive, site);
+  problems.push(...breakProblems(laid, words));
+  return [laid];
 }
 
 function swaleLine(swale: Swale, { height }: PlanInput, problems: Problem[]): SwaleLine[] {
   const line = usableLine(swale.id, swale.name, swale.line, problems);
   if (!line) return [];
   const [start, outlet] = [line[0] as Point, line[line.length - 1] as Point];
-  return [laySwale(swale, { startGround: height(start), outletGround: height(outlet) })];
+  return [laySwale(swale, { startGround: height(start), outletGround: height(outlet), ground: height })];
 }
 
 function usableLine(
@@ -151,6 +213,40 @@ function missingSide(wall: number): Problem {
     what: `Side ${wall + 1} is to be left as it is, but the building has no such side.`,
     how: "Choose the sides to leave again.",
   };
+}
+
+/** Breaks that have no place on the run, and curves without room. */
+function breakProblems(
+  { drive, passedOver, shortened, line, distances }: DriveLine,
+  words: Words,
+): Problem[] {
+  const at = (t: number): { at: [number, number] } => ({ at: [...pointAlong(line, t).at] });
+  const end = distances[distances.length - 1] ?? 0;
+  return [
+    ...passedOver.map((index): Problem => {
+      const place = drive.breaks[index]?.at ?? 0;
+      return {
+        code: "grade-break-without-place",
+        severity: "caution",
+        where: `${drive.name}, ${words.length(place)} from the road`,
+        what: "This grade break lies on the landing, beyond the end or on another break, so it is left out.",
+        how: "Move it on to the run between the road and the landing.",
+        ...at(Math.min(place, end)),
+        ids: [drive.id],
+      };
+    }),
+    ...shortened.map(
+      (node): Problem => ({
+        code: "vertical-curve-short",
+        severity: "note",
+        where: `${drive.name}, ${words.length(node.at)} from the road`,
+        what: `Its vertical curve has room for ${words.length(2 * node.half)} only.`,
+        how: "Make it or its neighbour shorter, or move the breaks apart.",
+        ...at(node.at),
+        ids: [drive.id],
+      }),
+    ),
+  ];
 }
 
 function driveWithoutDoor(drive: Drive, end: Point): Problem {

@@ -18,11 +18,14 @@ import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
 import { type FloorResults, floorResults, standingStages } from "./floor";
+import { driveProfileCautions, gradingCautions } from "./grading-cautions";
+import { gradingResult } from "./grading-result";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
 import type {
   CornerResult,
   CurvePoint,
+  GradingResult,
   Problem,
   Results,
   SolveOptions,
@@ -52,6 +55,7 @@ interface Settled {
   readonly floor: number;
   readonly trailing: Trailing;
   readonly curve: readonly CurvePoint[];
+  readonly grading: GradingResult;
   readonly problems: readonly Problem[];
 }
 
@@ -62,6 +66,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
   const trailing = trailingStages(stage);
   const finishOf = stage(finish);
   const clearancesOf = stage(clearances);
+  const gradingOf = stage(gradingResult);
   const pitsOf = stage(pitsStage);
   const buffersFor = dragBuffers();
   let settled: Settled | null = null;
@@ -119,13 +124,20 @@ export function createSolver(options: SolverOptions = {}): Solver {
       project.materials,
       words,
     );
+    const grading =
+      dragging && settled
+        ? settled.grading
+        : gradingOf(layout, built.height, project.grading, project.lot, floor);
     const problems = carried?.problems ?? [
       ...site.problems,
       ...pitProblems,
       ...cautions(built, project, results, words),
+      ...gradingCautions(grading, layout.plan, project.grading, words),
+      ...driveProfileCautions(results.drives, project.rules.steepestDrive, words),
       ...clearancesOf(layout, finished, project.lot, words),
     ];
-    if (!dragging) settled = { project, layout, floor, trailing: late, curve: standing.curve, problems };
+    if (!dragging)
+      settled = { project, layout, floor, trailing: late, curve: standing.curve, grading, problems };
     return {
       ...whole(site, problems),
       pits,
@@ -134,6 +146,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       daylight: late.daylight,
       arrows: late.arrows,
       balance: late.balance,
+      grading,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
   }
@@ -158,7 +171,8 @@ function withoutBuilding(
   project: Project,
   site: Site,
   water: StandingWater,
-): FloorResults & Pick<Results, "finishedContours" | "daylight" | "arrows" | "balance" | "lagging"> {
+): FloorResults &
+  Pick<Results, "finishedContours" | "daylight" | "arrows" | "balance" | "grading" | "lagging"> {
   const { building } = project;
   return {
     floor: building?.floor ?? null,

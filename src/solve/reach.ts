@@ -22,6 +22,9 @@ export function siteReach(
     ...outline,
     ...grading.drives.flatMap(({ line }) => line),
     ...grading.swales.flatMap(({ line }) => line),
+    ...[...grading.berms, ...grading.walls].flatMap(({ line }) => line),
+    ...grading.pads.flatMap((pad) => pad.outline),
+    ...grading.points.map(({ at }) => at),
   ];
   const box = grown(union(boundsOf(drawn), measuredBox(tin)), farthestLook + 10);
   const out = (value: number) => Math.ceil(value / boxStep) * boxStep;

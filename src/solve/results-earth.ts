@@ -85,6 +85,60 @@ export interface DriveStation {
   readonly grade: number | null;
 }
 
+/** A place of a drive's long section where its grade changes, or its end. */
+export interface DriveNodeResult {
+  readonly kind: "road" | "break" | "landing" | "door" | "end";
+  readonly distance: number;
+  readonly at: Point;
+  /** Where the straight grades meet; a vertical curve passes over or under it. */
+  readonly height: number;
+  /** Index among the drive's typed breaks; -1 for others. */
+  readonly index: number;
+  /** The break follows the ground as it is. */
+  readonly follows: boolean;
+  /** Length of its vertical curve as built in; less than typed where its neighbours leave no room. */
+  readonly curve: number;
+  readonly shortened: boolean;
+}
+
+/** A straight piece between two nodes. */
+export interface DrivePiece {
+  readonly from: number;
+  readonly to: number;
+  readonly grade: number;
+  /** Steeper than the user's limit. */
+  readonly over: boolean;
+}
+
+export interface VerticalCurve {
+  readonly kind: "crest" | "sag";
+  /** Distances of its start, its break and its end. */
+  readonly from: number;
+  readonly at: number;
+  readonly to: number;
+  readonly gradeIn: number;
+  readonly gradeOut: number;
+  /** Length for each per cent that the grade changes, m. */
+  readonly lengthPerPercent: number;
+  /** From the break to the curve, m. */
+  readonly offset: number;
+  /** Highest place of a crest, lowest of a sag; null where the grade doesn't change its sign in it. */
+  readonly turning: { readonly distance: number; readonly height: number } | null;
+}
+
+/** What of the vehicle comes nearest to the drive, rolled along from the road to the door. */
+export interface UndersideResult {
+  readonly vehicle: string;
+  readonly passes: boolean;
+  /** The tightest place of each part: room left, negative where it touches. */
+  readonly parts: readonly {
+    readonly part: "underside" | "front" | "rear";
+    readonly room: number;
+    readonly distance: number;
+    readonly at: Point;
+  }[];
+}
+
 export interface DriveResult {
   readonly id: string;
   readonly name: string;
@@ -94,6 +148,98 @@ export interface DriveResult {
   readonly steepestAt: Point;
   readonly climbs: boolean;
   readonly stations: readonly DriveStation[];
+  readonly nodes: readonly DriveNodeResult[];
+  readonly pieces: readonly DrivePiece[];
+  readonly curves: readonly VerticalCurve[];
+  readonly underside: UndersideResult | null;
+}
+
+/** One act on the ground, in the order in which they shape it. */
+export interface ActResult {
+  /** Document id; "apron" for pad and apron. */
+  readonly id: string;
+  readonly kind: "apron" | "pad" | "drive" | "berm" | "point" | "swale" | "wall";
+  readonly name: string;
+}
+
+/** How far the side slopes run out in front of one side of the building. */
+export interface SideReach {
+  readonly wall: number;
+  readonly name: string;
+  /** False: the ground in front of it is left as it is. */
+  readonly graded: boolean;
+  /** Farthest place, from the wall, where the fill or cut slope meets the ground; null: none needed. */
+  readonly fill: { readonly distance: number; readonly at: Point } | null;
+  readonly cut: { readonly distance: number; readonly at: Point } | null;
+  /** False: the ground falls (or climbs) as steeply as the slope, which never meets it. */
+  readonly meets: boolean;
+  /** Height of a wall at the apron's edge that would end it there; null where it meets. */
+  readonly endWall: { readonly height: number; readonly at: Point } | null;
+}
+
+/** A later act has changed the surface that an earlier one made. */
+export interface GradingConflict {
+  readonly first: string;
+  readonly second: string;
+  readonly firstName: string;
+  readonly secondName: string;
+  /** Greatest change of height, its sign kept: negative is cut into the earlier one. */
+  readonly by: number;
+  readonly at: Point;
+  readonly area: number;
+}
+
+export interface RetainingResult {
+  readonly id: string;
+  readonly name: string;
+  readonly length: number;
+  /** Greatest height that shows with the ground as finished, and where; 0 where both sides are alike. */
+  readonly exposed: number;
+  readonly at: Point;
+  /** Greatest height from the bottom of its footing: what permits go by. */
+  readonly fromFooting: number;
+  /** What it is short of at its worst place as typed; 0 where it is high enough or left open. */
+  readonly short: number;
+  /** What loads it from above, in words; null: nothing. */
+  readonly loadedBy: string | null;
+  readonly stations: readonly {
+    readonly distance: number;
+    readonly at: Point;
+    readonly low: number;
+    readonly high: number;
+  }[];
+}
+
+export interface GroundPadResult {
+  readonly id: string;
+  readonly name: string;
+  readonly use: "parking" | "turning" | "terrace";
+  readonly area: number;
+  readonly middle: Point;
+  readonly height: number;
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/** What would make the slopes stop at a line. */
+export interface SlopeFit {
+  readonly line: string;
+  readonly what: "fill" | "cut";
+  /** Where on the line it stands highest over (in cut: deepest under) the ground. */
+  readonly at: Point;
+  /** Run for one of rise that just ends there; null: nothing but a wall does. */
+  readonly slope: number | null;
+  /** Height of a wall on the line that would hold it. */
+  readonly wallHeight: number;
+}
+
+export interface GradingResult {
+  readonly order: readonly ActResult[];
+  readonly sides: readonly SideReach[];
+  readonly conflicts: readonly GradingConflict[];
+  readonly walls: readonly RetainingResult[];
+  readonly pads: readonly GroundPadResult[];
+  readonly fits: readonly SlopeFit[];
 }
 
 export interface SectionLine {

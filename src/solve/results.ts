@@ -13,6 +13,7 @@ import type {
   CurvePoint,
   DriveResult,
   EarthworkResult,
+  GradingResult,
   GroundGrid,
   SectionLine,
 } from "./results-earth";
@@ -72,6 +73,8 @@ export interface Results {
   readonly foundation: FoundationResult | null;
   readonly setout: SetoutResult;
   readonly drives: readonly DriveResult[];
+  /** Null while no building stands on a ground. */
+  readonly grading: GradingResult | null;
   readonly arrows: readonly Arrow[];
   readonly water: WaterResult;
   readonly band: BandResult;

@@ -62,9 +62,9 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       high: number,
     ) => balance({ coarse, curve, earthBelowFloor: below, strip, shrink, low, high }),
   );
-  const lines = (site: BuildingSite, finished: Finished, contours: Site["contours"]) => ({
+  const lines = (site: BuildingSite, finished: Finished, contours: Site["contours"], exact: boolean) => ({
     finishedContours: contoursOf(site.layout, finished, contours),
-    daylight: daylightOf(site.layout, finished.floor),
+    daylight: daylightOf(site.layout, finished.floor, exact ? site.ground : null),
   });
   return {
     full(site, project, finished, contours, swales) {
@@ -78,7 +78,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       );
       const standing = water(layout, finished.floor);
       return {
-        ...lines(site, finished, contours),
+        ...lines(site, finished, contours, true),
         ...standing,
         flows: standing.flow ? flowsOf(site.plan, swales, standing.flow, project.storm) : [],
         outsideError: errorOf(finished, site.coarse),
@@ -95,7 +95,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
     },
     quick(site, finished, contours, before) {
       return {
-        ...lines(site, finished, contours),
+        ...lines(site, finished, contours, false),
         ...(before
           ? { ponds: before.ponds, arrows: before.arrows, flow: before.flow, gathered: before.gathered }
           : noWater),

@@ -9,6 +9,10 @@ const drive = (id: string, stations: readonly (readonly [number, number | null])
   steepest: 0.1,
   steepestAt: [0, 0],
   climbs: true,
+  nodes: [],
+  pieces: [],
+  curves: [],
+  underside: null,
   stations: stations.map(
     ([distance, grade]): DriveStation => ({ distance, at: [distance, 0], existing: 0, finished: 0, grade }),
   ),

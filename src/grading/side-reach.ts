@@ -1,0 +1,114 @@
+/**
+ * How far the side slopes run out in front of each side, and where they never meet the ground.
+ *
+ * Units   metres.
+ * Method  From places along the apron's edge the slope is followed square to the wall in small steps, and the step in
+ *         which it meets the ground is halved until the place is exact on the triangles. A retaining wall ends it.
+ * Source  First principles.
+ */
+import { type Point, segmentsMeet } from "../geometry";
+import type { SideReach } from "../solve/results";
+import { onWall, type Wall } from "./footprint";
+import type { HeightOfGround } from "./ground-shapes";
+import type { GradingPlan, SideRule } from "./plan";
+import { farthestLook } from "./reach";
+
+/** Places along a side no farther apart than this, and steps along the slope, m. */
+const alongWall = 2;
+const step = 0.5;
+/** A slope that begins nearer than this to the ground needs no reach, m. */
+const touching = 1e-3;
+
+export function sideReaches(plan: GradingPlan, ground: HeightOfGround, floor: number): SideReach[] {
+  return plan.footprint.walls.map((wall, i) => {
+    const graded = plan.pad.leave[i] === 0;
+    const none: SideReach = {
+      wall: i,
+      name: wall.name,
+      graded,
+      fill: null,
+      cut: null,
+      meets: true,
+      endWall: null,
+    };
+    return graded
+      ? { ...none, ...sideReach(wall, plan.pad.sides?.[i] ?? plan.pad, plan, ground, floor) }
+      : none;
+  });
+}
+
+function sideReach(
+  wall: Wall,
+  rule: SideRule,
+  plan: GradingPlan,
+  ground: HeightOfGround,
+  floor: number,
+): Pick<SideReach, "fill" | "cut" | "meets" | "endWall"> {
+  const found: { -readonly [K in "fill" | "cut" | "endWall"]: SideReach[K] } = {
+    fill: null,
+    cut: null,
+    endWall: null,
+  };
+  let meets = true;
+  const pieces = Math.max(2, Math.ceil(wall.length / alongWall));
+  const height = floor + rule.edgeAboveFloor - rule.fall * rule.width;
+  for (let k = 0; k <= pieces; k++) {
+    const offset = (wall.length * k) / pieces;
+    const edge = onWall(wall, offset, rule.width);
+    const over = height - ground(edge);
+    if (Math.abs(over) < touching) continue;
+    const slope = over > 0 ? -1 / rule.fillSlope : 1 / rule.cutSlope;
+    const out = daylightOut(
+      (t) => onWall(wall, offset, rule.width + t),
+      plan,
+      ground,
+      height,
+      slope,
+      over > 0,
+    );
+    if (out === null) {
+      meets = false;
+      if (Math.abs(over) > (found.endWall?.height ?? 0))
+        found.endWall = { height: Math.abs(over), at: [...edge] };
+      continue;
+    }
+    const kind = over > 0 ? "fill" : "cut";
+    const distance = rule.width + out;
+    if (distance > (found[kind]?.distance ?? 0))
+      found[kind] = { distance, at: [...onWall(wall, offset, distance)] };
+  }
+  return { ...found, meets };
+}
+
+/** Distance beyond the apron at which a slope meets the ground or a retaining wall; null: not within reach. */
+function daylightOut(
+  place: (out: number) => Point,
+  plan: GradingPlan,
+  ground: HeightOfGround,
+  height: number,
+  slope: number,
+  fill: boolean,
+): number | null {
+  const open = (t: number) => (fill ? 1 : -1) * (height + slope * t - ground(place(t))) > 0;
+  for (let t = step; t <= farthestLook; t += step) {
+    const walled = heldBetween(place(t - step), place(t), plan, fill);
+    if (open(t) && !walled) continue;
+    let [near, far] = [t - step, t];
+    if (!walled || !open(t))
+      while (far - near > 1e-6) {
+        const middle = (near + far) / 2;
+        if (open(middle)) near = middle;
+        else far = middle;
+      }
+    return far;
+  }
+  return null;
+}
+
+function heldBetween(a: Point, b: Point, { walls = [] }: GradingPlan, fill: boolean): boolean {
+  return walls.some(
+    ({ line, wall }) =>
+      (wall.holds === "fill") === fill &&
+      line.slice(1).some((end, i) => segmentsMeet(a, b, line[i] as Point, end)),
+  );
+}

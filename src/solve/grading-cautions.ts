@@ -1,0 +1,215 @@
+/**
+ * What the person should know of the acts on the ground, in words.
+ *
+ * Source  Retaining walls: International Building Code 2012, 105.2: over 4 ft from the bottom of the footing, or with a
+ *         load above at any height, they want a permit. Local rules and licensed people decide.
+ */
+import type { Grading } from "../document/schema";
+import { distance, nearestOnPolyline } from "../geometry";
+import type { GradingPlan } from "../grading";
+import type { DriveResult, GradingResult, Problem } from "./results";
+import type { Words } from "./words";
+
+/** 4 ft, m. */
+const permitHeight = 1.2192;
+/** Slopes that would have to be steeper than this take a wall, run for one of rise. */
+const steepestFit = 1.5;
+/** A swale whose line passes a drive's this near is told of as a crossing elsewhere, m. */
+const crossingNear = 0.5;
+
+export function gradingCautions(
+  result: GradingResult,
+  plan: GradingPlan,
+  grading: Grading,
+  words: Words,
+): Problem[] {
+  return [
+    ...result.walls.flatMap((wall) => wallCautions(wall, words)),
+    ...result.sides.flatMap((side) => neverMeets(side, words)),
+    ...result.conflicts.flatMap((conflict) => conflictNote(conflict, plan, words)),
+    ...uphillSwales(grading, plan, words),
+    ...unknownInOrder(grading, result),
+  ];
+}
+
+function wallCautions(wall: GradingResult["walls"][number], words: Words): Problem[] {
+  const common = { where: wall.name, at: wall.at, ids: [wall.id] };
+  const problems: Problem[] = [];
+  if (wall.fromFooting > permitHeight && wall.exposed > 0)
+    problems.push({
+      ...common,
+      code: "retaining-wall-high",
+      severity: "caution",
+      what: `It is ${words.length(wall.fromFooting)} high from the bottom of its footing.`,
+      how: "Over 4 ft (1.22 m) walls usually need a permit and an engineer's design (International Building Code 105.2). Take two lower walls with a terrace between them, or ask.",
+    });
+  if (wall.loadedBy)
+    problems.push({
+      ...common,
+      code: "retaining-wall-loaded",
+      severity: "caution",
+      what: `It carries a load from above: ${wall.loadedBy}.`,
+      how: "With a load above it a wall of any height usually needs a permit and an engineer's design (International Building Code 105.2).",
+    });
+  if (wall.short > 0.005)
+    problems.push({
+      ...common,
+      code: "retaining-wall-short",
+      severity: "caution",
+      what: `As typed it is ${words.length(wall.short)} too low for the ground behind it, which stands ${words.length(wall.exposed)} above the ground in front.`,
+      how: "Make it higher, or the slope behind it steeper.",
+    });
+  if (wall.exposed <= 0.005)
+    problems.push({
+      ...common,
+      code: "retaining-wall-holds-nothing",
+      severity: "note",
+      what: "No cut or fill comes to it, so it holds nothing.",
+      how: "Move it to where the slope runs, or change which side is the lower one.",
+    });
+  return problems;
+}
+
+function neverMeets(side: GradingResult["sides"][number], words: Words): Problem[] {
+  if (side.meets || !side.endWall) return [];
+  return [
+    {
+      code: "slope-never-meets",
+      severity: "caution",
+      where: `the side slope of wall ${side.name}`,
+      what: "The ground falls as steeply as the slope, so it never meets it.",
+      how: `A retaining wall ${words.length(side.endWall.height)} high at the apron's edge would end it; higher where it stands farther out. Or take a steeper slope.`,
+      at: side.endWall.at,
+    },
+  ];
+}
+
+function conflictNote(
+  conflict: GradingResult["conflicts"][number],
+  plan: GradingPlan,
+  words: Words,
+): Problem[] {
+  // A drive is meant to cross the apron to its door.
+  const toDoor = plan.drives.some(
+    ({ drive, sillBelowFloor }) => drive.id === conflict.second && sillBelowFloor !== null,
+  );
+  if (conflict.first === "apron" && toDoor) return [];
+  if (crossesDrive(conflict, plan)) return [];
+  const what = conflict.by < 0 ? "cuts" : "raises";
+  return [
+    {
+      code: "grading-conflict",
+      severity: "note",
+      where: `${conflict.secondName} and ${conflict.firstName}`,
+      what: `${sentence(conflict.secondName)} ${what} ${conflict.firstName} by up to ${words.length(Math.abs(conflict.by))} over ${words.area(conflict.area)}: it comes later in the order.`,
+      how: "Move one of them, or change their order in the grading step.",
+      at: conflict.at,
+      ids: [conflict.first, conflict.second],
+    },
+  ];
+}
+
+/** A swale that crosses a drive has a note of its own. */
+function crossesDrive({ first, second, at }: GradingResult["conflicts"][number], plan: GradingPlan): boolean {
+  const swale = plan.swales.find(({ swale: one }) => one.id === second || one.id === first);
+  const drive = plan.drives.find(({ drive: one }) => one.id === first || one.id === second);
+  if (!swale || !drive) return false;
+  const near = nearestOnPolyline(drive.line, at[0], at[1]);
+  const crossing = nearestOnPolyline(swale.line, near.x, near.y);
+  return distance([near.x, near.y], [crossing.x, crossing.y]) < crossingNear;
+}
+
+/** Typed heights of a bed that rise on the way. */
+function uphillSwales({ swales }: Grading, plan: GradingPlan, words: Words): Problem[] {
+  return plan.swales.flatMap((line): Problem[] => {
+    if (line.fall >= 0 || !swales.some(({ id, beds }) => id === line.swale.id && beds.length > 0)) return [];
+    let worst = 1;
+    const rise = (i: number) => (line.bed[i] as number) - (line.bed[i - 1] as number);
+    for (let i = 1; i < line.bed.length; i++) if (rise(i) > rise(worst)) worst = i;
+    return [
+      {
+        code: "swale-bed-rises",
+        severity: "caution",
+        where: `${line.swale.name}, ${words.length(line.at[worst - 1] as number)} to ${words.length(line.at[worst] as number)} from its high end`,
+        what: `Its typed bed rises ${words.length(rise(worst))} there: water stands behind it.`,
+        how: "Type heights that go down all the way to the outlet.",
+        ids: [line.swale.id],
+      },
+    ];
+  });
+}
+
+function unknownInOrder({ order }: Grading, result: GradingResult): Problem[] {
+  const known = new Set(result.order.map(({ id }) => id));
+  if (order.every((id) => known.has(id))) return [];
+  return [
+    {
+      code: "grading-order-unknown",
+      severity: "note",
+      where: "the order of grading",
+      what: "It names something that isn't in the plan, which is passed over.",
+      how: "Set the order again in the grading step.",
+    },
+  ];
+}
+
+/** What the drives' long sections come to. They follow the floor. */
+export function driveProfileCautions(
+  drives: readonly DriveResult[],
+  steepest: number,
+  words: Words,
+): Problem[] {
+  return drives.flatMap((drive): Problem[] => {
+    const common = { where: drive.name, ids: [drive.id] };
+    const steep = drive.pieces.filter(({ over }) => over);
+    const worst = steep.reduce<(typeof steep)[number] | null>(
+      (a, b) => (a && Math.abs(a.grade) >= Math.abs(b.grade) ? a : b),
+      null,
+    );
+    const node = worst && drive.nodes.find(({ distance: at }) => at === worst.from);
+    const touching = drive.underside?.parts.filter(({ room }) => room < 0) ?? [];
+    const hit = touching.reduce<(typeof touching)[number] | null>(
+      (a, b) => (a && a.room <= b.room ? a : b),
+      null,
+    );
+    return [
+      ...(worst && drive.nodes.some(({ kind }) => kind === "break")
+        ? [
+            {
+              ...common,
+              code: "drive-piece-steep",
+              severity: "caution" as const,
+              where: `${drive.name}, ${words.length(worst.from)} to ${words.length(worst.to)} from the road`,
+              what: `It ${worst.grade > 0 ? "climbs" : "falls"} at ${words.slope(Math.abs(worst.grade))} there, where ${words.slope(steepest)} is the limit.`,
+              how: "Drag its grade breaks until each piece is within the limit.",
+              ...(node ? { at: node.at } : {}),
+            },
+          ]
+        : []),
+      ...(hit
+        ? [
+            {
+              ...common,
+              code: "drive-underside",
+              severity: "caution" as const,
+              where: `${drive.name}, ${words.length(Math.max(0, hit.distance))} from the road`,
+              what: `A ${drive.underside?.vehicle ?? "vehicle"} touches with its ${partWords[hit.part]} by ${words.length(-hit.room)}.`,
+              how: "Round the break with a vertical curve, or spread it over two breaks.",
+              at: hit.at,
+            },
+          ]
+        : []),
+    ];
+  });
+}
+
+const partWords = { underside: "underside", front: "front end", rear: "rear end" } as const;
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Whether a slope may be made so steep without a study. */
+export function fitsWithoutWall(slope: number | null): slope is number {
+  return slope !== null && slope >= steepestFit;
+}

@@ -1,0 +1,91 @@
+/** The acts on the ground one by one: their order, how far slopes run, what fights, what walls hold, what would fit. */
+import { isArea } from "../document/features";
+import type { Grading, Lot } from "../document/schema";
+import { type Point, signedArea } from "../geometry";
+import {
+  apronId,
+  cornerName,
+  fitToLine,
+  gradingConflicts,
+  inOrder,
+  type Layout,
+  type NamedLine,
+  type PadPlane,
+  retainingResults,
+  sideReaches,
+} from "../grading";
+import type { HeightAt } from "./grading-plan";
+import type { ActResult, GradingResult, GroundPadResult } from "./results";
+
+export function gradingResult(
+  layout: Layout,
+  height: HeightAt,
+  grading: Grading,
+  lot: Lot,
+  floor: number,
+): GradingResult {
+  const { plan } = layout;
+  const order = actsInOrder(grading);
+  const names = new Map(order.map(({ id, name }) => [id, name]));
+  return {
+    order,
+    sides: sideReaches(plan, height, floor),
+    conflicts: gradingConflicts(layout, floor, (id) => names.get(id) ?? id),
+    walls: retainingResults(plan, height, floor),
+    pads: (plan.pads ?? []).map((pad) => padResult(pad, floor)),
+    fits: linesToKeep(lot).flatMap((line) => fitToLine(plan, height, floor, line)),
+  };
+}
+
+/** Every act of the document in the order in which they shape the ground. */
+export function actsInOrder(grading: Grading): ActResult[] {
+  const all = (kind: ActResult["kind"], list: readonly { readonly id: string; readonly name: string }[]) =>
+    list.map(({ id, name }): ActResult => ({ id, kind, name }));
+  return inOrder(
+    [
+      { id: apronId, kind: "apron", name: "pad and apron" },
+      ...all("pad", grading.pads),
+      ...all("drive", grading.drives),
+      ...all("berm", grading.berms),
+      ...all("point", grading.points),
+      ...all("swale", grading.swales),
+      ...all("wall", grading.walls),
+    ],
+    grading.order,
+  );
+}
+
+function padResult({ pad, ring, base, share, gx, gy, middle }: PadPlane, floor: number): GroundPadResult {
+  const height = ([x, y]: Point) => base + share * floor + gx * x + gy * y;
+  const corners = ring.map(height);
+  return {
+    id: pad.id,
+    name: pad.name,
+    use: pad.use,
+    area: Math.abs(signedArea(ring)),
+    middle: [...middle],
+    height: height(middle),
+    lowest: Math.min(...corners),
+    highest: Math.max(...corners),
+  };
+}
+
+/** Lines that slopes are to stop at: the lot's, and what stands on it. */
+function linesToKeep({ outline, features }: Lot): NamedLine[] {
+  const sides =
+    outline.length < 3
+      ? []
+      : outline.map((start, i): NamedLine => {
+          const next = (i + 1) % outline.length;
+          return {
+            name: `lot line ${cornerName(i)}-${cornerName(next)}`,
+            points: [start, outline[next] as Point],
+          };
+        });
+  const kept = features.map((feature): NamedLine => {
+    const [first] = feature.points;
+    const points = isArea(feature) && first ? [...feature.points, first] : feature.points;
+    return { name: feature.name || feature.kind.replace("-", " "), points };
+  });
+  return [...sides, ...kept];
+}
