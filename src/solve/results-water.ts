@@ -81,7 +81,7 @@ export interface SwaleFlow {
   readonly depth: number | null;
   readonly speed: number | null;
   readonly froude: number | null;
-  /** Least depth of the ditch below the ground beside it, m, and where, m along. */
+  /** Least depth of the ditch below the ground on its first two thirds, before it comes out, m, and where, m along. */
   readonly room: number | null;
   readonly roomAt: number | null;
   readonly verdict: "carries it" | "overflows" | "is scoured" | null;

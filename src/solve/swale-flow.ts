@@ -23,8 +23,8 @@ import type { SwaleFlow, SwaleResult } from "./results";
 
 type Line = GradingPlan["swales"][number];
 
-/** The ditch's room isn't asked for on its last part, where it comes out at the surface. */
-const beforeOutlet = 0.85;
+/** A ditch is meant to come out at the surface: its room is asked for on its first two thirds (our own choice). */
+const beforeOutlet = 2 / 3;
 
 export function swaleFlows(
   plan: GradingPlan,

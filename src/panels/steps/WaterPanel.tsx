@@ -212,7 +212,13 @@ const PondRow = memo(function PondRow({ pond }: { pond: Pond }) {
       <div>
         <p>
           <b>{`${notation.length(pond.depth)} deep`}</b>
-          {`, ${notation.area(pond.area)}${pond.guessed ? ", partly on guessed ground" : ""}`}
+          {`, ${notation.area(pond.area)}, holds ${notation.volume(pond.volume)}${pond.guessed ? "; partly on guessed ground, so it may not be there" : "; a measured hollow"}`}
+        </p>
+        <p className="soft small">
+          {`It drains once its rim is ${notation.length(pond.depth)} lower where it spills over, or once it is filled so deep.`}{" "}
+          <button type="button" className="link" onClick={() => goTo(pond.spill)}>
+            Show the rim
+          </button>
         </p>
       </div>
       <IconAction icon="place" label="Show it on the plan" onPress={() => goTo(pond.at)} />

@@ -32,7 +32,7 @@ export function stormWords(flow: SwaleFlow, mostSpeed: number, notation: Notatio
     return `In the storm it overflows: water stands ${notation.length(depth)} deep, ${notation.length(roomAt ?? 0)} along there is room for ${notation.length(room)}. Dig it deeper or wider, or let it fall more.`;
   if (flow.verdict === "is scoured" && speed !== null)
     return `In the storm water runs at ${formatRate(speed, speedUnit(feet))}, more than the ${formatRate(mostSpeed, speedUnit(feet))} its bed bears. Make it wider or gentler, or line it with stone.`;
-  return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare.`;
+  return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
 function flowFacts(flow: SwaleFlow, notation: Notation): Fact[] {
