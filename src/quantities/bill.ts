@@ -20,6 +20,9 @@ export interface BillInput {
     readonly footing: number;
     readonly slab: number;
     readonly base: number;
+    readonly edge?: number;
+    readonly pads?: number;
+    readonly blocks?: { readonly count: number; readonly courses: number } | null;
   };
   readonly drives: readonly { readonly name: string; readonly id: string; readonly gravel: number }[];
   readonly materials: Materials;
@@ -83,23 +86,52 @@ function stoneAndConcrete({ concrete, drives }: BillInput): BillItem[] {
       "floor inside the walls × base, compacted",
     ),
     item("slab", "Concrete, slab", concrete.slab, "m3", "floor inside the walls × thickness"),
+    ...(concrete.edge
+      ? [
+          item(
+            "edge",
+            "Concrete, thickened edge",
+            concrete.edge,
+            "m3",
+            "section below the slab × the line of its middle",
+          ),
+        ]
+      : []),
+    ...(concrete.pads
+      ? [item("pads", "Concrete, pads under posts", concrete.pads, "m3", "posts × round hole × thickness")]
+      : []),
+    ...(concrete.edge || concrete.pads ? [] : walls(concrete)),
+    ...drives.map(({ id, name, gravel }) =>
+      item(`gravel-${id}`, `Stone for ${name}`, gravel, "m3", "length × width × depth, compacted"),
+    ),
+  ];
+}
+
+function walls(concrete: BillInput["concrete"]): BillItem[] {
+  const { blocks } = concrete;
+  return [
     item(
       "footing",
       "Concrete, footing",
       concrete.footing,
       "m3",
-      "centreline of the wall × width × thickness; no steps",
+      "centreline of the wall × width × thickness, and the laps where it steps",
     ),
-    item(
-      "wall",
-      "Concrete, wall",
-      concrete.wall,
-      "m3",
-      "centreline × thickness × height; door openings are not taken off",
-    ),
-    ...drives.map(({ id, name, gravel }) =>
-      item(`gravel-${id}`, `Stone for ${name}`, gravel, "m3", "length × width × depth, compacted"),
-    ),
+    blocks
+      ? item(
+          "wall",
+          "Wall of blocks",
+          concrete.wall,
+          "m3",
+          `${blocks.count} blocks in ${blocks.courses} courses; centreline × thickness × height, door openings are not taken off`,
+        )
+      : item(
+          "wall",
+          "Concrete, wall",
+          concrete.wall,
+          "m3",
+          "centreline × thickness × height, deeper where it steps; door openings are not taken off",
+        ),
   ];
 }
 

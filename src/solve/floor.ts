@@ -113,7 +113,6 @@ export function standingStages(
   const footing = stage(foundationPlaces);
   return (site, project, words, carriedCurve) => {
     const { footprint, ground, height, plan, range, reach, building } = site;
-    const { foundation } = building;
     const below = earthBelowFloor(building);
     const curveOf = [site.coarse, site.curve, below, range.low, range.high] as const;
     return {
