@@ -115,11 +115,25 @@ function concrete({ id, quantity }: BillItem, { project, figures }: Asked): WhyI
     { name: "Floor inside the walls", figure: thickness > 0 ? figures.area(quantity / thickness) : "–" },
     { name: "Thickness", figure: figures.length(thickness) },
   ];
+  const stepped = foundation.steps.on;
   const along = (across: number, up: number): WhyInput[] => [
-    { name: "Centreline of the wall", figure: figures.length(quantity / (across * up)) },
+    ...(stepped
+      ? []
+      : [{ name: "Centreline of the wall", figure: figures.length(quantity / (across * up)) }]),
     { name: "Across", figure: figures.length(across) },
-    { name: "Up", figure: figures.length(up) },
+    { name: stepped ? "Up, where it is highest" : "Up", figure: figures.length(up) },
   ];
+  const { edge, posts } = foundation;
+  if (id === "edge")
+    return [
+      { name: "Depth of the edge", figure: figures.length(edge.depth) },
+      { name: "Width of its bottom", figure: figures.length(edge.width) },
+    ];
+  if (id === "pads")
+    return [
+      { name: "Hole, across", figure: figures.length(posts.holeDiameter) },
+      { name: "Pad", figure: figures.length(posts.padThickness) },
+    ];
   if (id === "slab") return over(slabThickness);
   if (id === "base") return over(baseThickness);
   return id === "footing" ? along(footingWidth, footingThickness) : along(wallThickness, wallHeight);
