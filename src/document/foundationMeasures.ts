@@ -38,3 +38,23 @@ export function earthBelowFloor({
 export function mostSlabFill({ slabFill }: Foundation): number {
   return slabFill.kind === "earth" ? 0.2032 : 0.6096;
 }
+
+/** What stands under a wall, as it is drawn through: wall or edge or post, and the footing or pad under it, m. */
+export interface WallSection {
+  readonly thickness: number;
+  readonly footingWidth: number;
+  readonly footingThickness: number;
+}
+
+export function wallSection(foundation: Foundation): WallSection {
+  const { kind, edge, posts, wallThickness, footingWidth, footingThickness } = foundation;
+  if (kind === "thickened-edge")
+    return { thickness: edge.width, footingWidth: edge.width, footingThickness: 0 };
+  if (kind === "posts")
+    return {
+      thickness: posts.size,
+      footingWidth: posts.holeDiameter,
+      footingThickness: posts.padThickness,
+    };
+  return { thickness: wallThickness, footingWidth, footingThickness };
+}

@@ -1,4 +1,5 @@
 /** The building: walls, doors, diagonals, and what is written inside. */
+import { wallSection } from "../document/foundationMeasures";
 import type { Building, Display, Door, Project } from "../document/schema";
 import { centroid, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
@@ -16,6 +17,9 @@ import { lengthText, overAllText } from "./words";
 const thinnestWall = 0.7;
 /** A footing that reaches less beyond the wall, mm, would be lost in the wall's line. */
 const thinnestTrench = 0.5;
+
+/** A hole for a post is drawn at least this wide, mm. */
+const smallestHole = 1.1;
 
 type Line = { readonly text: string; readonly style: StyleName };
 
@@ -81,17 +85,36 @@ function doorMarks(building: Building, door: Door, display: Display, context: Dr
 
 /** The footing's edge outside the walls, on paper, where it clears them: the trench is dug at least that wide. */
 function trenchMarks({ outline, foundation }: Building, context: DrawContext): DrawingMark[] {
-  const beyond = (foundation.footingWidth - foundation.wallThickness) / 2;
+  const { thickness, footingWidth } = wallSection(foundation);
+  const beyond = (footingWidth - thickness) / 2;
+  if (foundation.kind === "posts" || beyond <= 0) return [];
   if (context.medium === "screen" || beyond / context.metresPerMm < thinnestTrench) return [];
   return [
     { kind: "line", points: innerOutline(outline, -beyond).flat(), closed: true, style: "trench" },
     {
       kind: "line",
-      points: innerOutline(outline, foundation.wallThickness + beyond).flat(),
+      points: innerOutline(outline, thickness + beyond).flat(),
       closed: true,
       style: "trench",
     },
   ];
+}
+
+/** Holes for posts, at their size where that can be seen. */
+function postMarks(
+  { posts }: Building["foundation"],
+  { foundation }: Results,
+  { metresPerMm }: DrawContext,
+): DrawingMark[] {
+  if (!foundation) return [];
+  const { holeDiameter } = posts;
+  return foundation.posts.map(({ at }) => ({
+    kind: "symbol",
+    at,
+    symbol: "ring",
+    size: Math.max(smallestHole, holeDiameter / metresPerMm),
+    style: "station",
+  }));
 }
 
 /** Walls, diagonals, doors, and size (on paper also the floor's height) inside. */
@@ -109,11 +132,16 @@ export function drawBuilding(project: Project, results: Results, context: DrawCo
       marks.push({ kind: "line", points: diagonal, style: "diagonal" });
     }
   }
-  if (foundation.wallThickness / context.metresPerMm >= thinnestWall) {
-    const inner = innerOutline(outline, foundation.wallThickness).flat();
+  const { thickness } = wallSection(foundation);
+  if (thickness / context.metresPerMm >= thinnestWall) {
+    const inner = innerOutline(outline, thickness).flat();
     marks.push({ kind: "line", points: inner, closed: true, style: "wall-inner" });
   }
-  marks.push({ kind: "line", points, closed: true, style: "wall" }, ...trenchMarks(building, context));
+  marks.push(
+    { kind: "line", points, closed: true, style: "wall" },
+    ...trenchMarks(building, context),
+    ...postMarks(foundation, results, context),
+  );
   const label = innerLabel(project, building, results, context);
   const doors = building.doors.flatMap((door) => doorMarks(building, door, display, context));
   return { id: "building", marks: [...marks, ...doors, ...label] };

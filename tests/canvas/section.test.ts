@@ -4,6 +4,7 @@ import {
   asOnPlan,
   exaggerationWords,
   fitSection,
+  footingBottom,
   sectionEnds,
   sectionPaths,
   sectionRange,
@@ -154,5 +155,16 @@ describe("the section beside the plan", () => {
       ["E", expect.closeTo(25.75, 9)],
     ]);
     expect(sectionOnPlan(westward(), 0, { ...view, centre: [20, 90] })).toEqual([]);
+  });
+});
+
+describe("the building's foundation in a section", () => {
+  const bottom = (part: object, holes: number | null = null) =>
+    footingBottom({ ...building, foundation: foundationSchema.parse(part), holes });
+
+  it("reaches down by its kind: footing, edge, deepest hole", () => {
+    expect(bottom({})).toBeCloseTo(101 - 1.2192 - 0.2032, 9);
+    expect(bottom({ kind: "thickened-edge", edge: { depth: 0.4 } })).toBeCloseTo(100.6, 9);
+    expect(bottom({ kind: "posts" }, 98.5)).toBe(98.5);
   });
 });

@@ -43,7 +43,10 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   const floor = useApp(shownFloor);
   const dragging = useApp((state) => state.floorDrag !== null);
   const trueHeights = useStore(sectionChoice, (choice) => choice.trueHeights);
-  const building = sectionBuilding(project, section, floor);
+  const holes = useApp(({ results: { foundation } }) =>
+    foundation?.kind === "posts" ? foundation.heights.lowestBottom : null,
+  );
+  const building = sectionBuilding(project, section, floor, holes);
   const kept = useRef<SectionFit | undefined>(undefined);
   const room = { width, height, padding, above, below };
   const keep = dragging ? kept.current : undefined;
@@ -104,11 +107,12 @@ function sectionBuilding(
   project: Project,
   section: SectionLine,
   floor: number | null,
+  holes: number | null,
 ): SectionBuilding | null {
   if (!project.building || !section.building || floor === null) return null;
   const [from, to] = section.building;
   const topOfWall = floor + project.building.topOfWallAboveFloor;
-  return { from, to, floor, topOfWall, foundation: project.building.foundation };
+  return { from, to, floor, topOfWall, foundation: project.building.foundation, holes };
 }
 
 function floorText({ display }: Project, floor: number): string {

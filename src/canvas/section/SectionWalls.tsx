@@ -1,5 +1,9 @@
 /** The building in the section: its two walls on their footings, and the floor between them. */
-import { type SectionBuilding, type SectionFit, sectionX, sectionY } from "./sectionShapes";
+import type { Foundation } from "../../document";
+import { hasSlab, slabDepth, wallSection } from "../../document/foundationMeasures";
+import { footingBottom, type SectionBuilding, type SectionFit, sectionX, sectionY } from "./sectionShapes";
+
+const insulationOf = (foundation: Foundation) => (hasSlab(foundation) ? foundation.insulation : 0);
 
 export interface SectionWallsProps {
   readonly building: SectionBuilding;
@@ -9,32 +13,39 @@ export interface SectionWallsProps {
 
 export function SectionWalls({ building, fit, floorText }: SectionWallsProps) {
   const { from, to, floor, topOfWall, foundation } = building;
+  const { thickness, footingWidth, footingThickness } = wallSection(foundation);
+  const lowest = footingBottom(building);
   const top = sectionY(fit, topOfWall);
-  const bottom = sectionY(fit, topOfWall - foundation.wallHeight);
-  const under = sectionY(fit, topOfWall - foundation.wallHeight - foundation.footingThickness);
-  const thick = foundation.wallThickness * fit.scale;
-  const footing = foundation.footingWidth * fit.scale;
-  const walls = [from, to - foundation.wallThickness].map((start) => {
+  const bottom = sectionY(fit, lowest + footingThickness);
+  const under = sectionY(fit, lowest);
+  const thick = thickness * fit.scale;
+  const footing = footingWidth * fit.scale;
+  const walls = [from, to - thickness].map((start) => {
     const x = sectionX(fit, start);
     const middle = x + thick / 2;
     return (
       <g key={start}>
         <rect x={x} y={top} width={Math.max(2, thick)} height={bottom - top} />
-        <rect
-          x={middle - footing / 2}
-          y={bottom}
-          width={Math.max(4, footing)}
-          height={Math.max(1, under - bottom)}
-        />
+        {footingThickness > 0 ? (
+          <rect
+            x={middle - footing / 2}
+            y={bottom}
+            width={Math.max(4, footing)}
+            height={Math.max(1, under - bottom)}
+          />
+        ) : null}
       </g>
     );
   });
   const y = sectionY(fit, floor);
-  const { slabThickness, baseThickness } = foundation;
-  const courses = [
-    { name: "slab", z: floor, thickness: slabThickness },
-    { name: "base", z: floor - slabThickness, thickness: baseThickness },
-  ];
+  const slab = slabDepth(foundation);
+  const courses =
+    foundation.kind === "crawl-space"
+      ? [{ name: "slab", z: floor, thickness: foundation.crawl.floorThickness }]
+      : [
+          { name: "slab", z: floor, thickness: slab },
+          { name: "base", z: floor - slab - insulationOf(foundation), thickness: foundation.baseThickness },
+        ];
   return (
     <g className="section-walls">
       {courses.map(({ name, z, thickness }) => (

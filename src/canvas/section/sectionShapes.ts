@@ -4,6 +4,7 @@
  * Units  metres inside: distance along the section and height; pixels out, y down.
  */
 import type { Foundation } from "../../document";
+import { bottomBelowTop } from "../../document/foundationMeasures";
 import type { SectionLine } from "../../solve/results";
 import type { SectionEarth } from "../../solve/section-earth";
 
@@ -34,6 +35,13 @@ export interface SectionBuilding {
   readonly floor: number;
   readonly topOfWall: number;
   readonly foundation: Foundation;
+  /** Bottom of the deepest hole, where it stands on posts. */
+  readonly holes?: number | null;
+}
+
+/** Bottom of the footing, the edge or the holes. */
+export function footingBottom({ topOfWall, foundation, holes }: SectionBuilding): number {
+  return holes ?? topOfWall - (bottomBelowTop(foundation) ?? foundation.posts.holeDepth);
 }
 
 /** Lengths and heights that must be seen. */
@@ -43,8 +51,8 @@ export function sectionRange(section: SectionLine, building: SectionBuilding | n
     heights.push(section.existing[i] as number, section.finished[i] as number);
   }
   if (building) {
-    const { topOfWall, foundation, floor } = building;
-    heights.push(floor, topOfWall, topOfWall - foundation.wallHeight - foundation.footingThickness);
+    const { topOfWall, floor } = building;
+    heights.push(floor, topOfWall, footingBottom(building));
   }
   const known = heights.filter(Number.isFinite);
   return {
