@@ -138,6 +138,7 @@ export interface FloorInput {
   readonly ponds: readonly Pond[];
   readonly flow: WaterResult["flow"];
   readonly flows: WaterResult["flows"];
+  readonly toWalls: WaterResult["toWalls"];
   readonly gathered: WaterResult["gathered"];
   readonly outsideError: number;
 }
@@ -187,6 +188,7 @@ export function floorResults(input: FloorInput): FloorResults {
       ponds,
       flow: input.flow,
       flows: input.flows,
+      toWalls: input.toWalls,
       gathered: input.gathered,
       walls: wallWater(standing.walls.normals, standing.walls.prepared, floor),
       swales: standing.swales,

@@ -101,7 +101,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       (dragging
         ? trailing.quick(built, finished, contours, settled?.trailing ?? null)
         : trailing.full(built, project, finished, contours, standing.swales));
-    const { ponds, outsideError, flow, flows, gathered } = late;
+    const { ponds, outsideError, flow, flows, toWalls, gathered } = late;
     const results = floorResults({
       site: built,
       standing,
@@ -112,6 +112,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ponds,
       flow,
       flows,
+      toWalls,
       gathered,
       outsideError,
     });
@@ -195,6 +196,7 @@ function withoutBuilding(
       walls: [],
       swales: [],
       flows: [],
+      toWalls: [],
       gathered: water.gathered,
       flow: water.flow,
     },

@@ -109,6 +109,8 @@ export interface WaterResult {
   /** Of each swale; lags behind a drag. */
   readonly flows: readonly SwaleFlow[];
   readonly gathered: readonly Gathered[];
+  /** Of each wall in order, the ground whose water comes to it, m2; lags behind a drag. */
+  readonly toWalls: readonly number[];
   /** Null before there is any ground; lags behind a drag. */
   readonly flow: FlowField | null;
   readonly ponds: readonly Pond[];

@@ -12,6 +12,7 @@ import type { StageMaker } from "./memo";
 import type { BalanceResult, Contour, SwaleFlow, SwaleResult } from "./results";
 import type { BuildingSite, Site } from "./site";
 import { swaleFlows } from "./swale-flow";
+import { wallCatchments } from "./wall-catchment";
 import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
 
 export interface Trailing extends StandingWater {
@@ -21,6 +22,7 @@ export interface Trailing extends StandingWater {
   readonly outsideError: number;
   readonly balance: BalanceResult | null;
   readonly flows: readonly SwaleFlow[];
+  readonly toWalls: readonly number[];
 }
 
 export interface TrailingStages {
@@ -51,6 +53,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const daylightOf = stage(daylightLines);
   const errorOf = stage(outsideError);
   const flowsOf = stage(swaleFlows);
+  const wallsOf = stage(wallCatchments);
   const balanced = stage(
     (
       coarse: Layout,
@@ -80,6 +83,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       return {
         ...lines(site, finished, contours, true),
         ...standing,
+        toWalls: standing.flow ? wallsOf(site.footprint, standing.flow, layout.cells.inside) : [],
         flows: standing.flow ? flowsOf(site.plan, swales, standing.flow, project.storm) : [],
         outsideError: errorOf(finished, site.coarse),
         balance: balanced(
@@ -100,6 +104,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           ? { ponds: before.ponds, arrows: before.arrows, flow: before.flow, gathered: before.gathered }
           : noWater),
         flows: before?.flows ?? [],
+        toWalls: before?.toWalls ?? [],
         outsideError: before?.outsideError ?? 0,
         balance: before?.balance ?? null,
       };

@@ -32,6 +32,7 @@ export function WaterPanel() {
 
 function Walls() {
   const walls = useResults(({ water }) => water.walls);
+  const toWalls = useResults(({ water }) => water.toWalls);
   const outline = useProject(({ building }) => building?.outline ?? null);
   const north = useProject(({ lot }) => lot.north);
   const notation = useNotation();
@@ -45,7 +46,12 @@ function Walls() {
     <Section title="Walls" aside="fall away from the wall, of what is wanted">
       <ul className="checks">
         {walls.map((wall) => (
-          <WallRow key={wall.wall} wall={wall} side={wallSide(outline, wall.wall, north)} />
+          <WallRow
+            key={wall.wall}
+            wall={wall}
+            comes={toWalls[wall.wall] ?? 0}
+            side={wallSide(outline, wall.wall, north)}
+          />
         ))}
       </ul>
       {walls[0] ? <p className="soft small">{wallRule(walls, notation)}</p> : null}
@@ -53,7 +59,17 @@ function Walls() {
   );
 }
 
-const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: string }) {
+/** Less ground than this, m2, is the wall's own strip as the grid has it. */
+const worthTelling = 5;
+
+interface WallRowProps {
+  readonly wall: WallWater;
+  readonly side: string;
+  /** Ground whose water comes to it, m2. */
+  readonly comes: number;
+}
+
+const WallRow = memo(function WallRow({ wall, side, comes }: WallRowProps) {
   const notation = useNotation();
   const towards = Math.round(wall.runsTowards * 100);
   const less = whyLess(wall, notation);
@@ -70,6 +86,9 @@ const WallRow = memo(function WallRow({ wall, side }: { wall: WallWater; side: s
           {`, ${side}`}
         </p>
         {less === null ? null : <p className="soft small">{less}</p>}
+        {comes > worthTelling ? (
+          <p className="soft small">{`Water of ${notation.area(comes)} of ground comes to it.`}</p>
+        ) : null}
         {towards > 0 ? <p className="soft small">{`Water runs towards ${towards} % of it.`}</p> : null}
       </div>
       <p className="check-figure">
