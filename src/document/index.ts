@@ -4,6 +4,7 @@ export * as arrangeEdits from "./commands/arrange";
 export * as buildingEdits from "./commands/building";
 export type { Edit, EditCommand } from "./commands/command";
 export * as drawingEdits from "./commands/drawing";
+export * as gradingEdits from "./commands/grading";
 export { applyFix, type FixEdit } from "./commands/mending";
 export * as optionEdits from "./commands/options";
 export * as pitEdits from "./commands/pits";

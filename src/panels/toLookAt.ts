@@ -21,7 +21,7 @@ export function toLookAt(
 ): readonly Problem[] {
   const steep = steepDrives(project, results, notation);
   const all = [
-    ...problems.filter((problem) => !isOnlyBeginning(problem)),
+    ...problems.filter((problem) => !isOnlyBeginning(problem) && problem.code !== "drive-piece-steep"),
     ...steep,
     ...brokenLimits(results, floor, notation).filter(
       ({ code }) => code !== "drive-steepestDrive" || steep.length === 0,
@@ -108,7 +108,10 @@ const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
   [/^(breaklines?|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],
-  [/^(drive|line|landing)\b/, "drive"],
+  [
+    /^(drive|line|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order)\b/,
+    "drive",
+  ],
   [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
   [/^(floor|band|rule)\b/, "floor"],
   [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],

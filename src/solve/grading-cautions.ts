@@ -4,9 +4,10 @@
  * Source  Retaining walls: International Building Code 2012, 105.2: over 4 ft from the bottom of the footing, or with a
  *         load above at any height, they want a permit. Local rules and licensed people decide.
  */
-import type { Grading } from "../document/schema";
-import { distance, nearestOnPolyline } from "../geometry";
+import type { Grading, Lot, Rules } from "../document/schema";
+import { distance, nearestOnPolyline, signedArea } from "../geometry";
 import type { GradingPlan } from "../grading";
+import { lotLineName } from "./grading-result";
 import type { DriveResult, GradingResult, Problem } from "./results";
 import type { Words } from "./words";
 
@@ -156,12 +157,12 @@ function unknownInOrder({ order }: Grading, result: GradingResult): Problem[] {
 /** What the drives' long sections come to. They follow the floor. */
 export function driveProfileCautions(
   drives: readonly DriveResult[],
-  steepest: number,
+  { steepestDrive, off }: Rules,
   words: Words,
 ): Problem[] {
   return drives.flatMap((drive): Problem[] => {
     const common = { where: drive.name, ids: [drive.id] };
-    const steep = drive.pieces.filter(({ over }) => over);
+    const steep = off.includes("steepestDrive") ? [] : drive.pieces.filter(({ over }) => over);
     const worst = steep.reduce<(typeof steep)[number] | null>(
       (a, b) => (a && Math.abs(a.grade) >= Math.abs(b.grade) ? a : b),
       null,
@@ -180,7 +181,7 @@ export function driveProfileCautions(
               code: "drive-piece-steep",
               severity: "caution" as const,
               where: `${drive.name}, ${words.length(worst.from)} to ${words.length(worst.to)} from the road`,
-              what: `It ${worst.grade > 0 ? "climbs" : "falls"} at ${words.slope(Math.abs(worst.grade))} there, where ${words.slope(steepest)} is the limit.`,
+              what: `It ${worst.grade > 0 ? "climbs" : "falls"} at ${words.slope(Math.abs(worst.grade))} there, where ${words.slope(steepestDrive)} is the limit.`,
               how: "Drag its grade breaks until each piece is within the limit.",
               ...(node ? { at: node.at } : {}),
             },
@@ -209,7 +210,80 @@ function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Whether a slope may be made so steep without a study. */
-export function fitsWithoutWall(slope: number | null): slope is number {
-  return slope !== null && slope >= steepestFit;
+/** Slopes are offered in tenths, the flatter ones never flatter than what just fits. */
+const tenth = 10;
+/** A wall that is offered stands this far inside the line, m. */
+const insideLine = 0.3;
+
+/** What "fits in the space" beside each caution of a slope that passes a line, with what one click can do. */
+export function withFits(
+  problems: readonly Problem[],
+  result: GradingResult,
+  lot: Lot,
+  words: Words,
+): Problem[] {
+  return problems.map((problem) => {
+    const fit = fitOf(problem, result);
+    if (!fit) return problem;
+    const slope = fit.slope === null ? null : Math.floor(fit.slope * tenth + 1e-9) / tenth;
+    const gentle = slope !== null && slope >= steepestFit ? slope : null;
+    const wall = `a retaining wall ${words.length(fit.wallHeight)} high on the line`;
+    const stops =
+      gentle === null
+        ? `The ${fit.what} slope stops there with ${wall} only.`
+        : `The ${fit.what} slope stops there at ${gentle} : 1, or with ${wall}.`;
+    const line = lotLine(fit.line, lot);
+    return {
+      ...problem,
+      how: `${stops} ${problem.how}`,
+      fixes: [
+        ...(gentle === null
+          ? []
+          : [
+              {
+                words: `Take ${fit.what} slopes of ${gentle} : 1`,
+                edits: [
+                  {
+                    command: "grading.changeSlopes" as const,
+                    args: { patch: fit.what === "fill" ? { fill: gentle } : { cut: gentle } },
+                  },
+                ],
+              },
+            ]),
+        ...(line && fit.what === "fill"
+          ? [
+              {
+                words: "Put a retaining wall along the line",
+                edits: [{ command: "retainingWall.add" as const, args: { line } }],
+              },
+            ]
+          : []),
+      ],
+    };
+  });
+}
+
+/** The worst fit of the line that a caution is about. */
+function fitOf({ code, where }: Problem, { fits }: GradingResult): GradingResult["fits"][number] | null {
+  const about =
+    code === "grading-past-lot"
+      ? fits.filter(({ line }) => line.startsWith("lot line"))
+      : code === "grading-near-feature"
+        ? fits.filter(({ line }) => line === where)
+        : [];
+  return about.reduce<(typeof about)[number] | null>(
+    (a, b) => (a && a.wallHeight >= b.wallHeight ? a : b),
+    null,
+  );
+}
+
+/** A lot line by its name, moved a little to the inside. */
+function lotLine(name: string, { outline }: Lot): [number, number][] | null {
+  const i = outline.findIndex((_, k) => name === lotLineName(k, outline.length));
+  const [a, b] = [outline[i], outline[(i + 1) % outline.length]];
+  if (!a || !b) return null;
+  const length = distance(a, b);
+  const turn = signedArea(outline) > 0 ? 1 : -1;
+  const [nx, ny] = [(-turn * (b[1] - a[1])) / length, (turn * (b[0] - a[0])) / length];
+  return [a, b].map(([x, y]): [number, number] => [x + nx * insideLine, y + ny * insideLine]);
 }

@@ -89,3 +89,7 @@ function linesToKeep({ outline, features }: Lot): NamedLine[] {
   });
   return [...sides, ...kept];
 }
+
+export function lotLineName(line: number, count: number): string {
+  return `lot line ${cornerName(line)}-${cornerName((line + 1) % count)}`;
+}

@@ -18,7 +18,7 @@ import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
 import { type FloorResults, floorResults, standingStages } from "./floor";
-import { driveProfileCautions, gradingCautions } from "./grading-cautions";
+import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
@@ -134,8 +134,8 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...pitProblems,
       ...cautions(built, project, results, words),
       ...gradingCautions(grading, layout.plan, project.grading, words),
-      ...driveProfileCautions(results.drives, project.rules.steepestDrive, words),
-      ...clearancesOf(layout, finished, project.lot, words),
+      ...driveProfileCautions(results.drives, project.rules, words),
+      ...withFits(clearancesOf(layout, finished, project.lot, words), grading, project.lot, words),
     ];
     if (!dragging)
       settled = { project, layout, floor, trailing: late, curve: standing.curve, grading, problems };

@@ -1,8 +1,10 @@
-/** Edits that mend what a person is asked about: a shot, the foundation. */
+/** Edits that mend what a person is asked about: a shot, the foundation, the side slopes. */
 import { formatLength, parseLength, roundingFor } from "../../units";
-import type { Foundation, Measure, Project, Shot } from "../schema";
+import type { Foundation, Grading, Measure, Point, Project, Shot } from "../schema";
 import { command, done, type Edit, refuse, replaced } from "./command";
 import { changeFoundation } from "./foundation";
+import { addRetainingWall } from "./grading";
+import { changeSlopes } from "./site";
 
 /** One edit of a one-click mend, by the name of its command. */
 export type FixEdit =
@@ -12,7 +14,12 @@ export type FixEdit =
   | {
       readonly command: "building.changeFoundation";
       readonly args: { readonly patch: Partial<Foundation> };
-    };
+    }
+  | {
+      readonly command: "grading.changeSlopes";
+      readonly args: { readonly patch: Partial<Grading["slopes"]> };
+    }
+  | { readonly command: "retainingWall.add"; readonly args: { readonly line: readonly Point[] } };
 
 function withShot(project: Project, id: string, change: (shot: Shot) => Shot, label: string): Edit {
   const shots = replaced(project.survey.shots, id, change);
@@ -68,6 +75,10 @@ function runFix(project: Project, edit: FixEdit): Edit {
       return setAside.run(project, edit.args);
     case "building.changeFoundation":
       return changeFoundation.run(project, edit.args);
+    case "grading.changeSlopes":
+      return changeSlopes.run(project, edit.args);
+    case "retainingWall.add":
+      return addRetainingWall.run(project, edit.args);
   }
 }
 

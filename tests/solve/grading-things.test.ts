@@ -1,0 +1,314 @@
+/** Grading things from document to results: figures, cautions in words, mends by one click, and nonsense. */
+import { describe, expect, it } from "vitest";
+import { applyFix, gradingEdits } from "../../src/document";
+import type { Project } from "../../src/document/schema";
+import { resultsToJson } from "../../src/solve/json";
+import { createSolver } from "../../src/solve/pipeline";
+import type { Problem } from "../../src/solve/results";
+import { plane, shed, site } from "./sites";
+
+const solved = (project: Project) => createSolver().solve(project);
+const codes = (problems: readonly Problem[]) => problems.map(({ code }) => code);
+const door = { id: "d1", name: "door", wall: 0, offset: 4, width: 3, sillBelowFloor: 0 };
+const withDoor = { ...shed, doors: [door] };
+const drive = (more: Record<string, unknown> = {}) => ({
+  id: "v1",
+  name: "drive",
+  door: "d1",
+  line: [
+    [5.5, -30],
+    [5.5, 0],
+  ],
+  landing: { length: 4, fall: 0 },
+  ...more,
+});
+
+describe("a drive's profile", () => {
+  const project = site({
+    building: { ...withDoor, floor: 103 },
+    rest: { grading: { drives: [drive({ breaks: [{ at: 13, height: 101.5, curve: 6 }] })] } },
+  });
+  const [result] = solved(project).drives;
+
+  it("goes through the typed break: 1.5 m on 13, then 1.5 m on 13", () => {
+    expect(result?.pieces.map(({ grade }) => grade)).toEqual([
+      expect.closeTo(1.5 / 13, 9),
+      expect.closeTo(1.5 / 13, 9),
+      expect.closeTo(0, 9),
+    ]);
+    expect(result?.nodes.map(({ kind }) => kind)).toEqual(["road", "break", "landing", "door"]);
+  });
+
+  it("says which piece is too steep, and no longer once its break is moved", () => {
+    const steep = gradingEdits.changeGradeBreak.run(project, {
+      id: "v1",
+      index: 0,
+      patch: { height: 102.4 },
+    });
+    if (!steep.ok) throw new Error(steep.why);
+    const before = solved(steep.project);
+    expect(before.drives[0]?.pieces.map(({ over }) => over)).toEqual([true, false, false]);
+    const caution = before.problems.find(({ code }) => code === "drive-piece-steep");
+    expect(caution?.what).toContain("climbs at 18.5 %");
+    const back = gradingEdits.changeGradeBreak.run(steep.project, {
+      id: "v1",
+      index: 0,
+      patch: { height: 101.5 },
+    });
+    if (!back.ok) throw new Error(back.why);
+    expect(codes(solved(back.project).problems)).not.toContain("drive-piece-steep");
+  });
+
+  it("follows the ground at a break without a height", () => {
+    const follows = site({
+      surface: plane(100, 0, 0.02),
+      building: withDoor,
+      rest: { grading: { drives: [drive({ breaks: [{ at: 10, height: null }] })] } },
+    });
+    expect(solved(follows).drives[0]?.nodes[1]).toMatchObject({
+      follows: true,
+      height: expect.closeTo(99.6, 6),
+    });
+  });
+
+  it("passes over a break on the landing, with the place, and goes on", () => {
+    const bad = site({
+      building: withDoor,
+      rest: { grading: { drives: [drive({ breaks: [{ at: 28, height: 101 }] })] } },
+    });
+    const results = solved(bad);
+    expect(results.problems.find(({ code }) => code === "grade-break-without-place")?.at).toEqual([5.5, -2]);
+    expect(results.drives).toHaveLength(1);
+  });
+
+  it("is held against a vehicle's underside", () => {
+    const sharp = site({
+      building: { ...withDoor, floor: 102 },
+      rest: {
+        grading: { drives: [drive({ breaks: [{ at: 16, height: 98 }], landing: { length: 4, fall: 0 } })] },
+      },
+    });
+    const results = solved(sharp);
+    expect(results.drives[0]?.underside?.passes).toBe(false);
+    expect(results.problems.find(({ code }) => code === "drive-underside")?.what).toMatch(/touches with its/);
+  });
+});
+
+describe("pads, berms, walls and points", () => {
+  const grading = {
+    pads: [
+      {
+        id: "q1",
+        name: "parking",
+        outline: [
+          [20, -10],
+          [30, -10],
+          [30, 0],
+          [20, 0],
+        ],
+        level: { kind: "height", height: 100.5 },
+        fall: 0.02,
+        towards: 0,
+        gravel: 0.2,
+      },
+    ],
+    berms: [
+      {
+        id: "e1",
+        name: "berm",
+        line: [
+          [-10, 20],
+          [20, 20],
+        ],
+      },
+    ],
+    points: [{ id: "z1", name: "grade point", at: [-20, 0], height: 100.3 }],
+  };
+  const results = solved(site({ rest: { grading } }));
+
+  it("stand in the order that is shown", () => {
+    expect(results.grading?.order.map(({ id }) => id)).toEqual(["apron", "q1", "e1", "z1"]);
+    const turned = solved(site({ rest: { grading: { ...grading, order: ["z1", "apron"] } } }));
+    expect(turned.grading?.order.map(({ id }) => id)).toEqual(["z1", "apron", "q1", "e1"]);
+  });
+
+  it("tell the pad's heights: middle as typed, 0.1 m lower and higher at its sides", () => {
+    expect(results.grading?.pads[0]).toMatchObject({
+      area: 100,
+      height: expect.closeTo(100.5, 9),
+      lowest: expect.closeTo(100.4, 9),
+      highest: expect.closeTo(100.6, 9),
+    });
+  });
+
+  it("are earth: 0.5 m on 100 m² with its slopes, and the rest", () => {
+    const without = solved(site());
+    const more = (results.earthwork?.outside.fill ?? 0) - (without.earthwork?.outside.fill ?? 0);
+    // Pad 50 + slopes about 40 · 0.5² · 3 / 2 = 15 and corners; berm 30 · (0.6096 · 0.4572 + 3 · 0.4572²) = 27.
+    expect(more).toBeGreaterThan(90);
+    expect(more).toBeLessThan(98);
+  });
+
+  it("leave out what makes no sense, with a message, and go on", () => {
+    const nonsense = solved(
+      site({
+        rest: {
+          grading: {
+            pads: [
+              {
+                id: "q1",
+                name: "bow tie",
+                outline: [
+                  [20, 0],
+                  [30, 10],
+                  [30, 0],
+                  [20, 10],
+                ],
+              },
+            ],
+            berms: [
+              {
+                id: "e1",
+                name: "dot",
+                line: [
+                  [1, 20],
+                  [1, 20],
+                ],
+              },
+            ],
+            order: ["nobody"],
+          },
+        },
+      }),
+    );
+    expect(codes(nonsense.problems)).toEqual(
+      expect.arrayContaining(["pad-outline", "line-without-length", "grading-order-unknown"]),
+    );
+    expect(nonsense.earthwork).not.toBeNull();
+  });
+
+  it("a swale whose typed bed rises says where", () => {
+    const swale = {
+      id: "w1",
+      name: "swale",
+      line: [
+        [-10, 20],
+        [30, 20],
+      ],
+      beds: [{ at: 20, height: 101 }],
+    };
+    const uphill = solved(site({ rest: { grading: { swales: [swale] } } }));
+    expect(uphill.problems.find(({ code }) => code === "swale-bed-rises")?.where).toContain(
+      "0.000 m to 20.000 m",
+    );
+  });
+});
+
+describe("slopes and walls", () => {
+  const lot = {
+    outline: [
+      [-30, -6],
+      [40, -6],
+      [40, 40],
+      [-30, 40],
+    ],
+  };
+  const high = { ...shed, floor: 102, topOfWallAboveFloor: 0 };
+  const project = site({ building: high, rest: { lot } });
+
+  it("that pass the lot line say what would stop there, and one click does it", () => {
+    const past = solved(project).problems.find(({ code }) => code === "grading-past-lot");
+    expect(past?.how).toMatch(/stops there at \d\.\d : 1, or with a retaining wall/);
+    const slope = past?.fixes?.find(({ words }) => words.startsWith("Take fill slopes"));
+    const edit = slope && applyFix(project, slope);
+    if (!edit?.ok) throw new Error("no mend");
+    expect(codes(solved(edit.project).problems)).not.toContain("grading-past-lot");
+  });
+
+  it("or put a wall there, which is then judged", () => {
+    const past = solved(project).problems.find(({ code }) => code === "grading-past-lot");
+    const wall = past?.fixes?.find(({ words }) => words.startsWith("Put a retaining wall"));
+    const edit = wall && applyFix(project, wall);
+    if (!edit?.ok) throw new Error("no mend");
+    const results = solved(edit.project);
+    expect(codes(results.problems)).not.toContain("grading-past-lot");
+    expect(codes(results.problems)).toContain("retaining-wall-loaded");
+    const [held] = results.grading?.walls ?? [];
+    expect(held?.exposed).toBeGreaterThan(0.5);
+  });
+
+  it("that never meet the ground say so, with the wall that ends them", () => {
+    const steep = solved(site({ surface: plane(100, 0, 0.36), reach: 300, spacing: 60, building: high }));
+    expect(steep.problems.find(({ code }) => code === "slope-never-meets")?.how).toMatch(
+      /wall [\d.]+ m high/,
+    );
+  });
+
+  it("into a setback say by how much", () => {
+    const setback = { id: "k1", line: 0, distance: { text: "5", m: 5 } };
+    const into = solved(
+      site({
+        building: high,
+        rest: {
+          lot: { ...lot, outline: lot.outline.map(([x, y]) => [x, y === -6 ? -9 : y]), setbacks: [setback] },
+        },
+      }),
+    );
+    expect(codes(into.problems)).toContain("grading-past-setback");
+  });
+
+  it("a swale across a parking pad is a conflict, told by how much, and turned by the order", () => {
+    const grading = {
+      pads: [
+        {
+          id: "q1",
+          name: "parking",
+          outline: [
+            [20, -5],
+            [30, -5],
+            [30, 5],
+            [20, 5],
+          ],
+          level: { kind: "height", height: 100.5 },
+          fall: 0,
+        },
+      ],
+      swales: [
+        {
+          id: "w1",
+          name: "swale",
+          line: [
+            [18, 0],
+            [40, 0],
+          ],
+          depth: 0.2,
+          fall: 0.005,
+        },
+      ],
+    };
+    const said = (order: string[]) =>
+      solved(site({ rest: { grading: { ...grading, order } } })).problems.find(
+        ({ code }) => code === "grading-conflict",
+      )?.what;
+    expect(said([])).toMatch(/^Swale cuts parking by up to 0\.7/);
+    expect(said(["apron", "w1", "q1"])).toMatch(/^Parking raises swale by up to 0\.7/);
+  });
+});
+
+describe("as JSON", () => {
+  it("tells order, sides, conflicts, walls, pads and fits by names that scripts rely on", () => {
+    const project = site({ rest: { grading: { points: [{ id: "z1", at: [30, 0], height: 100.2 }] } } });
+    const json = resultsToJson(solved(project), project);
+    expect(json.grading).toMatchObject({
+      order: [
+        { id: "apron", kind: "apron" },
+        { id: "z1", kind: "point" },
+      ],
+      sides: expect.arrayContaining([expect.objectContaining({ name: "A-B", graded: true, meets: true })]),
+      conflicts: [],
+      walls: [],
+      pads: [],
+      fits: [],
+    });
+  });
+});
