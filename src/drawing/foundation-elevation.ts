@@ -217,17 +217,15 @@ function stepWords(
   return wall.pieces.slice(1).flatMap((piece, i): DrawingMark[] => {
     const before = wall.pieces[i];
     if (!before) return [];
-    const rise = Math.abs(before.bottom - piece.bottom);
-    const at: XY = [x + piece.from, Math.min(before.bottom, piece.bottom) - floor - 3.6 * metresPerMm];
+    // Beside the riser, under the higher piece.
+    const down = before.bottom > piece.bottom;
+    const at: XY = [
+      x + piece.from + (down ? -0.8 : 0.8) * metresPerMm,
+      (before.bottom + piece.bottom) / 2 - floor - 0.9 * metresPerMm,
+    ];
+    const text = figures.length(Math.abs(before.bottom - piece.bottom));
     return [
-      {
-        kind: "text",
-        at,
-        text: figures.length(rise),
-        style: "foundation-label",
-        anchor: "middle",
-        halo: true,
-      },
+      { kind: "text", at, text, style: "foundation-label", anchor: down ? "end" : "start", halo: true },
     ];
   });
 }

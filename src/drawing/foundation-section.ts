@@ -3,7 +3,7 @@
  *
  * Units   metres: x from the wall's outside face inwards, y up from the finished floor; sizes of texts on paper, mm.
  */
-import { type DimensionKey, dimension } from "../document/foundationDimensions";
+import type { DimensionKey } from "../document/foundationDimensions";
 import { earthBelowFloor, hasSlab, hasStemWall } from "../document/foundationMeasures";
 import type { Foundation } from "../document/schema";
 import type { Bounds } from "../geometry";
@@ -33,6 +33,8 @@ export interface SectionDimension {
 export interface FoundationSection {
   readonly marks: readonly DrawingMark[];
   readonly dimensions: readonly SectionDimension[];
+  /** Lengths that follow from others: how far the footing steps down here. */
+  readonly measures: readonly Pick<SectionDimension, "from" | "to">[];
   readonly bounds: Bounds;
 }
 
@@ -55,6 +57,7 @@ export function foundationSection(facts: SectionFacts, metresPerMm: number): Fou
       ...frost(facts, bounds, metresPerMm),
     ],
     dimensions: part.dimensions,
+    measures: part.measures ?? [],
     bounds,
   };
 }
@@ -62,6 +65,7 @@ export function foundationSection(facts: SectionFacts, metresPerMm: number): Fou
 interface Part {
   readonly marks: readonly DrawingMark[];
   readonly dimensions: readonly SectionDimension[];
+  readonly measures?: readonly Pick<SectionDimension, "from" | "to">[];
 }
 
 function partsOf(facts: SectionFacts): Part {
@@ -80,6 +84,8 @@ function stemWall(facts: SectionFacts): Part {
   const top =
     sillBelowFloor === null ? topOfWallAboveFloor : Math.min(topOfWallAboveFloor, -sillBelowFloor - slab);
   const under = foundation.kind === "crawl-space" ? crawlFloor(facts) : floorInside(facts, t);
+  const level = topOfWallAboveFloor - foundation.wallHeight;
+  const steps = foot < level - 1e-6 ? [{ from: [-off, foot] as XY, to: [-off, level] as XY }] : [];
   return {
     marks: [
       ...under.marks,
@@ -88,12 +94,13 @@ function stemWall(facts: SectionFacts): Part {
       ...(foundation.wall === "block" ? courses(foundation, t, foot, top) : []),
     ],
     dimensions: [
-      { key: "wallHeight", from: [-off, foot], to: [-off, topOfWallAboveFloor] },
+      { key: "wallHeight", from: [-off, level], to: [-off, topOfWallAboveFloor] },
       { key: "footingThickness", from: [left - off, bottom], to: [left - off, foot] },
       { key: "footingWidth", from: [left, bottom - off], to: [right, bottom - off] },
       { key: "wallThickness", from: [0, foot + 0.12], to: [t, foot + 0.12] },
       ...under.dimensions,
     ],
+    measures: steps,
   };
 }
 
@@ -292,21 +299,20 @@ function boundsOf(facts: SectionFacts, { dimensions }: Part): Bounds {
   return {
     minX: Math.min(-outside, ...xs.map((x) => x - off)),
     maxX: Math.max(farInside(facts), ...xs),
-    minY: Math.min(bottom, frostLine, finished - fall * outside, existing) - 0.4,
+    minY: Math.min(bottom, frostLine, finished - fall * outside, existing) - 0.28,
     maxY: Math.max(tops, topOfWallAboveFloor, finished, existing) + 0.12,
   };
 }
 
 /** What a dimension measures, as it is drawn: a line with ticks and its figure; nothing where it is nothing. */
 export function dimensionMarks(
-  { key, from, to }: SectionDimension,
-  foundation: Foundation,
+  { from, to }: Pick<SectionDimension, "from" | "to">,
   text: (m: number) => string,
 ): DrawingMark[] {
-  if (dimension(foundation, key) === 0) return [];
-  const angle = Math.atan2(to[1] - from[1], to[0] - from[0]);
-  const upright = Math.abs(from[0] - to[0]) < 1e-9;
-  const middle: XY = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const length = Math.hypot(dx, dy);
+  if (length < 1e-9) return [];
+  const upright = Math.abs(dx) < 1e-9;
   return [
     { kind: "line", points: [...from, ...to], style: "dimension" },
     ...[from, to].map(
@@ -315,14 +321,14 @@ export function dimensionMarks(
         at,
         symbol: "tick",
         size: 1.6,
-        angle: angle + Math.PI / 4,
+        angle: Math.atan2(dy, dx) + Math.PI / 4,
         style: "dimension-tick",
       }),
     ),
     {
       kind: "text",
-      at: middle,
-      text: text(dimension(foundation, key)),
+      at: [from[0] + dx / 2, from[1] + dy / 2],
+      text: text(length),
       style: "foundation-figure",
       anchor: upright ? "end" : "middle",
       shift: upright ? [-0.9, -0.9] : [0, -3.4],

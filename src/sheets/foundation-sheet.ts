@@ -35,6 +35,9 @@ const elevationShare = 0.56;
 /** Column of tables beside the sections, mm. */
 const columnWidth = { large: 122, small: 96 } as const;
 
+/** A section at this scale is read well. */
+const goodRatio = 32;
+
 /** Scales for sections, largest drawing first. */
 const sectionScales = {
   feet: [
@@ -45,7 +48,7 @@ const sectionScales = {
     { ratio: 48, words: "¼″ = 1′" },
     { ratio: 96, words: "⅛″ = 1′" },
   ],
-  metric: [10, 20, 25, 50, 100].map((ratio) => ({ ratio, words: `1:${ratio}` })),
+  metric: [10, 20, 25, 40, 50, 100].map((ratio) => ({ ratio, words: `1:${ratio}` })),
 } as const;
 
 /**
@@ -239,11 +242,11 @@ function drawSections(
       const width = drawn.reduce((sum, bounds) => sum + acrossMm(bounds, scale) + 3 * air, 0);
       return width <= area.width && drawn.every((bounds) => downMm(bounds, scale) <= height);
     });
-  const wanted = [Math.min(3, cuts.length), 2, 1].find((count) => {
-    const scale = scaleOf(count);
-    return scale !== undefined && (scale.ratio <= 32 || count === 1);
-  });
-  const count = Math.min(wanted ?? 1, cuts.length);
+  // As many as find room at a good scale; else as many as the best one lets stand.
+  const counts = [3, 2, 1].filter((count) => count <= cuts.length);
+  const best = Math.min(...counts.map((count) => scaleOf(count)?.ratio ?? Infinity));
+  const count =
+    counts.find((one) => (scaleOf(one)?.ratio ?? Infinity) <= Math.max(best, goodRatio)) ?? counts.length;
   const scale = scaleOf(count) ?? scales[scales.length - 1];
   if (!scale) return;
   let x = area.x + air;
@@ -259,10 +262,10 @@ function drawSection(
   y: number,
   figures: Figures,
 ): number {
-  const { marks, dimensions, bounds } = foundationSection(cut.facts, scale.ratio / 1000);
+  const { marks, dimensions, measures, bounds } = foundationSection(cut.facts, scale.ratio / 1000);
   heading(pen, `Section ${cut.words}, ${scale.words}`, x, y + headLine);
-  const lines = dimensions.flatMap((each) =>
-    dimensionMarks(each, cut.facts.foundation, (m) => figures.cell(figures.length(m))),
+  const lines = [...dimensions, ...measures].flatMap((each) =>
+    dimensionMarks(each, (m) => figures.cell(figures.length(m))),
   );
   paintAt(pen, [...marks, ...lines], bounds, scale, x, y + headLine + air / 2);
   return acrossMm(bounds, scale);

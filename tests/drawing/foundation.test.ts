@@ -85,7 +85,7 @@ describe("the section through a foundation", () => {
     for (const kind of ["stem-wall", "thickened-edge"] as const) {
       const at = facts({ kind });
       const found = foundationSection(at, metresPerMm).dimensions.find(({ key }) => key === "insulation");
-      expect(found && dimensionMarks(found, at.foundation, String)).toEqual([]);
+      expect(found && dimensionMarks(found, String)).toEqual([]);
     }
   });
 
@@ -93,9 +93,16 @@ describe("the section through a foundation", () => {
     const at = facts();
     const [first] = foundationSection(at, metresPerMm).dimensions;
     if (!first) throw new Error("a section has dimensions");
-    const marks = dimensionMarks(first, at.foundation, (m) => `${m} m`);
+    const marks = dimensionMarks(first, (m) => `${m.toFixed(4)} m`);
     expect(marks.filter(({ kind }) => kind === "symbol")).toHaveLength(2);
     expect(marks.find(({ kind }) => kind === "text")).toMatchObject({ text: "1.2192 m" });
+  });
+
+  it("measures the steps under the typed wall where the footing has stepped down", () => {
+    const { measures } = foundationSection(facts({}, { bottom: -1.4224 - 0.4064 }), metresPerMm);
+    expect(measures).toHaveLength(1);
+    expect((measures[0]?.to[1] ?? 0) - (measures[0]?.from[1] ?? 0)).toBeCloseTo(0.4064, 9);
+    expect(foundationSection(facts(), metresPerMm).measures).toEqual([]);
   });
 
   it("steps the slab down to a door's sill", () => {

@@ -39,7 +39,7 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
   const rough = foundationSection(cut.facts, 1 / (70 * pxPerMm));
   const pxPerMetre = scaleFor(rough, inner);
   const section = foundationSection(cut.facts, pxPerMm / pxPerMetre);
-  const { bounds, dimensions, marks } = section;
+  const { bounds, dimensions, measures, marks } = section;
   const height = (bounds.maxY - bounds.minY) * pxPerMetre;
   const left = Math.max(0, inner - (bounds.maxX - bounds.minX) * pxPerMetre);
   const scale: SvgScale = { pxPerMetre, left, top: 0, minX: bounds.minX, maxY: bounds.maxY };
@@ -53,7 +53,10 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
         aria-label={`Section ${cut.words}: ${words}`}
       >
         <MarksSvg
-          marks={[...marks.filter(({ kind }) => kind !== "text"), ...dimensions.flatMap(lineOf)]}
+          marks={[
+            ...marks.filter(({ kind }) => kind !== "text"),
+            ...[...dimensions, ...measures].flatMap(lineOf),
+          ]}
           scale={scale}
         />
         {placed.fields.map(({ key, leader }) => (
@@ -78,7 +81,7 @@ function scaleFor({ bounds }: FoundationSection, width: number): number {
   return Math.min(width / (bounds.maxX - bounds.minX), tallest / (bounds.maxY - bounds.minY));
 }
 
-function lineOf({ from, to }: SectionDimension): DrawingMark[] {
+function lineOf({ from, to }: Pick<SectionDimension, "from" | "to">): DrawingMark[] {
   const angle = Math.atan2(to[1] - from[1], to[0] - from[0]) + Math.PI / 4;
   const tick = (at: SectionDimension["from"]): DrawingMark => ({
     kind: "symbol",
