@@ -66,15 +66,23 @@ function side(
     points: along(wall, heights, x, floor - by),
     style,
   });
+  const layer = (heights: Float64Array | null, style: StyleName, said: string): DrawingMark[] => {
+    if (!heights) return [];
+    const at: XY = [
+      x + 1.2 * options.metresPerMm,
+      (heights[0] as number) - floor + 0.7 * options.metresPerMm,
+    ];
+    return [line(style, heights), { kind: "text", at, text: said, style: "foundation-label", halo: true }];
+  };
   const frost = result.cover.counts === "finished" ? wall.finished : lower(wall.existing, wall.finished);
   return [
     ...footing(wall, x, result),
     face(wall, x, top, floor),
     ...wall.openings.map((opening) => openingMark(opening, x, floor)),
     ...(options.frostDepth === null ? [] : [line("frost-line", frost, -options.frostDepth)]),
-    ...(wall.firm ? [line("firm-line", wall.firm)] : []),
-    ...(wall.rock ? [line("rock-line", wall.rock)] : []),
-    ...(wall.water ? [line("groundwater-line", wall.water)] : []),
+    ...layer(wall.firm, "firm-line", "firm ground"),
+    ...layer(wall.rock, "rock-line", "rock"),
+    ...layer(wall.water, "groundwater-line", "water"),
     ...existingRuns(wall, x, floor),
     line("ground-finished", wall.finished),
     { kind: "line", points: [x, 0, x + wall.length, 0], style: "floor-line" },

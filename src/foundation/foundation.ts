@@ -98,9 +98,19 @@ function elevation(line: FootedLine, topOfWall: number): WallElevation {
     ...told,
     leastShowing: least,
     mostShowing: showing.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY),
-    sidingClearance: least,
+    sidingClearance: sidingClearance(line, showing),
     fall: groundFall(line),
   };
+}
+
+/** Where doors stand there is no siding. */
+function sidingClearance({ distance, openings }: FootedLine, showing: Float64Array): number {
+  const doors = openings.filter(({ kind }) => kind === "door");
+  const inDoor = (at: number) => doors.some(({ from, to }) => at >= from - 1e-6 && at <= to + 1e-6);
+  return showing.reduce(
+    (least, each, i) => (inDoor(distance[i] as number) ? least : Math.min(least, each)),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 /** IRC R403.1.5 (2012): a bottom may slope 1 in 10 at most; and a level one must have its cover. */

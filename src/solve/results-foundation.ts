@@ -48,7 +48,7 @@ export interface WallElevation {
   readonly openings: readonly ElevationOpening[];
   readonly leastShowing: number;
   readonly mostShowing: number;
-  /** Siding, which begins at the top of wall, above the finished ground at its least. */
+  /** Siding, which begins at the top of wall, above the finished ground at its least; not counted in doors. */
   readonly sidingClearance: number;
   /** Existing ground falls along it by this, rise over run between its ends; positive: down from its first corner. */
   readonly fall: number;

@@ -176,6 +176,20 @@ describe("doors", () => {
     expect(found?.apronFall).toBe(0.05);
   });
 
+  it("aren't counted where siding must clear the ground", () => {
+    const lines = (offset: number) =>
+      onGround(flat(10), ([x]) => (x > 2 && x < 2.9 ? 1 : 0.5), {
+        floor: 1,
+        showing: null,
+        openings: [
+          { id: "d1", name: "door", kind: "door", from: offset, to: offset + 0.9, sill: 1, head: null },
+        ],
+      }).walls[0];
+    expect(lines(2)?.leastShowing).toBeCloseTo(0, 9);
+    expect(lines(2)?.sidingClearance).toBeCloseTo(0.5, 9);
+    expect(lines(6)?.sidingClearance).toBeCloseTo(0, 9);
+  });
+
   it("need no step up to one riser, and steps are alike", () => {
     fc.assert(
       fc.property(millimetres(0, 3000), (drop) => {

@@ -26,6 +26,8 @@ export interface SiteOptions {
   readonly drives?: readonly DriveResult[];
   readonly firm?: (at: Point) => number;
   readonly step?: number;
+  /** In the first wall. */
+  readonly openings?: readonly ElevationOpening[];
 }
 
 /** A square from A at 0, 0, clockwise. */
@@ -77,7 +79,7 @@ export function onGround(
       firm: options.firm ? Float64Array.from(points, options.firm) : null,
       rock: null,
       water: null,
-      openings: [] as ElevationOpening[],
+      openings: i === 0 ? (options.openings ?? []) : [],
     };
   });
   const grounds = outline.map(height);

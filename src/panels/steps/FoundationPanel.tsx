@@ -4,6 +4,7 @@ import { Doors } from "../foundation/Doors";
 import { Fill } from "../foundation/Fill";
 import { Kind } from "../foundation/Kind";
 import { TakeOff } from "../foundation/TakeOff";
+import { Walls } from "../foundation/Walls";
 import { Why } from "../help/Why";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
 import { Pits } from "../plot/Pits";
@@ -19,6 +20,7 @@ export function FoundationPanel() {
           <Kind foundation={foundation} />
           <Trench />
           <Cover foundation={foundation} />
+          <Walls />
           <Dig foundation={foundation} />
           <Fill foundation={foundation} />
           <Doors />
