@@ -5,9 +5,10 @@ export const foundation: StepGuide = {
   title: "Wall, footing and trench",
   about: "How deep to dig. All of it hangs on the [[top of wall]].",
   doing: [
-    "Type the wall's height, the [[footing]] and the [[slab]], as your designer or your local code gives them.",
-    "Type the [[frost depth]] of your place.",
-    "Read off how deep the trench is at each corner, from the ground as it is.",
+    "Choose the kind, and type its dimensions on the section: the wall's height, the [[footing]] and the [[slab]], as your designer or your local code gives them.",
+    "Type the [[frost depth]] of your place, and which ground your inspector counts it from.",
+    "Read off how deep the trench is at each corner, and on the walls in elevation below the plan.",
+    "Where a level footing lacks depth, let it step down; look at the fill that walls hold and the fill under the slab.",
     "Dig to the bottom of the footing, and check it with the laser every few feet.",
   ],
   watch: [
