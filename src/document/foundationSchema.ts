@@ -69,6 +69,13 @@ export const slabFillSchema = z.object({
   lift: positive.default(0.1524),
 });
 
+/** What the footing carries and stands on, for the table of least widths. */
+export const loadSchema = z.object({
+  built: z.enum(["light-frame", "veneer", "masonry"]).default("light-frame"),
+  storeys: z.number().int().min(1).max(3).default(1),
+  soil: z.enum(["clay", "sand", "gravel", "rock"]).default("clay"),
+});
+
 /** Counts as the user's drawing or designer has them; none until typed. */
 export const steelSchema = z.object({
   /** Bars along the footing or the thickened edge. */
@@ -100,6 +107,7 @@ export const foundationSchema = z.object({
   frostDepth: notNegative.nullable().default(null),
   /** The ground that frost cover counts from; inspectors differ. */
   frostFrom: z.enum(["undisturbed", "finished"]).default("undisturbed"),
+  load: loadSchema.prefault({}),
   edge: edgeSchema.prefault({}),
   posts: postsSchema.prefault({}),
   crawl: crawlSchema.prefault({}),

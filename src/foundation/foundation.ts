@@ -17,6 +17,7 @@ import { footingCover, levelFooting } from "./cover";
 import { trenchDig } from "./dig";
 import { type DoorSite, doorLevels, heightAt } from "./doors";
 import { type FootingDemand, footedLines, stepsDown } from "./footing";
+import { footingSizes } from "./footing-size";
 import { type FootedLine, leastAt, type PlaceWords, placeOn, type WallLine } from "./lines";
 import { postsAlong } from "./posts";
 import { fillUnderSlab, type SlabGround } from "./slab-fill";
@@ -51,6 +52,7 @@ export function foundationResult(input: FoundationInput): FoundationResult {
     heights,
     walls: lines.map((line) => elevation(line, topOfWall)),
     cover: footingCover(lines, names, demand, place),
+    sizes: footingSizes(foundation),
     levelFooting: level,
     stepped: hasStemWall(foundation)
       ? steppedFooting(outline, foundation, lines, stepsDown(foundation), stepsAsked(lines, level))

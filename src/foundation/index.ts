@@ -1,6 +1,7 @@
 export { type Concrete, concrete } from "./concrete";
 export { soilSlopes } from "./dig";
 export { leastLanding, leastTread, mostRise, stepsFor } from "./doors";
+export { footingSizes, leastFootingWidth, presumedBearing } from "./footing-size";
 export { type FoundationInput, foundationResult } from "./foundation";
 export type { PlaceWords, WallLine } from "./lines";
 export { stepOverlap, stepPieces } from "./steps";

@@ -19,6 +19,7 @@ export function foundationCautions(result: FoundationResult, project: Project, w
   if (!foundation) return [];
   return [
     ...coverCautions(result, foundation, words),
+    ...sizeNotes(result, words),
     ...stepCautions(result),
     ...wallCautions(result, words),
     ...slabCautions(result, foundation, words),
@@ -122,6 +123,19 @@ function deeper(
       },
     ],
   };
+}
+
+/** Typed dimensions that are less, or more, than published. */
+function sizeNotes({ sizes }: FoundationResult, words: Words): Problem[] {
+  return sizes
+    .filter(({ passes }) => !passes)
+    .map(({ what, value, least, most, source }) => ({
+      code: "footing-size",
+      severity: "note",
+      where: `the ${what}`,
+      what: `It is ${words.length(value)}; ${least !== null && value < least ? `at least ${words.length(least)}` : `at most ${words.length(most ?? value)}`} is published (${source}).`,
+      how: "Take the figure of your designer or of the place's code; later editions go by snow load.",
+    }));
 }
 
 function stepCautions({ stepped, levelFooting }: FoundationResult): Problem[] {

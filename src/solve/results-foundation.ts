@@ -278,6 +278,16 @@ export interface FoundationTakeOff {
   readonly posts: number;
 }
 
+/** A typed dimension against a published least or most. */
+export interface FootingSize {
+  readonly what: string;
+  readonly value: number;
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly passes: boolean;
+  readonly source: string;
+}
+
 export interface FoundationResult {
   readonly kind: FoundationKind;
   readonly wallKind: "poured" | "block";
@@ -285,6 +295,7 @@ export interface FoundationResult {
   readonly heights: FoundationHeights;
   readonly walls: readonly WallElevation[];
   readonly cover: FoundationCover;
+  readonly sizes: readonly FootingSize[];
   /** Null for posts, whose holes follow the ground. */
   readonly levelFooting: LevelFooting | null;
   readonly stepped: SteppedFooting | null;

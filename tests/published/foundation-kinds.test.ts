@@ -1,7 +1,15 @@
 /** Footings, trenches, steps, fill against walls and under slabs, blocks: against published figures. */
 import { describe, expect, it } from "vitest";
 import { foundationSchema } from "../../src/document/schema";
-import { fillLimit, soilSlopes, stepOverlap, stepsFor, unbalancedOutside } from "../../src/foundation";
+import {
+  fillLimit,
+  footingSizes,
+  leastFootingWidth,
+  soilSlopes,
+  stepOverlap,
+  stepsFor,
+  unbalancedOutside,
+} from "../../src/foundation";
 import type { Point } from "../../src/geometry";
 import { atFloor, flat, foot, inch, onGround, plane } from "../foundation/sites";
 
@@ -213,6 +221,39 @@ describe("fill under a slab, IRC R506.2.1 (2012)", () => {
     expect(fill(0)?.passes).toBe(true);
     expect(fill(0.01)?.passes).toBe(false);
     expect(fill(0)?.lifts).toBe(Math.ceil(most / 6));
+  });
+});
+
+describe("least footing widths, IRC table R403.1 (2012, as in the California Residential Code 2013)", () => {
+  // By 1500, 2000, 3000 and 4000 psf, in inches.
+  it.each([
+    ["light-frame", 1, [12, 12, 12, 12]],
+    ["light-frame", 2, [15, 12, 12, 12]],
+    ["light-frame", 3, [23, 17, 12, 12]],
+    ["veneer", 1, [12, 12, 12, 12]],
+    ["veneer", 2, [21, 16, 12, 12]],
+    ["veneer", 3, [32, 24, 16, 12]],
+    ["masonry", 1, [16, 12, 12, 12]],
+    ["masonry", 2, [29, 21, 14, 12]],
+    ["masonry", 3, [42, 32, 21, 16]],
+  ] as const)("%s, %s storeys", (built, storeys, inches) => {
+    const found = (["clay", "sand", "gravel", "rock"] as const).map(
+      (soil) => leastFootingWidth({ built, storeys, soil }) / inch,
+    );
+    expect(found).toEqual(inches.map((want) => expect.closeTo(want, 9)));
+  });
+
+  it("thickness from 6 in, projection from 2 in up to the thickness (R403.1.1), slab from 3 1/2 in (R506.1)", () => {
+    const failing = (part: object) =>
+      footingSizes({ ...foundationSchema.parse({}), ...part })
+        .filter(({ passes }) => !passes)
+        .map(({ what }) => what);
+    expect(failing({})).toEqual([]);
+    expect(failing({ footingThickness: 5.9 * inch })).toEqual(["footing thickness"]);
+    expect(failing({ footingWidth: 8 * inch + 3.9 * inch })).toContain("footing beyond the wall, each side");
+    expect(failing({ footingWidth: 40 * inch })).toEqual(["footing beyond the wall, each side"]);
+    expect(failing({ slabThickness: 3.4 * inch })).toEqual(["slab"]);
+    expect(failing({ slabThickness: 3.5 * inch })).toEqual([]);
   });
 });
 

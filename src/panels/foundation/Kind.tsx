@@ -5,11 +5,12 @@ import { hasStemWall } from "../../document/foundationMeasures";
 import { foundationKindWords, foundationWords } from "../../document/foundationWords";
 import { type FoundationKind, foundationKinds } from "../../document/schema";
 import { type SectionCut, sectionCuts } from "../../drawing";
+import type { FootingSize } from "../../solve/results";
 import { tryRun } from "../../store/actions";
 import { Choice, Toggle } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
-import { Section } from "../parts";
-import { useProject, useResults } from "../useProject";
+import { FigureTable, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
 import { useWidth } from "../useWidth";
 import { capital } from "../words";
 import { LinesKey } from "./LinesKey";
@@ -21,6 +22,8 @@ const walls = [
   { value: "poured", words: "Poured concrete" },
   { value: "block", words: "Block courses" },
 ] as const;
+
+const noSizes: readonly FootingSize[] = [];
 
 export const changeFoundation = (patch: Partial<Foundation>) =>
   tryRun(buildingEdits.changeFoundation, { patch });
@@ -61,7 +64,76 @@ export function Kind({ foundation }: { foundation: Foundation }) {
         />
       ) : null}
       <Sections foundation={foundation} />
+      <Sizes foundation={foundation} />
     </Section>
+  );
+}
+
+const builds = [
+  { value: "light-frame", words: "Light frame" },
+  { value: "veneer", words: "Brick veneer or hollow block" },
+  { value: "masonry", words: "Solid or grouted masonry" },
+] as const;
+const storeys = [
+  { value: "1", words: "One storey" },
+  { value: "2", words: "Two storeys" },
+  { value: "3", words: "Three storeys" },
+] as const;
+const soils = [
+  { value: "clay", words: "Clay or silt" },
+  { value: "sand", words: "Sand or silty gravel" },
+  { value: "gravel", words: "Gravel" },
+  { value: "rock", words: "Sedimentary rock" },
+] as const;
+
+/** What the footing carries and stands on, and the published least dimensions. */
+function Sizes({ foundation }: { foundation: Foundation }) {
+  const sizes = useResults((results) => results.foundation?.sizes ?? noSizes);
+  const notation = useNotation();
+  const { load } = foundation;
+  const change = (patch: Partial<Foundation["load"]>) => changeFoundation({ load: { ...load, ...patch } });
+  if (sizes.length === 0) return null;
+  const bound = ({ least, most }: FootingSize) =>
+    [
+      least === null ? "" : `from ${notation.length(least)}`,
+      most === null ? "" : `to ${notation.length(most)}`,
+    ]
+      .filter(Boolean)
+      .join(" ");
+  return (
+    <details className="foundation-steel">
+      <summary>Against published dimensions</summary>
+      <Choice
+        label="Walls above"
+        layout="stack"
+        value={load.built}
+        options={builds}
+        onChoose={(built) => change({ built })}
+      />
+      <Choice
+        label="Storeys"
+        value={String(load.storeys) as "1" | "2" | "3"}
+        options={storeys}
+        onChoose={(count) => change({ storeys: Number(count) })}
+      />
+      <Choice
+        label="Under the footing"
+        layout="stack"
+        value={load.soil}
+        options={soils}
+        onChoose={(soil) => change({ soil })}
+      />
+      <FigureTable
+        label="Dimensions against published ones"
+        heads={["", "typed", "published"]}
+        rows={sizes.map((size) => [size.what, notation.length(size.value), bound(size)])}
+        marked={new Set(sizes.flatMap(({ passes }, i) => (passes ? [] : [i])))}
+      />
+      <p className="soft small">
+        International Residential Code tables R403.1 and R403.1.1, R506.1 (2012); later editions go by snow
+        load. Your local code decides.
+      </p>
+    </details>
   );
 }
 
