@@ -49,7 +49,9 @@ function Covers({ result, notation }: { result: FoundationResult; notation: Nota
     words,
     notation.length(check.least),
     check.at.place,
-    check.margin === null ? "–" : marginWords(check.margin, notation),
+    <span className="foundation-margin" key="margin">
+      {check.margin === null ? "–" : marginWords(check.margin, notation)}
+    </span>,
   ];
   const checks = [
     ["below finished ground", cover.finished],
