@@ -115,17 +115,20 @@ function tieMarks(tie: Tie, project: Project, context: DrawContext): DrawingMark
   return chosen ? dimensionMarks(chosen.line, label, context, "dimensions") : [];
 }
 
-/** How many ties of a choice are tried. */
+/** How many ties of a choice are tried, and how much longer than the first they may be: a far corner's runs past the building. */
 const mostTieTries = 8;
+const mostLonger = 1.5;
 
 /** The first of the ties that has room for its figures along it; else the first, with its figures at the end of a leader. */
 function firstTie(choices: readonly Tie[], project: Project, context: DrawContext): readonly DrawingMark[] {
+  const [first] = choices;
+  if (!first) return [];
   for (const tie of choices.slice(0, mostTieTries)) {
+    if (tie.length > mostLonger * first.length) break;
     const marks = tieMarks(tie, project, context);
     if (marks.length > 0) return marks;
   }
-  const [first] = choices;
-  return first ? ledTie(first, project, context) : [];
+  return ledTie(first, project, context);
 }
 
 function ledTie(tie: Tie, project: Project, context: DrawContext): readonly DrawingMark[] {
