@@ -35,7 +35,7 @@ const gap = 24;
 /** A door without a height in the project is drawn as high as this, m. */
 const doorHeight = 2.1;
 /** Room above and below for words, mm. */
-const above = 9;
+const above = 12;
 const below = 16;
 
 export function elevationStrip(result: FoundationResult, options: ElevationOptions): ElevationStrip {
@@ -172,6 +172,9 @@ function words(
   const shows = (i: number) => result.heights.topOfWall - (wall.finished[i] as number);
   const said = (i: number) =>
     shows(i) < 0 ? `${figures.length(-shows(i))} buried` : `shows ${figures.length(shows(i))}`;
+  const name = `side ${wall.name}, ${figures.length(wall.length)}`;
+  // A short side has its name over its corners' letters.
+  const nameUp = (textWidth(name, 2.5) + 8) * metresPerMm < wall.length ? 3 : 7;
   const atFoot = lowest - 3.6 * metresPerMm;
   const downs = [`${depth(0)} down`, `${depth(last)} down`] as const;
   const apart = downs.reduce((sum, one) => sum + textWidth(one, 2.6, 600), 3) * metresPerMm < wall.length;
@@ -179,11 +182,7 @@ function words(
   const beside = 1.2 * metresPerMm;
   const atWall = (i: number): number => ((wall.finished[i] as number) - floor + top) / 2 - 0.9 * metresPerMm;
   return [
-    text(
-      [x + wall.length / 2, high + 3 * metresPerMm],
-      `side ${wall.name}, ${figures.length(wall.length)}`,
-      "foundation-label",
-    ),
+    text([x + wall.length / 2, high + nameUp * metresPerMm], name, "foundation-label"),
     text([x, high + 3 * metresPerMm], first, "elevation-corner", "start"),
     text([x + wall.length, high + 3 * metresPerMm], other, "elevation-corner", "end"),
     text([x - beside, atWall(0)], said(0), "foundation-figure", "end"),

@@ -60,11 +60,12 @@ describe("the foundation's sheet", () => {
     expect(widths.some((width) => Math.abs(width - 101.6) < 0.2)).toBe(true);
   });
 
-  it("is drawn for every kind, and says plainly that there is no building yet", async () => {
-    for (const kind of foundationKinds) {
-      const { words } = await page(withFoundation(demoProject("joinery-shed"), { kind }), "a3");
-      expect(words).toContain("Section at the low corner");
-    }
+  it.each(foundationKinds)("is drawn for the kind %s", async (kind) => {
+    const { words } = await page(withFoundation(demoProject("joinery-shed"), { kind }), "a3");
+    expect(words).toContain("Section at the low corner");
+  });
+
+  it("says plainly that there is no building yet", async () => {
     const { words } = await page({ ...demoProject("joinery-shed"), building: null }, "a4");
     expect(words).toContain("There is no building on a ground yet.");
   });

@@ -117,6 +117,23 @@ describe("test pits", () => {
     expect(solved(demo()).pits).toMatchObject({ count: 0, topsoil: null });
   });
 
+  it("speak for the middle of a side where the trench is worse there than at its corners", () => {
+    const project = demo();
+    const [a, b] = project.building?.outline ?? [];
+    if (!a || !b) throw new Error("the demo has a building");
+    const places = [a, b, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]] as const;
+    let now: Project = project;
+    for (const [i, [x, y]] of places.entries()) {
+      now = checkEdit(now, surveyEdits.addPit, { place: { kind: "at", x, y } });
+      const text = i === 2 ? "0.1 m" : "9 m";
+      now = checkEdit(now, surveyEdits.setPitDepth, { id: `p${i + 1}`, which: "water", text });
+    }
+    const told = solved(now).problems.filter(({ code }) => code === "water-in-trench");
+    const side = told.find(({ where }) => where.startsWith("trench along wall A-B, "));
+    expect(side?.what).toMatch(/stands .+ above the bottom of the trench/);
+    expect(told.some(({ where }) => where === "trench at corner A")).toBe(false);
+  });
+
   it("caution about old fill below the trench, rock and water above its bottom, and another strip", () => {
     const codes = (project: Project) => solved(project).problems.map(({ code }) => code);
     expect(codes(pitted({ oldFill: "8 m" }))).toContain("footing-on-fill");

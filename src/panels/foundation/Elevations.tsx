@@ -10,7 +10,7 @@ import { useBox } from "./useBox";
 import "./foundation.css";
 
 /** Smaller than this nothing is told apart: then the strip is scrolled, px for a metre. */
-const smallest = 12;
+const smallest = 24;
 const largest = 120;
 
 export function Elevations() {
