@@ -1,8 +1,10 @@
 /** The plan's window: head, steps, sentence, plan with its rod, dock and panel. */
+import type { ReactNode } from "react";
 import { PlanCanvas, Rod, SectionStrip } from "../canvas";
 import type { AppCommand, RunCommand } from "../panels/command";
 import { Dock, type DockKind } from "../panels/Dock";
 import { Elevations } from "../panels/foundation/Elevations";
+import { Profile } from "../panels/grading/Profile";
 import { Header } from "../panels/Header";
 import { Inspector } from "../panels/inspector/Inspector";
 import { LevelBook } from "../panels/levelbook/LevelBook";
@@ -20,16 +22,28 @@ export interface PlanScreenProps {
 /** Below the plan stands what the step works with; the section in all others. */
 const dockOf: Readonly<Partial<Record<StepName, DockKind>>> = {
   shots: "levelbook",
+  drive: "profile",
   foundation: "elevations",
 };
 const dockWords: Readonly<Record<DockKind, string>> = {
   section: "section",
   levelbook: "level book",
   elevations: "walls in elevation",
+  profile: "long section of the drive",
+};
+
+const docked: Readonly<Record<DockKind, () => ReactNode>> = {
+  section: () => <SectionStrip />,
+  levelbook: () => <LevelBook />,
+  elevations: () => <Elevations />,
+  profile: () => <Profile />,
 };
 
 export function PlanScreen({ commands, run }: PlanScreenProps) {
-  const dock = useApp(({ step }) => dockOf[step] ?? "section");
+  const dock = useApp(({ step, results }) => {
+    const own = dockOf[step] ?? "section";
+    return own === "profile" && results.drives.length === 0 ? "section" : own;
+  });
   return (
     <div className="plan-screen">
       <Header commands={commands} run={run} />
@@ -42,7 +56,7 @@ export function PlanScreen({ commands, run }: PlanScreenProps) {
         <Rod />
       </div>
       <Dock kind={dock} label={dockWords[dock]}>
-        {dock === "levelbook" ? <LevelBook /> : dock === "elevations" ? <Elevations /> : <SectionStrip />}
+        {docked[dock]()}
       </Dock>
       <div className="side-column">
         <SidePanel run={run} />

@@ -21,6 +21,7 @@ export {
   type SectionDimension,
   type SectionFacts,
 } from "./foundation-section";
+export { drawGroundShapes } from "./ground-shapes";
 export { drawFeatures, drawLot } from "./lot";
 export type { AreaMark, DrawingMark, LineMark, MarkLayer, SymbolMark, TextMark, XY } from "./marks";
 export { drawNotes, noteBoxes } from "./notes";

@@ -65,6 +65,7 @@ export interface MarkLayer {
     | "runs"
     | "drives"
     | "swales"
+    | "ground-shapes"
     | "building"
     | "windows"
     | "dimensions"

@@ -10,6 +10,7 @@ import { drawCorners } from "./corners";
 import { drawDepth, drawDepthSpots } from "./depth";
 import { drawDimensions } from "./dimensions";
 import { drawDrives } from "./drives";
+import { drawGroundShapes } from "./ground-shapes";
 import { drawFeatures, drawLot } from "./lot";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { drawNotes } from "./notes";
@@ -33,7 +34,7 @@ function isStationName(mark: DrawingMark): boolean {
  *
  * Units  plan metres; sizes of text, symbols and lines in paper millimetres (see marks and styles).
  * Method hidden things are left out. Labels are placed in order of rank: what a person put at its place (notes,
- *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, water, depth, pits,
+ *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, earth shapes, water, depth, pits,
  *        lot, setbacks and features, breaklines, shots, contours; arrows take what paper is left.
  */
 export function drawPlan(
@@ -54,6 +55,7 @@ export function drawPlan(
   const dimensions = drawDimensions(project, results, context);
   const drives = drawDrives(project, results, context);
   const swales = drawSwales(project, results, context);
+  const shapes = drawGroundShapes(project, results, context);
   const ponds = drawPonds(project, results, context);
   const paper = context.medium === "paper";
   const spots = paper ? [drawDepthSpots(project, results, context)] : [];
@@ -72,6 +74,7 @@ export function drawPlan(
     existing,
     finished,
     { ...drives, marks: drives.marks.filter((mark) => !isStationName(mark)) },
+    shapes,
     lot,
     setbacks,
     features,

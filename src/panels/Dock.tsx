@@ -1,13 +1,14 @@
 /** The part below the plan; its height follows the hand, and is remembered for each of its contents. */
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState } from "react";
 
-export type DockKind = "section" | "levelbook" | "elevations";
+export type DockKind = "section" | "levelbook" | "elevations" | "profile";
 
 const usual: Readonly<Record<DockKind, number>> = {
   // On a low screen the plan needs the room more.
   section: Math.min(240, Math.max(150, Math.round(window.innerHeight / 5))),
   levelbook: 300,
   elevations: Math.min(260, Math.max(170, Math.round(window.innerHeight / 4))),
+  profile: Math.min(240, Math.max(150, Math.round(window.innerHeight / 5))),
 };
 const least = 96;
 /** The plan keeps at least this much. */
@@ -24,6 +25,7 @@ export function Dock({ kind, label, children }: DockProps) {
     section: read("section"),
     levelbook: read("levelbook"),
     elevations: read("elevations"),
+    profile: read("profile"),
   }));
   const grip = useRef<{ readonly y: number; readonly height: number } | null>(null);
   const height = heights[kind];

@@ -20,6 +20,7 @@ export const toolNames = [
   "window",
   "drive",
   "swale",
+  "earth",
   "note",
   "dimension",
   "section",

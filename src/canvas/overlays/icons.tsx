@@ -92,6 +92,12 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M6 9 h8 M10 2 v4 M8.3 4.4 L10 6.2 L11.7 4.4" className="icon-thin" />
     </>
   ),
+  earth: (
+    <>
+      <path d="M2 14.5 L7 7.5 H13 L18 14.5 Z" />
+      <path d="M2 17.5 H18 M8 10.5 h4" className="icon-thin" />
+    </>
+  ),
   swale: (
     <>
       <path d="M2 5 C6 5 6.5 13.5 10 13.5 C13.5 13.5 14 5 18 5" />

@@ -12,6 +12,7 @@ import {
   drawFeatures,
   drawFinished,
   drawGathered,
+  drawGroundShapes,
   drawGuessed,
   drawLot,
   drawMarks,
@@ -126,6 +127,21 @@ export const layersByRank: readonly LayerSpec[] = [
     part: "swales",
     inputs: ({ grading, display }, { water }) => [grading.swales, water.swales, display],
     draw: drawSwales,
+  },
+  {
+    name: "ground-shapes",
+    canvas: "design",
+    part: "drives",
+    inputs: ({ grading, display }, results) => [
+      grading.pads,
+      grading.berms,
+      grading.walls,
+      grading.points,
+      results.grading,
+      results.survey.mark,
+      display,
+    ],
+    draw: drawGroundShapes,
   },
   {
     name: "ponds",
@@ -251,6 +267,7 @@ export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
   design: [
     "finished",
     "drives",
+    "ground-shapes",
     "lot",
     "setbacks",
     "features",

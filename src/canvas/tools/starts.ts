@@ -5,6 +5,7 @@ import { buildingTool } from "./building";
 import { dimensionTool } from "./dimension";
 import { doorTool } from "./door";
 import { driveTool } from "./drive";
+import { earthTool } from "./earth";
 import { featureTool } from "./feature";
 import { lotTool } from "./lot";
 import { markTool } from "./mark";
@@ -36,6 +37,7 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   window: windowTool,
   drive: driveTool,
   swale: swaleTool,
+  earth: earthTool,
   "picture-points": picturePointsTool,
   "picture-distance": pictureDistanceTool,
   note: noteTool,

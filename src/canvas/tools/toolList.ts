@@ -62,6 +62,13 @@ export const planTools: readonly ToolEntry[] = [
     what: "draw a swale from its high end to its outlet",
     group: "works",
   },
+  {
+    name: "earth",
+    label: "Earth shape",
+    key: "P",
+    what: "draw a parking pad, a terrace, a berm, a retaining wall or a grade point",
+    group: "works",
+  },
   { name: "note", label: "Note", key: "N", what: "write words on the plan", group: "words" },
   { name: "dimension", label: "Dimension", key: "I", what: "dimension between two places", group: "words" },
   {

@@ -5,6 +5,9 @@ import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { DriveProfileFields, VehicleFields } from "../grading/DriveProfileFields";
+import { EarthShapes } from "../grading/EarthShapes";
+import { OrderCard } from "../grading/OrderCard";
 import { Why } from "../help/Why";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
@@ -31,6 +34,9 @@ export function DrivePanel() {
         </Action>
       ) : null}
       <SteepestAllowed />
+      {drives.length > 0 ? <VehicleFields /> : null}
+      <EarthShapes />
+      <OrderCard />
     </Panel>
   );
 }
@@ -54,6 +60,7 @@ function OneDrive({ drive }: { drive: Drive }) {
         <p className="soft small">Its grade is known once there is ground under it.</p>
       )}
       <DriveFields drive={drive} />
+      <DriveProfileFields drive={drive} />
       {result ? <Stations result={result} /> : null}
     </Section>
   );

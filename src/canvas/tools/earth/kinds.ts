@@ -1,0 +1,82 @@
+/** The shapes of the ground to choose from, and how each is drawn. */
+import { type Edit, gradingEdits, type Point } from "../../../document";
+import { groundHeight } from "../ground";
+import type { LineKind, LinePoint } from "../line/lineKind";
+import { lengthWords } from "../liveMarks";
+import type { Choices, ToolContext } from "../tool";
+
+export type EarthKind = "parking" | "turning" | "terrace" | "berm" | "wall" | "point";
+
+const words: Readonly<Record<EarthKind, string>> = {
+  parking: "parking pad",
+  turning: "turning pad",
+  terrace: "terrace",
+  berm: "berm",
+  wall: "retaining wall",
+  point: "grade point",
+};
+
+export function isEarthKind(value: string): value is EarthKind {
+  return value in words;
+}
+
+const cautions: Partial<Record<EarthKind, string>> = {
+  wall: "Over 4 ft (1.22 m) from the bottom of its footing, or with any load above it, a wall usually needs a permit and an engineer.",
+};
+
+export function earthChoices(kind: EarthKind): Choices {
+  return {
+    label: "What is drawn",
+    chosen: kind,
+    items: (Object.keys(words) as EarthKind[]).map((value) => ({ value, words: words[value] })),
+    typed: "its figures are typed in the drive step",
+    caution: cautions[kind] ?? null,
+  };
+}
+
+const hints: Readonly<Record<EarthKind, string>> = {
+  parking: "Click the parking pad's corners; the first again, or Enter, closes it",
+  turning: "Click the turning pad's corners; the first again, or Enter, closes it",
+  terrace: "Click the terrace's corners; the first again, or Enter, closes it",
+  berm: "Click along the berm; Enter ends it",
+  wall: "Click along the retaining wall; Enter ends it",
+  point: "Click the place to hold at a height; it begins at the ground as it is",
+};
+
+export function earthHint(kind: EarthKind): string {
+  return hints[kind];
+}
+
+/** How a shape with corners is drawn; a grade point takes one click. */
+export function earthLine(kind: Exclude<EarthKind, "point">): LineKind {
+  const closed = kind !== "berm" && kind !== "wall";
+  return {
+    closed,
+    least: closed ? 3 : 2,
+    choices: earthChoices(kind),
+    hintFirst: () => hints[kind],
+    hintNext: () => hints[kind],
+    pieceText: (context, a, b) => lengthWords(Math.hypot(b[0] - a[0], b[1] - a[1]), context.project()),
+    commit(context, points) {
+      const edit = add(context, kind, points);
+      if (edit.ok) context.setTool("select");
+      else context.say(edit.why);
+      return edit;
+    },
+  };
+}
+
+function add(context: ToolContext, kind: Exclude<EarthKind, "point">, points: readonly LinePoint[]): Edit {
+  const places = points.map(({ at }): Point => [at[0], at[1]]);
+  if (kind === "berm") return context.run(gradingEdits.addBerm, { line: places });
+  if (kind === "wall") return context.run(gradingEdits.addRetainingWall, { line: places });
+  return context.run(gradingEdits.addPad, { outline: places, use: kind });
+}
+
+/** A grade point begins at the ground as it is. */
+export function addPoint(context: ToolContext, at: Point): Edit {
+  const height = groundHeight(context.results(), at);
+  if (height === null)
+    return { ok: false, why: "There is no ground there yet to begin from: shoot it first." };
+  return context.run(gradingEdits.addGradePoint, { at: [at[0], at[1]], height });
+}
