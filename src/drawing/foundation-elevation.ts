@@ -237,12 +237,33 @@ function stepWords(
   });
 }
 
+/** A line of heights without the stations that lie straight between their neighbours. */
 function along(wall: WallElevation, heights: Float64Array, x: number, zero: number): number[] {
   const points: number[] = [];
-  for (let i = 0; i < heights.length; i++)
-    if (Number.isFinite(heights[i]))
-      points.push(x + (wall.distance[i] as number), (heights[i] as number) - zero);
+  for (let i = 0; i < heights.length; i++) {
+    if (!Number.isFinite(heights[i])) continue;
+    const [u, v] = [x + (wall.distance[i] as number), (heights[i] as number) - zero];
+    const n = points.length;
+    if (
+      n >= 4 &&
+      isStraight(
+        points[n - 4] as number,
+        points[n - 3] as number,
+        points[n - 2] as number,
+        points[n - 1] as number,
+        u,
+        v,
+      )
+    )
+      points.splice(n - 2, 2);
+    points.push(u, v);
+  }
   return points;
+}
+
+/** Whether the middle place lies on the line between its neighbours, to a hundredth of a millimetre. */
+function isStraight(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): boolean {
+  return Math.abs(ay + ((cy - ay) * (bx - ax)) / (cx - ax) - by) < 1e-5;
 }
 
 function lower(one: Float64Array, other: Float64Array): Float64Array {

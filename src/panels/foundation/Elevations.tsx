@@ -58,7 +58,7 @@ function fitted(
     elevationStrip(result, { metresPerMm: pxPerMm / pxPerMetre, figures: notation, frostDepth });
   let pxPerMetre = 30;
   let strip = stripAt(pxPerMetre);
-  for (let round = 0; round < 6; round++) {
+  for (let round = 0; round < 3; round++) {
     const { minX, maxX, minY, maxY } = strip.bounds;
     const by = Math.min(width / ((maxX - minX) * pxPerMetre), height / ((maxY - minY) * pxPerMetre));
     pxPerMetre = Math.min(largest, Math.max(smallest, pxPerMetre * by));
