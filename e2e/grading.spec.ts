@@ -1,0 +1,84 @@
+/** Shaping the ground: the drive's long section, its breaks and the limit, earth shapes on the plan, and their order. */
+import { expect, test } from "./support/fixtures";
+import { demoProject, planPage } from "./support/planPage";
+
+test("a grade break is pulled until the limit warning clears, one undo step a pull", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("button", { name: /^Drive\b.*:/ }).click();
+  const profile = page.getByRole("region", { name: "Long section of the drive" });
+  await expect(profile.getByTestId("profile-limit")).toContainText("every piece within");
+  await profile.getByRole("button", { name: "Put a grade break" }).click();
+  const handle = profile.getByRole("slider", { name: "Grade break 1" });
+  const grip = async () => {
+    const box = await handle.boundingBox();
+    if (!box) throw new Error("no grade break to take");
+    return [box.x + box.width / 2, box.y + box.height / 2] as const;
+  };
+  const pull = async (dy: number) => {
+    const [x, y] = await grip();
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x, y + dy, { steps: 6 });
+    await page.mouse.up();
+  };
+  await pull(-34);
+  await expect(profile.getByTestId("profile-limit")).toContainText("steeper than");
+  await expect(page.locator(".side").getByText(/is the limit\./)).toBeVisible();
+  await expect(page.getByRole("button", { name: /^Undo/ }).first()).toHaveText(/move a grade break/);
+  await pull(34);
+  await expect(profile.getByTestId("profile-limit")).toContainText("every piece within");
+  await page.getByTestId("plan").focus();
+  await page.keyboard.press("Control+z");
+  await expect(profile.getByTestId("profile-limit")).toContainText("steeper than");
+  // By keys: down in small steps, and gone by Delete.
+  await handle.focus();
+  for (let i = 0; i < 60; i++) await page.keyboard.press("ArrowDown");
+  await expect(profile.getByTestId("profile-limit")).not.toHaveText("");
+  await handle.focus();
+  await page.keyboard.press("Delete");
+  await expect(handle).toHaveCount(0);
+});
+
+test("a parking pad is drawn, typed to a height, and its place in the order changed", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await page.getByTestId("tool-earth").click();
+  await plan.fit(demoProject("pottery-studio"));
+  await plan.click(27, 8);
+  await plan.click(33, 8);
+  await plan.click(33, 14);
+  await page.keyboard.press("Enter");
+  expect(await plan.undoName()).toBe("Undo: draw parking pad");
+  const panel = page.locator(".side");
+  await expect(panel.getByRole("heading", { name: "parking pad" })).toBeVisible();
+  const order = panel.getByRole("list", { name: "Order of shaping" });
+  const names = () => order.locator(".order-name").allInnerTexts();
+  expect(await names()).toEqual(["pad and apron", "parking pad", "drive", "swale"]);
+  await order.getByRole("button", { name: "parking pad: later" }).click();
+  await expect.poll(names).toEqual(["pad and apron", "drive", "parking pad", "swale"]);
+  await panel.getByRole("button", { name: "Take the usual order" }).click();
+  await expect.poll(names).toEqual(["pad and apron", "parking pad", "drive", "swale"]);
+  await panel.getByRole("button", { name: "Remove parking pad" }).click();
+  await expect(panel.getByRole("heading", { name: "parking pad" })).toHaveCount(0);
+});
+
+test("a retaining wall says what it holds and warns as the trade does", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await page.getByTestId("tool-earth").click();
+  await page.getByText("retaining wall", { exact: true }).first().click();
+  await plan.fit(demoProject("pottery-studio"));
+  await plan.click(8, 9);
+  await plan.click(24, 9);
+  await page.keyboard.press("Enter");
+  expect(await plan.undoName()).toBe("Undo: draw retaining wall");
+  const panel = page.locator(".side");
+  await expect(panel.getByText("Ground stands higher behind it by")).toBeVisible();
+  await expect(panel.getByText(/usually needs a permit and an engineer's design/).first()).toBeVisible();
+});
