@@ -1,2 +1,3 @@
 export { floorBand, keepsRule } from "./band";
-export { type AdviceFacts, type DriveLimits, floorRules, type Spot } from "./rules";
+export type { AdviceFacts, DriveLimits, Spot } from "./facts";
+export { floorRules } from "./rules";

@@ -7,56 +7,9 @@
  * Source  Stands beside each rule. A code's figure is a model: the local edition and its official decide.
  */
 import { bottomBelowTop, earthBelowFloor, hasSlab, mostSlabFill } from "../document/foundationMeasures";
-import type { Apron, Foundation, Rules } from "../document/schema";
-import type { Point } from "../geometry";
 import type { BandRule } from "../solve/results";
-
-/** A height at a named place. */
-export interface Spot {
-  readonly height: number;
-  readonly place: string;
-  readonly at: Point;
-}
-
-/** Floor heights at which a drive just reaches the steepest grade, climbing and falling to the door. */
-export interface DriveLimits {
-  readonly name: string;
-  readonly climbing: number;
-  readonly falling: number;
-  readonly at: Point;
-}
-
-export interface AdviceFacts {
-  readonly topOfWallAboveFloor: number;
-  readonly foundation: Foundation;
-  readonly apron: Apron;
-  readonly rules: Rules;
-  readonly stripDepth: number;
-  /** Existing ground: highest near the walls; lowest along the walls; lowest inside them. */
-  readonly uphill: Spot;
-  readonly lowestAtWalls: Spot;
-  readonly lowestInside: Spot;
-  /** Highest along the walls in front of which the ground stays as it is; null: no such wall. */
-  readonly highestLeft: Spot | null;
-  /** Lowest along those walls; null: no such wall. */
-  readonly lowestLeft?: Spot | null;
-  /** Whether any wall has the apron in front of it. */
-  readonly anyGraded: boolean;
-  readonly drives: readonly DriveLimits[];
-  /** Highest bed of a swale near the walls. */
-  readonly swaleNear: Spot | null;
-  /** Highest water level of a pond near the walls. */
-  readonly pondNear: Spot | null;
-  /** Prints a length in the project's notation. */
-  readonly length: (metres: number) => string;
-}
-
-/** IRC R401.3: the ground at the wall above a swale's bed within 10 ft, m (6 in). */
-const wallAboveSwale = 0.1524;
-/** The floor above standing water, m (6 in). */
-const freeboard = 0.1524;
-
-const practice = "common practice; no code is cited";
+import { type AdviceFacts, type DriveLimits, practice, type Rule, spot } from "./facts";
+import { aboveFlood, aboveRoad, leastOut } from "./typedLimits";
 
 /** All rules, those without bearing too; `on` follows the project. */
 export function floorRules(facts: AdviceFacts): BandRule[] {
@@ -66,6 +19,9 @@ export function floorRules(facts: AdviceFacts): BandRule[] {
     driveDown(facts),
     swaleBelowWall(facts),
     pondFreeboard(facts),
+    aboveRoad(facts),
+    aboveFlood(facts),
+    leastOut(facts),
     steepestDrive(facts),
     intoUndisturbed(facts),
     frostCover(facts),
@@ -74,8 +30,6 @@ export function floorRules(facts: AdviceFacts): BandRule[] {
   ];
   return rules.map((rule) => ({ ...rule, on: !facts.rules.off.includes(rule.id) }));
 }
-
-type Rule = Omit<BandRule, "on">;
 
 /** T ≥ highest ground uphill + value: then water that comes down the hill stays below the wall's top. */
 function aboveUphillGround({ uphill, rules, topOfWallAboveFloor }: AdviceFacts): Rule {
@@ -132,26 +86,26 @@ function driveDown({ drives, rules }: AdviceFacts): Rule {
 }
 
 /** Ground at the wall ≥ swale bed + 6 in: else the swale's water stands against the wall. */
-function swaleBelowWall({ swaleNear, apron, topOfWallAboveFloor }: AdviceFacts): Rule {
+function swaleBelowWall({ swaleNear, apron, rules, topOfWallAboveFloor }: AdviceFacts): Rule {
   return {
     id: "swaleBelowWall",
     kind: "notBelow",
     name: "ground at the wall above the swale's bed",
-    height: swaleNear ? swaleNear.height + wallAboveSwale + apron.showing - topOfWallAboveFloor : null,
+    height: swaleNear ? swaleNear.height + rules.aboveSwale + apron.showing - topOfWallAboveFloor : null,
     ...(swaleNear ? spot(swaleNear) : { place: "no swale runs near the walls" }),
-    value: wallAboveSwale,
+    value: rules.aboveSwale,
     source: "International Residential Code R401.3 (2012): 6 in within 10 ft",
   };
 }
 
-function pondFreeboard({ pondNear }: AdviceFacts): Rule {
+function pondFreeboard({ pondNear, rules }: AdviceFacts): Rule {
   return {
     id: "pondFreeboard",
     kind: "notBelow",
     name: "floor above standing water beside it",
-    height: pondNear ? pondNear.height + freeboard : null,
+    height: pondNear ? pondNear.height + rules.aboveWater : null,
     ...(pondNear ? spot(pondNear) : { place: "no water stands near the walls" }),
-    value: freeboard,
+    value: rules.aboveWater,
     source: practice,
   };
 }
@@ -283,10 +237,6 @@ function mostShowing({ lowestAtWalls, rules, topOfWallAboveFloor }: AdviceFacts)
     ...spot(lowestAtWalls),
     value: rules.mostShowing,
   };
-}
-
-function spot({ place, at }: Spot): { place: string; at: [number, number] } {
-  return { place, at: [...at] };
 }
 
 function at(drive: DriveLimits | null): { at?: [number, number] } {

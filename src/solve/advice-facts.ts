@@ -27,6 +27,7 @@ export function standingFacts(site: BuildingSite, project: Project, words: Words
     apron,
     uphill: named(spots.uphill),
     lowestAtWalls: named(lower(spots.walls.map(({ lowest }) => lowest))),
+    highestAtWalls: named(higher(spots.walls.map(({ highest }) => highest))),
     lowestInside: named(spots.lowestInside),
     highestLeft: left.length > 0 ? named(higher(left.map(({ highest }) => highest))) : null,
     lowestLeft: left.length > 0 ? named(lower(left.map(({ lowest }) => lowest))) : null,

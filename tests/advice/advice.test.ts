@@ -18,6 +18,7 @@ const facts: AdviceFacts = {
   stripDepth: 0.15,
   uphill: spot(101),
   lowestAtWalls: spot(99.5),
+  highestAtWalls: spot(100.8),
   lowestInside: spot(99.6),
   highestLeft: null,
   anyGraded: true,
@@ -50,6 +51,26 @@ describe("the floor's rules, worked by hand", () => {
       "swaleBelowWall",
       { swaleNear: spot(100.2) },
       100.2 + 0.1524 + 0.15 - 0.1,
+    ],
+    ["no level of the road typed", "aboveRoad", {}, null],
+    ["gutter at 100.2, 12 in", "aboveRoad", { rules: rulesSchema.parse({ roadLevel: 100.2 }) }, 100.4048],
+    [
+      "flood at 100.5, 0.2 typed",
+      "aboveFlood",
+      { rules: rulesSchema.parse({ floodLevel: 100.5, aboveFlood: 0.2 }) },
+      100.7,
+    ],
+    [
+      "high corner a foot out of the ground at 100.8",
+      "leastOut",
+      { rules: rulesSchema.parse({ leastOut: 0.3048 }) },
+      100.8 + 0.3048 - 0.1,
+    ],
+    [
+      "a freeboard of one's own",
+      "pondFreeboard",
+      { pondNear: spot(100.4), rules: rulesSchema.parse({ aboveWater: 0.5 }) },
+      100.9,
     ],
     ["water at 100.4", "pondFreeboard", { pondNear: spot(100.4) }, 100.5524],
   ])("%s: %s", (_why, id, part, want) => {
@@ -132,12 +153,17 @@ describe("the band", () => {
     frost: fc.option(mm(0, 1500)),
     most: fc.option(mm(200, 2000)),
     road: fc.option(mm(96_000, 103_000)),
+    gutter: fc.option(mm(97_000, 101_000)),
+    flood: fc.option(mm(97_000, 101_000)),
+    out: fc.option(mm(0, 600)),
     off: fc.subarray([
       "aboveUphillGround",
       "intoUndisturbed",
       "fillUnderSlab",
       "frostCover",
       "steepestDrive",
+      "aboveRoad",
+      "aboveFlood",
     ]),
   });
 
@@ -154,6 +180,9 @@ describe("the band", () => {
       leastShowing: !all.highestLeft || top - all.highestLeft.height >= rules.leastShowing - near,
       driveDown: grade >= -rules.steepestDrive - near / 25,
       steepestDrive: grade <= rules.steepestDrive + near / 25,
+      aboveRoad: rules.roadLevel === null || top - rules.roadLevel >= rules.aboveRoad - near,
+      aboveFlood: rules.floodLevel === null || floor - rules.floodLevel >= rules.aboveFlood - near,
+      leastOut: rules.leastOut === null || top - all.highestAtWalls.height >= rules.leastOut - near,
       swaleBelowWall: !all.swaleNear || top - apron.showing - all.swaleNear.height >= 0.1524 - near,
       pondFreeboard: !all.pondNear || floor - all.pondNear.height >= 0.1524 - near,
       intoUndisturbed: all.lowestAtWalls.height - all.stripDepth - bottom >= rules.intoUndisturbed - near,
@@ -177,7 +206,13 @@ describe("the band", () => {
       swaleNear: spotOr(drawn.swale),
       pondNear: spotOr(drawn.pond),
       foundation: { ...facts.foundation, frostDepth: drawn.frost },
-      rules: rulesSchema.parse({ mostShowing: drawn.most || null, off: drawn.off }),
+      rules: rulesSchema.parse({
+        mostShowing: drawn.most || null,
+        off: drawn.off,
+        roadLevel: drawn.gutter,
+        floodLevel: drawn.flood,
+        leastOut: drawn.out,
+      }),
       drives: road === null ? [] : [{ name: "drive", at: [0, 0], climbing: road + 3, falling: road - 3 }],
     };
     return { all, road };

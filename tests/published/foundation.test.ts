@@ -66,6 +66,7 @@ describe("limits on the floor from the International Residential Code (2012)", (
     stripDepth: 0,
     uphill: spot(0),
     lowestAtWalls: spot(0),
+    highestAtWalls: spot(0),
     lowestInside: spot(0),
     highestLeft: spot(0),
     anyGraded: false,
@@ -83,6 +84,32 @@ describe("limits on the floor from the International Residential Code (2012)", (
     ["R506.2.1: 24 in of sand or gravel under base and slab of 4 in each", "fillUnderSlab", 32],
   ])("%s", (_why, id, inches) => {
     expect(floorInInches(id)).toBeCloseTo(inches, 9);
+  });
+});
+
+describe("the top of a foundation over a street's gutter", () => {
+  // IRC R403.1.7.3 (2012), as in the 2013 California Residential Code: 12 in plus 2 % of the distance. The rule is
+  // the code's, the place worked by hand: gutter 100 ft, 60 ft away.
+  it("is at least 102.2 ft", () => {
+    const spot = { height: 90 * foot, place: "corner A", at: [0, 0] as const };
+    const rules = floorRules({
+      topOfWallAboveFloor: 0,
+      foundation: foundationSchema.parse({}),
+      apron: apronSchema.parse({}),
+      rules: rulesSchema.parse({ roadLevel: 100 * foot, toRoad: 60 * foot }),
+      stripDepth: 0,
+      uphill: spot,
+      lowestAtWalls: spot,
+      highestAtWalls: spot,
+      lowestInside: spot,
+      highestLeft: null,
+      anyGraded: true,
+      drives: [],
+      swaleNear: null,
+      pondNear: null,
+      length: String,
+    });
+    expect((rules.find(({ id }) => id === "aboveRoad")?.height ?? Number.NaN) / foot).toBeCloseTo(102.2, 9);
   });
 });
 

@@ -69,6 +69,7 @@ function shapeOf({ id, value }: BandRule, { project }: Asked): Shape | null {
     case "aboveUphillGround":
     case "leastShowing":
     case "mostShowing":
+    case "leastOut":
       return {
         ground: "Ground there",
         parts: [
@@ -92,6 +93,18 @@ function shapeOf({ id, value }: BandRule, { project }: Asked): Shape | null {
         ground: "Water standing there",
         parts: [{ name: "Floor above it", m: value }],
         formula: "floor = water level + height above it",
+      };
+    case "aboveRoad":
+      return {
+        ground: "Road's gutter",
+        parts: [{ name: "Top of wall above it", m: value }, ...wallTop],
+        formula: `floor = gutter + height above it${toWall}`,
+      };
+    case "aboveFlood":
+      return {
+        ground: "Flood",
+        parts: [{ name: "Floor above it", m: value }],
+        formula: "floor = flood level + height above it",
       };
     case "intoUndisturbed":
       return {

@@ -168,6 +168,77 @@ function LimitValue({ rule }: { rule: BandRule }) {
           onCommit={(m) => change({ intoUndisturbed: m })}
         />
       );
+    case "swaleBelowWall":
+      return (
+        <LengthField
+          label="At least"
+          m={rules.aboveSwale}
+          least={0}
+          onCommit={(m) => change({ aboveSwale: m })}
+        />
+      );
+    case "pondFreeboard":
+      return (
+        <LengthField
+          label="At least"
+          m={rules.aboveWater}
+          least={0}
+          onCommit={(m) => change({ aboveWater: m })}
+        />
+      );
+    case "aboveRoad":
+      return (
+        <>
+          <LengthField
+            label="Level of the gutter"
+            m={rules.roadLevel}
+            placeholder="not typed"
+            onEmpty={() => change({ roadLevel: null })}
+            onCommit={(m) => change({ roadLevel: m })}
+          />
+          <LengthField
+            label="At least"
+            m={rules.aboveRoad}
+            least={0}
+            onCommit={(m) => change({ aboveRoad: m })}
+          />
+          <LengthField
+            label="Way of the water to it"
+            m={rules.toRoad}
+            least={0}
+            onCommit={(m) => change({ toRoad: m })}
+          />
+        </>
+      );
+    case "aboveFlood":
+      return (
+        <>
+          <LengthField
+            label="Level of the flood"
+            m={rules.floodLevel}
+            placeholder="not typed"
+            onEmpty={() => change({ floodLevel: null })}
+            onCommit={(m) => change({ floodLevel: m })}
+          />
+          <LengthField
+            label="At least"
+            m={rules.aboveFlood}
+            least={0}
+            onCommit={(m) => change({ aboveFlood: m })}
+          />
+        </>
+      );
+    case "leastOut":
+      return (
+        <LengthField
+          label="At least"
+          m={rules.leastOut}
+          least={0}
+          placeholder="no limit"
+          onEmpty={() => change({ leastOut: null })}
+          onCommit={(m) => change({ leastOut: m })}
+        />
+      );
     case "mostShowing":
       return (
         <LengthField
