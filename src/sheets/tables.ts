@@ -1,6 +1,15 @@
 /** The sheet's tables as words and figures, straight from the results. */
-import type { Project } from "../document/schema";
-import { type CornerTies, climbText, gradeRuns, swaleText, tapeTies, withoutUnit } from "../drawing";
+import type { Drive, Project } from "../document/schema";
+import {
+  type CornerTies,
+  climbText,
+  gradeRuns,
+  gradeText,
+  lengthText,
+  swaleText,
+  tapeTies,
+  withoutUnit,
+} from "../drawing";
 import { loadsText } from "../solve/load-words";
 import type { CornerResult, DriveResult, Results, SwaleResult } from "../solve/results";
 import { type RouteStations, routeStations } from "../solve/route-stations";
@@ -204,12 +213,26 @@ function driveRows(drive: DriveResult, told: RouteStations, project: Project, fi
     station.grade === null ? "" : climbText(station.grade, project),
   ]);
   const shape = drawn
-    ? `, ${figures.length(drawn.width)} wide, ${figures.length(stone)} of stone, side slopes ${runText(drawn.sideSlope)}`
+    ? `, ${figures.length(drawn.width)} wide, ${figures.length(stone)} of stone, side slopes ${runText(drawn.sideSlope)}${acrossText(drawn, project)}`
     : "";
   return [
     [`${drive.name}: ${figures.length(drive.length)} long${shape}, steepest ${climbText(steepest, project)}`],
     ...rows,
+    ...drive.curves.map((curve) => [
+      `${curve.kind} from ${figures.length(curve.from)} to ${figures.length(curve.to)}: a curve of ${figures.length(curve.to - curve.from)}, ${figures.length(Math.abs(curve.offset))} ${curve.kind === "crest" ? "under" : "over"} the break at ${figures.length(curve.at)}`,
+    ]),
   ];
+}
+
+/** ", crown 2.0 %, shoulders 1′ 6″": of what a drive's section across has. */
+function acrossText({ across, shoulder }: Drive, project: Project): string {
+  const falls = {
+    level: "",
+    crown: `, crown ${gradeText(across.fall, project.display)}`,
+    left: `, falls ${gradeText(across.fall, project.display)} to the left`,
+    right: `, falls ${gradeText(across.fall, project.display)} to the right`,
+  }[across.kind];
+  return shoulder.width > 0 ? `${falls}, shoulders ${lengthText(shoulder.width, project.display)}` : falls;
 }
 
 /** "3:1": run for one of rise. */
@@ -243,7 +266,25 @@ function swaleRows(swale: SwaleResult, told: RouteStations, project: Project, fi
 /** "Along the drive and the swale": of what there is. */
 function routeTitle({ drives, water: { swales } }: Results): string {
   const one = (count: number, word: string) => (count === 0 ? [] : [`the ${word}${count > 1 ? "s" : ""}`]);
-  return `Along ${[...one(drives.length, "drive"), ...one(swales.length, "swale")].join(" and ")}`;
+  const along = [...one(drives.length, "drive"), ...one(swales.length, "swale")].join(" and ");
+  return along === "" ? "Shapes of the ground" : `Along ${along}`;
+}
+
+/** Pads, grade points and retaining walls, a line each. */
+function shapeRows({ grading, display }: Project, results: Results, figures: Figures): string[][] {
+  const { pads = [], walls = [] } = results.grading ?? {};
+  return [
+    ...pads.map((pad) => [
+      `${pad.name}: ${figures.height(pad.height)} at its middle, from ${figures.height(pad.lowest)} to ${figures.height(pad.highest)}`,
+    ]),
+    ...grading.points.map((point) => [`${point.name}: ${figures.height(point.height)}`]),
+    ...grading.berms.map((berm) => [
+      `${berm.name}: ${figures.length(berm.height)} over the ground, top ${figures.length(berm.topWidth)} wide, side slopes ${runText(berm.sideSlope)}`,
+    ]),
+    ...walls.map((wall) => [
+      `${wall.name}: ground behind it up to ${lengthText(wall.exposed, display)} higher, ${lengthText(wall.fromFooting, display)} from the bottom of its footing${wall.loadedBy ? `, loaded by ${wall.loadedBy}` : ""}; over 4 ft (1.22 m) or loaded: permit and engineer`,
+    ]),
+  ];
 }
 
 /** Finished heights along the drives' centrelines and the swales' beds. */
@@ -253,6 +294,7 @@ export function routeTable(project: Project, results: Results, figures: Figures)
   const rows = [
     ...drives.flatMap((drive) => driveRows(drive, told, project, figures)),
     ...water.swales.flatMap((swale) => swaleRows(swale, told, project, figures)),
+    ...shapeRows(project, results, figures),
   ];
   if (rows.length === 0) return null;
   const underStone: Column[] =

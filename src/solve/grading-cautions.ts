@@ -95,6 +95,8 @@ function conflictNote(
     ({ drive, sillBelowFloor }) => drive.id === conflict.second && sillBelowFloor !== null,
   );
   if (conflict.first === "apron" && toDoor) return [];
+  // A swale at the apron's foot takes a strip off it and leads its water away: the order tells it, nothing is wrong.
+  if (conflict.first === "apron" && plan.swales.some(({ swale }) => swale.id === conflict.second)) return [];
   if (crossesDrive(conflict, plan)) return [];
   const what = conflict.by < 0 ? "cuts" : "raises";
   return [
@@ -103,7 +105,7 @@ function conflictNote(
       severity: "note",
       where: `${conflict.secondName} and ${conflict.firstName}`,
       what: `${sentence(conflict.secondName)} ${what} ${conflict.firstName} by up to ${words.length(Math.abs(conflict.by))} over ${words.area(conflict.area)}: it comes later in the order.`,
-      how: "Move one of them, or change their order in the grading step.",
+      how: "Move one of them, or change their order in the drive step.",
       at: conflict.at,
       ids: [conflict.first, conflict.second],
     },
@@ -149,7 +151,7 @@ function unknownInOrder({ order }: Grading, result: GradingResult): Problem[] {
       severity: "note",
       where: "the order of grading",
       what: "It names something that isn't in the plan, which is passed over.",
-      how: "Set the order again in the grading step.",
+      how: "Set the order again in the drive step.",
     },
   ];
 }
