@@ -6,6 +6,8 @@ import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, IconAction, Toggle } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Sides } from "../grading/Sides";
+import { SwaleShape } from "../grading/SwaleShape";
 import { Why } from "../help/Why";
 import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
@@ -23,6 +25,7 @@ export function WaterPanel() {
       <StormForSwales />
       <Ponds />
       <RoundTheWalls />
+      <Sides />
       <Caution>
         Don't send water to a neighbour, a road or a septic field. Wet land and streams may need a permit.
       </Caution>
@@ -188,6 +191,7 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
         least={0}
         onCommit={(bottomWidth) => change({ bottomWidth })}
       />
+      <SwaleShape swale={swale} />
       <NumberField
         label="Side slopes"
         unit=": 1"
