@@ -200,7 +200,7 @@ function withoutBuilding(
       gathered: water.gathered,
       flow: water.flow,
     },
-    band: { low: null, high: null, empty: false, rules: [] },
+    band: { low: null, high: null, empty: false, clash: null, rules: [] },
     bill: [],
     section: null,
     lagging: false,

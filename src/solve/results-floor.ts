@@ -61,11 +61,21 @@ export interface BandRule {
   readonly on: boolean;
 }
 
+/** Two rules that no floor keeps together. */
+export interface BandClash {
+  readonly low: BandRule;
+  readonly high: BandRule;
+  /** How far the lower limit lies above the upper one, m. */
+  readonly gap: number;
+}
+
 export interface BandResult {
   /** Lowest and highest floor the rules that are on allow; null = not limited on that side. */
   readonly low: number | null;
   readonly high: number | null;
   readonly empty: boolean;
+  /** The rules at the ends of an empty band; null while there is a band. */
+  readonly clash: BandClash | null;
   readonly rules: readonly BandRule[];
 }
 

@@ -1,0 +1,201 @@
+/**
+ * Ways out of an empty band: changes of the plan after which some floor keeps every rule that is on.
+ *
+ * Units   metres.
+ * Method  Each change is made by the gap between the two rules that clash; where two others clash then, with a
+ *         change for them too, three at most. Or the building is moved step by step in eight directions. Each
+ *         plan is solved anew. Only what works is told, its floor set within
+ *         the band, as near to the present one as may be. A move is looked for on a coarse grid and then checked
+ *         on the full one. Whether a move keeps the setbacks is told by the plan's cautions once it is tried.
+ * Source  First principles.
+ */
+
+import { chooseFoundation } from "../document/commands/foundation";
+import type { Building, Project } from "../document/schema";
+import { FOOT, INCH } from "../units";
+import { createSolver } from "./pipeline";
+import type { BandClash, BandResult, Solver } from "./results";
+import { type Words, wordsFor } from "./words";
+
+export interface WayOut {
+  readonly id: string;
+  /** What to change and by how much: "walls 0.310 m taller". */
+  readonly what: string;
+  /** The plan with it, its floor within the band. */
+  readonly project: Project;
+  readonly band: BandResult;
+}
+
+interface Change {
+  readonly id: string;
+  readonly what: string;
+  readonly project: Project;
+}
+
+/** Changes of one way out, at most: more than that is another plan. */
+const mostTogether = 3;
+
+const directions = ["east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"];
+/** How far a building is moved in the search, in the user's unit (m or ft). */
+const movesInMetres = [1, 2, 4, 8];
+const movesInFeet = [3, 6, 12, 24];
+
+/** The ways that work, the small changes first; none where the band isn't empty or nothing of this helps. */
+export function waysOut(project: Project, solver: Solver = createSolver()): WayOut[] {
+  const { building } = project;
+  const { clash } = solver.solve(project).band;
+  if (!building || !clash) return [];
+  const words = wordsFor(project.display);
+  const ways = mended({ id: "", what: "", project }, clash, words, solver, mostTogether);
+  const move = moved(project, building, clash, words, solver);
+  return move ? [...ways, move] : ways;
+}
+
+/** Changes for the two rules that clash, each with more of them until there is a band. */
+function mended(start: Change, clash: BandClash, words: Words, solver: Solver, left: number): WayOut[] {
+  const { building } = start.project;
+  if (!building) return [];
+  const changes = [
+    ...foundationChanges(start.project, building, clash, words),
+    ...swaleChange(start.project, clash, words),
+  ].filter(({ id }) => !start.id.split("+").includes(id));
+  return changes.flatMap((change) => {
+    const next = {
+      id: start.id === "" ? change.id : `${start.id}+${change.id}`,
+      what: start.what === "" ? change.what : `${start.what}, ${change.what}`,
+      project: change.project,
+    };
+    const way = worked(next, solver);
+    if (way) return [way];
+    const other = solver.solve(next.project).band.clash;
+    return other && left > 1 ? mended(next, other, words, solver, left - 1) : [];
+  });
+}
+
+/** A change whose plan has a band, with the floor moved into it; null where it hasn't. */
+function worked(change: Change, solver: Solver): WayOut | null {
+  const { building } = change.project;
+  const { band } = solver.solve(change.project);
+  if (!building || band.empty) return null;
+  const floor = Math.min(
+    Math.max(building.floor, band.low ?? Number.NEGATIVE_INFINITY),
+    band.high ?? Number.POSITIVE_INFINITY,
+  );
+  return { ...change, project: { ...change.project, building: { ...building, floor } }, band };
+}
+
+function foundationChanges(
+  project: Project,
+  building: Building,
+  clash: BandClash,
+  words: Words,
+): readonly Change[] {
+  const { foundation } = building;
+  const more = roundedUp(clash.gap, project);
+  const changed = (id: string, what: string, patch: Partial<Building["foundation"]>): Change => ({
+    id,
+    what,
+    project: { ...project, building: { ...building, foundation: { ...foundation, ...patch } } },
+  });
+  const deepens = ["intoUndisturbed", "frostCover"].includes(clash.high.id);
+  const changes: Change[] = [];
+  if (deepens && foundation.kind === "thickened-edge")
+    changes.push(
+      changed("deeperEdge", `edge ${words.length(more)} deeper`, {
+        edge: { ...foundation.edge, depth: foundation.edge.depth + more },
+      }),
+    );
+  if (deepens && (foundation.kind === "stem-wall" || foundation.kind === "crawl-space")) {
+    changes.push(
+      changed("tallerWall", `walls ${words.length(more)} taller`, {
+        wallHeight: foundation.wallHeight + more,
+      }),
+      changed("steppedFooting", "a footing that steps down with the ground", {
+        steps: { ...foundation.steps, on: true },
+      }),
+    );
+  }
+  if (clash.high.id === "fillUnderSlab" && foundation.slabFill.kind === "earth")
+    changes.push(
+      changed("sandOrGravel", "clean sand or gravel under the slab, not earth", {
+        slabFill: { ...foundation.slabFill, kind: "sand-gravel" },
+      }),
+    );
+  if (clash.high.id === "fillUnderSlab") {
+    const crawl = chooseFoundation.run(project, { kind: "crawl-space" });
+    if (crawl.ok)
+      changes.push({ id: "crawlSpace", what: "a crawl space, no slab on fill", project: crawl.project });
+  }
+  return changes;
+}
+
+/** All swales lower by the gap. */
+function swaleChange(project: Project, clash: BandClash, words: Words): readonly Change[] {
+  if (clash.low.id !== "swaleBelowWall") return [];
+  const more = roundedUp(clash.gap, project);
+  const swales = project.grading.swales.map((swale) => ({
+    ...swale,
+    depth: swale.depth + more,
+    beds: swale.beds.map((bed) => ({ ...bed, height: bed.height - more })),
+  }));
+  const what = `${swales.length === 1 ? "swale" : "swales"} ${words.length(more)} lower`;
+  return [{ id: "lowerSwale", what, project: { ...project, grading: { ...project.grading, swales } } }];
+}
+
+/** The shortest move that gives a band; of equal ones the one with the widest. */
+function moved(
+  project: Project,
+  building: Building,
+  clash: BandClash,
+  words: Words,
+  solver: Solver,
+): WayOut | null {
+  if (!clash.low.at && !clash.high.at) return null;
+  const feet = isInFeet(project);
+  for (const step of feet ? movesInFeet : movesInMetres) {
+    const by = feet ? step * FOOT : step;
+    const tried = directions
+      .map((direction, k) => movedBy(project, building, by, (k * Math.PI) / 4, direction, words))
+      .map((change) => ({ change, room: room(solver.solve(change.project, { detail: "drag" }).band) }))
+      .filter((each) => each.room > 0)
+      .sort((a, b) => b.room - a.room);
+    for (const { change } of tried) {
+      const way = worked(change, solver);
+      if (way) return way;
+    }
+  }
+  return null;
+}
+
+function movedBy(
+  project: Project,
+  building: Building,
+  by: number,
+  angle: number,
+  direction: string,
+  words: Words,
+): Change {
+  const [dx, dy] = [by * Math.cos(angle), by * Math.sin(angle)];
+  const outline = building.outline.map(([x, y]): [number, number] => [x + dx, y + dy]);
+  return {
+    id: "move",
+    what: `building moved ${words.length(by)} to the plan's ${direction}`,
+    project: { ...project, building: { ...building, outline } },
+  };
+}
+
+/** Width of a band, m; infinite where one side is open, 0 where it is empty. */
+function room({ low, high, empty }: BandResult): number {
+  if (empty) return 0;
+  return low === null || high === null ? Number.POSITIVE_INFINITY : Math.max(high - low, 1e-9);
+}
+
+/** Up to a whole inch, or a whole centimetre: nobody forms a wall to the millimetre. */
+function roundedUp(m: number, project: Project): number {
+  const unit = isInFeet(project) ? INCH : 0.01;
+  return Math.ceil(m / unit - 1e-9) * unit;
+}
+
+function isInFeet({ display }: Project): boolean {
+  return ["ft-in", "in", "ft"].includes(display.length);
+}

@@ -1,0 +1,67 @@
+import { describe, expect, it } from "vitest";
+import { createSolver } from "../../src/solve/pipeline";
+import { waysOut } from "../../src/solve/ways-out";
+import { plane, shed, site } from "./sites";
+
+/** Ground that falls 1 in 8 to the south: too much for a wall of 4 ft on a level footing. */
+const steep = (display: Record<string, unknown> = {}, foundation: Record<string, unknown> = {}) => {
+  const project = site({
+    surface: plane(100, 0, 0.125),
+    building: { ...shed, foundation: { kind: "crawl-space", ...foundation } },
+  });
+  return { ...project, display: { ...project.display, ...display } };
+};
+
+describe("ways out of an empty band", () => {
+  it("names the two rules that clash and by how much", () => {
+    const { band } = createSolver().solve(steep());
+    expect(band.empty).toBe(true);
+    expect(band.clash).toMatchObject({ low: { id: "aboveUphillGround" }, high: { id: "intoUndisturbed" } });
+    expect(band.clash?.gap).toBeCloseTo((band.low ?? 0) - (band.high ?? 0), 12);
+  });
+
+  it.each([
+    ["metres", {}, 0.01, " m "],
+    ["feet and inches", { length: "ft-in", rounding: 8 } as const, 0.0254, "″"],
+  ])("a taller wall by the gap, rounded up, gives a band: in %s", (_units, display, unit, sign) => {
+    const project = steep(display);
+    const before = createSolver().solve(project).band;
+    const way = waysOut(project).find(({ id }) => id === "tallerWall");
+    const grown =
+      (way?.project.building?.foundation.wallHeight ?? 0) - (project.building?.foundation.wallHeight ?? 0);
+    expect(grown).toBeGreaterThanOrEqual((before.clash?.gap ?? 0) - 1e-9);
+    expect(grown - (before.clash?.gap ?? 0)).toBeLessThan(unit);
+    expect(way?.what).toContain(sign);
+  });
+
+  it("each way works when solved anew: its floor keeps every rule", () => {
+    const ways = waysOut(steep());
+    expect(ways.map(({ id }) => id)).toEqual(expect.arrayContaining(["tallerWall", "steppedFooting"]));
+    for (const { project } of ways) {
+      const { band, floor } = createSolver().solve(project);
+      expect(band.empty).toBe(false);
+      expect(floor).toBeGreaterThanOrEqual((band.low ?? -1e9) - 1e-6);
+      expect(floor).toBeLessThanOrEqual((band.high ?? 1e9) + 1e-6);
+    }
+  });
+
+  it("a terrace beside steep ground: the building is moved onto it", () => {
+    const terrace = (_x: number, y: number) => 100 + 0.125 * Math.max(0, y);
+    const project = site({ surface: terrace, building: shed });
+    const way = waysOut(project).find(({ id }) => id === "move");
+    expect(way?.what).toContain("to the plan's south");
+    expect(createSolver().solve(way?.project ?? project).band.empty).toBe(false);
+  });
+
+  it("where two others clash then, the next change comes with the first", () => {
+    const project = steep({}, { kind: "stem-wall" });
+    const ids = waysOut(project).map(({ id }) => id);
+    expect(ids).toContain("crawlSpace+tallerWall");
+  });
+
+  it("none where there is a band, and none of the wall's where steps already go down", () => {
+    expect(waysOut(site())).toEqual([]);
+    expect(createSolver().solve(site()).band.clash).toBeNull();
+    expect(waysOut(steep({}, { steps: { on: true } })).some(({ id }) => id === "tallerWall")).toBe(false);
+  });
+});
