@@ -82,3 +82,21 @@ test("a retaining wall says what it holds and warns as the trade does", async ({
   await expect(panel.getByText("Ground stands higher behind it by")).toBeVisible();
   await expect(panel.getByText(/usually needs a permit and an engineer's design/).first()).toBeVisible();
 });
+
+test("one side's slope and the corners are changed in the water step, and the reach follows", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("button", { name: /^Water\b.*:/ }).click();
+  const panel = page.locator(".side");
+  const reach = panel.locator(".part", { hasText: "Sides and corners" }).locator(".facts");
+  const before = await reach.innerText();
+  await panel.getByLabel("Fill slope there").fill("6");
+  await page.keyboard.press("Enter");
+  await expect(reach).not.toHaveText(before);
+  await expect(page.getByRole("button", { name: /^Undo/ }).first()).toHaveText(/change a side/);
+  await panel.getByLabel("Follow the ground, falling at least").fill("1 %");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("button", { name: /^Undo/ }).first()).toHaveText(/change swale/);
+});
