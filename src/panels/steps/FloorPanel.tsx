@@ -4,6 +4,7 @@ import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { NoHeight } from "../band/NoHeight";
 import { moreForOneStep } from "../curve";
 import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
@@ -124,6 +125,7 @@ function Limits() {
           : "";
   return (
     <Section title="What limits the floor" aside={range}>
+      {band.clash ? <NoHeight clash={band.clash} /> : null}
       <LimitList rules={band.rules} />
     </Section>
   );
