@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Edit, gradingEdits, type Project, projectSchema } from "../../src/document";
+import { arrangeEdits, type Edit, gradingEdits, type Project, projectSchema } from "../../src/document";
 
 const empty = projectSchema.parse({
   drysill: 1,
@@ -127,5 +127,12 @@ describe("sides and order", () => {
     expect(edited(gradingEdits.setGradingOrder.run(empty, { order: ["v1", "apron"] })).grading.order).toEqual(
       ["v1", "apron"],
     );
+  });
+
+  it("a side's figures go along when the building is mirrored", () => {
+    const own = edited(gradingEdits.changeApronSide.run(empty, { wall: 1, patch: { fill: 4 } }));
+    const things = [{ kind: "building" as const }];
+    const mirrored = edited(arrangeEdits.mirrorThings.run(own, { things, a: [20, 0], b: [20, 1] }));
+    expect(mirrored.grading.apron.sides.map(({ wall }) => wall)).toEqual([3]);
   });
 });

@@ -90,7 +90,14 @@ export function movedThings(project: Project, things: readonly Thing[], motion: 
       drives,
       swales,
       apron: flips
-        ? { ...project.grading.apron, leave: flipped(project, project.grading.apron.leave) }
+        ? {
+            ...project.grading.apron,
+            leave: flipped(project, project.grading.apron.leave),
+            sides: project.grading.apron.sides.map((side) => ({
+              ...side,
+              wall: flipped(project, [side.wall])[0] ?? side.wall,
+            })),
+          }
         : project.grading.apron,
     },
     survey: {

@@ -247,7 +247,11 @@ function renumbered(project: Project, nodes: readonly Node[], building: Building
     },
     grading: {
       ...grading,
-      apron: { ...grading.apron, leave: left },
+      apron: {
+        ...grading.apron,
+        leave: left,
+        sides: grading.apron.sides.flatMap((side) => walls(side.wall).map((wall) => ({ ...side, wall }))),
+      },
       drives: drivesAtDoors(before, building, grading.drives),
     },
     drawing: {
