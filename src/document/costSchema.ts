@@ -16,4 +16,8 @@ export const truckSchema = z.object({
   volume: positive.default(9.174658),
 });
 
+/** Prices by the bill's item, as the user typed them, for one m3; no item has one by itself. */
+export const pricesSchema = z.record(z.string(), notNegative);
+
+export type Prices = z.infer<typeof pricesSchema>;
 export type Materials = z.infer<typeof materialsSchema>;

@@ -6,7 +6,7 @@
 import { z } from "zod";
 
 import { buildingSchema } from "./buildingSchema";
-import { materialsSchema, truckSchema } from "./costSchema";
+import { materialsSchema, pricesSchema, truckSchema } from "./costSchema";
 import { drawingSchema } from "./drawingSchema";
 import { gradingSchema } from "./gradingSchema";
 import { optionSchema } from "./optionsSchema";
@@ -120,6 +120,7 @@ export const projectSchema = z.object({
   storm: stormSchema.prefault({}),
   materials: materialsSchema.prefault({}),
   truck: truckSchema.prefault({}),
+  prices: pricesSchema.prefault({}),
   worksheet: worksheetSchema.prefault({}),
   drawing: drawingSchema.prefault({}),
   title: titleSchema.prefault({}),

@@ -7,8 +7,8 @@
  *         volume by what a truck holds, rounded up.
  * Source  First principles; swell and shrink are the user's figures.
  */
-import type { Materials } from "../document/schema";
-import type { BillItem } from "../solve/results";
+import type { Materials, Prices } from "../document/schema";
+import type { BillItem, CostResult } from "../solve/results";
 
 export interface BillInput {
   /** Earth to move after stripping: cut in the bank, fill as compacted, m3. */
@@ -27,13 +27,42 @@ export interface BillInput {
   readonly drives: readonly { readonly name: string; readonly id: string; readonly gravel: number }[];
   readonly materials: Materials;
   readonly truckVolume: number;
+  readonly prices?: Prices;
+  /** More concrete to order than the drawing holds, a share. */
+  readonly concreteWaste?: number;
 }
 
 export function bill(input: BillInput): BillItem[] {
-  return [...earth(input), ...stoneAndConcrete(input)];
+  const { prices = {}, concreteWaste = 0 } = input;
+  return [...earth(input), ...stoneAndConcrete(input)].map((counted) => {
+    const poured = concrete.includes(counted.id) && !(counted.id === "wall" && input.concrete.blocks);
+    const waste = poured ? concreteWaste : 0;
+    const price = isBought(counted.id) ? (prices[counted.id] ?? null) : null;
+    return { ...counted, waste, price, cost: price === null ? null : counted.quantity * (1 + waste) * price };
+  });
 }
 
-function earth({ cut, fill, disturbedArea, materials, truckVolume }: BillInput): BillItem[] {
+const concrete = ["slab", "edge", "pads", "footing", "wall"];
+const boughtEarth = ["topsoil", "fill-loose", "cut-loose"];
+
+/** Items that a price is typed for. Of each amount told in several ways, one: so that nothing is paid twice. */
+export function isBought(id: string): boolean {
+  return concrete.includes(id) || boughtEarth.includes(id) || id === "base" || id.startsWith("gravel-");
+}
+
+/** What the priced items come to, and which have no price yet. */
+export function billCost(items: readonly BillItem[]): CostResult {
+  return {
+    total: items.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
+    unpriced: items
+      .filter(({ id, quantity, price }) => isBought(id) && quantity > 0 && price === null)
+      .map(({ id }) => id),
+  };
+}
+
+type Counted = Omit<BillItem, "waste" | "price" | "cost">;
+
+function earth({ cut, fill, disturbedArea, materials, truckVolume }: BillInput): Counted[] {
   const { swell, shrink, stripDepth } = materials;
   const fillLoose = (fill / shrink) * swell;
   const cutLoose = cut * swell;
@@ -76,7 +105,7 @@ function earth({ cut, fill, disturbedArea, materials, truckVolume }: BillInput):
   ];
 }
 
-function stoneAndConcrete({ concrete, drives }: BillInput): BillItem[] {
+function stoneAndConcrete({ concrete, drives }: BillInput): Counted[] {
   return [
     item(
       "base",
@@ -107,7 +136,7 @@ function stoneAndConcrete({ concrete, drives }: BillInput): BillItem[] {
   ];
 }
 
-function walls(concrete: BillInput["concrete"]): BillItem[] {
+function walls(concrete: BillInput["concrete"]): Counted[] {
   const { blocks } = concrete;
   return [
     item(
@@ -135,11 +164,11 @@ function walls(concrete: BillInput["concrete"]): BillItem[] {
   ];
 }
 
-function item(id: string, name: string, quantity: number, unit: BillItem["unit"], how: string): BillItem {
+function item(id: string, name: string, quantity: number, unit: BillItem["unit"], how: string): Counted {
   return { id, item: name, quantity, unit, how };
 }
 
-function loads(id: string, name: string, loose: number, truckVolume: number): BillItem {
+function loads(id: string, name: string, loose: number, truckVolume: number): Counted {
   // A rounding unit of volume is not another truck.
   return item(
     id,

@@ -1,1 +1,1 @@
-export { type BillInput, bill } from "./bill";
+export { type BillInput, bill, billCost, isBought } from "./bill";

@@ -16,7 +16,7 @@ import {
   placesAt,
   prepare,
 } from "../grading";
-import { bill } from "../quantities";
+import { bill, billCost } from "../quantities";
 import { setout } from "../setout";
 import { groundAt } from "../terrain";
 import { pondNear, type StandingFacts, standingFacts } from "./advice-facts";
@@ -71,6 +71,7 @@ export type FloorResults = Pick<
   | "water"
   | "band"
   | "bill"
+  | "cost"
   | "section"
 >;
 
@@ -170,6 +171,20 @@ export function floorResults(input: FloorInput): FloorResults {
     stripDepth: project.materials.stripDepth,
     pondNear: pondNear(ponds, footprint, project.rules.uphillReach, words),
   });
+  const items = bill({
+    ...strippedEarth(curve, levels, project.materials.stripDepth, finished.outside),
+    disturbedArea: earthwork.disturbedArea,
+    concrete: foundation.takeOff,
+    drives: plan.drives.map(({ drive, length }) => ({
+      id: drive.id,
+      name: drive.name,
+      gravel: length * drive.width * drive.gravel,
+    })),
+    materials: project.materials,
+    truckVolume: project.truck.volume,
+    prices: project.prices,
+    concreteWaste: building.foundation.concreteWaste,
+  });
   return {
     floor,
     topOfWall: levels.topOfWall,
@@ -194,18 +209,8 @@ export function floorResults(input: FloorInput): FloorResults {
       swales: standing.swales,
     },
     band: floorBand(rules),
-    bill: bill({
-      ...strippedEarth(curve, levels, project.materials.stripDepth, finished.outside),
-      disturbedArea: earthwork.disturbedArea,
-      concrete: foundation.takeOff,
-      drives: plan.drives.map(({ drive, length }) => ({
-        id: drive.id,
-        name: drive.name,
-        gravel: length * drive.width * drive.gravel,
-      })),
-      materials: project.materials,
-      truckVolume: project.truck.volume,
-    }),
+    bill: items,
+    cost: billCost(items),
     section: sectionLine(standing.section.places, standing.section.prepared, floor),
   };
 }

@@ -46,6 +46,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     },
     band: results.band,
     bill: results.bill,
+    cost: results.cost,
     ground: groundToJson(results),
     daylight: results.daylight.map(pairs),
     contours: {

@@ -202,6 +202,7 @@ function withoutBuilding(
     },
     band: { low: null, high: null, empty: false, clash: null, rules: [] },
     bill: [],
+    cost: { total: 0, unpriced: [] },
     section: null,
     lagging: false,
   };

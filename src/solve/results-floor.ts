@@ -86,4 +86,17 @@ export interface BillItem {
   /** "m3", "m2", "loads". */
   readonly unit: "m3" | "m2" | "m" | "loads";
   readonly how: string;
+  /** More to order than the drawing holds, a share; 0 where none is reckoned. */
+  readonly waste: number;
+  /** Price typed for one unit; null: none typed, or the item isn't one that is bought. */
+  readonly price: number | null;
+  /** Quantity with its waste × price; null without a price. */
+  readonly cost: number | null;
+}
+
+/** What the typed prices come to. */
+export interface CostResult {
+  readonly total: number;
+  /** Items that are bought and have some quantity but no price yet, by id. */
+  readonly unpriced: readonly string[];
 }

@@ -17,7 +17,14 @@ import type {
   GroundGrid,
   SectionLine,
 } from "./results-earth";
-import type { BandResult, BillItem, CornerResult, SetoutResult, TrenchCorner } from "./results-floor";
+import type {
+  BandResult,
+  BillItem,
+  CornerResult,
+  CostResult,
+  SetoutResult,
+  TrenchCorner,
+} from "./results-floor";
 import type { FoundationResult } from "./results-foundation";
 import type { PitsResult, PlotResult, SurveyResult } from "./results-survey";
 import type { Arrow, WaterResult } from "./results-water";
@@ -79,6 +86,7 @@ export interface Results {
   readonly water: WaterResult;
   readonly band: BandResult;
   readonly bill: readonly BillItem[];
+  readonly cost: CostResult;
   /** Long section through the building, along the steepest way across it. */
   readonly section: SectionLine | null;
   readonly problems: readonly Problem[];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { materialsSchema } from "../../src/document/schema";
-import { bill } from "../../src/quantities";
+import { bill, billCost } from "../../src/quantities";
 
 const input = {
   cut: 10,
@@ -40,5 +40,36 @@ describe("the bill", () => {
 
   it("says how every figure came about", () => {
     for (const item of bill(input)) expect(item.how.length).toBeGreaterThan(5);
+  });
+});
+
+describe("typed prices", () => {
+  const priced = bill({
+    ...input,
+    prices: { "fill-loose": 20, slab: 200, cut: 1000 },
+    concreteWaste: 0.1,
+  });
+  const cost = (id: string) => priced.find((item) => item.id === id)?.cost;
+
+  it("62.5 loose at 20; 9 of slab with a tenth more at 200", () => {
+    expect(cost("fill-loose")).toBeCloseTo(1250, 9);
+    expect(cost("slab")).toBeCloseTo(1980, 9);
+  });
+
+  it("none for an item without a price, and none for an amount that is told twice", () => {
+    expect(cost("base")).toBeNull();
+    expect(cost("cut")).toBeNull();
+    expect(cost("fill")).toBeNull();
+  });
+
+  it("the parts sum to the total, and what has no price is named", () => {
+    const { total, unpriced } = billCost(priced);
+    expect(total).toBeCloseTo(3230, 9);
+    expect(unpriced).toEqual(["topsoil", "cut-loose", "base", "footing", "wall", "gravel-d"]);
+  });
+
+  it("no price at all: nothing is invented", () => {
+    expect(billCost(bill(input)).total).toBe(0);
+    expect(bill(input).every(({ price }) => price === null)).toBe(true);
   });
 });

@@ -209,6 +209,17 @@ export const changeTruck = command("truck.change", (project, args: { patch: Part
   return next.ok ? done({ ...project, truck: next.value }, "change the truck") : refuse(next.why);
 });
 
+/** Types the price of one m3 of a bill's item; null takes it away. */
+export const setPrice = command(
+  "prices.set",
+  (project, args: { item: string; price: number | null }): Edit => {
+    const { [args.item]: _before, ...others } = project.prices;
+    if (args.price === null) return done({ ...project, prices: others }, "take a price away");
+    if (!(args.price >= 0 && Number.isFinite(args.price))) return refuse("A price is a number, 0 or more.");
+    return done({ ...project, prices: { ...others, [args.item]: args.price } }, "type a price");
+  },
+);
+
 export const changeTitle = command("title.change", (project, args: { patch: Partial<Project["title"]> }) => {
   const next = patched<Project["title"]>(titleSchema, project.title, args.patch);
   return next.ok

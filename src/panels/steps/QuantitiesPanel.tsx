@@ -1,5 +1,6 @@
 import { billFigure } from "../../help";
 import type { BillItem } from "../../solve/results";
+import { Prices } from "../cost/Prices";
 import type { WhyProps } from "../help/Why";
 import type { Notation } from "../notation";
 import { type Fact, Facts, Guide, Panel, Section } from "../parts";
@@ -28,6 +29,7 @@ export function QuantitiesPanel() {
         </>
       )}
       <Certainty />
+      <Prices />
       <Section title="What it is counted with">
         <EarthFields />
       </Section>
