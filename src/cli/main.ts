@@ -1,4 +1,5 @@
 /** The command line: finds the command, runs it, and turns every failure into one clear message. */
+import { bill } from "./bill";
 import { check } from "./check";
 import { closure } from "./closure";
 import { type Command, InputError, type Io } from "./command";
@@ -16,6 +17,7 @@ import { volume } from "./volume";
 const COMMANDS: readonly Command[] = [
   check,
   solve,
+  bill,
   compare,
   sheets,
   level,

@@ -1,0 +1,25 @@
+import { billCsv } from "../solve/bill-csv";
+import { createSolver } from "../solve/pipeline";
+import { readArgs } from "./args";
+import { type Command, InputError } from "./command";
+import { openFile, problemLine } from "./project";
+
+export const bill: Command = {
+  name: "bill",
+  usage: "bill FILE",
+  about: [
+    "Prints the bill of a project as comma-separated values.",
+    "",
+    "Columns: item, quantity, unit (m3, m2, m, loads), waste (a share), price for one unit as typed, cost, how it came about.",
+  ].join("\n"),
+  async run(args, io) {
+    const [file = ""] = readArgs(args, { files: ["FILE"] }).files;
+    const { project, warnings } = openFile(file, io);
+    for (const warning of warnings) io.say(`${file}: ${problemLine(warning).trim()}`);
+    const results = createSolver().solve(project);
+    if (results.bill.length === 0)
+      throw new InputError(`${file}: no bill yet: it needs ground, a building and its floor.`);
+    io.out(billCsv(results).trimEnd());
+    return 0;
+  },
+};

@@ -1,0 +1,31 @@
+import { describe, expect, it } from "vitest";
+import { bill } from "../../src/cli/bill";
+import { createSolver } from "../../src/solve/pipeline";
+import { site } from "../solve/sites";
+import { run } from "./fakeIo";
+
+const project = { ...site(), prices: { slab: 200 } };
+const files = { "a.json": JSON.stringify(project), "bare.json": JSON.stringify(site({ building: null })) };
+
+describe("bill FILE", () => {
+  it("prints each item with its figures, and what the typed prices come to", async () => {
+    const ran = await run(["bill", "a.json"], [bill], files);
+    const lines = ran.out.split("\r\n");
+    const { bill: items, cost } = createSolver().solve(project);
+    expect(ran.code).toBe(0);
+    expect(lines[0]).toBe("item,quantity,unit,waste,price,cost,how");
+    expect(lines).toHaveLength(items.length + 2);
+    const slab = items.find(({ id }) => id === "slab");
+    const line = lines.find((each) => each.startsWith('"Concrete, slab"'));
+    const wanted = (slab?.quantity ?? 0) * 1.1 * 200;
+    expect(line).toContain(`,m3,0.1,200,${wanted.toFixed(2)},`);
+    expect(lines.at(-1)).toBe(`"Together, of what has a price",,,,,${cost.total.toFixed(2)},`);
+    expect(cost.total).toBeCloseTo(wanted, 9);
+  });
+
+  it("says what is missing where there is no building", async () => {
+    const ran = await run(["bill", "bare.json"], [bill], files);
+    expect(ran.code).toBe(2);
+    expect(ran.said).toContain("it needs ground, a building and its floor");
+  });
+});
