@@ -100,3 +100,17 @@ test("one side's slope and the corners are changed in the water step, and the re
   await page.keyboard.press("Enter");
   await expect(page.getByRole("button", { name: /^Undo/ }).first()).toHaveText(/change swale/);
 });
+
+test("a height of the swale's bed is typed; one that rises is told where", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("button", { name: /^Water\b.*:/ }).click();
+  const panel = page.locator(".side");
+  await panel.getByRole("button", { name: "Type a height of the bed" }).click();
+  const height = panel.getByLabel("Bed 1 height");
+  await expect(height).toBeVisible();
+  await height.fill("101'");
+  await page.keyboard.press("Enter");
+  await expect(panel.getByText(/Its typed bed rises .* there: water stands behind it/).first()).toBeVisible();
+  await panel.getByRole("button", { name: "Remove bed height 1" }).click();
+  await expect(height).toHaveCount(0);
+});
