@@ -1,8 +1,10 @@
 /** One sentence that says how things stand, in parts so that the figures can be set bold. */
 import type { Project } from "../document";
 import { loadsText } from "../solve/load-words";
+import { farFloor, farFloorWords } from "../solve/plausible";
 import type { CornerResult, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
+import { wordsFor } from "../solve/words";
 import { heightsApart } from "./heightsApart";
 import type { Notation } from "./notation";
 import { capital, compassWord, counted, listed, wallSide } from "./words";
@@ -18,6 +20,13 @@ const strong = (text: string): SentencePart => ({ text, strong: true });
 export function sentence(project: Project, results: Results, notation: Notation): SentencePart[] {
   if (results.ground === null) return beforeTheGround(project, results);
   if (project.building === null) return beforeTheBuilding(results, project, notation);
+  const far = results.floor === null ? null : farFloor(results.floor, results.ground);
+  if (far)
+    return [
+      plain("The floor lies "),
+      strong(farFloorWords(far, wordsFor(project.display))),
+      plain(": check its figure and its unit before anything else."),
+    ];
   const clauses = [
     standing(results.corners, notation),
     loads(project, results),

@@ -109,6 +109,14 @@ describe("with a building", () => {
     );
   });
 
+  it("doesn't reckon loads for a floor that lies far from all ground: it asks for the figure", () => {
+    const sunk = demoProject("pottery-studio");
+    if (!sunk.building) throw new Error("it stands");
+    const far = text({ ...sunk, building: { ...sunk.building, floor: -1524 } });
+    expect(far).toMatch(/^The floor lies .* below all the ground that was shot .*: check its figure/);
+    expect(far).not.toContain("loads");
+  });
+
   it("follows the bill's loads", () => {
     const results = createSolver().solve(built);
     const loads = results.bill.find(({ id }) => id === "fill-loads")?.quantity ?? 0;
