@@ -12,7 +12,8 @@ const steep = (display: Record<string, unknown> = {}, foundation: Record<string,
   return { ...project, display: { ...project.display, ...display } };
 };
 
-describe("ways out of an empty band", () => {
+// Every case solves plans by the dozen.
+describe("ways out of an empty band", { timeout: 30_000 }, () => {
   it("names the two rules that clash and by how much", () => {
     const { band } = createSolver().solve(steep());
     expect(band.empty).toBe(true);
