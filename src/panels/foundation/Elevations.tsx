@@ -17,7 +17,7 @@ export function Elevations() {
   const result = useResults((results) => results.foundation);
   const frostDepth = useProject(({ building }) => building?.foundation.frostDepth ?? null);
   const notation = useNotation();
-  const ref = useRef<HTMLDivElement>(null);
+  const ref = useRef<HTMLElement>(null);
   const { width, height } = useBox(ref);
   const drawn = useMemo(
     () => (result && width > 80 && height > 40 ? fitted(result, frostDepth, notation, width, height) : null),
@@ -28,7 +28,8 @@ export function Elevations() {
       <div className="elevations-head">
         <LinesKey frost={frostDepth !== null} />
       </div>
-      <div className="elevations-box" ref={ref}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
+      <section className="elevations-box" ref={ref} aria-label="Drawing of the walls" tabIndex={0}>
         {drawn ? (
           <svg
             width={Math.max(width, drawn.across)}
@@ -41,7 +42,7 @@ export function Elevations() {
         ) : (
           <p className="section-empty soft">The walls show here once there are shots and a building.</p>
         )}
-      </div>
+      </section>
     </section>
   );
 }
