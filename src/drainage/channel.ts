@@ -10,10 +10,14 @@ export const gravity = 9.80665;
 /** Weight of water, N/m3. */
 export const waterWeight = 9806.65;
 
-/** A trapezoid; with no bottom a V. Or a smooth dish: a parabola so wide when it is so deep. */
+/**
+ * A trapezoid; with no bottom a V. A smooth dish: a parabola so wide when it is so deep. Or a rounded bottom: a dish so
+ * wide that runs on smoothly into straight sides.
+ */
 export type ChannelShape =
   | { readonly kind: "trapezoid"; readonly bottom: number; readonly sideSlope: number }
-  | { readonly kind: "dish"; readonly width: number; readonly depth: number };
+  | { readonly kind: "dish"; readonly width: number; readonly depth: number }
+  | { readonly kind: "rounded"; readonly bottom: number; readonly sideSlope: number };
 
 export interface Wetted {
   readonly area: number;
@@ -32,6 +36,7 @@ export function wetted(shape: ChannelShape, depth: number): Wetted {
       top: bottom + 2 * sideSlope * depth,
     };
   }
+  if (shape.kind === "rounded") return rounded(shape.bottom, shape.sideSlope, depth);
   const top = shape.width * Math.sqrt(depth / shape.depth);
   if (top === 0) return { area: 0, perimeter: 0, top: 0 };
   const x = (4 * depth) / top;
@@ -39,6 +44,20 @@ export function wetted(shape: ChannelShape, depth: number): Wetted {
     area: (2 / 3) * top * depth,
     perimeter: (top / 2) * (Math.hypot(1, x) + Math.asinh(x) / x),
     top,
+  };
+}
+
+/** The dish's rim is as steep as the sides: it lies a quarter of the width over the side slope above the bed. */
+function rounded(bottom: number, sideSlope: number, depth: number): Wetted {
+  if (bottom === 0) return wetted({ kind: "trapezoid", bottom, sideSlope }, depth);
+  const rim = bottom / (4 * sideSlope);
+  const dish = { kind: "dish", width: bottom, depth: rim } as const;
+  if (depth <= rim) return wetted(dish, depth);
+  const [below, above] = [wetted(dish, rim), wetted({ kind: "trapezoid", bottom, sideSlope }, depth - rim)];
+  return {
+    area: below.area + above.area,
+    perimeter: below.perimeter + above.perimeter - bottom,
+    top: above.top,
   };
 }
 

@@ -45,7 +45,8 @@ function swaleFlow(line: Line, result: SwaleResult, flow: Flow, storm: Storm): S
     longest > 0 && fall > 0 ? Math.max(leastTime, kirpichTime(longest, fall / longest)) : leastTime;
   const peak = storm.intensity === null ? null : rationalPeak(storm.runoff, storm.intensity, catchment);
   const { bottomWidth: bottom, sideSlope } = line.swale;
-  const shape = { kind: "trapezoid", bottom, sideSlope } as const;
+  const kind = line.swale.shape === "dish" ? ("rounded" as const) : ("trapezoid" as const);
+  const shape = { kind, bottom, sideSlope };
   const depth = peak === null ? null : normalDepth(shape, peak, result.leastFall, storm.roughness);
   const speed = peak === null || depth === null || depth === 0 ? null : peak / wetted(shape, depth).area;
   const { room, roomAt } = leastRoom(result);

@@ -89,6 +89,26 @@ describe("wetted sections", () => {
   });
 });
 
+describe("a rounded bottom", () => {
+  const shape = { kind: "rounded", bottom: 2, sideSlope: 3 } as const;
+  /** Its bed: x² / (bottom · side slope) to the rim, then straight. */
+  const bed = (x: number) => (Math.abs(x) <= 1 ? (x * x) / 6 : 1 / 6 + (Math.abs(x) - 1) / 3);
+
+  it.each([0.1, 1 / 6, 0.5])("is wetted as many chords of its bed are, %d m deep", (depth) => {
+    const { area, perimeter, top } = wetted(shape, depth);
+    expect(bed(top / 2)).toBeCloseTo(depth, 9);
+    const chords = 20_000;
+    let [under, along] = [0, 0];
+    for (let i = 0; i < chords; i++) {
+      const [a, b] = [-top / 2 + (top * i) / chords, -top / 2 + (top * (i + 1)) / chords];
+      along += Math.hypot(b - a, bed(b) - bed(a));
+      under += (b - a) * (depth - (bed(a) + bed(b)) / 2);
+    }
+    expect(area).toBeCloseTo(under, 6);
+    expect(perimeter).toBeCloseTo(along, 6);
+  });
+});
+
 describe("time of concentration", () => {
   it("by sheet and shallow flow: TR-55 (USDA SCS, 1986), example 3-1", () => {
     const sheet = sheetTime(0.24, 100 * foot, 0.01, 3.6 * inch);
