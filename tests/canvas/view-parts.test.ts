@@ -5,7 +5,14 @@ import { scaleBarLength } from "../../src/canvas/overlays/scaleBar";
 import { createPlanScene } from "../../src/canvas/scene/planScene";
 import { wheelReader } from "../../src/canvas/stage/wheel";
 import { buildingBounds, planBounds } from "../../src/canvas/view/planBounds";
-import { buildingEdits, newProject, openProject, type Project, surveyEdits } from "../../src/document";
+import {
+  buildingEdits,
+  newProject,
+  openProject,
+  type Project,
+  pitEdits,
+  surveyEdits,
+} from "../../src/document";
 import { createSolver } from "../../src/solve/pipeline";
 import { FOOT } from "../../src/units";
 import { checkEdit } from "../support/checkEdit";
@@ -85,6 +92,15 @@ describe("what fits into the view", () => {
     let project = checkEdit(newProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
     project = checkEdit(project, surveyEdits.addShot, { place: { kind: "at", x: 30, y: -7 } });
     expect(planBounds(project)).toEqual({ minX: 0, minY: -7, maxX: 30, maxY: 6 });
+    const pit = checkEdit(project, pitEdits.addPit, { place: { kind: "at", x: 41, y: 2 } });
+    expect(planBounds(pit)).toMatchObject({ maxX: 41, maxY: 6 });
+    const bent = checkEdit(project, surveyEdits.addBreakline, {
+      points: [
+        [0, 0, null],
+        [3, 12, null],
+      ],
+    });
+    expect(planBounds(bent)).toMatchObject({ maxX: 30, maxY: 12 });
     expect(buildingBounds(project)).toEqual({ minX: -6.096, minY: -6.096, maxX: 16.096, maxY: 12.096 });
     expect(buildingBounds(newProject())).toBeNull();
   });

@@ -28,9 +28,20 @@ const known = new WeakMap<Project, Bounds>();
 
 /** All places that belong to something on the plan. */
 export function planPlaces(project: Project): readonly XY[] {
-  const points: XY[] = [...project.lot.outline, ...(project.building?.outline ?? [])];
-  for (const feature of project.lot.features) points.push(...feature.points);
-  for (const line of [...project.grading.drives, ...project.grading.swales]) points.push(...line.line);
+  const { lot, building, grading, survey, drawing } = project;
+  const points: XY[] = [...lot.outline, ...(building?.outline ?? [])];
+  for (const feature of lot.features) points.push(...feature.points);
+  for (const { line } of [
+    ...grading.drives,
+    ...grading.swales,
+    ...grading.berms,
+    ...grading.walls,
+    ...drawing.sections,
+  ])
+    points.push(...line);
+  for (const pad of grading.pads) points.push(...pad.outline);
+  for (const { points: line } of survey.breaklines) for (const [x, y] of line) points.push([x, y]);
+  for (const { id } of survey.pits) points.push(...(thingShape(project, { kind: "pit", id })?.points ?? []));
   for (const mark of project.survey.marks) if (mark.at) points.push(mark.at);
   for (const shot of project.survey.shots) {
     const at = shotPlace(project, shot);
