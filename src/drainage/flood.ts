@@ -16,8 +16,11 @@ export interface Flood {
   readonly sill: Int32Array;
 }
 
-/** Cells with blocked = 1 are walls: water neither stands on them nor crosses them. All border cells drain. */
-export function flood(z: Float64Array, columns: number, rows: number, blocked?: Uint8Array): Flood {
+/**
+ * Cells with blocked = 1 are walls: water neither stands on them nor crosses them. All border cells drain. With a `rise`,
+ * m, each cell that fills stands that much higher than the one it fills from, so that all of them fall to the edge.
+ */
+export function flood(z: Float64Array, columns: number, rows: number, blocked?: Uint8Array, rise = 0): Flood {
   const level = z.slice();
   const sill = new Int32Array(z.length);
   for (let i = 0; i < sill.length; i++) sill[i] = i;
@@ -37,7 +40,7 @@ export function flood(z: Float64Array, columns: number, rows: number, blocked?: 
     reach(j * columns + columns - 1);
   }
   for (let cell = queue.pop(); cell !== undefined; cell = queue.pop()) {
-    const height = level[cell] as number;
+    const height = (level[cell] as number) + rise;
     const column = cell % columns;
     const row = (cell - column) / columns;
     for (let j = Math.max(0, row - 1); j <= Math.min(rows - 1, row + 1); j++) {

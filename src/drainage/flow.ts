@@ -8,9 +8,9 @@
  * Source  R. Barnes, C. Lehman, D. Mulla, Priority-flood, Computers & Geosciences 62 (2014), the variant with a rise;
  *         D. Tarboton, Water Resources Research 33(2) (1997), for D-infinity. Water at the border goes inwards where the ground does, else away.
  */
-import FlatQueue from "flatqueue";
 import type { FlowField } from "../solve/results";
 import type { Grid } from "../terrain";
+import { flood } from "./flood";
 
 /** What a hollow's fill rises by from cell to cell, m: far below what a shot can tell, far above rounding. */
 export const rise = 1e-8;
@@ -61,39 +61,9 @@ const facets = [
   [0, 7],
 ] as const;
 
-/** Fills hollows so that every cell has a falling way to the border; blocked cells keep their ground. */
+/** Heights with the hollows filled so that every cell has a falling way to the border; blocked cells keep their ground. */
 export function filledWithRise({ grid, z, blocked }: FlowGround): Float64Array {
-  const { columns, rows } = grid;
-  const level = z.slice();
-  const seen = Uint8Array.from(blocked);
-  const queue = new FlatQueue(z.length, Float64Array, Int32Array);
-  const reach = (cell: number) => {
-    if (seen[cell]) return;
-    seen[cell] = 1;
-    queue.push(cell, level[cell] as number);
-  };
-  for (let i = 0; i < columns; i++) {
-    reach(i);
-    reach((rows - 1) * columns + i);
-  }
-  for (let j = 0; j < rows; j++) {
-    reach(j * columns);
-    reach(j * columns + columns - 1);
-  }
-  for (let cell = queue.pop(); cell !== undefined; cell = queue.pop()) {
-    const least = (level[cell] as number) + rise;
-    const column = cell % columns;
-    const row = (cell - column) / columns;
-    for (let j = Math.max(0, row - 1); j <= Math.min(rows - 1, row + 1); j++) {
-      for (let i = Math.max(0, column - 1); i <= Math.min(columns - 1, column + 1); i++) {
-        const next = j * columns + i;
-        if (seen[next]) continue;
-        if ((level[next] as number) < least) level[next] = least;
-        reach(next);
-      }
-    }
-  }
-  return level;
+  return flood(z, grid.columns, grid.rows, blocked, rise).level;
 }
 
 export type FlowMethod = "d-infinity" | "d8";
