@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
@@ -34,6 +35,8 @@ export default defineConfig({
   build: { target: "chrome108", sourcemap: true, chunkSizeWarningLimit: 2000 },
   worker: { format: "es" },
   test: {
+    // By itself it leaves a core free, which on two cores is half of them.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         extends: true,
