@@ -15,6 +15,8 @@ export interface DriveLimits {
   readonly name: string;
   readonly climbing: number;
   readonly falling: number;
+  /** Floors at which the grade just breaks by the most allowed, going up and coming down; null: a curve eases it. */
+  readonly breaks: { readonly where: "landing" | "door"; readonly up: number; readonly down: number } | null;
   readonly at: Point;
 }
 

@@ -7,28 +7,36 @@
  * Source  Stands beside each rule. A code's figure is a model: the local edition and its official decide.
  */
 import { bottomBelowTop, earthBelowFloor, hasSlab, mostSlabFill } from "../document/foundationMeasures";
+import type { Rules } from "../document/schema";
 import type { BandRule } from "../solve/results";
 import { type AdviceFacts, type DriveLimits, practice, type Rule, spot } from "./facts";
 import { aboveFlood, aboveRoad, leastOut } from "./typedLimits";
 
-/** All rules, those without bearing too; `on` follows the project. */
-export function floorRules(facts: AdviceFacts): BandRule[] {
-  const rules = [
+/** Rules whose height follows from the facts directly, those without bearing too. */
+export function floorRules(facts: AdviceFacts): Rule[] {
+  return [
     aboveUphillGround(facts),
     leastShowing(facts),
+    sidingClearance(facts),
     driveDown(facts),
+    landingDown(facts),
     swaleBelowWall(facts),
     pondFreeboard(facts),
     aboveRoad(facts),
     aboveFlood(facts),
     leastOut(facts),
     steepestDrive(facts),
+    landing(facts),
     intoUndisturbed(facts),
     frostCover(facts),
     fillUnderSlab(facts),
     mostShowing(facts),
   ];
-  return rules.map((rule) => ({ ...rule, on: !facts.rules.off.includes(rule.id) }));
+}
+
+/** Rules with the switches of the project. */
+export function switched(rules: readonly Rule[], { off }: Pick<Rules, "off">): BandRule[] {
+  return rules.map((rule) => ({ ...rule, on: !off.includes(rule.id) }));
 }
 
 /** T ≥ highest ground uphill + value: then water that comes down the hill stays below the wall's top. */
@@ -44,30 +52,49 @@ function aboveUphillGround({ uphill, rules, topOfWallAboveFloor }: AdviceFacts):
   };
 }
 
-/**
- * T ≥ finished ground + value. In front of a graded wall the apron is cut or filled to leave its own showing,
- * whatever the floor; only where the ground stays as it is does the floor decide.
- */
+/** T ≥ finished ground + value. */
 function leastShowing(facts: AdviceFacts): Rule {
-  const { highestLeft, rules, topOfWallAboveFloor, apron, anyGraded, length } = facts;
-  const rule = {
+  const value = facts.rules.leastShowing;
+  return {
     id: "leastShowing",
-    kind: "notBelow" as const,
+    kind: "notBelow",
     name: "wall showing above the finished ground",
-    value: rules.leastShowing,
+    value,
     source: "International Residential Code R404.1.6 (2012): 6 in, 4 in with masonry veneer",
+    ...wallOutOf(facts, value),
   };
-  if (highestLeft)
-    return {
-      ...rule,
-      height: highestLeft.height + rules.leastShowing - topOfWallAboveFloor,
-      ...spot(highestLeft),
-    };
-  const kept = !anyGraded || apron.showing >= rules.leastShowing - 1e-9;
+}
+
+/** Lower edge of the siding, T − its lap over the wall ≥ finished ground + value. */
+function sidingClearance(facts: AdviceFacts): Rule {
+  const { sidingClearance: value, sidingLap } = facts.rules;
+  return {
+    id: "sidingClearance",
+    kind: "notBelow",
+    name: "siding above the finished ground",
+    value,
+    source: "International Residential Code R317.1 (2012): wood siding at least 6 in above the ground",
+    ...wallOutOf(facts, value + sidingLap),
+  };
+}
+
+/** Earth isn't graded closer than this, m: an apron 15 cm down counts as 6 in. */
+const buildable = 0.003;
+
+/**
+ * The lowest floor with so much wall above the finished ground. In front of a graded wall the apron is cut or filled
+ * to leave its own showing, whatever the floor; only where the ground stays as it is does the floor decide.
+ */
+function wallOutOf(
+  { highestLeft, topOfWallAboveFloor, apron, anyGraded, length }: AdviceFacts,
+  least: number,
+): Pick<Rule, "height" | "place" | "at" | "atAnyFloor"> {
+  if (highestLeft) return { height: highestLeft.height + least - topOfWallAboveFloor, ...spot(highestLeft) };
+  const kept = !anyGraded || apron.showing >= least - buildable;
   const place = kept
     ? `the apron leaves ${length(apron.showing)} showing all round at any floor height`
     : `the apron leaves only ${length(apron.showing)} showing at any floor height: lower the apron, not the floor`;
-  return { ...rule, height: null, place };
+  return { height: null, place, atAnyFloor: kept ? "kept" : "broken" };
 }
 
 /** The run from the road may fall to the door no steeper than it may climb. */
@@ -82,6 +109,46 @@ function driveDown({ drives, rules }: AdviceFacts): Rule {
     ...at(worst),
     value: rules.steepestDrive,
     source: `${practice}; water that runs down to a door needs a drain across the drive`,
+  };
+}
+
+/** Where the run meets the landing, or the door itself, without a vertical curve, the grade may change by so much. */
+function landingDown(facts: AdviceFacts): Rule {
+  return breakOf(
+    facts,
+    "landingDown",
+    "notBelow",
+    "break of the drive at the door, coming down",
+    ({ down }) => down,
+  );
+}
+
+function landing(facts: AdviceFacts): Rule {
+  return breakOf(facts, "landing", "notAbove", "break of the drive at the door, going up", ({ up }) => up);
+}
+
+function breakOf(
+  { drives, rules }: AdviceFacts,
+  id: string,
+  kind: "notBelow" | "notAbove",
+  name: string,
+  heightOf: (breaks: { readonly up: number; readonly down: number }) => number,
+): Rule {
+  const sharp = drives.flatMap((drive) => (drive.breaks ? [{ drive, height: heightOf(drive.breaks) }] : []));
+  const worst = extreme(sharp, ({ height }) => (kind === "notBelow" ? height : -height));
+  const none =
+    drives.length === 0
+      ? "no drive leads to a door yet"
+      : "a vertical curve eases every drive at its landing";
+  return {
+    id,
+    kind,
+    name,
+    height: worst?.height ?? null,
+    place: worst ? `${worst.drive.name}, at the ${worst.drive.breaks?.where}` : none,
+    ...at(worst?.drive ?? null),
+    value: rules.breakAtDoor,
+    source: `${practice}; from about 10 % a car may scrape without a vertical curve`,
   };
 }
 

@@ -1,6 +1,7 @@
 /** What solve found, as a page to read in the project's own notation. */
+import { allowedHeights, hasBearing } from "../advice";
 import type { Display, Project } from "../document/schema";
-import type { BandRule, BillItem, Results } from "../solve/results";
+import type { BandRule, BillItem, HeightSpan, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import {
   depthInWords,
@@ -84,12 +85,12 @@ function floor({ results, words }: Page): string[] {
 
 function band({ results: { band: allowed, floor: height }, words }: Page): string[] {
   if (height === null) return [];
-  const rules = allowed.rules.filter((rule) => rule.on && rule.height !== null);
-  const line = ({ kind, height: limit, name, place }: BandRule) => [
-    kind === "notBelow" ? "  not below" : "  not above",
-    words.length(limit ?? Number.NaN),
-    name,
-    place,
+  const rules = allowed.rules.filter((rule) => rule.on && hasBearing(rule));
+  const line = (rule: BandRule) => [
+    { notBelow: "  not below", notAbove: "  not above", within: "  within" }[rule.kind],
+    rule.height === null ? spansInWords(allowedHeights(rule), words) : words.length(rule.height),
+    rule.name,
+    rule.place,
   ];
   const { low, high } = allowed;
   const said = allowed.empty
@@ -98,6 +99,15 @@ function band({ results: { band: allowed, floor: height }, words }: Page): strin
       ? "No rule limits the floor."
       : `The floor may lie ${low === null ? "" : `not below ${words.length(low)}`}${low !== null && high !== null ? ", " : ""}${high === null ? "" : `not above ${words.length(high)}`}:`;
   return [said, ...table(rules.map(line))];
+}
+
+/** "99.2 to 101.4 m, or 102 m and up". */
+function spansInWords(spans: readonly HeightSpan[], { length }: Page["words"]): string {
+  const told = spans.map(([low, high]) => {
+    if (low === null) return high === null ? "any" : `up to ${length(high)}`;
+    return high === null ? `${length(low)} and up` : `${length(low)} to ${length(high)}`;
+  });
+  return told.join(", or ");
 }
 
 function corners({ results, words }: Page): string[] {

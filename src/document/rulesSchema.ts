@@ -1,5 +1,6 @@
 import { z } from "zod";
 
+import { generalSet } from "./ruleSets";
 import { metres, notNegative, positive } from "./schemaParts";
 
 /** Values behind the floor's limits. The source of each default stands beside its rule in `src/advice`. */
@@ -23,6 +24,21 @@ export const rulesSchema = z.object({
   /** Least wall out of the ground as it is, at the highest place along the walls; null: no limit. */
   leastOut: notNegative.nullable().default(null),
   leastSwaleFall: notNegative.default(0.01),
+  /** Siding above the finished ground, and how far it laps down over the wall, m. */
+  sidingClearance: notNegative.default(0.1524),
+  sidingLap: notNegative.default(0),
+  /** From the top of the footing to the top of wall at its highest; null: no limit. */
+  greatestWall: positive.nullable().default(null),
+  /** Fill on one side of a wall that the other doesn't balance; null: the published table for the wall. */
+  mostUnbalanced: positive.nullable().default(null),
+  /** Change of grade where a drive meets its landing without a vertical curve, rise over run. */
+  breakAtDoor: positive.default(0.1),
+  /** A door's sill above the ground outside it. */
+  doorThreshold: notNegative.default(0.0127),
+  /** What the priced items of the bill may come to; null: no limit. */
+  costLimit: positive.nullable().default(null),
+  /** Name of the set that the values were taken from. */
+  set: z.string().default(generalSet.name),
   /** Ids of rules that are switched off. */
   off: z.array(z.string()).default([]),
 });

@@ -201,6 +201,17 @@ export function floorForGrade(line: DriveLine, grade: number): number | null {
   return foot.base + grade * (top.at - foot.at) - top.base;
 }
 
+/** Where the run from the road ends, the grade that takes over there, and whether a vertical curve eases the change. */
+export function endOfRun(line: DriveLine): {
+  readonly where: "landing" | "door";
+  readonly grade: number;
+  readonly curved: boolean;
+} {
+  const { kind, half } = topOfRun(line);
+  const where = kind === "landing" ? "landing" : "door";
+  return { where, grade: where === "landing" ? line.drive.landing.fall : 0, curved: half > 0 };
+}
+
 function topOfRun({ nodes }: DriveLine): DriveNode {
   return (nodes.find(({ kind }) => kind === "landing") ?? nodes[nodes.length - 1]) as DriveNode;
 }

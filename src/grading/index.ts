@@ -1,3 +1,4 @@
+export { apronOperator } from "./apron-operator";
 export { grown, union } from "./boxes";
 export { gradingConflicts } from "./conflicts";
 export { daylightLines } from "./daylight";
@@ -7,6 +8,7 @@ export {
   doorGap,
   driveHeight,
   drivePieces,
+  endOfRun,
   floorForGrade,
   layDrive,
   mainGrade,

@@ -1,8 +1,10 @@
 /** A rule of the floor band against the present floor: kept or not, by how much, in words. */
-import type { BandRule } from "../solve/results";
+import { allowedHeights, hasBearing, limitTolerance, standingIn } from "../advice";
+import type { BandRule, HeightSpan } from "../solve/results";
 import type { Notation } from "./notation";
 
-export type LimitState = "kept" | "near" | "broken" | "silent" | "off";
+/** "aside": not kept at any floor, so that it isn't the floor's to mend. */
+export type LimitState = "kept" | "near" | "broken" | "aside" | "silent" | "off";
 
 export interface Limit {
   readonly state: LimitState;
@@ -12,27 +14,34 @@ export interface Limit {
 
 /** A rule kept by less than this is near, m. */
 const nearness = 0.0254;
-/** Rounding of a typed height. */
-const tolerance = 1e-6;
-
 export function limitOf(rule: BandRule, floor: number, notation: Notation): Limit {
   if (!rule.on) return { state: "off", margin: "switched off" };
-  if (rule.height === null) return { state: "silent", margin: "" };
-  const spare = rule.kind === "notBelow" ? floor - rule.height : rule.height - floor;
-  if (spare < -tolerance)
-    return {
-      state: "broken",
-      margin: `${notation.length(-spare)} too ${rule.kind === "notBelow" ? "low" : "high"}`,
-    };
+  if (rule.atAnyFloor === "broken") return { state: "aside", margin: "at no floor" };
+  if (!hasBearing(rule)) return { state: "silent", margin: "" };
+  const { way, spare } = standingIn(allowedHeights(rule), floor);
+  if (spare < -limitTolerance) return { state: "broken", margin: `${notation.length(-spare)} too ${way}` };
+  if (spare === Number.POSITIVE_INFINITY) return { state: "kept", margin: "" };
   const state = spare < nearness ? "near" : "kept";
-  return { state, margin: spare < tolerance ? "just kept" : `${notation.length(spare)} to spare` };
+  return { state, margin: spare < limitTolerance ? "just kept" : `${notation.length(spare)} to spare` };
 }
 
-const order: readonly LimitState[] = ["broken", "near", "kept", "silent", "off"];
+const order: readonly LimitState[] = ["broken", "near", "kept", "aside", "silent", "off"];
 
 /** Rules that matter most first; within one state the tighter one first. */
 export function byTightness(rules: readonly BandRule[], floor: number, notation: Notation): BandRule[] {
   const rank = (rule: BandRule) => order.indexOf(limitOf(rule, floor, notation).state);
-  const spare = (rule: BandRule) => (rule.height === null ? Infinity : Math.abs(rule.height - floor));
-  return [...rules].sort((a, b) => rank(a) - rank(b) || spare(a) - spare(b));
+  const spare = (rule: BandRule) =>
+    hasBearing(rule) ? Math.abs(standingIn(allowedHeights(rule), floor).spare) : Number.POSITIVE_INFINITY;
+  return [...rules].sort((a, b) => rank(a) - rank(b) || closer(spare(a), spare(b)));
+}
+
+/** Order of two distances; two that are endless are alike. */
+function closer(a: number, b: number): number {
+  return a === b ? 0 : a - b;
+}
+
+/** "99.2 m to 101.4 m", "102 m or more"; empty where nothing bounds it. */
+export function spanWords([low, high]: HeightSpan, { length }: Pick<Notation, "length">): string {
+  if (low === null) return high === null ? "" : `${length(high)} or less`;
+  return high === null ? `${length(low)} or more` : `${length(low)} to ${length(high)}`;
 }

@@ -1,4 +1,5 @@
 /** One sentence that says how things stand, in parts so that the figures can be set bold. */
+import { outsideBand, passedRule } from "../advice";
 import type { Project } from "../document";
 import { loadsText } from "../solve/load-words";
 import { farFloor, farFloorWords } from "../solve/plausible";
@@ -179,14 +180,13 @@ const severalSwales: Readonly<Record<string, string>> = {
 function limits({ band, floor }: Results, notation: Notation): SentencePart[] {
   if (floor === null) return [];
   if (band.empty) return [strong("no floor height meets every limit")];
-  const over = band.high !== null && floor > band.high + 1e-6;
-  const under = band.low !== null && floor < band.low - 1e-6;
-  if (!over && !under) return [];
-  const limit = over ? band.high : band.low;
-  const rule = band.rules.find((each) => each.on && each.height !== null && each.height === limit);
+  const outside = outsideBand(band, floor);
+  if (!outside) return [];
+  const { way, by } = outside;
+  const rule = passedRule(band, floor);
   return [
     plain("the floor is "),
-    strong(`${notation.length(Math.abs(floor - (limit ?? floor)))} too ${over ? "high" : "low"}`),
+    strong(`${notation.length(by)} too ${way}`),
     plain(rule ? ` for this limit: ${rule.name}` : ""),
   ];
 }

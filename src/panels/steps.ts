@@ -1,4 +1,5 @@
 /** The steps of the job: how far each has come, in a word and a figure. */
+import { outsideBand } from "../advice";
 import type { Project } from "../document";
 import type { Problem, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
@@ -162,10 +163,7 @@ function floor(results: Results, notation: Notation): Standing {
   if (height === null) return { state: "empty", figure: "", words: "no building yet" };
   const figure = notation.length(height);
   if (results.ground === null) return { state: "work", figure, words: "the ground isn't known yet" };
-  const outside =
-    band.empty ||
-    (band.low !== null && height < band.low - 1e-6) ||
-    (band.high !== null && height > band.high + 1e-6);
+  const outside = band.empty || outsideBand(band, height) !== null;
   return outside
     ? { state: "complete", figure, words: "the floor breaks a limit" }
     : wellDone(figure, "within every limit that is on");

@@ -1,9 +1,16 @@
 /** The facts that the floor's rules ask for, gathered from the stages before. */
 
 import type { AdviceFacts, Spot } from "../advice";
-import type { Project } from "../document/schema";
+import type { Project, Rules } from "../document/schema";
 import { nearestOnRing, type Point, pointAlong } from "../geometry";
-import { bedHeight, type Footprint, floorForGrade, type GradingPlan } from "../grading";
+import {
+  bedHeight,
+  type DriveLine,
+  endOfRun,
+  type Footprint,
+  floorForGrade,
+  type GradingPlan,
+} from "../grading";
 import { placeName } from "./place-names";
 import type { Pond } from "./results";
 import type { BuildingSite } from "./site";
@@ -32,19 +39,35 @@ export function standingFacts(site: BuildingSite, project: Project, words: Words
     highestLeft: left.length > 0 ? named(higher(left.map(({ highest }) => highest))) : null,
     lowestLeft: left.length > 0 ? named(lower(left.map(({ lowest }) => lowest))) : null,
     anyGraded: left.length < spots.walls.length,
-    drives: driveLimits(plan, project.rules.steepestDrive),
+    drives: driveLimits(plan, project.rules),
     swaleNear: swaleNear(plan, footprint, project.rules.uphillReach, words),
     length: words.length,
   };
 }
 
-function driveLimits(plan: GradingPlan, steepest: number): AdviceFacts["drives"] {
+function driveLimits(plan: GradingPlan, { steepestDrive, breakAtDoor }: Rules): AdviceFacts["drives"] {
   return plan.drives.flatMap((line) => {
-    const climbing = floorForGrade(line, steepest);
-    const falling = floorForGrade(line, -steepest);
+    const climbing = floorForGrade(line, steepestDrive);
+    const falling = floorForGrade(line, -steepestDrive);
     if (climbing === null || falling === null) return [];
-    return [{ name: line.drive.name, climbing, falling, at: line.line[0] as Point }];
+    return [
+      {
+        name: line.drive.name,
+        climbing,
+        falling,
+        breaks: breaks(line, breakAtDoor),
+        at: line.line[0] as Point,
+      },
+    ];
   });
+}
+
+function breaks(line: DriveLine, most: number): AdviceFacts["drives"][number]["breaks"] {
+  const end = endOfRun(line);
+  if (end.curved) return null;
+  const up = floorForGrade(line, end.grade + most);
+  const down = floorForGrade(line, end.grade - most);
+  return up === null || down === null ? null : { where: end.where, up, down };
 }
 
 /** The highest bed of any swale that comes near the walls. */

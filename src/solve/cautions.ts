@@ -4,7 +4,7 @@
  * Source  Trenches: 29 CFR 1926.651 and .652.
  *         Slopes: International Building Code appendix J (2012). Local rules and licensed people decide.
  */
-import { keepsRule } from "../advice";
+import { hasBearing, keepsRule } from "../advice";
 import type { Project } from "../document/schema";
 import { between, crossingShares, nearestOnRing, type Point, segmentsMeet } from "../geometry";
 import { farthestLook, onWall } from "../grading";
@@ -13,7 +13,7 @@ import type { FloorResults } from "./floor";
 import { foundationCautions } from "./foundation-cautions";
 import { placeName } from "./place-names";
 import { figuresToCheck, floorFarFromGround } from "./plausible";
-import type { Problem } from "./results";
+import type { BandRule, Problem } from "./results";
 import type { BuildingSite } from "./site";
 import type { Words } from "./words";
 
@@ -262,20 +262,26 @@ function slopeCautions(site: BuildingSite, { grading }: Project): Problem[] {
 /** Rules that the present floor breaks, or that leave no floor at all. */
 function bandCautions({ band, floor }: FloorResults): Problem[] {
   if (!band.empty || floor === null) return [];
-  const broken = band.rules.filter((rule) => rule.on && rule.height !== null);
-  const lowest = broken.filter(({ kind, height }) => kind === "notBelow" && height === band.low);
-  const highest = broken.filter(({ kind, height }) => kind === "notAbove" && height === band.high);
-  const names = (rules: typeof broken) => rules.map(({ name, place }) => `${name} (${place})`).join(", ");
+  const bearing = band.rules.filter((rule) => rule.on && hasBearing(rule));
+  const { clash } = band;
+  const what = clash
+    ? `No floor keeps both “${named(clash.low)}” and “${named(clash.high)}”${bearing.some((rule) => !keepsRule(rule, floor)) ? "" : ", by less than a hair"}.`
+    : `No floor keeps all of ${bearing
+        .filter(({ kind }) => kind === "within")
+        .map((rule) => `“${named(rule)}”`)
+        .join(", ")} and the other limits.`;
   return [
     {
       code: "band-empty",
       severity: "caution",
       where: "the floor height",
-      what: `No floor keeps both “${names(lowest)}” and “${names(highest)}”${broken.some((rule) => !keepsRule(rule, floor)) ? "" : ", by less than a hair"}.`,
+      what,
       how: "Move or turn the building, take a taller wall, deepen the swale, lengthen the drive, step the footing, or switch a rule off if your official allows it.",
     },
   ];
 }
+
+const named = ({ name, place }: BandRule) => `${name} (${place})`;
 
 function readingCautions({ setout }: FloorResults, words: Words): Problem[] {
   const above = setout.rows.filter(({ reading }) => reading !== null && reading < 0);

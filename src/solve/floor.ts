@@ -1,59 +1,20 @@
 /** The stages that follow the floor height: cheap enough for every frame of a drag. */
-import { floorBand, floorRules } from "../advice";
-import { earthBelowFloor } from "../document/foundationMeasures";
+import { floorBand, floorRules, type Rule, switched } from "../advice";
 import type { Project } from "../document/schema";
 import { wallWater } from "../drainage";
-import { type CornerGround, cornerResults, foundationLevels, trenchCorners } from "../foundation";
-import {
-  cornerName,
-  type DriveProfile,
-  driveProfile,
-  driveResult,
-  type Finished,
-  finishHeights,
-  type Places,
-  type Prepared,
-  placesAt,
-  prepare,
-} from "../grading";
-import { bill, billCost } from "../quantities";
+import { trenchCorners } from "../foundation";
+import type { Finished } from "../grading";
+import { billCost } from "../quantities";
 import { setout } from "../setout";
-import { groundAt } from "../terrain";
-import { pondNear, type StandingFacts, standingFacts } from "./advice-facts";
-import { earthworkResult, strippedEarth, volumeAgainstFloor } from "./earthwork";
-import { type FoundationPlaces, foundationAt, foundationPlaces } from "./foundation";
-import type { StageMaker } from "./memo";
-import type {
-  CurvePoint,
-  FoundationResult,
-  GroundGrid,
-  Pond,
-  Results,
-  SurveyResult,
-  SwaleResult,
-  WaterResult,
-} from "./results";
-import { type SectionPlaces, sectionLine, sectionPlaces } from "./section";
+import { pondNear } from "./advice-facts";
+import { earthworkResult } from "./earthwork";
+import { billAt, partsAt } from "./floor-parts";
+import type { FoundationResult, GroundGrid, Pond, Results, SurveyResult, WaterResult } from "./results";
+import { sectionLine } from "./section";
 import { setoutHeights, setoutReference } from "./setout-heights";
 import type { BuildingSite } from "./site";
-import { swaleResults, type WallReadings, wallReadings } from "./water";
+import type { Standing } from "./standing";
 import type { Words } from "./words";
-
-/** What every floor of a layout shares. */
-export interface Standing {
-  readonly corners: {
-    readonly places: Places;
-    readonly prepared: Prepared;
-    readonly guessed: readonly boolean[];
-  };
-  readonly drives: readonly DriveProfile[];
-  readonly walls: WallReadings;
-  readonly swales: readonly SwaleResult[];
-  readonly section: { readonly places: SectionPlaces; readonly prepared: Prepared };
-  readonly curve: readonly CurvePoint[];
-  readonly facts: StandingFacts;
-  readonly foundation: FoundationPlaces;
-}
 
 /** Parts of the results that follow the floor. */
 export type FloorResults = Pick<
@@ -75,60 +36,6 @@ export type FloorResults = Pick<
   | "section"
 >;
 
-/** `carriedCurve`: shown while the layout itself is under the hand. It lags then, as finished contours do. */
-export function standingStages(
-  stage: StageMaker,
-): (site: BuildingSite, project: Project, words: Words, carriedCurve?: readonly CurvePoint[]) => Standing {
-  const corners = stage(
-    (
-      { ring }: BuildingSite["footprint"],
-      ground: BuildingSite["ground"],
-      height: BuildingSite["height"],
-      plan: BuildingSite["plan"],
-      range: BuildingSite["range"],
-    ) => {
-      const places = placesAt(ring, height);
-      const guessed = ring.map(([x, y]) => groundAt(ground, x, y)?.guessed ?? true);
-      return { places, prepared: prepare(places, plan, range), guessed };
-    },
-  );
-  const drives = stage((plan: BuildingSite["plan"], height: BuildingSite["height"]) =>
-    plan.drives.map((line) => driveProfile(line, height)),
-  );
-  const walls = stage(wallReadings);
-  const swales = stage(swaleResults);
-  const section = stage(
-    (
-      footprint: BuildingSite["footprint"],
-      ground: BuildingSite["ground"],
-      height: BuildingSite["height"],
-      plan: BuildingSite["plan"],
-      range: BuildingSite["range"],
-      reach: BuildingSite["reach"],
-    ) => {
-      const places = sectionPlaces(footprint, ground, height, reach.bounds);
-      return { places, prepared: prepare(places.places, plan, range) };
-    },
-  );
-  const curve = stage(volumeAgainstFloor);
-  const footing = stage(foundationPlaces);
-  return (site, project, words, carriedCurve) => {
-    const { footprint, ground, height, plan, range, reach, building } = site;
-    const below = earthBelowFloor(building);
-    const curveOf = [site.coarse, site.curve, below, range.low, range.high] as const;
-    return {
-      corners: corners(footprint, ground, height, plan, range),
-      drives: drives(plan, height),
-      walls: walls(plan, height, range),
-      swales: swales(plan, height, project.rules.leastSwaleFall, words),
-      section: section(footprint, ground, height, plan, range, reach),
-      curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),
-      facts: standingFacts(site, project, words),
-      foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),
-    };
-  };
-}
-
 export interface FloorInput {
   readonly site: BuildingSite;
   readonly standing: Standing;
@@ -142,22 +49,16 @@ export interface FloorInput {
   readonly toWalls: WaterResult["toWalls"];
   readonly gathered: WaterResult["gathered"];
   readonly outsideError: number;
+  /** Limits found by trying floors. */
+  readonly searched: readonly Rule[];
 }
 
 export function floorResults(input: FloorInput): FloorResults {
   const { site, standing, project, survey, words, finished, ponds } = input;
-  const { building, plan, curve, footprint } = site;
+  const { plan, curve, footprint } = site;
   const { floor } = finished;
-  const levels = foundationLevels(floor, building.topOfWallAboveFloor, building.foundation);
-  const cornerHeights = cornerGrounds(standing.corners, floor);
-  const corners = cornerResults(levels, cornerHeights);
-  const drives = standing.drives.map((profile) =>
-    driveResult(profile, floor, {
-      steepest: project.rules.steepestDrive,
-      vehicle: project.grading.vehicle,
-    }),
-  );
-  const foundation = foundationAt(standing.foundation, site, project, floor, corners, drives, words);
+  const parts = partsAt(site, standing, project, floor, words);
+  const { levels, cornerGrounds, corners, drives, foundation } = parts;
   const earthwork = earthworkResult({
     levels,
     curve,
@@ -165,26 +66,16 @@ export function floorResults(input: FloorInput): FloorResults {
     buildingArea: footprint.area,
     error: input.outsideError,
   });
-  const rules = floorRules({
-    ...standing.facts,
-    rules: project.rules,
-    stripDepth: project.materials.stripDepth,
-    pondNear: pondNear(ponds, footprint, project.rules.uphillReach, words),
-  });
-  const items = bill({
-    ...strippedEarth(curve, levels, project.materials.stripDepth, finished.outside),
-    disturbedArea: earthwork.disturbedArea,
-    concrete: foundation.takeOff,
-    drives: plan.drives.map(({ drive, length }) => ({
-      id: drive.id,
-      name: drive.name,
-      gravel: length * drive.width * drive.gravel,
-    })),
-    materials: project.materials,
-    truckVolume: project.truck.volume,
-    prices: project.prices,
-    concreteWaste: building.foundation.concreteWaste,
-  });
+  const rules = [
+    ...floorRules({
+      ...standing.facts,
+      rules: project.rules,
+      stripDepth: project.materials.stripDepth,
+      pondNear: pondNear(ponds, footprint, project.rules.uphillReach, words),
+    }),
+    ...input.searched,
+  ];
+  const items = billAt(site, parts, finished.outside, project);
   return {
     floor,
     topOfWall: levels.topOfWall,
@@ -192,7 +83,7 @@ export function floorResults(input: FloorInput): FloorResults {
     surface: surfaceOf(site, finished),
     earthwork,
     curve: standing.curve,
-    trench: trenchCorners(levels, cornerHeights, project.materials.stripDepth, cornerBottoms(foundation)),
+    trench: trenchCorners(levels, cornerGrounds, project.materials.stripDepth, cornerBottoms(foundation)),
     foundation,
     setout: setout(
       setoutReference(project, survey),
@@ -208,7 +99,7 @@ export function floorResults(input: FloorInput): FloorResults {
       walls: wallWater(standing.walls.normals, standing.walls.prepared, floor),
       swales: standing.swales,
     },
-    band: floorBand(rules),
+    band: floorBand(switched(rules, project.rules)),
     bill: items,
     cost: billCost(items),
     section: sectionLine(standing.section.places, standing.section.prepared, floor),
@@ -224,18 +115,6 @@ function cornerBottoms({ walls }: FoundationResult): number[] {
       before?.bottom[before.bottom.length - 1] ?? Number.POSITIVE_INFINITY,
     );
   });
-}
-
-function cornerGrounds({ places, prepared, guessed }: Standing["corners"], floor: number): CornerGround[] {
-  const finished = finishHeights(prepared, floor, new Float64Array(guessed.length));
-  return guessed.map((guess, i) => ({
-    name: cornerName(i),
-    x: places.x[i] as number,
-    y: places.y[i] as number,
-    ground: places.existing[i] as number,
-    guessed: guess,
-    finished: finished[i] as number,
-  }));
 }
 
 function surfaceOf({ layout }: BuildingSite, finished: Finished): GroundGrid {

@@ -102,8 +102,8 @@ function layersAlong(
 
 export function foundationAt(
   standing: FoundationPlaces,
-  site: BuildingSite,
-  project: Project,
+  site: Pick<BuildingSite, "building" | "footprint" | "curve" | "spots">,
+  project: Pick<Project, "materials" | "rules" | "grading">,
   floor: number,
   corners: readonly CornerResult[],
   drives: readonly DriveResult[],

@@ -12,18 +12,23 @@
  * Each stage is remembered on the document parts it reads. Bad geometry becomes a problem in words and the
  * rest goes on; an exception here is our own mistake.
  */
+import { floorBand } from "../advice";
 import type { Point, Project } from "../document/schema";
 import { type FinishBuffers, finish, type Layout, newBuffers } from "../grading";
 import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
-import { type FloorResults, floorResults, standingStages } from "./floor";
+import { leastWithin } from "./cost-curve";
+import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
 import type {
+  BandResult,
   CornerResult,
+  CostAgainstFloor,
+  CostCurve,
   CurvePoint,
   GradingResult,
   Problem,
@@ -35,6 +40,7 @@ import type {
 } from "./results";
 import { setoutReference } from "./setout-heights";
 import { type Site, siteStages } from "./site";
+import { standingStages } from "./standing";
 import { type Trailing, trailingStages } from "./trailing";
 import { noWater, type StandingWater } from "./water";
 
@@ -100,7 +106,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       carried?.trailing ??
       (dragging
         ? trailing.quick(built, finished, contours, settled?.trailing ?? null)
-        : trailing.full(built, project, finished, contours, standing.swales));
+        : trailing.full(built, project, finished, contours, standing, words));
     const { ponds, outsideError, flow, flows, toWalls, gathered } = late;
     const results = floorResults({
       site: built,
@@ -115,6 +121,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       toWalls,
       gathered,
       outsideError,
+      searched: late.limits.rules,
     });
     const { pits, problems: pitProblems } = pitsOf(
       project.survey,
@@ -147,6 +154,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       daylight: late.daylight,
       arrows: late.arrows,
       balance: late.balance,
+      costs: costsAgainstFloor(late.limits.costs, results.band),
       grading,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
@@ -173,7 +181,7 @@ function withoutBuilding(
   site: Site,
   water: StandingWater,
 ): FloorResults &
-  Pick<Results, "finishedContours" | "daylight" | "arrows" | "balance" | "grading" | "lagging"> {
+  Pick<Results, "finishedContours" | "daylight" | "arrows" | "balance" | "costs" | "grading" | "lagging"> {
   const { building } = project;
   return {
     floor: building?.floor ?? null,
@@ -185,6 +193,7 @@ function withoutBuilding(
     earthwork: null,
     curve: [],
     balance: null,
+    costs: null,
     trench: [],
     foundation: null,
     setout: setout(setoutReference(project, site.survey), []),
@@ -200,12 +209,16 @@ function withoutBuilding(
       gathered: water.gathered,
       flow: water.flow,
     },
-    band: { low: null, high: null, empty: false, clash: null, rules: [] },
+    band: floorBand([]),
     bill: [],
     cost: { total: 0, unpriced: [] },
     section: null,
     lagging: false,
   };
+}
+
+function costsAgainstFloor(curve: CostCurve | null, { spans }: BandResult): CostAgainstFloor | null {
+  return curve && { ...curve, leastAllowed: leastWithin(curve, spans) };
 }
 
 /** Two pairs of buffers in turn: a frame's results stay as they are until the frame after the next. */

@@ -45,17 +45,24 @@ export interface SetoutResult {
   readonly rows: readonly SetoutRow[];
 }
 
+/** Heights from a lowest to a highest one, m; null: open on that side. */
+export type HeightSpan = readonly [low: number | null, high: number | null];
+
 export interface BandRule {
   readonly id: string;
-  readonly kind: "notBelow" | "notAbove";
+  readonly kind: "notBelow" | "notAbove" | "within";
   /** "6\" of wall above finished ground": short, in words without numbers formatted. */
   readonly name: string;
-  /** Floor height the rule allows up to or down to, m. Null while it has no bearing yet; `place` says why. */
+  /** Floor height the rule allows up to or down to, m. Null while it has no bearing, or bounds on both sides; `place` says why. */
   readonly height: number | null;
+  /** What a rule "within" allows, from the lowest up; missing: it has no bearing. */
+  readonly heights?: readonly HeightSpan[];
+  /** What it says of every floor alike, where the floor doesn't decide. */
+  readonly atAnyFloor?: "kept" | "broken";
   /** The place on site that makes it so: "corner A", "drive, 12 m from the road". */
   readonly place: string;
   readonly at?: Point;
-  /** The value behind the rule (m, or rise over run), from document.rules. */
+  /** The value behind the rule (m, or rise over run, or money), from document.rules. */
   readonly value: number;
   readonly source: string;
   readonly on: boolean;
@@ -65,6 +72,9 @@ export interface BandRule {
 export interface BandClash {
   readonly low: BandRule;
   readonly high: BandRule;
+  /** The lowest floor that the one allows and the highest that the other does. */
+  readonly lowest: number;
+  readonly highest: number;
   /** How far the lower limit lies above the upper one, m. */
   readonly gap: number;
 }
@@ -73,6 +83,11 @@ export interface BandResult {
   /** Lowest and highest floor the rules that are on allow; null = not limited on that side. */
   readonly low: number | null;
   readonly high: number | null;
+  /** All that is allowed between them, from the lowest up: one span, but where a rule "within" leaves several. */
+  readonly spans: readonly HeightSpan[];
+  /** The rules at the band's ends. */
+  readonly lowRule: BandRule | null;
+  readonly highRule: BandRule | null;
   readonly empty: boolean;
   /** The rules at the ends of an empty band; null while there is a band. */
   readonly clash: BandClash | null;
@@ -99,4 +114,25 @@ export interface CostResult {
   readonly total: number;
   /** Items that are bought and have some quantity but no price yet, by id. */
   readonly unpriced: readonly string[];
+}
+
+/** Kinds of thing that a bill is summed by. */
+export type CostGroup = "topsoil" | "earth-in" | "earth-out" | "stone" | "concrete" | "other";
+
+/** What the priced items come to at a floor, by kind of thing. */
+export interface CostPoint {
+  readonly floor: number;
+  readonly total: number;
+  readonly parts: Readonly<Record<CostGroup, number>>;
+}
+
+export interface CostCurve {
+  readonly points: readonly CostPoint[];
+  /** The cheapest floor of all looked at, whether the limits allow it or not. */
+  readonly least: { readonly floor: number; readonly total: number };
+}
+
+/** The curve, and the cheapest floor that the limits allow; null where they allow none. */
+export interface CostAgainstFloor extends CostCurve {
+  readonly leastAllowed: { readonly floor: number; readonly total: number } | null;
 }

@@ -21,6 +21,7 @@ import type {
   BandResult,
   BillItem,
   CornerResult,
+  CostAgainstFloor,
   CostResult,
   SetoutResult,
   TrenchCorner,
@@ -87,6 +88,8 @@ export interface Results {
   readonly band: BandResult;
   readonly bill: readonly BillItem[];
   readonly cost: CostResult;
+  /** Null while nothing is priced; may lag behind a drag, but for the cheapest allowed floor. */
+  readonly costs: CostAgainstFloor | null;
   /** Long section through the building, along the steepest way across it. */
   readonly section: SectionLine | null;
   readonly problems: readonly Problem[];

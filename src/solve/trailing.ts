@@ -1,4 +1,4 @@
-/** What may lag behind a drag: finished contours, daylight lines, standing water, arrows, the error outside. */
+/** What may lag behind a drag: finished contours, daylight lines, standing water, arrows, the error outside, limits found by trying floors. */
 
 import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
@@ -8,12 +8,15 @@ import type { Ground, Tin } from "../terrain";
 import { balance } from "./balance";
 import { finishedContours } from "./contours";
 import { outsideError } from "./earthwork";
+import { type FloorLimits, limitsStage, noLimitsYet } from "./limits-stage";
 import type { StageMaker } from "./memo";
-import type { BalanceResult, Contour, SwaleFlow, SwaleResult } from "./results";
+import type { BalanceResult, Contour, SwaleFlow } from "./results";
 import type { BuildingSite, Site } from "./site";
+import type { Standing } from "./standing";
 import { swaleFlows } from "./swale-flow";
 import { wallCatchments } from "./wall-catchment";
 import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
+import type { Words } from "./words";
 
 export interface Trailing extends StandingWater {
   readonly finishedContours: readonly Contour[];
@@ -23,6 +26,7 @@ export interface Trailing extends StandingWater {
   readonly balance: BalanceResult | null;
   readonly flows: readonly SwaleFlow[];
   readonly toWalls: readonly number[];
+  readonly limits: FloorLimits;
 }
 
 export interface TrailingStages {
@@ -32,7 +36,8 @@ export interface TrailingStages {
     project: Project,
     finished: Finished,
     contours: Site["contours"],
-    swales: readonly SwaleResult[],
+    standing: Standing,
+    words: Words,
   ): Trailing;
   /** For a layout that is still under the hand: water and error stay as they were. */
   quick(
@@ -54,6 +59,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const errorOf = stage(outsideError);
   const flowsOf = stage(swaleFlows);
   const wallsOf = stage(wallCatchments);
+  const limitsOf = limitsStage(stage);
   const balanced = stage(
     (
       coarse: Layout,
@@ -70,7 +76,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
     daylight: daylightOf(site.layout, finished.floor, exact ? site.ground : null),
   });
   return {
-    full(site, project, finished, contours, swales) {
+    full(site, project, finished, contours, standing, words) {
       const layout = wide(
         site.plan,
         site.ground,
@@ -79,13 +85,14 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         site.reach.bounds,
         site.range,
       );
-      const standing = water(layout, finished.floor);
+      const still = water(layout, finished.floor);
       return {
         ...lines(site, finished, contours, true),
-        ...standing,
-        toWalls: standing.flow ? wallsOf(site.footprint, standing.flow, layout.cells.inside) : [],
-        flows: standing.flow ? flowsOf(site.plan, swales, standing.flow, project.storm) : [],
+        ...still,
+        toWalls: still.flow ? wallsOf(site.footprint, still.flow, layout.cells.inside) : [],
+        flows: still.flow ? flowsOf(site.plan, standing.swales, still.flow, project.storm) : [],
         outsideError: errorOf(finished, site.coarse),
+        limits: limitsOf(site, standing, project, words),
         balance: balanced(
           site.coarse,
           site.curve,
@@ -107,6 +114,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         toWalls: before?.toWalls ?? [],
         outsideError: before?.outsideError ?? 0,
         balance: before?.balance ?? null,
+        limits: before?.limits ?? noLimitsYet,
       };
     },
     bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline),

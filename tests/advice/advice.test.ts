@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type AdviceFacts, floorBand, floorRules, keepsRule } from "../../src/advice";
+import { type AdviceFacts, floorBand, floorRules, keepsRule, switched } from "../../src/advice";
 import { apronSchema, foundationSchema, rulesSchema } from "../../src/document/schema";
 
 const spot = (height: number) => ({ height, place: "corner A", at: [0, 0] as const });
@@ -120,11 +120,19 @@ describe("the floor's rules, worked by hand", () => {
 
   it("takes the drive that limits most, each way", () => {
     const drives = [
-      { name: "front", climbing: 101, falling: 99, at: [0, 0] as const },
-      { name: "back", climbing: 102, falling: 100, at: [0, 0] as const },
+      {
+        name: "front",
+        climbing: 101,
+        falling: 99,
+        breaks: { where: "landing" as const, up: 102, down: 98 },
+        at: [0, 0] as const,
+      },
+      { name: "back", climbing: 102, falling: 100, breaks: null, at: [0, 0] as const },
     ];
     expect(height("steepestDrive", { drives })).toBe(101);
     expect(height("driveDown", { drives })).toBe(100);
+    expect(height("landing", { drives })).toBe(102);
+    expect(height("landingDown", { drives })).toBe(98);
   });
 
   it("says that an apron which shows too little can't be mended by the floor", () => {
@@ -179,6 +187,9 @@ describe("the band", () => {
       aboveUphillGround: top - all.uphill.height >= rules.aboveUphillGround - near,
       leastShowing: !all.highestLeft || top - all.highestLeft.height >= rules.leastShowing - near,
       driveDown: grade >= -rules.steepestDrive - near / 25,
+      landing: road === null || grade - 0.02 <= rules.breakAtDoor + near / 25,
+      landingDown: road === null || 0.02 - grade <= rules.breakAtDoor + near / 25,
+      sidingClearance: !all.highestLeft || top - all.highestLeft.height >= rules.sidingClearance - near,
       steepestDrive: grade <= rules.steepestDrive + near / 25,
       aboveRoad: rules.roadLevel === null || top - rules.roadLevel >= rules.aboveRoad - near,
       aboveFlood: rules.floodLevel === null || floor - rules.floodLevel >= rules.aboveFlood - near,
@@ -213,7 +224,18 @@ describe("the band", () => {
         floodLevel: drawn.flood,
         leastOut: drawn.out,
       }),
-      drives: road === null ? [] : [{ name: "drive", at: [0, 0], climbing: road + 3, falling: road - 3 }],
+      drives:
+        road === null
+          ? []
+          : [
+              {
+                name: "drive",
+                at: [0, 0],
+                climbing: road + 3,
+                falling: road - 3,
+                breaks: { where: "landing", up: road + 25 * 0.12, down: road - 25 * 0.08 },
+              },
+            ],
     };
     return { all, road };
   }
@@ -222,7 +244,7 @@ describe("the band", () => {
     fc.assert(
       fc.property(someFacts, (drawn) => {
         const facts = read(drawn);
-        const band = floorBand(floorRules(facts.all));
+        const band = floorBand(switched(floorRules(facts.all), facts.all.rules));
         for (let floor = 94; floor <= 106; floor += 0.0503) {
           const within =
             (band.low === null || floor >= band.low - 1e-6) &&
@@ -236,11 +258,11 @@ describe("the band", () => {
 
   it("is open where no rule bears, and empty where two conflict", () => {
     const off = floorRules(facts).map(({ id }) => id);
-    expect(floorBand(floorRules({ ...facts, rules: rulesSchema.parse({ off }) }))).toMatchObject({
+    expect(floorBand(switched(floorRules(facts), { off }))).toMatchObject({
       low: null,
       high: null,
       empty: false,
     });
-    expect(floorBand(floorRules(facts)).empty).toBe(true);
+    expect(floorBand(switched(floorRules(facts), facts.rules)).empty).toBe(true);
   });
 });

@@ -137,22 +137,21 @@ describe("steps of the floor", () => {
 describe("the floor in words", () => {
   const corner = (name: string, floorAboveGround: number) =>
     ({ name, floorAboveGround }) as Partial<CornerResult> as CornerResult;
+  const bandOf = (low: number, high: number) => ({ low, high, spans: [[low, high]] as const, empty: false });
   const corners = [corner("A", 10.75 * INCH), corner("B", 20 * INCH), corner("C", 30.5 * INCH)];
   const floor = (99 * 12 + 5.5) * INCH;
 
   it("tells the height, the highest and the lowest corner, and the limits", () => {
-    const band = { low: floor - 0.1, high: floor + 0.1, empty: false };
+    const band = bandOf(floor - 0.1, floor + 0.1);
     expect(floorInWords(floor, corners, band, feet)).toBe(
       "99′ 5½″, 10¾″ out of the ground at A, 2′ 6½″ out of the ground at C, inside its limits",
     );
   });
 
   it("tells how far it is beyond its limits, and when no height keeps them all", () => {
-    expect(floorInWords(100, [], { low: 100.02, high: 101, empty: false }, metric)).toBe(
-      "100.000 m, 0.020 m below its limits",
-    );
-    expect(floorInWords(100, [corner("A", -0.2)], { low: 101, high: 99, empty: true }, metric)).toBe(
-      "100.000 m, 0.200 m below the ground at A, no height keeps all limits",
-    );
+    expect(floorInWords(100, [], bandOf(100.02, 101), metric)).toBe("100.000 m, 0.020 m below its limits");
+    expect(
+      floorInWords(100, [corner("A", -0.2)], { low: 101, high: 99, spans: [], empty: true }, metric),
+    ).toBe("100.000 m, 0.200 m below the ground at A, no height keeps all limits");
   });
 });

@@ -15,13 +15,16 @@ const width = 8;
 const lineHeight = 12;
 
 export function Band({ band, range, height, x }: BandProps) {
-  const { low, high, empty } = band;
+  const { low, high, spans, empty } = band;
   if (low === null && high === null) return null;
   const rule = { range, height };
   const hold = (y: number) => Math.max(0, Math.min(height, y));
   const lowY = low === null ? height : rodY(rule, low);
   const highY = high === null ? 0 : rodY(rule, high);
-  const [top, bottom] = [hold(Math.min(lowY, highY)), hold(Math.max(lowY, highY))];
+  const zones = (empty ? [[low, high] as const] : spans).map(([from, to]) => {
+    const ys = [from === null ? height : rodY(rule, from), to === null ? 0 : rodY(rule, to)].map(hold);
+    return { top: Math.min(...ys), bottom: Math.max(...ys) };
+  });
   const ends = [
     { key: "high", y: hold(highY), name: band.highName, tip: "not above" },
     { key: "low", y: hold(lowY), name: band.lowName, tip: "not below" },
@@ -38,7 +41,9 @@ export function Band({ band, range, height, x }: BandProps) {
   );
   return (
     <g className={empty ? "rod-band empty" : "rod-band"}>
-      <rect x={x} y={top} width={width} height={Math.max(2, bottom - top)} rx={2} />
+      {zones.map(({ top, bottom }) => (
+        <rect key={top} x={x} y={top} width={width} height={Math.max(2, bottom - top)} rx={2} />
+      ))}
       {ends.map(({ key, y, name, tip }, i) => (
         <g key={key}>
           <path

@@ -1,6 +1,6 @@
 /** What the rod shows beside its scale: heights of the ground, the road, the swale, the mark, and the band's ends. */
 import type { Project } from "../../document";
-import type { BandRule, Results } from "../../solve/results";
+import type { BandResult, BandRule, Results } from "../../solve/results";
 
 export interface RodTick {
   readonly id: string;
@@ -60,11 +60,23 @@ const shortNames: Readonly<Record<string, string>> = {
   frostCover: "frost",
   fillUnderSlab: "slab fill",
   mostShowing: "tall wall",
+  sidingClearance: "siding",
+  landing: "drive's break",
+  landingDown: "drive's break",
+  fallAway: "fall at wall",
+  unbalancedFill: "fill on wall",
+  greatestWall: "wall height",
+  doorThreshold: "door sill",
+  fillFits: "lot line",
+  cutFits: "lot line",
+  costLimit: "cost",
 };
 
 export interface RodBand {
   readonly low: number | null;
   readonly high: number | null;
+  /** What is allowed between them, from the lowest up. */
+  readonly spans: BandResult["spans"];
   readonly empty: boolean;
   /** Names of the rules that make the ends. */
   readonly lowName: string;
@@ -72,15 +84,13 @@ export interface RodBand {
 }
 
 export function rodBand({ band }: Results): RodBand {
-  const nameAt = (kind: BandRule["kind"], height: number | null) => {
-    const rule = band.rules.find((each) => each.on && each.kind === kind && each.height === height);
-    return height === null || !rule ? "" : (shortNames[rule.id] ?? rule.name);
-  };
+  const short = (rule: BandRule | null) => (rule ? (shortNames[rule.id] ?? rule.name) : "");
   return {
     low: band.low,
     high: band.high,
+    spans: band.spans,
     empty: band.empty,
-    lowName: nameAt("notBelow", band.low),
-    highName: nameAt("notAbove", band.high),
+    lowName: short(band.lowRule),
+    highName: short(band.highRule),
   };
 }

@@ -1,13 +1,16 @@
 /** What the rod says to people who hear it instead of seeing it. */
+import { outsideBand } from "../../advice";
 import type { Display } from "../../document";
 import type { BandResult, CornerResult } from "../../solve/results";
 import { formatLength, roundingFor } from "../../units";
+
+type SpanBand = Pick<BandResult, "low" | "high" | "spans" | "empty">;
 
 /** "99′ 5½″, 10¾″ out of the ground at A, 2′ 6½″ at C, inside its limits". */
 export function floorInWords(
   floor: number,
   corners: readonly CornerResult[],
-  band: Pick<BandResult, "low" | "high" | "empty">,
+  band: SpanBand,
   display: Display,
 ): string {
   const length = (m: number) => formatLength(m, display.length, roundingFor(display.length, display));
@@ -27,13 +30,9 @@ function outOfGround({ name, floorAboveGround }: CornerResult, length: (m: numbe
   return `${length(Math.abs(floorAboveGround))} ${way} at ${name}`;
 }
 
-function bandWords(
-  floor: number,
-  { low, high, empty }: Pick<BandResult, "low" | "high" | "empty">,
-  length: (m: number) => string,
-): string {
-  if (empty) return "no height keeps all limits";
-  if (low !== null && floor < low - 1e-6) return `${length(low - floor)} below its limits`;
-  if (high !== null && floor > high + 1e-6) return `${length(floor - high)} above its limits`;
-  return low === null && high === null ? "" : "inside its limits";
+function bandWords(floor: number, band: SpanBand, length: (m: number) => string): string {
+  if (band.empty) return "no height keeps all limits";
+  const outside = outsideBand(band, floor);
+  if (outside) return `${length(outside.by)} ${outside.way === "low" ? "below" : "above"} its limits`;
+  return band.low === null && band.high === null ? "" : "inside its limits";
 }

@@ -24,17 +24,37 @@ export function limitWhy(asked: Asked, id: string): Why | null {
     figure: asked.figures.length(rule.height),
     inputs: [{ name: "Place", figure: rule.place }, ...inputsOf(rule, rule.height, asked)],
     rule: `The ${lowest ? "lowest" : "highest"} floor that this rule allows.${rule.on ? "" : " It is switched off now."}`,
-    formula: shapeOf(rule, asked)?.formula ?? driveFormula,
+    formula:
+      shapeOf(rule, asked)?.formula ??
+      tried[rule.id] ??
+      (rule.id.startsWith("landing") ? breakFormula : driveFormula),
     source: rule.source,
   };
 }
 
+/** Rules whose height is found by trying floors: what is asked of each. */
+const tried: Readonly<Record<string, string>> = {
+  fallAway:
+    "floors are tried: the last at which the finished ground falls enough from every wall that some floor can mend",
+  unbalancedFill: "floors are tried: the last at which no wall holds more fill on one side than it may",
+  greatestWall: "floors are tried: the last at which no wall is higher, steps of the footing counted",
+  doorThreshold:
+    "floors are tried: the last at which every door without a drive stands above the ground outside",
+  fillFits: "floors are tried: the last at which the fill round the building ends before the lot line",
+  cutFits: "floors are tried: the last at which the cut round the building ends before the lot line",
+};
+
+const breakFormula =
+  "the floor at which the run's grade differs from the landing's, or from level at the door, by just that much";
 const driveFormula =
   "the floor at which the run from the road up or down to the landing just has the steepest grade";
 
 function inputsOf(rule: BandRule, height: number, asked: Asked) {
   const { figures } = asked;
   const shape = shapeOf(rule, asked);
+  if (rule.id in tried) return [{ name: "Asked for", figure: figures.length(rule.value) }];
+  if (rule.id.startsWith("landing"))
+    return [{ name: "Change of grade you accept", figure: figures.slope(rule.value) }];
   if (!shape) return [{ name: "Steepest grade you accept", figure: figures.slope(rule.value) }];
   const ground = shape.parts.reduce((left, { m }) => left - m, height);
   return [
@@ -68,12 +88,16 @@ function shapeOf({ id, value }: BandRule, { project }: Asked): Shape | null {
   switch (id) {
     case "aboveUphillGround":
     case "leastShowing":
+    case "sidingClearance":
     case "mostShowing":
     case "leastOut":
       return {
         ground: "Ground there",
         parts: [
           { name: id === "mostShowing" ? "At most above it" : "At least above it", m: value },
+          ...(id === "sidingClearance" && project.rules.sidingLap > 0
+            ? [{ name: "Siding's lap over the wall", m: project.rules.sidingLap }]
+            : []),
           ...wallTop,
         ],
         formula: `floor = ground + that much${toWall}`,

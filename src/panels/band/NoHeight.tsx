@@ -16,12 +16,12 @@ interface Found {
 
 export function NoHeight({ clash }: { clash: BandClash }) {
   const notation = useNotation();
-  const { low, high, gap } = clash;
+  const { low, high, lowest, highest, gap } = clash;
   return (
     <div className="no-height">
       <p>
         <strong>{`${notation.length(gap)} apart: `}</strong>
-        {`${low.name} (${low.place}) asks for ${notation.length(low.height ?? Number.NaN)} or more, ${high.name} (${high.place}) for ${notation.length(high.height ?? Number.NaN)} or less.`}
+        {`${low.name} (${low.place}) asks for ${notation.length(lowest)} or more, ${high.name} (${high.place}) for ${notation.length(highest)} or less.`}
       </p>
       <Ways />
     </div>

@@ -8,21 +8,25 @@ import { TypedField, type TypedFieldProps } from "./TypedField";
 type Shared = Omit<TypedFieldProps, "shown" | "commit">;
 
 export interface NumberFieldProps extends Shared {
-  readonly value: number;
+  /** Null shows an empty field. */
+  readonly value: number | null;
   readonly decimals?: number;
   readonly least?: number;
   readonly onCommit: (value: number) => Edit;
+  readonly onEmpty?: () => Edit;
 }
 
-export function NumberField({ value, decimals = 2, least, onCommit, ...field }: NumberFieldProps) {
+export function NumberField({ value, decimals = 2, least, onCommit, onEmpty, ...field }: NumberFieldProps) {
   const commit = (text: string): string | null => {
+    if (text.trim() === "" && onEmpty) return refusal(onEmpty());
     const number = Number(text.trim().replace(",", "."));
     if (text.trim() === "" || !Number.isFinite(number))
       return `Can't read "${text.trim()}" as a number. Write one like 3 or 1.25.`;
     if (least !== undefined && number < least) return `This should be at least ${least}.`;
     return refusal(onCommit(number));
   };
-  return <TypedField {...field} shown={String(Number(value.toFixed(decimals)))} commit={commit} />;
+  const shown = value === null ? "" : String(Number(value.toFixed(decimals)));
+  return <TypedField {...field} shown={shown} commit={commit} />;
 }
 
 export interface SlopeFieldProps extends Shared {

@@ -1,6 +1,6 @@
 import { memo, type PointerEvent, useMemo, useState } from "react";
 import type { Display } from "../../document";
-import type { CurvePoint } from "../../solve/results";
+import type { CurvePoint, HeightSpan } from "../../solve/results";
 import { axisHeights, curveAt } from "../curve";
 import { type Notation, notationOf } from "../notation";
 import { useWidth } from "../useWidth";
@@ -8,8 +8,8 @@ import { useWidth } from "../useWidth";
 export interface CurveChartProps {
   readonly curve: readonly CurvePoint[];
   readonly floor: number;
-  readonly low: number | null;
-  readonly high: number | null;
+  /** Heights that all limits allow. */
+  readonly spans: readonly HeightSpan[];
   readonly display: Display;
 }
 
@@ -25,7 +25,7 @@ interface Scales {
 }
 
 /** Volume against floor height, with the present floor on it. Each line carries its name; a pointer reads it off. */
-export function CurveChart({ curve, floor, low, high, display }: CurveChartProps) {
+export function CurveChart({ curve, floor, spans, display }: CurveChartProps) {
   const [ref, width] = useWidth<HTMLDivElement>(300);
   const [pointed, setPointed] = useState<number | null>(null);
   const notation = notationOf(display);
@@ -48,7 +48,9 @@ export function CurveChart({ curve, floor, low, high, display }: CurveChartProps
         onPointerMove={onPointerMove}
         onPointerLeave={() => setPointed(null)}
       >
-        <Band low={low} high={high} scales={scales} />
+        {spans.map((span) => (
+          <Band key={String(span)} span={span} scales={scales} />
+        ))}
         <Lines curve={curve} scales={scales} />
         <Axis scales={scales} display={display} width={width} />
         <FloorLine floor={floor} scales={scales} read={curveAt(curve, floor)} />
@@ -86,15 +88,7 @@ function scalesOf(curve: readonly CurvePoint[], width: number): Scales {
 }
 
 /** The heights that all limits allow, under the lines. */
-const Band = memo(function Band({
-  low,
-  high,
-  scales,
-}: {
-  low: number | null;
-  high: number | null;
-  scales: Scales;
-}) {
+const Band = memo(function Band({ span: [low, high], scales }: { span: HeightSpan; scales: Scales }) {
   if (low === null && high === null) return null;
   const x1 = scales.x(Math.max(scales.from, low ?? scales.from));
   const x2 = scales.x(Math.min(scales.to, high ?? scales.to));

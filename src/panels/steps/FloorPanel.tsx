@@ -10,6 +10,7 @@ import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { floorStep } from "../floorStep";
 import { Why } from "../help/Why";
+import { spanWords } from "../limits";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useAsRested } from "../useAsRested";
 import { useNotation, useProject, useResults } from "../useProject";
@@ -112,17 +113,9 @@ function Limits() {
   const band = useResults((results) => results.band);
   const notation = useNotation();
   if (band.rules.length === 0) return null;
-  const from = band.low === null ? null : notation.length(band.low);
-  const to = band.high === null ? null : notation.length(band.high);
   const range = band.empty
     ? "no height meets them all"
-    : from && to
-      ? `${from} to ${to}`
-      : from
-        ? `${from} or more`
-        : to
-          ? `${to} or less`
-          : "";
+    : band.spans.map((span) => spanWords(span, notation)).join(", or ");
   return (
     <Section title="What limits the floor" aside={range}>
       {band.clash ? <NoHeight clash={band.clash} /> : null}
@@ -133,14 +126,13 @@ function Limits() {
 
 function Curve() {
   const curve = useResults((results) => results.curve);
-  const low = useResults(({ band }) => band.low);
-  const high = useResults(({ band }) => band.high);
+  const spans = useResults(({ band }) => band.spans);
   const floor = useApp(shownFloor);
   const display = useProject((project) => project.display);
   if (curve.length < 2 || floor === null) return null;
   return (
     <Section title="Fill and cut as the floor moves">
-      <CurveChart curve={curve} floor={floor} low={low} high={high} display={display} />
+      <CurveChart curve={curve} floor={floor} spans={spans} display={display} />
       <p className="soft small">
         Between the ground as it is and the finished ground; the order below starts from the stripped ground.
         The shaded heights keep every limit.

@@ -1,25 +1,27 @@
 import { memo, useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
-import { buildingEdits, type Rules, siteEdits } from "../../document";
+import { hasBearing } from "../../advice";
+import { siteEdits } from "../../document";
 import type { BandRule } from "../../solve/results";
-import { goTo, run as runEdit, tryRun } from "../../store/actions";
+import { goTo, run as runEdit } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { Action, Toggle } from "../fields/Choice";
-import { SlopeField } from "../fields/fields";
-import { LengthField } from "../fields/LengthField";
 import { Why } from "../help/Why";
 import { Icon } from "../icons";
-import { byTightness, type LimitState, limitOf } from "../limits";
+import { byTightness, type LimitState, limitOf, spanWords } from "../limits";
 import { useAsRested } from "../useAsRested";
 import { useNotation, useProject } from "../useProject";
 import { capital } from "../words";
+import { LimitValue } from "./LimitValue";
 
 /** The rules of the floor band, the tightest first; each opens to show its source, its value and its switch. */
 export function LimitList({ rules }: { rules: readonly BandRule[] }) {
   const [all, setAll] = useState(false);
   const sorted = useAsRested(useOrdered(rules)).flatMap((id) => rules.find((rule) => rule.id === id) ?? []);
-  const bearingIds = useAsRested(rules.filter((rule) => rule.on && rule.height !== null).map(({ id }) => id));
+  const bearingIds = useAsRested(
+    rules.filter((rule) => rule.on && (hasBearing(rule) || rule.atAnyFloor === "broken")).map(({ id }) => id),
+  );
   const bearing = sorted.filter(({ id }) => bearingIds.includes(id));
   const shown = all ? sorted : bearing;
   const hidden = sorted.length - bearing.length;
@@ -54,7 +56,7 @@ const LimitRow = memo(
         <Disclosure className={`limit${rule.on ? "" : " limit-off"}`}>
           <Button slot="trigger" className="limit-head">
             <span className="limit-name">
-              <b>{rule.kind === "notBelow" ? "Not below: " : "Not above: "}</b>
+              <b>{kindWords[rule.kind]}</b>
               {rule.name}
             </span>{" "}
             <Icon name="down" /> <span className="limit-place">{rule.place}</span>{" "}
@@ -68,13 +70,25 @@ const LimitRow = memo(
     );
   },
   ({ rule: a }, { rule: b }) =>
-    a.id === b.id && a.height === b.height && a.on === b.on && a.place === b.place && a.value === b.value,
+    a.id === b.id &&
+    a.height === b.height &&
+    String(a.heights) === String(b.heights) &&
+    a.on === b.on &&
+    a.place === b.place &&
+    a.value === b.value,
 );
+
+const kindWords: Readonly<Record<BandRule["kind"], string>> = {
+  notBelow: "Not below: ",
+  notAbove: "Not above: ",
+  within: "Within: ",
+};
 
 const stateWords: Readonly<Record<LimitState, string>> = {
   kept: "kept",
   near: "kept, with little to spare",
   broken: "not kept",
+  aside: "not kept at any floor",
   silent: "no bearing yet",
   off: "off",
 };
@@ -97,8 +111,8 @@ function LimitSign({ state }: { state: LimitState }) {
   return (
     <svg className={`limit-sign limit-sign-${state}`} viewBox="0 0 12 12" aria-hidden="true">
       {state === "broken" ? <path d="M6 .8 11.5 11H.5z" /> : null}
-      {state === "near" ? <path d="M6 .8 11.2 6 6 11.2.8 6z" /> : null}
-      {state !== "broken" && state !== "near" ? <circle cx="6" cy="6" r="4" /> : null}
+      {state === "near" || state === "aside" ? <path d="M6 .8 11.2 6 6 11.2.8 6z" /> : null}
+      {["kept", "silent", "off"].includes(state) ? <circle cx="6" cy="6" r="4" /> : null}
     </svg>
   );
 }
@@ -122,6 +136,9 @@ function LimitMore({ rule }: { rule: BandRule }) {
           />
         </p>
       )}
+      {rule.heights ? (
+        <p>{`It allows ${rule.heights.map((span) => spanWords(span, notation)).join(", or ")}.`}</p>
+      ) : null}
       <LimitValue rule={rule} />
       <p className="soft small">{`Source: ${capital(rule.source)}.`}</p>
       <div className="card-acts">
@@ -133,148 +150,5 @@ function LimitMore({ rule }: { rule: BandRule }) {
         ) : null}
       </div>
     </>
-  );
-}
-
-/** The figure behind a rule, where it is the person's to set. */
-function LimitValue({ rule }: { rule: BandRule }) {
-  const rules = useProject((project) => project.rules);
-  const change = (patch: Partial<Rules>) => tryRun(siteEdits.changeRules, { patch });
-  switch (rule.id) {
-    case "aboveUphillGround":
-      return (
-        <LengthField
-          label="At least"
-          m={rules.aboveUphillGround}
-          least={0}
-          onCommit={(m) => change({ aboveUphillGround: m })}
-        />
-      );
-    case "leastShowing":
-      return (
-        <LengthField
-          label="At least"
-          m={rules.leastShowing}
-          least={0}
-          onCommit={(m) => change({ leastShowing: m })}
-        />
-      );
-    case "intoUndisturbed":
-      return (
-        <LengthField
-          label="At least"
-          m={rules.intoUndisturbed}
-          least={0}
-          onCommit={(m) => change({ intoUndisturbed: m })}
-        />
-      );
-    case "swaleBelowWall":
-      return (
-        <LengthField
-          label="At least"
-          m={rules.aboveSwale}
-          least={0}
-          onCommit={(m) => change({ aboveSwale: m })}
-        />
-      );
-    case "pondFreeboard":
-      return (
-        <LengthField
-          label="At least"
-          m={rules.aboveWater}
-          least={0}
-          onCommit={(m) => change({ aboveWater: m })}
-        />
-      );
-    case "aboveRoad":
-      return (
-        <>
-          <LengthField
-            label="Level of the gutter"
-            m={rules.roadLevel}
-            placeholder="not typed"
-            onEmpty={() => change({ roadLevel: null })}
-            onCommit={(m) => change({ roadLevel: m })}
-          />
-          <LengthField
-            label="At least"
-            m={rules.aboveRoad}
-            least={0}
-            onCommit={(m) => change({ aboveRoad: m })}
-          />
-          <LengthField
-            label="Way of the water to it"
-            m={rules.toRoad}
-            least={0}
-            onCommit={(m) => change({ toRoad: m })}
-          />
-        </>
-      );
-    case "aboveFlood":
-      return (
-        <>
-          <LengthField
-            label="Level of the flood"
-            m={rules.floodLevel}
-            placeholder="not typed"
-            onEmpty={() => change({ floodLevel: null })}
-            onCommit={(m) => change({ floodLevel: m })}
-          />
-          <LengthField
-            label="At least"
-            m={rules.aboveFlood}
-            least={0}
-            onCommit={(m) => change({ aboveFlood: m })}
-          />
-        </>
-      );
-    case "leastOut":
-      return (
-        <LengthField
-          label="At least"
-          m={rules.leastOut}
-          least={0}
-          placeholder="no limit"
-          onEmpty={() => change({ leastOut: null })}
-          onCommit={(m) => change({ leastOut: m })}
-        />
-      );
-    case "mostShowing":
-      return (
-        <LengthField
-          label="At most"
-          m={rules.mostShowing}
-          placeholder="no limit"
-          onEmpty={() => change({ mostShowing: null })}
-          onCommit={(m) => change({ mostShowing: m })}
-        />
-      );
-    case "steepestDrive":
-    case "driveDown":
-      return (
-        <SlopeField
-          label="At most"
-          ratio={rules.steepestDrive}
-          onCommit={(ratio) => change({ steepestDrive: ratio })}
-        />
-      );
-    case "frostCover":
-      return <FrostDepth />;
-    default:
-      return null;
-  }
-}
-
-function FrostDepth() {
-  const frost = useProject(({ building }) => building?.foundation.frostDepth ?? null);
-  return (
-    <LengthField
-      label="Frost depth"
-      m={frost}
-      least={0}
-      placeholder="ask locally"
-      onEmpty={() => tryRun(buildingEdits.changeFoundation, { patch: { frostDepth: null } })}
-      onCommit={(m) => tryRun(buildingEdits.changeFoundation, { patch: { frostDepth: m } })}
-    />
   );
 }

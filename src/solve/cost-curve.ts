@@ -1,0 +1,107 @@
+/**
+ * What the priced items of the bill come to at every floor, by kind of thing, and the floor of least cost.
+ *
+ * Units   metres; money as the user's prices have it.
+ * Method  The bill at even floors, outside the walls on the coarse grid; about the least of them the floor is closed
+ *         in by the golden section.
+ * Source  First principles.
+ */
+import { finishHeights, type Layout, sumOutside } from "../grading";
+import { billCost, costGroups, groupOf } from "../quantities";
+import { billAt, type FloorParts, type Reckoned, type ReckonedSite } from "./floor-parts";
+import type { CostCurve, CostGroup, CostPoint, HeightSpan } from "./results";
+
+const curvePoints = 33;
+/** Fine enough for a floor, m. */
+const closeness = 1e-3;
+const golden = (Math.sqrt(5) - 1) / 2;
+
+export interface CostInput {
+  readonly site: ReckonedSite;
+  readonly project: Reckoned;
+  readonly partsAt: (floor: number) => FloorParts;
+  readonly range: { readonly low: number; readonly high: number };
+}
+
+/** The cost at a floor on some grid, split by group. */
+export function costsOn(layout: Layout, input: CostInput): (floor: number) => CostPoint {
+  const heights = new Float64Array(layout.existing.length);
+  const { site, project } = input;
+  return (floor) => {
+    const outside = sumOutside(
+      layout,
+      finishHeights(layout.prepared, floor, heights),
+      project.materials.stripDepth,
+    );
+    const items = billAt(site, input.partsAt(floor), outside, project);
+    const parts = Object.fromEntries(costGroups.map((group) => [group, 0])) as Record<CostGroup, number>;
+    for (const { id, cost } of items) parts[groupOf(id)] += cost ?? 0;
+    return { floor, total: billCost(items).total, parts };
+  };
+}
+
+export function costCurve(layout: Layout, input: CostInput): CostCurve {
+  const costAt = costsOn(layout, input);
+  const { low, high } = input.range;
+  const points = Array.from({ length: curvePoints }, (_, i) =>
+    costAt(low + ((high - low) * i) / (curvePoints - 1)),
+  );
+  const best = points.reduce(
+    (least, point, i) => (point.total < (points[least] as CostPoint).total ? i : least),
+    0,
+  );
+  const from = (points[Math.max(0, best - 1)] as CostPoint).floor;
+  const to = (points[Math.min(points.length - 1, best + 1)] as CostPoint).floor;
+  const close = leastBetween((floor) => costAt(floor).total, from, to);
+  const least = close.total < (points[best] as CostPoint).total ? close : (points[best] as CostPoint);
+  return { points, least: { floor: least.floor, total: least.total } };
+}
+
+function leastBetween(
+  cost: (floor: number) => number,
+  from: number,
+  to: number,
+): { floor: number; total: number } {
+  let [a, b] = [from, to];
+  let [c, d] = [b - golden * (b - a), a + golden * (b - a)];
+  let [atC, atD] = [cost(c), cost(d)];
+  while (b - a > closeness) {
+    if (atC < atD) {
+      [b, d, atD] = [d, c, atC];
+      c = b - golden * (b - a);
+      atC = cost(c);
+    } else {
+      [a, c, atC] = [c, d, atD];
+      d = a + golden * (b - a);
+      atD = cost(d);
+    }
+  }
+  return atC < atD ? { floor: c, total: atC } : { floor: d, total: atD };
+}
+
+/** The cheapest floor among those that are allowed; null where none of the curve's is. */
+export function leastWithin(
+  curve: CostCurve,
+  spans: readonly HeightSpan[],
+): { readonly floor: number; readonly total: number } | null {
+  const allowed = (floor: number) =>
+    spans.some(([low, high]) => (low === null || floor >= low) && (high === null || floor <= high));
+  const ends = spans.flat().flatMap((floor) => {
+    const total = floor === null ? null : between(curve.points, floor);
+    return floor === null || total === null ? [] : [{ floor, total }];
+  });
+  const candidates = [curve.least, ...curve.points, ...ends].filter(({ floor }) => allowed(floor));
+  const [first] = candidates;
+  if (!first) return null;
+  const { floor, total } = candidates.reduce((best, one) => (one.total < best.total ? one : best), first);
+  return { floor, total };
+}
+
+/** Cost between two points of the curve; null beyond its ends. */
+function between(points: readonly CostPoint[], floor: number): number | null {
+  const next = points.findIndex((point) => point.floor >= floor);
+  const [a, b] = [points[next - 1], points[next]];
+  if (!b) return null;
+  if (!a) return b.floor === floor ? b.total : null;
+  return a.total + ((b.total - a.total) * (floor - a.floor)) / (b.floor - a.floor);
+}
