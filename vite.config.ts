@@ -37,6 +37,8 @@ export default defineConfig({
   test: {
     // By itself it leaves a core free, which on two cores is half of them.
     maxWorkers: availableParallelism(),
+    // None is a timed test; this only ends one that hangs, on a machine busy with other work too.
+    testTimeout: 30_000,
     projects: [
       {
         extends: true,

@@ -10,7 +10,8 @@ export const bill: Command = {
   about: [
     "Prints the bill of a project as comma-separated values.",
     "",
-    "Columns: item, quantity, unit (m3, m2, m, loads), waste (a share), price for one unit as typed, cost, how it came about.",
+    "In the order of work. Columns: stage, item, quantity, unit (m3, m2, m, pieces, loads, hours), least, most, waste (a share),",
+    "loose_m3, tonnes and loads on the truck, price for one unit as typed, cost, how it came about.",
   ].join("\n"),
   async run(args, io) {
     const [file = ""] = readArgs(args, { files: ["FILE"] }).files;

@@ -1,6 +1,8 @@
 /** What solve found, as a page to read in the project's own notation. */
-import { allowedHeights, hasBearing } from "../advice";
+
 import type { Display, Project } from "../document/schema";
+import { billFigure } from "../help";
+import { allowedHeights, hasBearing } from "../solve/floor-standing";
 import type { BandRule, BillItem, HeightSpan, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import {
@@ -209,13 +211,7 @@ function setout({ project, results: { setout: marks }, words }: Page): string[] 
 
 function bill({ results, words }: Page): string[] {
   if (results.bill.length === 0) return [];
-  const amount = ({ quantity, unit }: BillItem) => {
-    if (unit === "m3") return words.volume(quantity);
-    if (unit === "m2") return words.area(quantity);
-    return unit === "m"
-      ? words.length(quantity)
-      : `${quantity} ${quantity === 1 ? unit.replace(/s$/, "") : unit}`;
-  };
+  const amount = (item: BillItem) => billFigure(item, words);
   return ["Bill", ...table(results.bill.map((item) => [`  ${item.item}`, amount(item), item.how]))];
 }
 

@@ -76,6 +76,8 @@ export const driveSchema = z.object({
   sideSlope: positive.default(3),
   cutSlope: positive.nullable().default(null),
   gravel: notNegative.default(0.2032),
+  /** Upper part of the stone that is finer, m; the rest is the coarse layer under it. */
+  topLayer: notNegative.default(0),
 });
 
 export const swaleSchema = z.object({

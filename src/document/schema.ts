@@ -6,7 +6,7 @@
 import { z } from "zod";
 
 import { buildingSchema } from "./buildingSchema";
-import { materialsSchema, pricesSchema, truckSchema } from "./costSchema";
+import { materialsSchema, pricesSchema, truckSchema, workSchema } from "./costSchema";
 import { drawingSchema } from "./drawingSchema";
 import { gradingSchema } from "./gradingSchema";
 import { optionSchema } from "./optionsSchema";
@@ -120,7 +120,10 @@ export const projectSchema = z.object({
   storm: stormSchema.prefault({}),
   materials: materialsSchema.prefault({}),
   truck: truckSchema.prefault({}),
+  work: workSchema.prefault({}),
   prices: pricesSchema.prefault({}),
+  /** Where the prices come from, in the user's words. */
+  pricesFrom: z.string().default(""),
   worksheet: worksheetSchema.prefault({}),
   drawing: drawingSchema.prefault({}),
   title: titleSchema.prefault({}),

@@ -5,7 +5,7 @@
  * Sign    depth = finished − existing: positive is fill, negative is cut.
  * Method  One clamp a cell; volumes are sums of depth × area outside the walls, which is exact where the
  *         depth is linear over a cell. The same cells give the volumes after the topsoil has been stripped
- *         and down to the underside of a drive's stone.
+ *         and down to the underside of a drive's stone or of the topsoil that goes back.
  */
 import type { Layout } from "./layout";
 import { finishHeights } from "./operators";
@@ -16,6 +16,12 @@ export interface FinishBuffers {
   readonly depth: Float32Array;
 }
 
+/** Topsoil that comes off first and goes back on top at the end where there is no stone, m. */
+export interface Topsoil {
+  readonly stripDepth: number;
+  readonly respread: number;
+}
+
 export interface OutsideVolumes {
   readonly cut: number;
   readonly fill: number;
@@ -23,9 +29,11 @@ export interface OutsideVolumes {
   readonly area: number;
   /** The part of cut + fill in cells whose ground is a guess. */
   readonly guessed: number;
-  /** Earth to move once the topsoil is off, to the underside of a drive's stone. */
+  /** Earth to move once the topsoil is off, to the underside of the stone or of the topsoil that goes back. */
   readonly strippedCut: number;
   readonly strippedFill: number;
+  /** The part of the area that ends as soil, not under stone, m2. */
+  readonly soilArea: number;
   /** Depths keep their sign: the greatest cut is negative. */
   readonly greatestCut: { readonly depth: number; readonly cell: number } | null;
   readonly greatestFill: { readonly depth: number; readonly cell: number } | null;
@@ -50,13 +58,13 @@ export function newBuffers({ existing, cells }: Layout): FinishBuffers {
 export function finish(
   layout: Layout,
   floor: number,
-  strip: number,
+  topsoil: Topsoil,
   buffers: FinishBuffers = newBuffers(layout),
 ): Finished {
   const { finished, depth } = buffers;
   finishHeights(layout.prepared, floor, finished);
   writeDepth(layout, finished, depth);
-  return { floor, finished, depth, outside: sumOutside(layout, finished, strip) };
+  return { floor, finished, depth, outside: sumOutside(layout, finished, topsoil) };
 }
 
 function writeDepth(
@@ -72,10 +80,11 @@ function writeDepth(
 }
 
 /** Volumes outside the walls from finished heights. */
-export function sumOutside(layout: Layout, finished: Float64Array, strip: number): OutsideVolumes {
+export function sumOutside(layout: Layout, finished: Float64Array, topsoil: Topsoil): OutsideVolumes {
   const { existing, guessed, cells, prepared } = layout;
   const { touched, stone } = prepared;
-  const sum = { cut: 0, fill: 0, area: 0, guessed: 0, strippedCut: 0, strippedFill: 0 };
+  const sum = { cut: 0, fill: 0, area: 0, guessed: 0, strippedCut: 0, strippedFill: 0, soilArea: 0 };
+  const { stripDepth, respread } = topsoil;
   let deepest = -disturbed;
   let highest = disturbed;
   let cutCell = -1;
@@ -99,7 +108,8 @@ export function sumOutside(layout: Layout, finished: Float64Array, strip: number
     }
     if (under === 0 && depth < disturbed && depth > -disturbed) continue;
     sum.area += weight;
-    const earth = (depth + strip - under) * weight;
+    if (under === 0) sum.soilArea += weight;
+    const earth = (depth + stripDepth - (under > 0 ? under : respread)) * weight;
     if (earth > 0) sum.strippedFill += earth;
     else sum.strippedCut -= earth;
   }

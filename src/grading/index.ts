@@ -22,6 +22,7 @@ export {
   newBuffers,
   type OutsideVolumes,
   sumOutside,
+  type Topsoil,
 } from "./finish";
 export { fitToLine, type NamedLine } from "./fit";
 export { cornerName, type Footprint, type FootprintFault, footprint, onWall, type Wall } from "./footprint";

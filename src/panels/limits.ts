@@ -1,5 +1,5 @@
 /** A rule of the floor band against the present floor: kept or not, by how much, in words. */
-import { allowedHeights, hasBearing, limitTolerance, standingIn } from "../advice";
+import { allowedHeights, hasBearing, limitTolerance, standingIn } from "../solve/floor-standing";
 import type { BandRule, HeightSpan } from "../solve/results";
 import type { Notation } from "./notation";
 

@@ -1,6 +1,7 @@
 /** One sentence that says how things stand, in parts so that the figures can be set bold. */
-import { outsideBand, passedRule } from "../advice";
+
 import type { Project } from "../document";
+import { outsideBand, passedRule } from "../solve/floor-standing";
 import { loadsText } from "../solve/load-words";
 import { farFloor, farFloorWords } from "../solve/plausible";
 import type { CornerResult, Results } from "../solve/results";

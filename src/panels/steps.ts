@@ -1,6 +1,7 @@
 /** The steps of the job: how far each has come, in a word and a figure. */
-import { outsideBand } from "../advice";
+
 import type { Project } from "../document";
+import { outsideBand } from "../solve/floor-standing";
 import type { Problem, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import { type StepName, stepNames } from "../store/state";

@@ -1,53 +1,63 @@
 /**
- * The bill: what comes in, what goes out, and how each figure came about.
+ * The bill in the order of work: what comes in, what goes out, and how each figure came about.
  *
- * Units   m3, m2, m, whole loads.
- * Method  Earth moved is measured in the bank once the topsoil is off. Loose = bank × swell,
- *         compacted = bank × shrink, so compacted fill takes fill ÷ shrink of bank earth. Loads are loose
- *         volume by what a truck holds, rounded up.
- * Source  First principles; swell and shrink are the user's figures.
+ * Units   m3, m2, m, pieces, whole loads, hours; weights kg.
+ * Method  Volumes by material are kept apart; each that is trucked tells its loose volume, weight and loads too. Hours are
+ *         volumes by what the user's machine and truck do in an hour.
+ * Source  First principles; every rate, weight and price is the user's figure.
  */
-import type { Materials, Prices } from "../document/schema";
+import type { Prices, Work } from "../document/schema";
 import type { BillItem, CostResult } from "../solve/results";
+import { type BuildingInput, buildingItems } from "./building";
+import { type EarthInput, earthItems, topsoilItems } from "./earth";
+import { type Counted, counted, stoneByTruck } from "./item";
 
-export interface BillInput {
-  /** Earth to move after stripping: cut in the bank, fill as compacted, m3. */
-  readonly cut: number;
-  readonly fill: number;
-  readonly disturbedArea: number;
-  readonly concrete: {
-    readonly wall: number;
-    readonly footing: number;
-    readonly slab: number;
-    readonly base: number;
-    readonly edge?: number;
-    readonly pads?: number;
-    readonly blocks?: { readonly count: number; readonly courses: number } | null;
-  };
-  readonly drives: readonly { readonly name: string; readonly id: string; readonly gravel: number }[];
-  readonly materials: Materials;
-  readonly truckVolume: number;
+/** A drive or a pad with stone on it; `top` is the finer layer, part of the stone. */
+export interface StoneBed {
+  readonly id: string;
+  readonly name: string;
+  readonly area: number;
+  readonly thickness: number;
+  readonly top?: number;
+}
+
+export interface BillInput extends EarthInput, BuildingInput {
+  readonly drives: readonly StoneBed[];
+  readonly pads?: readonly StoneBed[];
+  readonly work?: Work;
   readonly prices?: Prices;
-  /** More concrete to order than the drawing holds, a share. */
-  readonly concreteWaste?: number;
 }
 
 export function bill(input: BillInput): BillItem[] {
-  const { prices = {}, concreteWaste = 0 } = input;
-  return [...earth(input), ...stoneAndConcrete(input)].map((counted) => {
-    const poured = concrete.includes(counted.id) && !(counted.id === "wall" && input.concrete.blocks);
-    const waste = poured ? concreteWaste : 0;
-    const price = isBought(counted.id) ? (prices[counted.id] ?? null) : null;
-    return { ...counted, waste, price, cost: price === null ? null : counted.quantity * (1 + waste) * price };
+  const { prices = {} } = input;
+  const items = [
+    ...earthItems(input),
+    ...buildingItems(input),
+    ...[...input.drives, ...(input.pads ?? [])].flatMap((bed) => stone(bed, input)),
+    ...topsoilItems(input),
+  ];
+  return [...items, ...hours(items, input)].map((item) => {
+    const price = isBought(item.id) ? (prices[item.id] ?? null) : null;
+    return { ...item, price, cost: price === null ? null : item.quantity * (1 + item.waste) * price };
   });
 }
 
-const concrete = ["slab", "edge", "pads", "footing", "wall"];
-const boughtEarth = ["topsoil", "fill-loose", "cut-loose"];
+const amountsToldTwice = [
+  "fill",
+  "fill-loads",
+  "cut",
+  "cut-loads",
+  "left-over",
+  "short",
+  "stumps",
+  "undercut",
+  "topsoil-back",
+  "topsoil-left",
+];
 
 /** Items that a price is typed for. Of each amount told in several ways, one: so that nothing is paid twice. */
 export function isBought(id: string): boolean {
-  return concrete.includes(id) || boughtEarth.includes(id) || id === "base" || id.startsWith("gravel-");
+  return !amountsToldTwice.includes(id);
 }
 
 /** What the priced items come to, and which have no price yet. */
@@ -60,121 +70,75 @@ export function billCost(items: readonly BillItem[]): CostResult {
   };
 }
 
-type Counted = Omit<BillItem, "waste" | "price" | "cost">;
-
-function earth({ cut, fill, disturbedArea, materials, truckVolume }: BillInput): Counted[] {
-  const { swell, shrink, stripDepth } = materials;
-  const fillLoose = (fill / shrink) * swell;
-  const cutLoose = cut * swell;
-  const balance = cut - fill / shrink;
+function stone({ id, name, area, thickness, top = 0 }: StoneBed, { materials, truck }: BillInput): Counted[] {
+  const finer = Math.min(top, thickness);
+  const layer = (part: string, label: string, depth: number) =>
+    counted(
+      { id: `${part}-${id}`, stage: "drive", item: label, how: "area on the plan × depth, compacted" },
+      area * depth,
+      "m3",
+      { trucked: stoneByTruck(area * depth, materials, truck) },
+    );
+  if (finer === 0) return [layer("gravel", `Stone for ${name}`, thickness)];
   return [
-    item(
-      "topsoil",
-      "Topsoil to strip",
-      disturbedArea * stripDepth,
-      "m3",
-      "disturbed ground × depth of strip, in the bank; kept for the end",
-    ),
-    item(
-      "fill",
-      "Fill, compacted in place",
-      fill,
-      "m3",
-      "inside the walls to the underside of the base course, outside to the finished ground or a drive's stone, from the stripped ground up",
-    ),
-    item("fill-loose", "Fill, loose on the truck", fillLoose, "m3", "compacted ÷ shrink × swell"),
-    loads("fill-loads", "Loads of fill if all of it comes in", fillLoose, truckVolume),
-    item("cut", "Cut, in the bank", cut, "m3", "below the stripped ground; trench and footing are not in it"),
-    item("cut-loose", "Cut, loose", cutLoose, "m3", "bank × swell"),
-    loads("cut-loads", "Loads of cut if all of it goes out", cutLoose, truckVolume),
-    balance >= 0
-      ? item(
-          "left-over",
-          "Left over if the cut is fit to use as fill",
-          balance,
-          "m3",
-          "cut − fill ÷ shrink, in the bank",
-        )
-      : item(
-          "short",
-          "Short if the cut is fit to use as fill",
-          -balance,
-          "m3",
-          "fill ÷ shrink − cut, in the bank",
-        ),
+    layer("gravel", `Stone for ${name}, lower layer`, thickness - finer),
+    layer("gravel-top", `Stone for ${name}, upper layer`, finer),
   ];
 }
 
-function stoneAndConcrete({ concrete, drives }: BillInput): Counted[] {
+/** Hours of machine and truck, where the user's rates are known. */
+function hours(items: readonly Counted[], { work }: BillInput): Counted[] {
+  if (!work) return [];
+  const amount = (...ids: readonly string[]) =>
+    items.reduce((sum, { id, quantity }) => (ids.includes(id) ? sum + quantity : sum), 0);
+  const stoneLaid = items.reduce(
+    (sum, { stage, unit, quantity }) =>
+      ["base", "drive"].includes(stage) && unit === "m3" ? sum + quantity : sum,
+    0,
+  );
+  const dug = amount("topsoil", "undercut", "cut");
+  const placed = amount("fill", "stumps", "undercut", "topsoil-back") + stoneLaid;
+  const loads =
+    amount("fill-loads", "cut-loads") +
+    items.reduce(
+      (sum, { stage, trucked }) =>
+        stage === "earth" || stage === "strip" ? sum : sum + (trucked?.loads ?? 0),
+      0,
+    );
+  const machine = (work.dig ? dug / work.dig : 0) + (work.place ? placed / work.place : 0);
   return [
-    item(
-      "base",
-      "Base stone under the slab",
-      concrete.base,
-      "m3",
-      "floor inside the walls × base, compacted",
-    ),
-    item("slab", "Concrete, slab", concrete.slab, "m3", "floor inside the walls × thickness"),
-    ...(concrete.edge
+    ...(work.dig || work.place
       ? [
-          item(
-            "edge",
-            "Concrete, thickened edge",
-            concrete.edge,
-            "m3",
-            "section below the slab × the line of its middle",
+          counted(
+            {
+              id: "machine-hours",
+              stage: "hours",
+              item: "Machine",
+              how: [
+                work.dig ? "topsoil, soft ground and cut ÷ what it digs in an hour" : "",
+                work.place ? "fill, topsoil and stone ÷ what it places and compacts in an hour" : "",
+              ]
+                .filter((part) => part !== "")
+                .join(", and "),
+            },
+            machine,
+            "hours",
           ),
         ]
       : []),
-    ...(concrete.pads
-      ? [item("pads", "Concrete, pads under posts", concrete.pads, "m3", "posts × round hole × thickness")]
+    ...(work.turn
+      ? [
+          counted(
+            {
+              id: "truck-hours",
+              stage: "hours",
+              item: "Truck",
+              how: "loads in and out, all fill brought in and all cut taken away × hours for the way there and back",
+            },
+            loads * work.turn,
+            "hours",
+          ),
+        ]
       : []),
-    ...(concrete.edge || concrete.pads ? [] : walls(concrete)),
-    ...drives.map(({ id, name, gravel }) =>
-      item(`gravel-${id}`, `Stone for ${name}`, gravel, "m3", "length × width × depth, compacted"),
-    ),
   ];
-}
-
-function walls(concrete: BillInput["concrete"]): Counted[] {
-  const { blocks } = concrete;
-  return [
-    item(
-      "footing",
-      "Concrete, footing",
-      concrete.footing,
-      "m3",
-      "centreline of the wall × width × thickness, and the laps where it steps",
-    ),
-    blocks
-      ? item(
-          "wall",
-          "Wall of blocks",
-          concrete.wall,
-          "m3",
-          `${blocks.count} blocks in ${blocks.courses} courses; centreline × thickness × height, door openings are not taken off`,
-        )
-      : item(
-          "wall",
-          "Concrete, wall",
-          concrete.wall,
-          "m3",
-          "centreline × thickness × height, deeper where it steps; door openings are not taken off",
-        ),
-  ];
-}
-
-function item(id: string, name: string, quantity: number, unit: BillItem["unit"], how: string): Counted {
-  return { id, item: name, quantity, unit, how };
-}
-
-function loads(id: string, name: string, loose: number, truckVolume: number): Counted {
-  // A rounding unit of volume is not another truck.
-  return item(
-    id,
-    name,
-    Math.max(0, Math.ceil(loose / truckVolume - 1e-9)),
-    "loads",
-    "loose ÷ what a truck holds, rounded up",
-  );
 }

@@ -1,5 +1,5 @@
 /** Kinds of thing that the bill's costs are summed by, for the chart of cost against floor. */
-import type { CostGroup } from "../solve/results";
+import type { BillItem, CostGroup } from "../solve/results";
 
 /** In the order they are stacked. */
 export const costGroups: readonly CostGroup[] = [
@@ -8,21 +8,29 @@ export const costGroups: readonly CostGroup[] = [
   "earth-in",
   "earth-out",
   "topsoil",
+  "work",
   "other",
 ];
 
-const groups: Readonly<Record<string, CostGroup>> = {
-  topsoil: "topsoil",
+const byId: Readonly<Record<string, CostGroup>> = {
   "fill-loose": "earth-in",
   "cut-loose": "earth-out",
-  base: "stone",
-  slab: "concrete",
-  edge: "concrete",
-  pads: "concrete",
-  footing: "concrete",
-  wall: "concrete",
+  "drain-stone": "stone",
+  "drain-pipe": "other",
 };
 
-export function groupOf(id: string): CostGroup {
-  return groups[id] ?? (id.startsWith("gravel-") ? "stone" : "other");
+const byStage: Readonly<Record<BillItem["stage"], CostGroup>> = {
+  strip: "topsoil",
+  undercut: "other",
+  earth: "other",
+  foundation: "concrete",
+  drain: "other",
+  base: "stone",
+  drive: "stone",
+  topsoil: "topsoil",
+  hours: "work",
+};
+
+export function groupOf({ id, stage }: Pick<BillItem, "id" | "stage">): CostGroup {
+  return byId[id] ?? byStage[stage];
 }

@@ -8,7 +8,7 @@
  * Source  First principles; what a bank volume makes when compacted is the user's figure.
  */
 import type { VolumeCurve } from "../earthwork";
-import { finishHeights, type Layout, sumOutside } from "../grading";
+import { finishHeights, type Layout, sumOutside, type Topsoil } from "../grading";
 import type { BalanceResult } from "./results";
 
 /** Fine enough for a floor, m. */
@@ -19,7 +19,7 @@ export interface BalanceInput {
   readonly curve: VolumeCurve;
   /** From the floor down to where the earth ends under it, m. */
   readonly earthBelowFloor: number;
-  readonly strip: number;
+  readonly topsoil: Topsoil;
   /** Compacted volume for one of bank. */
   readonly shrink: number;
   /** Floors looked at. */
@@ -49,12 +49,12 @@ interface Moved {
 }
 
 function moved(
-  { coarse, curve, earthBelowFloor, strip }: BalanceInput,
+  { coarse, curve, earthBelowFloor, topsoil }: BalanceInput,
   floor: number,
   heights: Float64Array,
 ): Moved {
-  const outside = sumOutside(coarse, finishHeights(coarse.prepared, floor, heights), strip);
+  const outside = sumOutside(coarse, finishHeights(coarse.prepared, floor, heights), topsoil);
   // Lowering the ground by the strip is raising the plane by it.
-  const inside = curve.at(floor - earthBelowFloor + strip);
+  const inside = curve.at(floor - earthBelowFloor + topsoil.stripDepth);
   return { cut: inside.cut + outside.strippedCut, fill: inside.fill + outside.strippedFill };
 }

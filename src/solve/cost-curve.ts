@@ -28,14 +28,10 @@ export function costsOn(layout: Layout, input: CostInput): (floor: number) => Co
   const heights = new Float64Array(layout.existing.length);
   const { site, project } = input;
   return (floor) => {
-    const outside = sumOutside(
-      layout,
-      finishHeights(layout.prepared, floor, heights),
-      project.materials.stripDepth,
-    );
+    const outside = sumOutside(layout, finishHeights(layout.prepared, floor, heights), project.materials);
     const items = billAt(site, input.partsAt(floor), outside, project);
     const parts = Object.fromEntries(costGroups.map((group) => [group, 0])) as Record<CostGroup, number>;
-    for (const { id, cost } of items) parts[groupOf(id)] += cost ?? 0;
+    for (const item of items) parts[groupOf(item)] += item.cost ?? 0;
     return { floor, total: billCost(items).total, parts };
   };
 }

@@ -79,6 +79,8 @@ export function volumeAgainstFloor(
   });
 }
 
+const noTopsoil = { stripDepth: 0, respread: 0 };
+
 function outsideAt(layout: Layout, floor: number, heights: Float64Array): OutsideVolumes {
-  return sumOutside(layout, finishHeights(layout.prepared, floor, heights), 0);
+  return sumOutside(layout, finishHeights(layout.prepared, floor, heights), noTopsoil);
 }

@@ -1,8 +1,9 @@
 /** The building at one floor height: levels, corners, drives and foundation; and the bill for it. For the floor shown, and for floors tried. */
 import type { Building, Project } from "../document/schema";
 import { type CornerGround, cornerResults, type FoundationLevels, foundationLevels } from "../foundation";
-import { cornerName, driveResult, finishHeights, type OutsideVolumes } from "../grading";
-import { bill } from "../quantities";
+import { signedArea } from "../geometry";
+import { cornerName, driveResult, finishHeights, type GradingPlan, type OutsideVolumes } from "../grading";
+import { bill, type StoneBed } from "../quantities";
 import { strippedEarth } from "./earthwork";
 import { foundationAt } from "./foundation";
 import type { BillItem, CornerResult, DriveResult, FoundationResult } from "./results";
@@ -11,7 +12,15 @@ import type { Standing } from "./standing";
 import type { Words } from "./words";
 
 /** The parts of a document that a floor is reckoned with; the floor itself isn't among them. */
-export type Reckoned = Pick<Project, "rules" | "grading" | "materials" | "truck" | "prices">;
+export type Reckoned = Pick<Project, "rules" | "grading" | "materials" | "truck" | "prices" | "work"> & {
+  /** Stumps drawn on the plan. */
+  readonly stumps: number;
+};
+
+/** Stumps to take out. */
+export function stumpsOn({ features }: Project["lot"]): number {
+  return features.reduce((sum, { kind, points }) => (kind === "stump" ? sum + points.length : sum), 0);
+}
 
 /** The parts of a site. `building.floor` isn't read. */
 export type ReckonedSite = Pick<BuildingSite, "footprint" | "plan" | "curve" | "spots"> & {
@@ -47,27 +56,52 @@ export function partsAt(
   return { levels, cornerGrounds: grounds, corners, drives, foundation };
 }
 
+/** What is known of how sure the earth is: its error outside the walls, m3, and the topsoil that test pits met, m. */
+export interface EarthSureness {
+  readonly error: number;
+  readonly topsoilMet: readonly [least: number, most: number] | null;
+}
+
 /** What that floor takes, with the ground outside the walls as it was summed on some grid. */
 export function billAt(
-  { building, footprint, plan, curve }: ReckonedSite,
+  site: ReckonedSite,
   { levels, foundation }: FloorParts,
   outside: OutsideVolumes,
-  { materials, truck, prices }: Reckoned,
+  project: Reckoned,
+  sureness?: EarthSureness,
 ): BillItem[] {
+  const { building, footprint, plan, curve } = site;
+  const { materials, truck, prices, work } = project;
   return bill({
     ...strippedEarth(curve, levels, materials.stripDepth, outside),
+    ...sureness,
     disturbedArea: footprint.area + outside.area,
+    soilArea: outside.soilArea,
+    stumps: project.stumps,
     concrete: foundation.takeOff,
-    drives: plan.drives.map(({ drive, length }) => ({
-      id: drive.id,
-      name: drive.name,
-      gravel: length * drive.width * drive.gravel,
-    })),
+    drives: plan.drives.map(driveStone),
+    pads: (plan.pads ?? []).flatMap(padStone),
     materials,
-    truckVolume: truck.volume,
+    truck,
+    work,
     prices,
     concreteWaste: building.foundation.concreteWaste,
   });
+}
+
+function driveStone({ drive, length }: GradingPlan["drives"][number]): StoneBed {
+  return {
+    id: drive.id,
+    name: drive.name,
+    area: length * drive.width,
+    thickness: drive.gravel,
+    top: drive.topLayer,
+  };
+}
+
+function padStone({ pad, ring }: NonNullable<GradingPlan["pads"]>[number]): StoneBed[] {
+  if (pad.gravel === 0) return [];
+  return [{ id: pad.id, name: pad.name, area: Math.abs(signedArea(ring)), thickness: pad.gravel }];
 }
 
 function cornerGrounds({ places, prepared, guessed }: Standing["corners"], floor: number): CornerGround[] {

@@ -8,7 +8,7 @@ import { billCost } from "../quantities";
 import { setout } from "../setout";
 import { pondNear } from "./advice-facts";
 import { earthworkResult } from "./earthwork";
-import { billAt, partsAt } from "./floor-parts";
+import { billAt, partsAt, type Reckoned, stumpsOn } from "./floor-parts";
 import type { FoundationResult, GroundGrid, Pond, Results, SurveyResult, WaterResult } from "./results";
 import { sectionLine } from "./section";
 import { setoutHeights, setoutReference } from "./setout-heights";
@@ -57,7 +57,8 @@ export function floorResults(input: FloorInput): FloorResults {
   const { site, standing, project, survey, words, finished, ponds } = input;
   const { plan, curve, footprint } = site;
   const { floor } = finished;
-  const parts = partsAt(site, standing, project, floor, words);
+  const reckoned: Reckoned = { ...project, stumps: stumpsOn(project.lot) };
+  const parts = partsAt(site, standing, reckoned, floor, words);
   const { levels, cornerGrounds, corners, drives, foundation } = parts;
   const earthwork = earthworkResult({
     levels,
@@ -75,7 +76,10 @@ export function floorResults(input: FloorInput): FloorResults {
     }),
     ...input.searched,
   ];
-  const items = billAt(site, parts, finished.outside, project);
+  const items = billAt(site, parts, finished.outside, reckoned, {
+    error: input.outsideError,
+    topsoilMet: standing.topsoilMet,
+  });
   return {
     floor,
     topOfWall: levels.topOfWall,

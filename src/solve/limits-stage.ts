@@ -2,7 +2,7 @@
 import type { Rule } from "../advice";
 import type { Building, Project } from "../document/schema";
 import { costCurve, costsOn } from "./cost-curve";
-import { type FloorParts, partsAt, type Reckoned } from "./floor-parts";
+import { type FloorParts, partsAt, type Reckoned, stumpsOn } from "./floor-parts";
 import { type StageMaker, steady } from "./memo";
 import type { CostCurve } from "./results";
 import { searchedLimits } from "./searched-limits";
@@ -31,7 +31,9 @@ export function limitsStage(stage: StageMaker): LimitsStage {
       materials: Project["materials"],
       truck: Project["truck"],
       prices: Project["prices"],
-    ): Reckoned => ({ rules, grading, materials, truck, prices }),
+      work: Project["work"],
+      stumps: number,
+    ): Reckoned => ({ rules, grading, materials, truck, prices, work, stumps }),
   );
   const limits = stage(
     (
@@ -86,7 +88,15 @@ export function limitsStage(stage: StageMaker): LimitsStage {
       standing.walls,
       standing.foundation,
       edge(project.lot.outline, site.plan, site.height, site.range),
-      reckoned(project.rules, project.grading, project.materials, project.truck, project.prices),
+      reckoned(
+        project.rules,
+        project.grading,
+        project.materials,
+        project.truck,
+        project.prices,
+        project.work,
+        stumpsOn(project.lot),
+      ),
       words,
     );
 }

@@ -97,10 +97,10 @@ export function createSolver(options: SolverOptions = {}): Solver {
     }
     const standing = standingOf(built, project, words, dragging ? settled?.curve : undefined);
     const { layout } = built;
-    const strip = project.materials.stripDepth;
+    const { materials } = project;
     const finished = dragging
-      ? finish(layout, floor, strip, buffersFor(layout))
-      : finishOf(layout, floor, strip);
+      ? finish(layout, floor, materials, buffersFor(layout))
+      : finishOf(layout, floor, materials);
     const carried = dragging && settled?.layout === layout ? settled : null;
     const late =
       carried?.trailing ??

@@ -94,15 +94,31 @@ export interface BandResult {
   readonly rules: readonly BandRule[];
 }
 
+/** Parts of the job, in the order of work. */
+export type WorkStage =
+  | "strip"
+  | "undercut"
+  | "earth"
+  | "foundation"
+  | "drain"
+  | "base"
+  | "drive"
+  | "topsoil"
+  | "hours";
+
 export interface BillItem {
   readonly id: string;
+  readonly stage: WorkStage;
   readonly item: string;
   readonly quantity: number;
-  /** "m3", "m2", "loads". */
-  readonly unit: "m3" | "m2" | "m" | "loads";
+  readonly unit: "m3" | "m2" | "m" | "pieces" | "loads" | "hours";
+  /** What the quantity may come to by what is known of it (grid, shots, test pits); null: one figure. */
+  readonly range: readonly [low: number, high: number] | null;
   readonly how: string;
   /** More to order than the drawing holds, a share; 0 where none is reckoned. */
   readonly waste: number;
+  /** As it comes on a truck: loose m3, kg, and whole loads; null for what doesn't come loose. */
+  readonly trucked: { readonly loose: number; readonly mass: number; readonly loads: number } | null;
   /** Price typed for one unit; null: none typed, or the item isn't one that is bought. */
   readonly price: number | null;
   /** Quantity with its waste × price; null without a price. */
@@ -117,7 +133,7 @@ export interface CostResult {
 }
 
 /** Kinds of thing that a bill is summed by. */
-export type CostGroup = "topsoil" | "earth-in" | "earth-out" | "stone" | "concrete" | "other";
+export type CostGroup = "concrete" | "stone" | "earth-in" | "earth-out" | "topsoil" | "work" | "other";
 
 /** What the priced items come to at a floor, by kind of thing. */
 export interface CostPoint {

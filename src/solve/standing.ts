@@ -1,7 +1,8 @@
 /** What every floor of a layout shares: places to read, drives laid out, the volume curve. Remembered part by part. */
 import { earthBelowFloor } from "../document/foundationMeasures";
-import type { Project } from "../document/schema";
+import type { Point, Project } from "../document/schema";
 import { type DriveProfile, driveProfile, type Places, type Prepared, placesAt, prepare } from "../grading";
+import { pitSpots, pitSummary } from "../survey";
 import { groundAt } from "../terrain";
 import { type StandingFacts, standingFacts } from "./advice-facts";
 import { volumeAgainstFloor } from "./earthwork";
@@ -27,6 +28,8 @@ export interface Standing {
   readonly curve: readonly CurvePoint[];
   readonly facts: StandingFacts;
   readonly foundation: FoundationPlaces;
+  /** Least and most topsoil that test pits met, m; null without such pits. */
+  readonly topsoilMet: readonly [number, number] | null;
 }
 
 /** `carriedCurve`: shown while the layout itself is under the hand. It lags then, as finished contours do. */
@@ -66,6 +69,10 @@ export function standingStages(
   );
   const curve = stage(volumeAgainstFloor);
   const footing = stage(foundationPlaces);
+  const topsoil = stage((survey: Project["survey"], outline: readonly Point[]) => {
+    const met = pitSummary(pitSpots(survey, outline), "topsoil");
+    return met && ([met.least, met.most] as const);
+  });
   return (site, project, words, carriedCurve) => {
     const { footprint, ground, height, plan, range, reach, building } = site;
     const below = earthBelowFloor(building);
@@ -78,6 +85,7 @@ export function standingStages(
       section: section(footprint, ground, height, plan, range, reach),
       curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),
       facts: standingFacts(site, project, words),
+      topsoilMet: topsoil(project.survey, building.outline),
       foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),
     };
   };

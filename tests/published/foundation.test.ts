@@ -114,7 +114,12 @@ describe("the top of a foundation over a street's gutter", () => {
 });
 
 describe("fill in its three states", () => {
-  const items = (fill: number, materials: Record<string, number>, truckVolume: number) => {
+  const items = (
+    fill: number,
+    materials: Record<string, number>,
+    truckVolume: number,
+    payload: number | null = null,
+  ) => {
     const list = bill({
       cut: 0,
       fill,
@@ -122,7 +127,7 @@ describe("fill in its three states", () => {
       concrete: { wall: 0, footing: 0, slab: 0, base: 0 },
       drives: [],
       materials: materialsSchema.parse(materials),
-      truckVolume,
+      truck: { volume: truckVolume, payload },
     });
     return (id: string) => list.find((item) => item.id === id)?.quantity ?? Number.NaN;
   };
@@ -141,5 +146,32 @@ describe("fill in its three states", () => {
     expect(of("fill")).toBeCloseTo(33.33, 2);
     expect(of("fill-loose")).toBeCloseTo(41.67, 2);
     expect(of("fill-loads")).toBe(5);
+  });
+
+  // The same drive by weight: 1.5 tons for a loose cubic yard, trucks that carry 15 tons.
+  it("of a drive weighs 62.5 tons and comes in 5 loads of 15", () => {
+    const ton = 907.18474;
+    const of = stoneOf({ compactedYards: 33.3333333333, tonsPerYard: 1.5, payloadTons: 15 });
+    expect(of.mass / ton).toBeCloseTo(62.5, 6);
+    expect(of.loads).toBe(5);
+
+    function stoneOf(given: { compactedYards: number; tonsPerYard: number; payloadTons: number }) {
+      const yard = 0.764554857984;
+      const list = bill({
+        cut: 0,
+        fill: 0,
+        disturbedArea: 0,
+        concrete: { wall: 0, footing: 0, slab: 0, base: 0 },
+        drives: [{ id: "d", name: "drive", area: (given.compactedYards * yard) / 0.1524, thickness: 0.1524 }],
+        materials: materialsSchema.parse({
+          stoneLoose: 1.25,
+          weights: { stone: (given.tonsPerYard * ton) / yard },
+        }),
+        truck: { volume: 1000, payload: given.payloadTons * ton },
+      });
+      const trucked = list.find(({ id }) => id === "gravel-d")?.trucked;
+      if (!trucked) throw new Error("the drive's stone comes by truck");
+      return trucked;
+    }
   });
 });

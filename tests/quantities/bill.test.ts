@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { materialsSchema } from "../../src/document/schema";
+import { materialsSchema, workSchema } from "../../src/document/schema";
 import { bill, billCost } from "../../src/quantities";
 
 const input = {
@@ -7,9 +7,9 @@ const input = {
   fill: 45,
   disturbedArea: 300,
   concrete: { wall: 8, footing: 3, slab: 9, base: 7 },
-  drives: [{ id: "d", name: "drive", gravel: 12 }],
+  drives: [{ id: "d", name: "drive", area: 60, thickness: 0.2 }],
   materials: materialsSchema.parse({ stripDepth: 0.15, swell: 1.25, shrink: 0.9 }),
-  truckVolume: 9,
+  truck: { volume: 9, payload: null },
 };
 const quantity = (id: string, part = {}) =>
   bill({ ...input, ...part }).find((item) => item.id === id)?.quantity;
@@ -65,11 +65,99 @@ describe("typed prices", () => {
   it("the parts sum to the total, and what has no price is named", () => {
     const { total, unpriced } = billCost(priced);
     expect(total).toBeCloseTo(3230, 9);
-    expect(unpriced).toEqual(["topsoil", "cut-loose", "base", "footing", "wall", "gravel-d"]);
+    expect(unpriced).toEqual(["topsoil", "cut-loose", "footing", "wall", "base", "gravel-d"]);
   });
 
   it("no price at all: nothing is invented", () => {
     expect(billCost(bill(input)).total).toBe(0);
     expect(bill(input).every(({ price }) => price === null)).toBe(true);
+  });
+});
+
+describe("the order of work", () => {
+  const part = (patch: object) => bill({ ...input, ...patch });
+  const quantityIn = (items: ReturnType<typeof bill>, id: string) =>
+    items.find((item) => item.id === id)?.quantity;
+
+  it("stages follow each other as the work does", () => {
+    const items = part({
+      soilArea: 200,
+      stumps: 2,
+      materials: materialsSchema.parse({ respread: 0.1, undercuts: [{ id: "u", area: 10, depth: 0.5 }] }),
+      work: workSchema.parse({ dig: 20, place: 30, turn: 0.75 }),
+      concrete: { ...input.concrete, drain: { pipe: 40, stone: 6 } },
+    });
+    const stages = [...new Set(items.map(({ stage }) => stage))];
+    expect(stages).toEqual([
+      "strip",
+      "undercut",
+      "earth",
+      "foundation",
+      "drain",
+      "base",
+      "drive",
+      "topsoil",
+      "hours",
+    ]);
+  });
+
+  it("a stump's hole, 1.2 m across and 0.5 deep, takes π/4 × 1.44 × 0.5 of compacted fill", () => {
+    const materials = { ...input.materials, stumpHole: { width: 1.2, depth: 0.5 } };
+    const items = part({ stumps: 3, materials });
+    const hole = (Math.PI / 4) * 1.44 * 0.5;
+    expect(quantityIn(items, "stumps")).toBeCloseTo(3 * hole, 9);
+    expect(quantityIn(items, "fill-loose")).toBeCloseTo(((45 + 3 * hole) / 0.9) * 1.25, 9);
+    expect(quantityIn(items, "fill")).toBe(45);
+  });
+
+  it("soft ground comes out and fill goes in; it isn't set against the fill", () => {
+    const materials = {
+      ...input.materials,
+      undercuts: [{ id: "u", name: "wet corner", area: 20, depth: 0.5 }],
+    };
+    const items = part({ materials });
+    expect(quantityIn(items, "undercut")).toBe(10);
+    expect(quantityIn(items, "cut-loose")).toBeCloseTo((10 + 10) * 1.25, 9);
+    expect(quantityIn(items, "short")).toBeCloseTo((45 + 10) / 0.9 - 10, 9);
+  });
+
+  it("topsoil back on 200 m2, 0.1 deep; the rest of the 45 stripped is left over", () => {
+    const items = part({ soilArea: 200, materials: { ...input.materials, respread: 0.1 } });
+    expect(quantityIn(items, "topsoil-back")).toBeCloseTo(20, 9);
+    expect(quantityIn(items, "topsoil-left")).toBeCloseTo(25, 9);
+    expect(quantityIn(items, "seed")).toBe(200);
+    const much = part({ soilArea: 200, materials: { ...input.materials, respread: 0.3 } });
+    expect(quantityIn(much, "topsoil-short")).toBeCloseTo(15, 9);
+  });
+
+  it("stone in two layers sums to the whole", () => {
+    const items = part({ drives: [{ id: "d", name: "drive", area: 60, thickness: 0.2, top: 0.05 }] });
+    expect(quantityIn(items, "gravel-d")).toBeCloseTo(9, 9);
+    expect(quantityIn(items, "gravel-top-d")).toBeCloseTo(3, 9);
+  });
+
+  it("a truck that is full by weight before it is full by volume takes more loads", () => {
+    // 62.5 m3 loose of earth of 1602 kg/m3 in the bank: 1281.6 loose, 80.1 t.
+    const heavy = part({ truck: { volume: 9, payload: 10_000 } });
+    expect(quantityIn(heavy, "fill-loads")).toBe(9);
+    expect(heavy.find(({ id }) => id === "fill-loose")?.trucked?.mass).toBeCloseTo(62.5 * 1281.6, 6);
+    expect(quantityIn(part({ truck: { volume: 9, payload: 20_000 } }), "fill-loads")).toBe(7);
+  });
+
+  it("ranges by the grid's error, and by the topsoil that test pits met", () => {
+    const items = part({ error: 0.9, topsoilMet: [0.1, 0.2] });
+    const range = (id: string) => items.find((item) => item.id === id)?.range;
+    expect(range("fill")).toEqual([44.1, 45.9]);
+    expect(range("fill-loose")?.[0]).toBeCloseTo(62.5 - 1.25, 9);
+    expect(range("topsoil")).toEqual([30, 60]);
+    expect(bill(input).every((item) => item.range === null)).toBe(true);
+  });
+
+  it("hours: nothing without a rate; else volumes by the rate, loads by the turn", () => {
+    expect(bill(input).some(({ unit }) => unit === "hours")).toBe(false);
+    const items = part({ work: workSchema.parse({ dig: 20, turn: 0.5 }) });
+    expect(quantityIn(items, "machine-hours")).toBeCloseTo((45 + 10) / 20, 9);
+    // 7 of fill, 2 of cut, base 7 × 1.15 = 8.05: 1, drive 12 × 1.15 = 13.8: 2.
+    expect(quantityIn(items, "truck-hours")).toBeCloseTo(12 * 0.5, 9);
   });
 });

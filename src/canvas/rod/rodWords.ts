@@ -1,6 +1,7 @@
 /** What the rod says to people who hear it instead of seeing it. */
-import { outsideBand } from "../../advice";
+
 import type { Display } from "../../document";
+import { outsideBand } from "../../solve/floor-standing";
 import type { BandResult, CornerResult } from "../../solve/results";
 import { formatLength, roundingFor } from "../../units";
 

@@ -22,6 +22,10 @@ import {
   swaleSchema,
   titleSchema,
   truckSchema,
+  type Undercut,
+  undercutSchema,
+  type Work,
+  workSchema,
 } from "../schema";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { doorMiddle } from "./follow";
@@ -209,7 +213,46 @@ export const changeTruck = command("truck.change", (project, args: { patch: Part
   return next.ok ? done({ ...project, truck: next.value }, "change the truck") : refuse(next.why);
 });
 
-/** Types the price of one m3 of a bill's item; null takes it away. */
+export const changeWork = command("work.change", (project, args: { patch: Partial<Work> }) => {
+  const next = patched<Work>(workSchema, project.work, args.patch);
+  return next.ok ? done({ ...project, work: next.value }, "change hours of work") : refuse(next.why);
+});
+
+/** Sets a row of the soft ground to dig out: a new one where `id` is null. */
+export const setUndercut = command(
+  "materials.setUndercut",
+  (project, args: { id: string | null; patch: Partial<Omit<Undercut, "id">> }) => {
+    const { undercuts } = project.materials;
+    const id = args.id ?? nextId("u", undercuts);
+    const before = undercuts.find((row) => row.id === id);
+    if (args.id !== null && !before) return refuse("That soft ground is gone.");
+    const row = undercutSchema.safeParse({ ...before, id, ...args.patch });
+    if (!row.success) return refuse("Area and depth are 0 or more.");
+    const next = before
+      ? undercuts.map((each) => (each.id === id ? row.data : each))
+      : [...undercuts, row.data];
+    return done(
+      { ...project, materials: { ...project.materials, undercuts: next } },
+      before ? "change soft ground" : "add soft ground",
+      { made: id },
+    );
+  },
+);
+
+export const removeUndercut = command("materials.removeUndercut", (project, args: { id: string }) => {
+  const undercuts = project.materials.undercuts.filter(({ id }) => id !== args.id);
+  return undercuts.length === project.materials.undercuts.length
+    ? refuse("That soft ground is gone.")
+    : done({ ...project, materials: { ...project.materials, undercuts } }, "remove soft ground");
+});
+
+export const setPricesFrom = command("prices.from", (project, args: { text: string }) =>
+  done({ ...project, pricesFrom: args.text.trim() }, "say where prices come from", {
+    mergeKey: "prices-from",
+  }),
+);
+
+/** Types the price of one unit of a bill's item; null takes it away. */
 export const setPrice = command(
   "prices.set",
   (project, args: { item: string; price: number | null }): Edit => {

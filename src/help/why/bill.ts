@@ -3,10 +3,24 @@ import type { BillItem } from "../../solve/results";
 import { type Asked, type Figures, firstPrinciples, plainNumber, type Why, type WhyInput } from "./why";
 
 /** A bill's figure as the window shows it. */
-export function billFigure({ quantity, unit }: BillItem, figures: Figures): string {
-  if (unit === "loads") return `${quantity} ${quantity === 1 ? "load" : "loads"}`;
-  if (unit === "m") return figures.length(quantity);
-  return unit === "m2" ? figures.area(quantity) : figures.volume(quantity);
+export function billFigure(
+  { quantity, unit }: Pick<BillItem, "quantity" | "unit">,
+  figures: Figures,
+): string {
+  switch (unit) {
+    case "loads":
+      return `${quantity} ${quantity === 1 ? "load" : "loads"}`;
+    case "pieces":
+      return `${quantity}`;
+    case "hours":
+      return `${plainNumber(quantity)} h`;
+    case "m":
+      return figures.length(quantity);
+    case "m2":
+      return figures.area(quantity);
+    case "m3":
+      return figures.volume(quantity);
+  }
 }
 
 export function billWhy(asked: Asked, id: string): Why | null {
@@ -16,20 +30,16 @@ export function billWhy(asked: Asked, id: string): Why | null {
     title: item.item,
     figure: billFigure(item, asked.figures),
     inputs: inputsOf(item, asked),
-    rule: ruleOf(id),
+    rule: ruleOf(item),
     formula: item.how,
     source:
-      id.startsWith("gravel-") || isConcrete(id)
+      item.stage !== "strip" && item.stage !== "earth" && item.stage !== "undercut"
         ? firstPrinciples
         : `${firstPrinciples}; swell, shrink, strip and truck are your figures`,
   };
 }
 
-function isConcrete(id: string): boolean {
-  return id === "base" || id === "slab" || id === "footing" || id === "wall";
-}
-
-function ruleOf(id: string): string {
+function ruleOf({ id, stage, unit }: BillItem): string {
   if (id === "topsoil") return "Turf and topsoil come off wherever the ground changes, and are kept.";
   if (id.endsWith("-loads")) return "Trucks carry loose earth, and come whole.";
   if (id.endsWith("-loose")) return "Dug earth takes more room than it did in the ground.";
@@ -37,8 +47,12 @@ function ruleOf(id: string): string {
     return "Cut and fill are set against each other as earth in the bank, for compacted fill takes more of it.";
   if (id === "fill" || id === "cut")
     return "The volume between the stripped ground and the finished ground: exact under the floor, on a grid outside the walls.";
-  return id === "base" || id.startsWith("gravel-")
-    ? "Stone as it lies compacted."
+  if (stage === "undercut") return "What can't carry comes out, and what can be compacted goes in.";
+  if (stage === "topsoil") return "Topsoil goes back last, on what is neither built on nor driven on.";
+  if (stage === "hours") return "Your own rates; work goes slower in wet ground and in corners.";
+  if (unit !== "m3") return "Counted from the drawing of the foundation.";
+  return stage === "base" || stage === "drive" || stage === "drain"
+    ? "Stone as it lies compacted; on the truck it is looser."
     : "As poured, without waste.";
 }
 
@@ -73,9 +87,30 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
     case "short":
       return [cut, fill, shrinking];
     default:
-      return item.id.startsWith("gravel-") ? gravel(item.id, asked) : concrete(item, asked);
+      return otherInputs(item, asked);
   }
 }
+
+function otherInputs(item: BillItem, asked: Asked): WhyInput[] {
+  const { figures, project } = asked;
+  const truckInputs = item.trucked
+    ? [
+        { name: "Loose on the truck", figure: figures.volume(item.trucked.loose) },
+        { name: "Weight", figure: `${plainNumber(item.trucked.mass / 1000)} t` },
+      ]
+    : [];
+  if (item.stage === "drive") return [...gravel(item.id, asked), ...truckInputs];
+  if (item.stage === "undercut" && item.id === "stumps")
+    return [
+      { name: "Hole, across", figure: figures.length(project.materials.stumpHole.width) },
+      { name: "Hole, deep", figure: figures.length(project.materials.stumpHole.depth) },
+    ];
+  if (item.stage === "topsoil")
+    return [{ name: "Depth back on top", figure: figures.length(project.materials.respread) }];
+  return [...(asConcrete.includes(item.id) ? concrete(item, asked) : []), ...truckInputs];
+}
+
+const asConcrete = ["base", "slab", "footing", "wall", "edge", "pads"];
 
 /** Heights and parts behind cut or fill; the parts are those before the topsoil comes off. */
 function moved(part: "cut" | "fill", { project, results, figures }: Asked): WhyInput[] {

@@ -1,7 +1,7 @@
 import { memo, useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
-import { hasBearing } from "../../advice";
 import { siteEdits } from "../../document";
+import { hasBearing } from "../../solve/floor-standing";
 import type { BandRule } from "../../solve/results";
 import { goTo, run as runEdit } from "../../store/actions";
 import { shownFloor } from "../../store/store";

@@ -1,0 +1,134 @@
+/**
+ * What the building itself takes: concrete, blocks, bars, forms, sheet, stone and pipe of the drain, base stone.
+ *
+ * Units   m3, m2, m, pieces.
+ * Source  Volumes come from the foundation's take-off; first principles.
+ */
+import type { Materials, Truck } from "../document/schema";
+import type { FoundationTakeOff } from "../solve/results";
+import { type Counted, counted, stoneByTruck } from "./item";
+
+/** The parts of a take-off; those a kind of foundation doesn't have may be missing. */
+export type Taken = Pick<FoundationTakeOff, "wall" | "footing" | "slab" | "base"> &
+  Partial<
+    Pick<FoundationTakeOff, "edge" | "pads" | "steel" | "forms" | "insulation" | "vapourSheet" | "drain">
+  > & {
+    readonly blocks?: { readonly count: number; readonly courses: number } | null;
+  };
+
+export interface BuildingInput {
+  readonly concrete: Taken;
+  /** More concrete to order than the drawing holds, a share. */
+  readonly concreteWaste?: number;
+  readonly materials: Materials;
+  readonly truck: Truck;
+}
+
+export function buildingItems(input: BuildingInput): Counted[] {
+  return [...poured(input), ...countsOf(input.concrete), ...drain(input), ...base(input)];
+}
+
+function poured({ concrete, concreteWaste = 0 }: BuildingInput): Counted[] {
+  const of = (id: string, item: string, volume: number, how: string, waste = concreteWaste) =>
+    counted({ id, stage: "foundation", item, how }, volume, "m3", { waste });
+  const { edge = 0, pads = 0, blocks } = concrete;
+  const walls = [
+    of(
+      "footing",
+      "Concrete, footing",
+      concrete.footing,
+      "centreline of the wall × width × thickness, and the laps where it steps",
+    ),
+    blocks
+      ? of(
+          "wall",
+          "Wall of blocks",
+          concrete.wall,
+          `${blocks.count} blocks in ${blocks.courses} courses; centreline × thickness × height, door openings are not taken off`,
+          0,
+        )
+      : of(
+          "wall",
+          "Concrete, wall",
+          concrete.wall,
+          "centreline × thickness × height, deeper where it steps; door openings are not taken off",
+        ),
+  ];
+  return [
+    ...(edge || pads ? [] : walls),
+    ...(edge
+      ? [of("edge", "Concrete, thickened edge", edge, "section below the slab × the line of its middle")]
+      : []),
+    ...(pads ? [of("pads", "Concrete, pads under posts", pads, "posts × round hole × thickness")] : []),
+    of("slab", "Concrete, slab", concrete.slab, "floor inside the walls × thickness"),
+  ];
+}
+
+/** What is bought by the piece, the length or the area. */
+function countsOf({ steel, forms, insulation, vapourSheet = 0 }: Taken): Counted[] {
+  const of = (id: string, item: string, quantity: number, unit: Counted["unit"], how: string) =>
+    quantity > 0 ? [counted({ id, stage: "foundation", item, how }, quantity, unit)] : [];
+  const formed = forms ? forms.footing + forms.wall + forms.edge : 0;
+  return [
+    ...of(
+      "steel",
+      "Bars",
+      steel?.total ?? 0,
+      "m",
+      "simple counts along, up and across, with laps; how many there must be is a designer's business",
+    ),
+    ...of("forms", "Forms, both sides", formed, "m2", "faces of footing, poured wall and edge"),
+    ...of("insulation", "Insulation under the slab", insulation?.area ?? 0, "m2", "floor inside the walls"),
+    ...of(
+      "sheet",
+      "Sheet under the slab",
+      vapourSheet,
+      "m2",
+      "floor inside the walls, with laps and turned up at the edge",
+    ),
+  ];
+}
+
+function drain({ concrete, materials, truck }: BuildingInput): Counted[] {
+  const { drain: taken } = concrete;
+  if (!taken) return [];
+  return [
+    counted(
+      {
+        id: "drain-pipe",
+        stage: "drain",
+        item: "Drain pipe",
+        how: "round the outside of the footing; its way to an outlet isn't in it",
+      },
+      taken.pipe,
+      "m",
+    ),
+    counted(
+      {
+        id: "drain-stone",
+        stage: "drain",
+        item: "Drain stone",
+        how: "12 in beyond the footing and 6 in over it, round the building",
+      },
+      taken.stone,
+      "m3",
+      { trucked: stoneByTruck(taken.stone, materials, truck) },
+    ),
+  ];
+}
+
+function base({ concrete, materials, truck }: BuildingInput): Counted[] {
+  return [
+    counted(
+      {
+        id: "base",
+        stage: "base",
+        item: "Base stone under the slab",
+        how: "floor inside the walls × base, compacted",
+      },
+      concrete.base,
+      "m3",
+      { trucked: stoneByTruck(concrete.base, materials, truck) },
+    ),
+  ];
+}
