@@ -9,7 +9,7 @@ import { nudgeFloor, openDialog, openGlossary, redoEdit, setStep, setTool, undoE
 import { stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
-import { exportFoundation } from "./exportPlan";
+import { exportBill, exportFoundation } from "./exportPlan";
 import type { Files } from "./files";
 import { beginImport } from "./import/importing";
 import { pictureCommands } from "./pictures/commands";
@@ -86,6 +86,14 @@ function planCommands(files: Files): AppCommand[] {
       also: "pdf print paper drawing elevations sections concrete footing",
       whyNot: withBuilding,
       run: () => void exportFoundation(files),
+    },
+    {
+      id: "plan.exportBill",
+      name: "Export the bill",
+      place: "Plan",
+      also: "csv spreadsheet quantities prices cost order list",
+      whyNot: withBuilding,
+      run: () => void exportBill(files),
     },
     {
       id: "plan.importGround",

@@ -3,6 +3,7 @@ import { type Project, present } from "../document";
 import { sheetBounds } from "../drawing";
 import type { PaperName } from "../sheets/papers";
 import { chooseSheet } from "../sheets/scales";
+import { billCsv } from "../solve/bill-csv";
 import type { Results } from "../solve/results";
 import { tell } from "../store/actions";
 import { appStore, solver } from "../store/store";
@@ -48,6 +49,13 @@ export async function exportFoundation(files: Pick<Files, "exportBytes">): Promi
       more: error instanceof Error ? error.message : String(error),
     });
   }
+}
+
+/** The bill as a table for a spreadsheet. */
+export async function exportBill(files: Pick<Files, "exportBytes">): Promise<void> {
+  const project = present(appStore.getState().history);
+  const text = billCsv(solver.solve(project));
+  await files.exportBytes(suggestedName(project, "-bill.csv"), new TextEncoder().encode(text));
 }
 
 function today() {

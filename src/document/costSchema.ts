@@ -32,7 +32,7 @@ export const materialsSchema = z.object({
     .object({
       earth: positive.default(1602),
       topsoil: positive.default(1424),
-      stone: positive.default(1631),
+      stone: positive.default(1631.5),
     })
     .prefault({}),
 });

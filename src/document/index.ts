@@ -44,6 +44,7 @@ export {
 } from "./places";
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
+export { type Soil, type SoilKind, soils } from "./soils";
 export { type Thing, thingKey, thingKinds } from "./thing";
 export {
   allThings,

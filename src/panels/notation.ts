@@ -5,6 +5,7 @@ import {
   formatAboveBelow,
   formatArea,
   formatLength,
+  formatMass,
   formatSigned,
   formatSlope,
   formatVolume,
@@ -23,6 +24,8 @@ export interface Notation {
   area(m2: number): string;
   volume(m3: number): string;
   slope(ratio: number): string;
+  /** Short tons beside cubic yards, tonnes else. */
+  mass(kg: number): string;
 }
 
 const made = new WeakMap<Display, Notation>();
@@ -48,5 +51,6 @@ function makeNotation(display: Display): Notation {
     area: (m2) => formatArea(m2, display.area),
     volume: (m3) => formatVolume(m3, display.volume),
     slope: (ratio) => formatSlope(ratio, display.slope),
+    mass: (kg) => formatMass(kg, display.volume === "yd3" ? "ton" : "t"),
   };
 }

@@ -11,6 +11,8 @@ import { billCost, costGroups, groupOf } from "../quantities";
 import { billAt, type FloorParts, type Reckoned, type ReckonedSite } from "./floor-parts";
 import type { CostCurve, CostGroup, CostPoint, HeightSpan } from "./results";
 
+export { costGroups };
+
 const curvePoints = 33;
 /** Fine enough for a floor, m. */
 const closeness = 1e-3;

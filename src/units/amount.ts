@@ -1,5 +1,5 @@
 /** Prints areas and volumes: m2 and m3 in, the reader's unit out. */
-import { CUBIC_YARD, SQUARE_FOOT } from "./constants";
+import { CUBIC_YARD, SHORT_TON, SQUARE_FOOT } from "./constants";
 import type { AreaUnit, VolumeUnit } from "./notation";
 
 /** Narrow no-break space, which metric writing puts between thousands. */
@@ -23,4 +23,10 @@ function grouped(value: number, wholeFrom: number, separator: string): string {
   const spaced = whole.replace(/\B(?=(\d{3})+$)/g, separator);
   const sign = value < 0 && tenths > 0 ? "\u2212" : "";
   return sign + (decimals === undefined ? spaced : `${spaced}.${decimals}`);
+}
+
+/** "8.7 tons" (of 2,000 lb), "7.9 t": one decimal below a hundred. */
+export function formatMass(kg: number, unit: "ton" | "t"): string {
+  if (!Number.isFinite(kg)) return "–";
+  return unit === "ton" ? `${grouped(kg / SHORT_TON, 100, ",")} tons` : `${grouped(kg / 1000, 100, THIN)} t`;
 }

@@ -3,3 +3,5 @@ export const FOOT = 0.3048;
 export const INCH = 0.0254;
 export const SQUARE_FOOT = 0.09290304;
 export const CUBIC_YARD = 0.764554857984;
+/** 2,000 lb, kg; exact. */
+export const SHORT_TON = 907.18474;

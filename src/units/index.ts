@@ -1,9 +1,9 @@
 export { formatPlusMinus, type ParsedAccuracy, parseBeamAccuracy } from "./accuracy";
-export { formatArea, formatVolume } from "./amount";
+export { formatArea, formatMass, formatVolume } from "./amount";
 export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
 export { asksAgain, type Doubt, unitSlips } from "./asksAgain";
 export { formatBearing, parseBearing } from "./bearing";
-export { CUBIC_YARD, FOOT, INCH, SQUARE_FOOT } from "./constants";
+export { CUBIC_YARD, FOOT, INCH, SHORT_TON, SQUARE_FOOT } from "./constants";
 export { formatDeedBearing, type ParsedDeedBearing, parseDeedBearing } from "./deedBearing";
 export {
   depthInWords,

@@ -26,7 +26,7 @@ function allWhys(): { figure: string; around: string; title: string }[] {
     const told = {
       title: within(dialog).getByRole("heading").textContent ?? "",
       figure: dialog.querySelector(".why-figure")?.textContent ?? "no figure",
-      around: button.closest("tr, .fact, .answer, .check-figure, p, span")?.textContent ?? "",
+      around: button.closest("tr, .fact, .bill-row, .answer, .check-figure, p, span")?.textContent ?? "",
     };
     fireEvent.keyDown(dialog, { key: "Escape" });
     expect(screen.queryByRole("dialog")).toBeNull();

@@ -2,21 +2,24 @@
 import { siteEdits } from "../../document";
 import type { BillItem } from "../../solve/results";
 import { tryRun } from "../../store/actions";
-import { CUBIC_YARD } from "../../units";
+import { CUBIC_YARD, FOOT, SQUARE_FOOT } from "../../units";
+import { WordsField } from "../fields/fields";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
+import type { Notation } from "../notation";
 import { Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { money } from "./money";
 
 export function Prices() {
   const bill = useResults((results) => results.bill);
   const cost = useResults((results) => results.cost);
+  const from = useProject(({ pricesFrom }) => pricesFrom);
   const notation = useNotation();
   const bought = bill.filter(
     ({ id, quantity, price }) => price !== null || (quantity > 0 && cost.unpriced.includes(id)),
   );
   if (bought.length === 0) return null;
-  const yards = notation.display.volume === "yd3";
   const facts = [
     ...bought.flatMap(({ item, cost: part }) => (part === null ? [] : [{ name: item, figure: money(part) }])),
     {
@@ -29,31 +32,55 @@ export function Prices() {
     },
   ];
   return (
-    <Section title="Prices" aside={yards ? "for a cubic yard" : "for a cubic metre"}>
+    <Section title="Prices">
       {bought.map((item) => (
-        <PriceField key={item.id} item={item} unit={yards ? CUBIC_YARD : 1} />
+        <PriceField key={item.id} item={item} unit={priceUnit(item.unit, notation)} />
       ))}
       <p className="soft small">
         In your own money; none is known until you type it. Concrete is reckoned with its waste.
       </p>
+      <WordsField
+        label="Prices are from"
+        text={from}
+        onCommit={(text) => tryRun(siteEdits.setPricesFrom, { text })}
+      />
       {bought.some(({ price }) => price !== null) ? <Facts facts={facts} /> : null}
     </Section>
   );
 }
 
 /** `unit`: m3 in the unit that the price is typed for. */
-function PriceField({ item, unit }: { item: BillItem; unit: number }) {
+interface PriceUnit {
+  readonly words: string;
+  /** The item's unit in the one that the price is typed for. */
+  readonly size: number;
+}
+
+function priceUnit(unit: BillItem["unit"], { display }: Notation): PriceUnit {
+  const feet = display.area === "ft2";
+  switch (unit) {
+    case "m3":
+      return display.volume === "yd3" ? { words: "a yd³", size: CUBIC_YARD } : { words: "a m³", size: 1 };
+    case "m2":
+      return feet ? { words: "a ft²", size: SQUARE_FOOT } : { words: "a m²", size: 1 };
+    case "m":
+      return feet ? { words: "a foot", size: FOOT } : { words: "a metre", size: 1 };
+    case "hours":
+      return { words: "an hour", size: 1 };
+    default:
+      return { words: "each", size: 1 };
+  }
+}
+
+function PriceField({ item, unit: { words, size } }: { item: BillItem; unit: PriceUnit }) {
   const price = useProject(({ prices }) => prices[item.id] ?? null);
   const commit = (text: string): string | null => {
     const typed = text.trim();
     if (typed === "") return refusal(tryRun(siteEdits.setPrice, { item: item.id, price: null }));
     const number = Number(typed.replace(",", "."));
     if (!(number >= 0)) return `Can't read "${typed}" as a price. Write a number alone, like 42.50.`;
-    return refusal(tryRun(siteEdits.setPrice, { item: item.id, price: number / unit }));
+    return refusal(tryRun(siteEdits.setPrice, { item: item.id, price: number / size }));
   };
-  return <TypedField label={item.item} shown={price === null ? "" : money(price * unit)} commit={commit} />;
-}
-
-function money(amount: number): string {
-  return amount.toFixed(2);
+  const shown = price === null ? "" : (price * size).toFixed(2);
+  return <TypedField label={item.item} unit={words} shown={shown} commit={commit} />;
 }

@@ -1,26 +1,19 @@
-import { siteEdits } from "../../document";
+import { type Materials, siteEdits, soils } from "../../document";
 import { tryRun } from "../../store/actions";
-import { CUBIC_YARD } from "../../units";
-import { Action } from "../fields/Choice";
+import { CUBIC_YARD, SHORT_TON } from "../../units";
+import { Undercuts } from "../cost/Undercuts";
+import { Action, Choice } from "../fields/Choice";
 import { NumberField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { useNotation, useProject, useResults } from "../useProject";
 import { counted } from "../words";
 
-/** What the earth is counted with: stripping, swell, shrink and the truck. */
+/** What the earth is counted with: stripping, soil, holes, stone and the truck. */
 export function EarthFields() {
   const materials = useProject((project) => project.materials);
-  const truck = useProject((project) => project.truck);
-  const notation = useNotation();
-  const yards = notation.display.volume === "yd3";
-  const unit = yards ? CUBIC_YARD : 1;
-  const changeTruck = (text: string): string | null => {
-    const number = Number(text.replace(/[^\d.,-]/g, "").replace(",", "."));
-    if (!(number > 0))
-      return `Can't read "${text.trim()}" as a volume. Write a number of ${yards ? "cubic yards" : "cubic metres"}, like 12.`;
-    return refusal(tryRun(siteEdits.changeTruck, { patch: { volume: number * unit } }));
-  };
+  const change = (patch: Partial<Materials>) => tryRun(siteEdits.changeMaterials, { patch });
+  const { stumpHole } = materials;
   return (
     <>
       <LengthField
@@ -28,24 +21,149 @@ export function EarthFields() {
         small
         m={materials.stripDepth}
         least={0}
-        onCommit={(stripDepth) => tryRun(siteEdits.changeMaterials, { patch: { stripDepth } })}
+        onCommit={(stripDepth) => change({ stripDepth })}
       />
       <StripByPits />
+      <LengthField
+        label="Topsoil back on top"
+        small
+        m={materials.respread}
+        least={0}
+        help="Where nothing is built or driven on. 4 to 6 in (10 to 15 cm) lets grass grow: common practice."
+        onCommit={(respread) => change({ respread })}
+      />
+      <SoilFields />
+      <LengthField
+        label="Stump holes, across"
+        small
+        m={stumpHole.width}
+        least={0}
+        onCommit={(width) => change({ stumpHole: { ...stumpHole, width } })}
+      />
+      <LengthField
+        label="Stump holes, deep"
+        small
+        m={stumpHole.depth}
+        least={0}
+        onCommit={(depth) => change({ stumpHole: { ...stumpHole, depth } })}
+      />
+      <Undercuts />
+      <NumberField
+        label="Stone, loose for one compacted"
+        value={materials.stoneLoose}
+        help="Crushed stone 1.15 to 1.2: common practice, no source."
+        onCommit={(stoneLoose) => change({ stoneLoose })}
+      />
+      <TruckFields />
+    </>
+  );
+}
+
+/** A usual soil to take, or figures of one's own. */
+function SoilFields() {
+  const { swell, shrink, weights } = useProject((project) => project.materials);
+  const notation = useNotation();
+  const change = (patch: Partial<Materials>) => tryRun(siteEdits.changeMaterials, { patch });
+  const taken = soils.find(
+    (soil) => soil.swell === swell && soil.shrink === shrink && soil.weight === weights.earth,
+  );
+  const own = { value: "own" as const, words: "figures of your own" };
+  return (
+    <>
+      <Choice
+        label="Soil"
+        value={taken?.kind ?? own.value}
+        options={[...soils.map(({ kind, name }) => ({ value: kind, words: name })), ...(taken ? [] : [own])]}
+        onChoose={(kind) => {
+          const soil = soils.find((each) => each.kind === kind);
+          if (soil)
+            change({ swell: soil.swell, shrink: soil.shrink, weights: { ...weights, earth: soil.weight } });
+        }}
+        help="Usual figures, to be typed over below: tests of your own soil count for more."
+      />
       <NumberField
         label="Swell"
-        value={materials.swell}
-        help="Loose for one in the bank: loam 1.10 to 1.25, clay 1.25 to 1.40, sand and gravel 1.10 to 1.15."
-        onCommit={(swell) => tryRun(siteEdits.changeMaterials, { patch: { swell } })}
+        value={swell}
+        help="Loose for one in the bank: loam 1.10 to 1.25, clay 1.25 to 1.43, sand and gravel 1.10 to 1.15."
+        onCommit={(next) => change({ swell: next })}
       />
       <NumberField
         label="Shrink"
-        value={materials.shrink}
+        value={shrink}
         help="Compacted for one in the bank: loam 0.85 to 0.95, clay 0.80 to 0.90, sand and gravel 0.90 to 1."
-        onCommit={(shrink) => tryRun(siteEdits.changeMaterials, { patch: { shrink } })}
+        onCommit={(next) => change({ shrink: next })}
       />
-      <TypedField label="A truck holds, loose" shown={notation.volume(truck.volume)} commit={changeTruck} />
+      {(["earth", "topsoil", "stone"] as const).map((of) => (
+        <WeightField
+          key={of}
+          label={{ earth: "Earth weighs, in the bank", topsoil: "Topsoil, loose", stone: "Stone, loose" }[of]}
+          perVolume={weights[of]}
+          yards={notation.display.volume === "yd3"}
+          onCommit={(kg) => change({ weights: { ...weights, [of]: kg } })}
+        />
+      ))}
     </>
   );
+}
+
+interface WeightFieldProps {
+  readonly label: string;
+  /** kg/m3. */
+  readonly perVolume: number;
+  readonly yards: boolean;
+  readonly onCommit: (perVolume: number) => ReturnType<typeof tryRun>;
+}
+
+function WeightField({ label, perVolume, yards, onCommit }: WeightFieldProps) {
+  const size = yards ? POUND / CUBIC_YARD : 1;
+  return (
+    <NumberField
+      label={label}
+      unit={yards ? "lb/yd³" : "kg/m³"}
+      value={perVolume / size}
+      decimals={0}
+      onCommit={(typed) => onCommit(typed * size)}
+    />
+  );
+}
+
+/** kg; exact. */
+const POUND = 0.45359237;
+
+function TruckFields() {
+  const truck = useProject((project) => project.truck);
+  const notation = useNotation();
+  const yards = notation.display.volume === "yd3";
+  const ton = yards ? SHORT_TON : 1000;
+  const holds = (text: string): string | null => {
+    const number = numberIn(text);
+    if (!(number > 0))
+      return `Can't read "${text.trim()}" as a volume. Write a number of ${yards ? "cubic yards" : "cubic metres"}, like 12.`;
+    return refusal(tryRun(siteEdits.changeTruck, { patch: { volume: number * (yards ? CUBIC_YARD : 1) } }));
+  };
+  const carries = (text: string): string | null => {
+    if (text.trim() === "") return refusal(tryRun(siteEdits.changeTruck, { patch: { payload: null } }));
+    const number = numberIn(text);
+    if (!(number > 0)) return `Can't read "${text.trim()}" as a weight. Write a number of tons, like 14.`;
+    return refusal(tryRun(siteEdits.changeTruck, { patch: { payload: number * ton } }));
+  };
+  return (
+    <>
+      <TypedField label="A truck holds, loose" shown={notation.volume(truck.volume)} commit={holds} />
+      <TypedField
+        label="and may carry"
+        placeholder="not typed"
+        unit={yards ? "tons" : "t"}
+        shown={truck.payload === null ? "" : String(Math.round((truck.payload / ton) * 100) / 100)}
+        help="Earth and stone fill a truck by weight before it is full: of both the smaller counts."
+        commit={carries}
+      />
+    </>
+  );
+}
+
+function numberIn(text: string): number {
+  return Number(text.replace(/[^\d.,-]/g, "").replace(",", "."));
 }
 
 /** What the test pits met, offered for the strip; nothing is taken unasked. */

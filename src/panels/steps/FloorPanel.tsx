@@ -1,10 +1,13 @@
 import { memo } from "react";
 import { buildingEdits } from "../../document";
+import { billFigure } from "../../help";
 import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { NoHeight } from "../band/NoHeight";
+import { whyOfItem } from "../cost/BillLines";
+import { CostChart } from "../cost/CostChart";
 import { moreForOneStep } from "../curve";
 import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
@@ -17,7 +20,6 @@ import { useNotation, useProject, useResults } from "../useProject";
 import { fromTheMark } from "../words";
 import { CurveChart } from "./CurveChart";
 import { LimitList } from "./LimitList";
-import { billFigure, whyOfItem } from "./QuantitiesPanel";
 
 export function FloorPanel() {
   const built = useProject(({ building }) => building !== null);
@@ -29,6 +31,7 @@ export function FloorPanel() {
           <Corners />
           <Limits />
           <Curve />
+          <CostChart />
           <Order />
         </>
       ) : (

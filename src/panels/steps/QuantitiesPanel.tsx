@@ -1,54 +1,41 @@
-import { billFigure } from "../../help";
-import type { BillItem } from "../../solve/results";
+import { BillLines } from "../cost/BillLines";
+import { CostChart } from "../cost/CostChart";
 import { Prices } from "../cost/Prices";
-import type { WhyProps } from "../help/Why";
-import type { Notation } from "../notation";
-import { type Fact, Facts, Guide, Panel, Section } from "../parts";
+import { WorkFields } from "../cost/WorkFields";
+import { Action } from "../fields/Choice";
+import { Facts, Guide, Panel, Section } from "../parts";
+import type { StepPanelProps } from "../SidePanel";
 import { useNotation, useResults } from "../useProject";
 import { EarthFields } from "./EarthFields";
 
-export { billFigure };
-
-export function QuantitiesPanel() {
-  const bill = useResults((results) => results.bill);
-  const notation = useNotation();
+export function QuantitiesPanel({ run }: StepPanelProps) {
+  const counted = useResults(({ bill }) => bill.length > 0);
   return (
-    <Panel step="quantities" purpose="What comes in and what goes out at the present floor.">
-      {bill.length === 0 ? (
+    <Panel
+      step="quantities"
+      purpose="What comes in and what goes out at the present floor, in the order of work."
+    >
+      {counted ? (
+        <>
+          <BillLines />
+          <Action icon="sheet" look="quiet" onPress={() => run("plan.exportBill")}>
+            Export the bill for a spreadsheet
+          </Action>
+        </>
+      ) : (
         <Guide title="Nothing to count yet">
           <p>The bill follows the ground, the building and its floor.</p>
         </Guide>
-      ) : (
-        <>
-          <Section title="Earth">
-            <Facts facts={bill.filter(isEarth).map((item) => billFact(item, notation))} />
-          </Section>
-          <Section title="Stone and concrete">
-            <Facts facts={bill.filter((item) => !isEarth(item)).map((item) => billFact(item, notation))} />
-          </Section>
-        </>
       )}
       <Certainty />
+      <CostChart />
       <Prices />
       <Section title="What it is counted with">
         <EarthFields />
       </Section>
+      <WorkFields />
     </Panel>
   );
-}
-
-const earth = ["topsoil", "fill", "cut", "left-over", "short"];
-
-function isEarth({ id }: BillItem): boolean {
-  return earth.some((kind) => id === kind || id.startsWith(`${kind}-`));
-}
-
-export function billFact(item: BillItem, notation: Notation): Fact {
-  return { name: item.item, figure: billFigure(item, notation), note: item.how, why: whyOfItem(item) };
-}
-
-export function whyOfItem({ id, item }: BillItem): WhyProps {
-  return { kind: "bill", id, of: item.toLowerCase() };
 }
 
 /** How sure the earth figures are. */
