@@ -1,4 +1,5 @@
 /** A person's own choices (text size, motion, what the window begins with), kept outside the plan. */
+import { type RuleSet, ruleSetSchema } from "../document";
 import { setPreferences } from "../store/actions";
 import { type Preferences, textSizes } from "../store/state";
 import { appStore } from "../store/store";
@@ -24,7 +25,14 @@ export function understoodPreferences(text: string | null): Partial<Preferences>
     ...(textSize === undefined ? {} : { textSize }),
     ...(kept.motion === "system" || kept.motion === "less" ? { motion: kept.motion } : {}),
     ...(kept.opens === "start" || kept.opens === "last" ? { opens: kept.opens } : {}),
+    ...(Array.isArray(kept.ruleSets) ? { ruleSets: kept.ruleSets.flatMap(understoodRuleSet) } : {}),
   };
+}
+
+/** A set that can't be read is left out; values it doesn't have are the general ones. */
+function understoodRuleSet(kept: unknown): RuleSet[] {
+  const read = ruleSetSchema.safeParse(kept);
+  return read.success ? [read.data] : [];
 }
 
 function parsed(text: string | null): Record<string, unknown> {

@@ -10,6 +10,14 @@ export * as optionEdits from "./commands/options";
 export * as pitEdits from "./commands/pits";
 export * as plotEdits from "./commands/plot";
 export { canRename, renameThing } from "./commands/rename";
+export * as ruleSetEdits from "./commands/ruleSets";
+export {
+  differsFrom,
+  general as generalRules,
+  type RuleSet,
+  ruleSetOf,
+  ruleSetSchema,
+} from "./commands/ruleSets";
 export * as shapeEdits from "./commands/shape";
 export * as siteEdits from "./commands/site";
 export * as surveyEdits from "./commands/survey";
@@ -42,6 +50,7 @@ export {
   stakePoint,
   tapeCandidates,
 } from "./places";
+export { generalSet } from "./ruleSets";
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
 export { type Soil, type SoilKind, soils } from "./soils";

@@ -1,5 +1,5 @@
 /** What the window knows: the document's history, what is being dragged, the last results, and the view's own state. */
-import type { History, Project, Thing } from "../document";
+import type { History, Project, RuleSet, Thing } from "../document";
 import type { Results } from "../solve/results";
 import type { LayerState } from "./layers";
 
@@ -64,6 +64,8 @@ export interface Preferences {
   readonly motion: "system" | "less";
   /** What the window begins with. */
   readonly opens: "start" | "last";
+  /** Sets of limits of one's own. */
+  readonly ruleSets: readonly RuleSet[];
 }
 
 /** A message that stays until it is read. */

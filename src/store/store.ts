@@ -24,7 +24,7 @@ function firstState(): AppState {
     step: "shots",
     ...usualLayers,
     theme: "system",
-    preferences: { textSize: 1, motion: "system", opens: "start" },
+    preferences: { textSize: 1, motion: "system", opens: "start", ruleSets: [] },
     messages: [],
     dialog: null,
     term: null,

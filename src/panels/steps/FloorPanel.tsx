@@ -6,6 +6,7 @@ import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { NoHeight } from "../band/NoHeight";
+import { RuleSetChoice } from "../band/RuleSetChoice";
 import { whyOfItem } from "../cost/BillLines";
 import { CostChart } from "../cost/CostChart";
 import { moreForOneStep } from "../curve";
@@ -123,6 +124,7 @@ function Limits() {
     <Section title="What limits the floor" aside={range}>
       {band.clash ? <NoHeight clash={band.clash} /> : null}
       <LimitList rules={band.rules} />
+      <RuleSetChoice />
     </Section>
   );
 }
