@@ -13,6 +13,7 @@
 import { chooseFoundation } from "../document/commands/foundation";
 import type { Building, Project } from "../document/schema";
 import { FOOT, INCH } from "../units";
+import { longerDrive } from "./longer-drive";
 import { createSolver } from "./pipeline";
 import type { BandClash, BandResult, Solver } from "./results";
 import { type Words, wordsFor } from "./words";
@@ -58,6 +59,7 @@ function mended(start: Change, clash: BandClash, words: Words, solver: Solver, l
   const changes = [
     ...foundationChanges(start.project, building, clash, words),
     ...swaleChange(start.project, clash, words),
+    ...driveChange(start.project, clash, words),
   ].filter(({ id }) => !start.id.split("+").includes(id));
   return changes.flatMap((change) => {
     const next = {
@@ -141,6 +143,33 @@ function swaleChange(project: Project, clash: BandClash, words: Words): readonly
   const what = `${swales.length === 1 ? "swale" : "swales"} ${words.length(more)} lower`;
   return [{ id: "lowerSwale", what, project: { ...project, grading: { ...project.grading, swales } } }];
 }
+
+/** The drive that is too steep, led over a longer way. */
+function driveChange(project: Project, clash: BandClash, words: Words): readonly Change[] {
+  const steep = [clash.high, clash.low].find(({ id }) => driveRules.includes(id));
+  if (!steep) return [];
+  const [x, y] = steep.at ?? [Number.NaN, Number.NaN];
+  const { drives } = project.grading;
+  const drive = drives.find(({ line: [road] }) => road && road[0] === x && road[1] === y);
+  // The landing's own fall counts for a break at its edge; half a metre more leaves room for rounding.
+  const grade = steep.value + (steep.id === "landing" && drive ? drive.landing.fall : 0);
+  const more = drive && grade > 0 ? clash.gap / grade + 0.5 : 0;
+  const longer = drive && longerDrive(project, drive, more);
+  if (!longer) return [];
+  const grading = {
+    ...project.grading,
+    drives: drives.map((each) => (each.id === longer.id ? longer : each)),
+  };
+  return [
+    {
+      id: "longerDrive",
+      what: `${drive.name} ${words.length(more)} longer, round a bend`,
+      project: { ...project, grading },
+    },
+  ];
+}
+
+const driveRules = ["steepestDrive", "driveDown", "landing", "landingDown"];
 
 /** The shortest move that gives a band; of equal ones the one with the widest. */
 function moved(

@@ -38,6 +38,10 @@ describe("where no floor keeps every limit", () => {
       if (tried) fireEvent.click(tried);
       expect(state().results.band.empty).toBe(false);
       expect(screen.queryByText("Look for ways out")).toBeNull();
+      const { options, building } = present(state().history);
+      expect(options.map(({ name }) => name)).toEqual(["before the ways out", expect.stringMatching(words)]);
+      expect(options[0]?.building).toEqual(before.building);
+      expect(options[1]?.building).toEqual(building);
       undoEdit();
       expect(present(state().history)).toBe(before);
     },

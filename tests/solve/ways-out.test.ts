@@ -70,4 +70,40 @@ describe("ways out of an empty band", { timeout: 30_000 }, () => {
     expect(createSolver().solve(site()).band.clash).toBeNull();
     expect(waysOut(steep({}, { steps: { on: true } })).some(({ id }) => id === "tallerWall")).toBe(false);
   });
+
+  it("a drive too steep for the door is led over a longer way", () => {
+    // The uphill ground asks for more than a short drive from a low road can climb.
+    const doors = [
+      { id: "d", name: "door", kind: "overhead", wall: 0, offset: 4, width: 3, sillBelowFloor: 0 },
+    ];
+    const drives = [
+      {
+        id: "v",
+        name: "drive",
+        line: [
+          [5.5, -22],
+          [5.5, 0],
+        ],
+        door: "d",
+        roadHeight: 98.2,
+        landing: { length: 3, fall: 0.02 },
+      },
+    ];
+    const project = site({
+      surface: plane(100, 0, 0.06),
+      building: { ...shed, doors },
+      // The drive's limits against the hill's alone.
+      rest: {
+        grading: { drives },
+        rules: { off: ["fillUnderSlab", "intoUndisturbed", "unbalancedFill", "fallAway"] },
+      },
+    });
+    const { band } = createSolver().solve(project);
+    expect(band.clash?.high.id).toMatch(/steepestDrive|landing/);
+    const way = waysOut(project).find(({ id }) => id === "longerDrive");
+    expect(way?.what).toMatch(/^drive [\d.]+ m longer, round a bend$/);
+    const solved = createSolver().solve(way?.project ?? project);
+    expect(solved.band.empty).toBe(false);
+    expect(Math.abs(solved.drives[0]?.steepest ?? 1)).toBeLessThanOrEqual(0.12 + 1e-6);
+  });
 });

@@ -1,6 +1,6 @@
 /** No floor keeps every limit: which two clash, by how much, and what would mend it. */
 import { useEffect, useState } from "react";
-import type { Project } from "../../document";
+import { mostOptions, optionEdits, type Project } from "../../document";
 import type { BandClash } from "../../solve/results";
 import { type WayOut, waysOut } from "../../solve/ways-out";
 import { runTogether } from "../../store/actions";
@@ -44,8 +44,8 @@ function Ways() {
   if (current.ways.length === 0)
     return (
       <p role="status">
-        No taller wall, stepped footing, other floor, lower swale or short move gives a height that keeps them
-        all. Look at the limits themselves.
+        No taller wall, stepped footing, other floor, lower swale, longer drive or short move gives a height
+        that keeps them all. Look at the limits themselves.
       </p>
     );
   return (
@@ -56,16 +56,29 @@ function Ways() {
             {what}
             <span className="soft">{`, floor at ${notation.length(next.building?.floor ?? Number.NaN)}`}</span>
           </span>
-          <Action
-            look="quiet"
-            onPress={() => runTogether(what, [() => ({ ok: true, project: next, label: what })])}
-          >
+          <Action look="quiet" onPress={() => tryWay(what, next)}>
             Try it
           </Action>
         </li>
       ))}
     </ul>
   );
+}
+
+/** The plan as it is and the plan as it would be stay as options, to be set side by side. */
+function tryWay(what: string, next: Project): void {
+  const name = what.length > 60 ? `${what.slice(0, 57)}…` : what;
+  const free = ({ options }: Project) => mostOptions - options.length;
+  const has = ({ options }: Project, wanted: string) => options.some((option) => option.name === wanted);
+  const keep = (wanted: string) => (project: Project) =>
+    free(project) < 1 || has(project, wanted)
+      ? { ok: true as const, project, label: what }
+      : optionEdits.keepOption.run(project, { name: wanted });
+  runTogether(what, [
+    keep("before the ways out"),
+    ({ options }) => ({ ok: true, project: { ...next, options }, label: what }),
+    keep(name),
+  ]);
 }
 
 /** The search waits a frame, so that its word is seen first. */
