@@ -10,6 +10,7 @@ import { ObjectsDialog } from "../panels/dialogs/ObjectsDialog";
 import { SettingsDialog } from "../panels/dialogs/SettingsDialog";
 import { ShortcutsDialog } from "../panels/dialogs/ShortcutsDialog";
 import { TablesDialog } from "../panels/dialogs/TablesDialog";
+import { AnswersDialog } from "../panels/help/AnswersDialog";
 import { GlossaryDialog } from "../panels/help/GlossaryDialog";
 import { GuideDialog } from "../panels/help/GuideDialog";
 import { Tour } from "../panels/help/Tour";
@@ -73,6 +74,7 @@ export function App({ host, files, commands }: AppProps) {
       <PageDialog />
       <SurveyDialogs />
       <GuideDialog />
+      <AnswersDialog />
       <GlossaryDialog />
       <Tour />
     </>

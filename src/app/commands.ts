@@ -253,6 +253,14 @@ const helpCommands = (files: Files): readonly AppCommand[] => [
     run: () => openDialog("guide"),
   },
   {
+    id: "help.answers",
+    name: "What people ask, answered",
+    place: "Help",
+    also: "questions answers how high how deep how much fill steep frost steps cost digger",
+    whyNot: onPlan,
+    run: () => openDialog("answers"),
+  },
+  {
     id: "help.glossary",
     name: "Words of the trade",
     place: "Help",

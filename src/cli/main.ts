@@ -1,4 +1,5 @@
 /** The command line: finds the command, runs it, and turns every failure into one clear message. */
+import { answers } from "./answers";
 import { bill } from "./bill";
 import { check } from "./check";
 import { closure } from "./closure";
@@ -17,6 +18,7 @@ import { volume } from "./volume";
 const COMMANDS: readonly Command[] = [
   check,
   solve,
+  answers,
   bill,
   compare,
   sheets,

@@ -119,6 +119,7 @@ export interface AppState extends LayerState {
     | "new"
     | "guide"
     | "glossary"
+    | "answers"
     | null;
   /** The word of the trade that the glossary should show first. */
   readonly term: string | null;

@@ -72,7 +72,7 @@ function BillMore({ item, notation }: { item: BillItem; notation: Notation }) {
   return (
     <>
       <p className="small">{`${how}.`}</p>
-      {range ? (
+      {range && figure(range[0]) !== figure(range[1]) ? (
         <p className="soft small">{`Between ${figure(range[0])} and ${figure(range[1])} by what is known of the ground.`}</p>
       ) : null}
       {waste > 0 ? (
