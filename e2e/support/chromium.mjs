@@ -7,11 +7,14 @@ const macOsPlaces = [
   "/Applications/Chromium.app/Contents/MacOS/Chromium",
 ];
 
+/** Chromium without a window: the tests take five sixths of the time in it. */
+const shell = "chromium-headless-shell";
+
 /** A Chromium or Chrome on this machine (CHROMIUM names another), or null. */
 export function findChromium() {
   const named = process.env.CHROMIUM;
   if (named) return named;
-  const commands = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
+  const commands = [shell, "chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
   for (const command of commands) {
     const path = commandPath(command);
     if (path) return path;
@@ -23,7 +26,14 @@ export function findChromium() {
 export function ensureChromium() {
   const found = findChromium();
   if (found) return found;
-  installPackages("Chromium for the browser tests", ["chromium"]);
+  const what = "Chromium for the browser tests";
+  try {
+    installPackages(what, [shell]);
+  } catch (error) {
+    // Older Debians and its kin have the whole browser only.
+    if (!(error instanceof MissingTool)) throw error;
+    installPackages(what, ["chromium"]);
+  }
   const installed = findChromium();
   if (installed) return installed;
   throw new MissingTool("Chromium was installed but isn't on PATH; set CHROMIUM to its path.");
