@@ -1,10 +1,9 @@
 /** How the plan is looked at: turned, zoomed, fitted, its layers and keys, and the sections below it. */
 import type { Page } from "@playwright/test";
-import { fitPadding, planPlaces } from "../src/canvas/view/planBounds";
-import { fittedTo, toScreen, type View } from "../src/canvas/view/view";
+import { toScreen } from "../src/canvas/view/view";
 import { expect, test } from "./support/fixtures";
 import { colourAt } from "./support/pictures";
-import { demoProject, type PlanPage, planPage } from "./support/planPage";
+import { demoProject, fittedView, type PlanPage, planPage } from "./support/planPage";
 
 const studio = demoProject("pottery-studio");
 const [a, , c, d] = (studio.building?.outline ?? []) as [number, number][] as [
@@ -24,14 +23,10 @@ async function northTurn(page: Page): Promise<number> {
 /** Where a place lies on the screen once the plan is turned by degrees and fitted. */
 async function turnedAt(page: Page, degrees: number): Promise<(x: number, y: number) => [number, number]> {
   await page.getByRole("button", { name: "Show the whole plan" }).click();
-  const box = await page.getByTestId("plan").boundingBox();
-  if (!box) throw new Error("the plan is not on the page");
-  const angle = (degrees * Math.PI) / 180;
-  const blank: View = { centre: [0, 0], scale: 1, angle, width: box.width, height: box.height };
-  const view = fittedTo(blank, planPlaces(studio), fitPadding(box.width));
+  const { view, corner } = await fittedView(page, studio, (degrees * Math.PI) / 180);
   return (x, y) => {
     const [px, py] = toScreen(view, [x, y]);
-    return [box.x + px, box.y + py];
+    return [corner[0] + px, corner[1] + py];
   };
 }
 

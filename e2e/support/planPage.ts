@@ -1,8 +1,10 @@
 /** The plan in the browser as a person meets it: places in metres, a mouse, and what can be read on the page. */
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import { fitPadding, planBounds } from "../../src/canvas/view/planBounds";
-import { fitted, toScreen, type View } from "../../src/canvas/view/view";
+import { freePadding } from "../../src/canvas/view/freeArea";
+import { planPlaces } from "../../src/canvas/view/planBounds";
+import { boxesOver } from "../../src/canvas/view/slots";
+import { fittedTo, toScreen, type View } from "../../src/canvas/view/view";
 import { newProject, openProject, type Project } from "../../src/document";
 
 export function demoProject(name: string): Project {
@@ -27,6 +29,25 @@ export interface PlanPage {
   undoName(): Promise<string>;
 }
 
+/** The view that fits a plan now, turned or not, and where the plan's corner lies on the page. */
+export async function fittedView(
+  page: Page,
+  project: Project,
+  angle = 0,
+): Promise<{ view: View; corner: [number, number] }> {
+  const [box, taken] = await Promise.all([
+    page.getByTestId("plan").boundingBox(),
+    page
+      .locator("[data-slot]")
+      .evaluateAll((slots) => slots.map((slot) => slot.getBoundingClientRect().toJSON() as DOMRect)),
+  ]);
+  if (!box) throw new Error("the plan is not on the page");
+  const blank: View = { centre: [0, 0], scale: 1, angle, width: box.width, height: box.height };
+  const over = boxesOver({ left: box.x, top: box.y }, taken);
+  const view = fittedTo(blank, planPlaces(project), (span) => freePadding(blank, over, span));
+  return { view, corner: [box.x, box.y] };
+}
+
 export function planPage(page: Page): PlanPage {
   let view: View | null = null;
   let corner: [number, number] = [0, 0];
@@ -39,11 +60,9 @@ export function planPage(page: Page): PlanPage {
     at,
     async fit(project = newProject()) {
       await page.getByRole("button", { name: "Show the whole plan" }).click();
-      const box = await page.getByTestId("plan").boundingBox();
-      if (!box) throw new Error("the plan is not on the page");
-      corner = [box.x, box.y];
-      const blank = { centre: [0, 0], scale: 1, angle: 0, width: box.width, height: box.height } as const;
-      view = fitted(blank, planBounds(project), fitPadding(box.width));
+      const fit = await fittedView(page, project);
+      view = fit.view;
+      corner = fit.corner;
     },
     async click(x, y) {
       const [px, py] = at(x, y);
