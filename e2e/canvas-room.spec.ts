@@ -1,7 +1,10 @@
 /** What lies over the plan and beside it has room: tools, scale, key, figures; and windows stand in their list. */
 import type { Page } from "@playwright/test";
+import { freeBox } from "../src/canvas/view/freeArea";
+import { planPlaces } from "../src/canvas/view/planBounds";
+import { toScreen } from "../src/canvas/view/view";
 import { expect, test } from "./support/fixtures";
-import { demoProject, planPage } from "./support/planPage";
+import { demoProject, fittedView, planPage } from "./support/planPage";
 
 const studio = demoProject("pottery-studio");
 const outline = studio.building?.outline ?? [];
@@ -17,18 +20,23 @@ function covering(page: Page): Promise<string[]> {
       ".tool-bar",
       ".scale-bar",
       ".heights-note",
+      ".key-chip",
       ".legend",
-      ".hint-strip",
+      ".plan-status",
       ".north",
       ".view-buttons",
       ".choices-card",
       ".empty-plan",
       ".layer-menu",
-      ".read-out",
+      ".reading-card",
+      ".section-strip",
+      ".rod",
     ];
-    const boxes = parts.flatMap((name) =>
-      [...document.querySelectorAll(name)].map((part) => ({ name, box: part.getBoundingClientRect() })),
-    );
+    const boxes = parts
+      .flatMap((name) =>
+        [...document.querySelectorAll(name)].map((part) => ({ name, box: part.getBoundingClientRect() })),
+      )
+      .filter(({ box }) => box.width > 0 && box.height > 0);
     return boxes.flatMap(({ name, box: a }, i) =>
       boxes
         .slice(i + 1)
@@ -38,43 +46,87 @@ function covering(page: Page): Promise<string[]> {
   });
 }
 
-for (const textSize of [1, 1.5])
-  test(`tools, scale and key cover nothing of each other, text at ${textSize * 100} %`, async ({
-    page,
-    openPage,
-  }) => {
-    await page.addInitScript(
-      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
-      textSize,
-    );
-    for (const height of [800, 720]) {
-      await page.setViewportSize({ width: 1280, height });
-      await openPage(page, { demo: "pottery-studio" });
-      await expect(page.locator(".scale-bar")).toBeVisible();
-      await expect(page.getByRole("region", { name: /section/i }).first()).toBeVisible();
-      expect(await covering(page), `${height} px high`).toEqual([]);
-      await page.keyboard.press("b");
-      await expect(page.getByTestId("choices")).toBeVisible();
-      expect(await covering(page), `${height} px high, with kinds`).toEqual([]);
-    }
+/** The largest empty box between them, as a share of the plan; and how wide and high it is, px. */
+async function freePart(page: Page): Promise<{ share: number; width: number; height: number }> {
+  const { corner, view, taken } = await fittedView(page, studio);
+  expect(corner.every(Number.isFinite)).toBe(true);
+  const free = freeBox(view, taken, [1, 1]);
+  const [width, height] = [free.right - free.left, free.bottom - free.top];
+  return { share: (width * height) / (view.width * view.height), width, height };
+}
+
+for (const { width, height, scale = 1 } of [
+  { width: 1280, height: 720 },
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+  { width: 2560, height: 1440, scale: 2 },
+])
+  test.describe(`at ${width}×${height}`, () => {
+    test.use({ viewport: { width, height }, deviceScaleFactor: scale });
+    for (const textSize of [1, 1.15, 1.3, 1.5])
+      test(`nothing over the plan covers another thing, and enough plan remains, text at ${Math.round(textSize * 100)} %`, async ({
+        page,
+        openPage,
+      }) => {
+        await page.addInitScript(
+          (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+          textSize,
+        );
+        await openPage(page, { demo: "pottery-studio" });
+        await expect(page.locator(".scale-bar")).toBeVisible();
+        await expect(page.getByRole("region", { name: /section/i }).first()).toBeVisible();
+        const plan = page.getByTestId("plan");
+        // The section below, the level book below, kinds to choose from, something measured, a line being drawn.
+        for (const key of ["Escape", "s", "e", "t", "b", "m", "d"]) {
+          await page.keyboard.press(key);
+          await plan.hover();
+          await expect(page.locator(".read-out")).toBeVisible();
+          expect(await covering(page), `after ${key}`).toEqual([]);
+          const free = await freePart(page);
+          expect(free.share, `after ${key}`).toBeGreaterThan(0.3);
+          expect(Math.min(free.width, free.height), `after ${key}`).toBeGreaterThan(170);
+        }
+      });
   });
 
-for (const { width, height, key } of [
-  { width: 1280, height: 800, key: "s" },
-  { width: 1280, height: 800, key: "e" },
-  { width: 1280, height: 800, key: "t" },
-  { width: 1920, height: 1080, key: "t" },
-])
-  test(`what lies over the plan covers nothing of the rest at ${width}×${height} with the tool ${key}`, async ({
-    page,
-    openPage,
-  }) => {
-    await page.setViewportSize({ width, height });
-    await openPage(page, { demo: "pottery-studio" });
-    await page.keyboard.press(key);
-    await expect(page.locator(".tool-bar [aria-pressed=true]")).toBeVisible();
-    expect(await covering(page)).toEqual([]);
-  });
+test("on a small plan the key is a strip of its colours, which opens and shuts it", async ({
+  page,
+  openPage,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await openPage(page, { demo: "pottery-studio" });
+  const key = page.getByRole("region", { name: "Key of cut and fill" });
+  const strip = page.getByRole("button", { name: "Key: cut, fill" });
+  await expect(key).toBeVisible();
+  await expect(strip).toBeHidden();
+  // With the level book below, the plan is low.
+  await page.getByRole("button", { name: /^Shots\b.*:/ }).click();
+  await expect(key).toBeHidden();
+  await strip.click();
+  await expect(key).toBeVisible();
+  await expect(key).toContainText("18″");
+  await strip.click();
+  await expect(key).toBeHidden();
+});
+
+test("what was fitted makes room for a key that comes later, and keeps clear of all that lies over it", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(page.getByRole("region", { name: "Key of cut and fill" })).toBeVisible();
+  const { view, corner, taken } = await fittedView(page, studio);
+  // The view of the page is that one: the read-out tells the same corner.
+  const [x, y] = toScreen(view, outline[0] as [number, number]);
+  await page.mouse.move(corner[0] + x + 2, corner[1] + y + 2);
+  await page.mouse.move(corner[0] + x, corner[1] + y);
+  await expect(page.locator(".read-out")).toHaveText(/· [0-3]?[⅛¼⅜½⅝¾⅞]?″ from corner A/);
+  for (const place of planPlaces(studio)) {
+    const [px, py] = toScreen(view, place);
+    const under = taken.filter((box) => px > box.left && px < box.right && py > box.top && py < box.bottom);
+    expect(under).toEqual([]);
+  }
+});
 
 test("kinds to choose from leave most of a small plan in sight, each with its name", async ({
   page,

@@ -74,7 +74,7 @@ for (const units of ["feet", "metres"] as const) {
       await expect(panel.getByRole("img", { name: /^floor at/ })).toBeVisible();
       const least = panel.getByText(/^Least within the limits at/);
       const height = await least.locator("strong").innerText();
-      await panel.getByRole("button", { name: "Set the floor there" }).click();
+      await panel.getByRole("button", { name: "Set the floor to the cheapest" }).click();
       await expect(page.getByRole("button", { name: new RegExp(`^Floor\\b.*${height}`) })).toBeVisible();
 
       const download = page.waitForEvent("download");

@@ -1,7 +1,7 @@
 /** The plan in the browser as a person meets it: places in metres, a mouse, and what can be read on the page. */
 import { readFileSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import { freePadding } from "../../src/canvas/view/freeArea";
+import { type Box, freePadding } from "../../src/canvas/view/freeArea";
 import { planPlaces } from "../../src/canvas/view/planBounds";
 import { boxesOver } from "../../src/canvas/view/slots";
 import { fittedTo, toScreen, type View } from "../../src/canvas/view/view";
@@ -34,7 +34,7 @@ export async function fittedView(
   page: Page,
   project: Project,
   angle = 0,
-): Promise<{ view: View; corner: [number, number] }> {
+): Promise<{ view: View; corner: [number, number]; taken: readonly Box[] }> {
   const [box, taken] = await Promise.all([
     page.getByTestId("plan").boundingBox(),
     page
@@ -45,7 +45,7 @@ export async function fittedView(
   const blank: View = { centre: [0, 0], scale: 1, angle, width: box.width, height: box.height };
   const over = boxesOver({ left: box.x, top: box.y }, taken);
   const view = fittedTo(blank, planPlaces(project), (span) => freePadding(blank, over, span));
-  return { view, corner: [box.x, box.y] };
+  return { view, corner: [box.x, box.y], taken: over };
 }
 
 export function planPage(page: Page): PlanPage {

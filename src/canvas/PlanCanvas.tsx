@@ -19,6 +19,7 @@ import { TypedChip } from "./overlays/TypedChip";
 import { ViewButtons } from "./overlays/ViewButtons";
 import { WordsAsk } from "./overlays/WordsAsk";
 import { PlanStage } from "./stage/PlanStage";
+import { planSlot } from "./view/slots";
 import "./canvas.css";
 import "./overlays/overlays.css";
 import "./overlays/tools.css";
@@ -28,37 +29,43 @@ export function PlanCanvas() {
   return (
     <section className="plan-canvas" aria-label="Plan">
       <PlanStage />
-      {/* Next to the plan, so that Tab goes from it to what the tool offers. */}
-      <ChoicesCard />
-      <div className="plan-left">
-        <ToolBar />
-      </div>
-      <div className="plan-right">
-        <NorthArrow />
-        <ViewButtons />
-        <LayerMenu />
-      </div>
-      <EmptyPlan />
-      <LiveDimensions />
-      <TypedChip />
-      <Candidates />
-      <LengthAsk />
-      <ReadingCard />
-      <WordsAsk />
-      <div className="plan-foot">
-        <div className="plan-bottom">
-          <div className="plan-bottom-left">
-            <div className="scale-line">
+      <div className="plan-over">
+        <div className="plan-slots">
+          {/* Next to the plan, so that Tab goes from it to what the tool offers. */}
+          <div className="slot-card">
+            <ChoicesCard />
+            <ReadingCard />
+          </div>
+          <div className="slot-tools">
+            <ToolBar />
+          </div>
+          <div className="slot-view">
+            <div className="slot-view-part" data-slot ref={planSlot}>
+              <NorthArrow />
+              <ViewButtons />
+              <LayerMenu />
+            </div>
+          </div>
+          <EmptyPlan />
+          <div className="slot-foot">
+            <div className="scale-line" data-slot ref={planSlot}>
               <ScaleBar />
               <HeightsNote />
               <GridNote />
             </div>
             <Legend />
           </div>
+        </div>
+        <div className="plan-status">
+          <HintStrip />
           <ReadOut />
         </div>
-        <HintStrip />
       </div>
+      <LiveDimensions />
+      <TypedChip />
+      <Candidates />
+      <LengthAsk />
+      <WordsAsk />
     </section>
   );
 }

@@ -1,5 +1,6 @@
 /** The part below the plan; its height follows the hand, and is remembered for each of its contents. */
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState } from "react";
+import { useApp } from "../store/useApp";
 
 export type DockKind = "section" | "levelbook" | "elevations" | "profile";
 
@@ -11,8 +12,8 @@ const usual: Readonly<Record<DockKind, number>> = {
   profile: Math.min(240, Math.max(150, Math.round(window.innerHeight / 5))),
 };
 const least = 96;
-/** The plan keeps at least this much. */
-const planKeeps = 280;
+/** Head, sentence, plan with what is said below it: these keep at least this much, of which a part grows with the words. */
+const keeps = { still: 180, words: 160 } as const;
 
 export interface DockProps {
   readonly kind: DockKind;
@@ -29,7 +30,8 @@ export function Dock({ kind, label, children }: DockProps) {
   }));
   const grip = useRef<{ readonly y: number; readonly height: number } | null>(null);
   const height = heights[kind];
-  const most = () => Math.max(least, window.innerHeight - planKeeps);
+  const textSize = useApp((state) => state.preferences.textSize);
+  const most = () => Math.max(least, window.innerHeight - keeps.still - keeps.words * textSize);
   const resize = (px: number) => {
     const next = Math.round(Math.min(most(), Math.max(least, px)));
     setHeights({ ...heights, [kind]: next });
@@ -55,7 +57,7 @@ export function Dock({ kind, label, children }: DockProps) {
     <section
       className="dock"
       data-tour="dock"
-      style={{ height: `min(${height}px, calc(100vh - ${planKeeps}px))` }}
+      style={{ height: `min(${height}px, calc(100vh - ${keeps.still}px - ${keeps.words}px * var(--text)))` }}
       aria-label={`Below the plan: ${label}`}
     >
       {/* biome-ignore lint/a11y/useSemanticElements: a splitter that moves is not a rule */}

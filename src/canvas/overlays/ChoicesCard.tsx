@@ -52,8 +52,14 @@ export function ChoicesCard() {
           </button>
         ) : null}
       </div>
-      <p className="soft">{choices.typed}</p>
-      {choices.caution === null ? null : <p className="choices-caution">{choices.caution}</p>}
+      <p className="soft" title={choices.typed}>
+        {choices.typed}
+      </p>
+      {choices.caution === null ? null : (
+        <p className="choices-caution" title={choices.caution}>
+          {choices.caution}
+        </p>
+      )}
     </fieldset>
   );
 }

@@ -15,7 +15,7 @@ function Locks() {
         <b>{lock.word}</b>: {keyWord(lock.key)} again or Esc lets go
       </p>
     );
-  return can ? <p className="plan-locks">Arrows, A, P, K lock the direction</p> : null;
+  return can ? <p className="plan-locks how">Arrows, A, P, K lock the direction</p> : null;
 }
 
 function keyWord(key: string): string {
@@ -28,7 +28,7 @@ export function HintStrip() {
   const drawing = useApp((state) => state.tool !== "select");
   return (
     <div className="hint-strip">
-      <p className="plan-hint" id={hintId} role={drawing ? "status" : undefined}>
+      <p className="plan-hint" id={hintId} title={hint} role={drawing ? "status" : undefined}>
         {hint}
       </p>
       <Locks />

@@ -4,6 +4,7 @@ import { type DepthClass, depthClasses, edgeText } from "../../drawing";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
+import { KeyCard } from "./KeyCard";
 import { MapLegend } from "./MapLegend";
 
 export function Legend() {
@@ -13,10 +14,12 @@ export function Legend() {
   const classes = depthClasses(display);
   const side = (name: "cut" | "fill") => classes.filter(({ id }) => id.startsWith(name));
   return (
-    <section className="plan-card legend" aria-label="Key of cut and fill">
-      <Side word="cut" classes={side("cut")} display={display} />
-      <Side word="fill" classes={side("fill")} display={display} />
-    </section>
+    <KeyCard colours={classes.map(({ ink }) => `var(--${ink})`)} word="cut, fill">
+      <section className="plan-card legend" aria-label="Key of cut and fill">
+        <Side word="cut" classes={side("cut")} display={display} />
+        <Side word="fill" classes={side("fill")} display={display} />
+      </section>
+    </KeyCard>
   );
 }
 

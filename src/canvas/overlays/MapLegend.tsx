@@ -3,6 +3,7 @@ import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
 import { type ShownMap, shownMap } from "../scene/shownMap";
+import { KeyCard } from "./KeyCard";
 import { useTheme } from "./useTheme";
 
 export function MapLegend() {
@@ -14,23 +15,26 @@ export function MapLegend() {
   if (!map?.classes) return null;
   const { colours, edgeTexts, words } = map.classes;
   const title = titleOf(map);
+  const { layer } = map;
   return (
-    <section className="plan-card map-legend" aria-label={`Key: ${title}`}>
-      <span className="legend-word">{title}</span>
-      <ul>
-        {colours.map((colour, i) => (
-          <li key={colour} title={words[i]}>
-            <span className="legend-colour" style={{ background: colour, opacity: depthOpacity }} />
-            {edgeTexts[i] === undefined ? null : (
-              <span className="legend-edge" aria-hidden="true">
-                {edgeTexts[i]}
-              </span>
-            )}
-            <span className="visually-hidden">{words[i]}</span>
-          </li>
-        ))}
-      </ul>
-    </section>
+    <KeyCard colours={colours} word={layer === "slopes" ? "steepness" : "heights"}>
+      <section className="plan-card map-legend" aria-label={`Key: ${title}`}>
+        <span className="legend-word">{title}</span>
+        <ul>
+          {colours.map((colour, i) => (
+            <li key={colour} title={words[i]}>
+              <span className="legend-colour" style={{ background: colour, opacity: depthOpacity }} />
+              {edgeTexts[i] === undefined ? null : (
+                <span className="legend-edge" aria-hidden="true">
+                  {edgeTexts[i]}
+                </span>
+              )}
+              <span className="visually-hidden">{words[i]}</span>
+            </li>
+          ))}
+        </ul>
+      </section>
+    </KeyCard>
   );
 }
 

@@ -15,13 +15,13 @@ export function ReadOut() {
   if (!reading) return null;
   const { lead, falls, heights, from } = placeWords(reading, project, at);
   return (
-    <output className="plan-card read-out" aria-live="off">
+    <output className="read-out" aria-live="off">
       <p>
         <b>{lead}</b>
         {falls === "" ? "" : ` here · ${falls}`}
       </p>
-      {heights === "" ? null : <p className="soft">{heights}</p>}
       <p className={reading.guessed ? "guessed" : "soft"}>{from}</p>
+      {heights === "" ? null : <p className="soft">{heights}</p>}
     </output>
   );
 }

@@ -6,6 +6,7 @@ import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { restartTool } from "../stage/toolRun";
 import { planTools, type ToolEntry } from "../tools/toolList";
+import { planSlot } from "../view/slots";
 import { Icon } from "./icons";
 import { toPlan } from "./ReadingCard";
 import { SnapMenu } from "./SnapMenu";
@@ -15,7 +16,14 @@ const groups = [...new Set(planTools.map(({ group }) => group))];
 export function ToolBar() {
   const tool = useApp((state) => state.tool);
   return (
-    <div className="plan-card tool-bar" role="toolbar" aria-label="Tools of the plan" onKeyDown={goThrough}>
+    <div
+      className="plan-card tool-bar"
+      role="toolbar"
+      aria-label="Tools of the plan"
+      data-slot
+      ref={planSlot}
+      onKeyDown={goThrough}
+    >
       {groups.map((group) => (
         <div key={group} className="tool-group">
           {planTools

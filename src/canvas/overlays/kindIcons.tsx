@@ -86,7 +86,9 @@ const buildingStrokes: Readonly<Record<BuildingKind, ReactNode>> = {
 
 const allStrokes: Readonly<Record<string, ReactNode>> = { ...kindStrokes, ...buildingStrokes };
 
+/** Nothing for a kind that only its word tells. */
 export function KindIcon({ kind }: { kind: string }) {
+  if (allStrokes[kind] === undefined) return null;
   return (
     <svg className="icon" width="18" height="18" viewBox="0 0 20 20" aria-hidden="true">
       {allStrokes[kind]}

@@ -8,7 +8,16 @@ import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
 import type { ToolState } from "../tools/tool";
-import { fitPlan, planView, resizePlan, setPlanTurn, showGrowth, showPlace } from "../view/planView";
+import {
+  fitPlan,
+  planView,
+  resizePlan,
+  setPlanTurn,
+  showGrowth,
+  showPlace,
+  slotsChanged,
+} from "../view/planView";
+import { onSlotsChange, slotsLieOver } from "../view/slots";
 import { hintId } from "./hintId";
 import { followsDrop, interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
@@ -97,11 +106,17 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   observer.observe(element);
   // Before anything else: a view that isn't turned yet would be taken for a turn by hand.
   setPlanTurn(present(appStore.getState().history).drawing.turn);
+  slotsLieOver(element);
+  const stopSlots = onSlotsChange(slotsChanged);
   measure();
   // A plan that comes into the window is shown whole, whatever was seen of the one before it.
   fitPlan();
   painter.viewChanged();
-  return () => observer.disconnect();
+  return () => {
+    stopSlots();
+    slotsLieOver(null);
+    observer.disconnect();
+  };
 }
 
 function followStores(element: HTMLElement, painter: PlanPainter): () => void {

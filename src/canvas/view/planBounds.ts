@@ -2,17 +2,7 @@
 import { type Project, type Thing, thingShape } from "../../document";
 import { type Bounds, boundsOf } from "../../geometry";
 import { shotPlace } from "../select/places";
-import type { Padding, XY } from "./view";
-
-/** Plans narrower than this, px, have the key in two rows (see the style sheet). */
-const narrow = 760;
-
-/** Room for the tool strip, the key and the read-out, and for what is written round the plan, px. */
-export function fitPadding(width: number): Padding {
-  // Beside the tools a pond's or a shot's label still has room.
-  const left = Math.min(150, Math.max(92, width * 0.24));
-  return { top: 40, right: 76, bottom: width <= narrow ? 126 : 96, left };
-}
+import type { XY } from "./view";
 
 /** Everything on the plan; of an empty plan an inverted box. */
 export function planBounds(project: Project): Bounds {

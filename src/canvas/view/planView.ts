@@ -4,7 +4,9 @@ import { drawingEdits, type Project, present } from "../../document";
 import type { Bounds } from "../../geometry";
 import { run } from "../../store/actions";
 import { appStore, shownProject } from "../../store/store";
-import { boundsOfThings, buildingBounds, cornersOf, fitPadding, planBounds, planPlaces } from "./planBounds";
+import { type Box, freePadding } from "./freeArea";
+import { boundsOfThings, buildingBounds, cornersOf, planBounds, planPlaces } from "./planBounds";
+import { takenBoxes } from "./slots";
 import { fittedTo, held, isSeen, panBy, resized, toScreen, turnAt, type View, type XY, zoomAt } from "./view";
 
 interface PlanView {
@@ -99,8 +101,28 @@ export function zoomByStep(factor: number): void {
 }
 
 export function fitPlan(): void {
+  jumpTo(fitBetween(planPlaces(shownProject(appStore.getState()))), "plan");
+}
+
+/** What lay over the plan when it was fitted. */
+let between: readonly Box[] = [];
+
+/** The view in which places stand as large as can be between what lies over the plan. */
+function fitBetween(places: readonly XY[]): View {
   const { view } = planView.getState();
-  jumpTo(fittedTo(view, planPlaces(shownProject(appStore.getState())), fitPadding(view.width)), "plan");
+  between = takenBoxes();
+  return fittedTo(view, places, (span) => freePadding(view, between, span));
+}
+
+/** Something over the plan grew (a key came with the first results): what was fitted and is still seen so is fitted anew. */
+export function slotsChanged(): void {
+  const { floorDrag, preview, tool } = appStore.getState();
+  if (fit === null || floorDrag !== null || preview !== null || tool !== "select") return;
+  const within = (a: Box, b: Box) =>
+    a.left >= b.left - 1 && a.top >= b.top - 1 && a.right <= b.right + 1 && a.bottom <= b.bottom + 1;
+  if (takenBoxes().every((box) => between.some((before) => within(box, before)))) return;
+  if (fit === "plan") fitPlan();
+  else fitBuilding();
 }
 
 /** After an edit that made the plan larger than what is in sight (typed or pasted places), shows the whole of it. */
@@ -121,8 +143,7 @@ export function showGrowth(before: Project, now: Project): void {
 /** The building with its apron, or everything where there is no building. */
 export function fitBuilding(): void {
   const bounds = buildingBounds(shownProject(appStore.getState()));
-  const { view } = planView.getState();
-  if (bounds) jumpTo(fittedTo(view, cornersOf(bounds), fitPadding(view.width)), "building");
+  if (bounds) jumpTo(fitBetween(cornersOf(bounds)), "building");
   else fitPlan();
 }
 
@@ -130,8 +151,7 @@ export function fitBuilding(): void {
 export function fitSelection(): void {
   const state = appStore.getState();
   const bounds = boundsOfThings(shownProject(state), state.selection);
-  const { view } = planView.getState();
-  if (bounds) jumpTo(fittedTo(view, cornersOf(bounds), fitPadding(view.width)));
+  if (bounds) jumpTo(fitBetween(cornersOf(bounds)));
   else fitPlan();
 }
 

@@ -88,11 +88,15 @@ export function fitted(view: View, bounds: Bounds, padding: Padding): View {
   return panBy(middle, (padding.left - padding.right) / 2, (padding.top - padding.bottom) / 2);
 }
 
+/** Makes the room to keep free of a width and a height that are to be shown, in any one unit. */
+export type RoomFor = (span: XY) => Padding;
+
 /** As `fitted`, for places: a plan that is turned is fitted as it lies. No place at all shows an empty plan. */
-export function fittedTo(view: View, places: readonly XY[], padding: Padding): View {
+export function fittedTo(view: View, places: readonly XY[], room: RoomFor): View {
   const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
-  const seen = places.map(([x, y]): [number, number] => [x * c - y * s, x * s + y * c]);
-  const upright = fitted({ ...view, angle: 0 }, boundsOf(seen), padding);
+  const box = usable(boundsOf(places.map(([x, y]): [number, number] => [x * c - y * s, x * s + y * c])));
+  const padding = room([box.maxX - box.minX, box.maxY - box.minY]);
+  const upright = fitted({ ...view, angle: 0 }, box, padding);
   const [u, v] = upright.centre;
   return { ...upright, angle: view.angle, centre: [u * c + v * s, v * c - u * s] };
 }

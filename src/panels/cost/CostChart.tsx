@@ -143,7 +143,7 @@ function Least({ costs }: { costs: CostAgainstFloor }) {
         look="quiet"
         onPress={() => tryRun(buildingEdits.setFloor, { floor, label: "floor to where it costs least" })}
       >
-        Set the floor there
+        Set the floor to the cheapest
       </Action>
     </p>
   );

@@ -1,0 +1,57 @@
+/** Where things lie over the plan: tools, buttons of the view, scale and key. Each keeps to its slot (see the style sheet). */
+import type { Box } from "./freeArea";
+
+/** Room between a slot and what is drawn, px. */
+const clear = 8;
+
+const slots = new Set<HTMLElement>();
+let stage: HTMLElement | null = null;
+const listeners = new Set<() => void>();
+const observer = typeof ResizeObserver === "undefined" ? null : new ResizeObserver(tell);
+
+function tell(): void {
+  for (const told of listeners) told();
+}
+
+/** A slot's ref: the plan knows its place as long as it is on the page. */
+export function planSlot(element: HTMLElement | null): (() => void) | undefined {
+  if (!element) return undefined;
+  slots.add(element);
+  observer?.observe(element);
+  return () => {
+    slots.delete(element);
+    observer?.unobserve(element);
+  };
+}
+
+/** The stage that the slots' places are told from. */
+export function slotsLieOver(element: HTMLElement | null): void {
+  stage = element;
+}
+
+/** Calls back when a slot has another size. */
+export function onSlotsChange(told: () => void): () => void {
+  listeners.add(told);
+  return () => listeners.delete(told);
+}
+
+/** What is taken of the plan now, with a little room round it. */
+export function takenBoxes(): readonly Box[] {
+  if (!stage) return [];
+  return boxesOver(
+    stage.getBoundingClientRect(),
+    [...slots].map((slot) => slot.getBoundingClientRect()),
+  );
+}
+
+/** Boxes of the page as boxes over the plan; what isn't shown takes nothing. */
+export function boxesOver(plan: Pick<Box, "left" | "top">, boxes: readonly Box[]): readonly Box[] {
+  return boxes
+    .filter(({ left, top, right, bottom }) => right > left && bottom > top)
+    .map(({ left, top, right, bottom }) => ({
+      left: left - plan.left - clear,
+      top: top - plan.top - clear,
+      right: right - plan.left + clear,
+      bottom: bottom - plan.top + clear,
+    }));
+}
