@@ -13,7 +13,7 @@ const usual: Readonly<Record<DockKind, number>> = {
 };
 const least = 96;
 /** Head, sentence, plan with what is said below it: these keep at least this much, of which a part grows with the words. */
-const keeps = { still: 180, words: 160 } as const;
+const keeps = { still: 200, words: 200 } as const;
 
 export interface DockProps {
   readonly kind: DockKind;

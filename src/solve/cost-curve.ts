@@ -15,7 +15,7 @@ export { costGroups };
 
 const curvePoints = 33;
 /** Fine enough for a floor, m. */
-const closeness = 1e-3;
+const closeness = 2e-3;
 const golden = (Math.sqrt(5) - 1) / 2;
 
 export interface CostInput {

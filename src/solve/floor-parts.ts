@@ -35,12 +35,14 @@ export interface FloorParts {
   readonly foundation: FoundationResult;
 }
 
+/** `vehicle`: rolled along the drives to see what touches; null where that isn't asked, for it takes its time. */
 export function partsAt(
   site: ReckonedSite,
   standing: Pick<Standing, "corners" | "drives" | "foundation">,
   project: Reckoned,
   floor: number,
   words: Words,
+  vehicle: Project["grading"]["vehicle"] | null = project.grading.vehicle,
 ): FloorParts {
   const { building } = site;
   const levels = foundationLevels(floor, building.topOfWallAboveFloor, building.foundation);
@@ -49,7 +51,7 @@ export function partsAt(
   const drives = standing.drives.map((profile) =>
     driveResult(profile, floor, {
       steepest: project.rules.steepestDrive,
-      vehicle: project.grading.vehicle,
+      vehicle,
     }),
   );
   const foundation = foundationAt(standing.foundation, site, project, floor, corners, drives, words);

@@ -55,7 +55,7 @@ export function limitsStage(stage: StageMaker): LimitsStage {
     ): FloorLimits => {
       const site = { building, footprint, plan, curve, spots };
       const standing = { corners, drives, walls, foundation };
-      const parts = onceEach((floor) => partsAt(site, standing, project, floor, words));
+      const parts = onceEach((floor) => partsAt(site, standing, project, floor, words, null));
       const priced = Object.keys(project.prices).length > 0;
       const money = { site, project, partsAt: parts, range };
       return {
