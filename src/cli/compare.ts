@@ -34,7 +34,18 @@ export const compare: Command = {
 
 /** One line an option, columns lined up. */
 function table(project: Project, all: readonly OptionFigures[]): string {
-  const heads = ["option", "floor", "fill", "cut", "loads in", "loads out", "drive", "water", "limits"];
+  const heads = [
+    "option",
+    "floor",
+    "fill",
+    "cut",
+    "loads in",
+    "loads out",
+    "cost",
+    "drive",
+    "water",
+    "limits",
+  ];
   const lines = [heads, ...all.map((figures) => cells(project, figures))];
   const widths = heads.map((_, column) => Math.max(...lines.map((line) => line[column]?.length ?? 0)));
   return lines
@@ -48,7 +59,7 @@ function table(project: Project, all: readonly OptionFigures[]): string {
 }
 
 function cells({ display }: Project, figures: OptionFigures): string[] {
-  const { floor, fill, cut, fillLoads, cutLoads, steepestDrive, wetWalls, walls, breaks } = figures;
+  const { floor, fill, cut, fillLoads, cutLoads, cost, steepestDrive, wetWalls, walls, breaks } = figures;
   const told = <T>(value: T | null, words: (value: T) => string) => (value === null ? "-" : words(value));
   const volume = (m3: number) => formatVolume(m3, display.volume);
   return [
@@ -58,6 +69,7 @@ function cells({ display }: Project, figures: OptionFigures): string[] {
     told(cut, volume),
     told(fillLoads, String),
     told(cutLoads, String),
+    told(cost, (amount) => amount.toFixed(0)),
     told(steepestDrive, ({ grade }) => formatSlope(grade, display.slope)),
     walls === 0 ? "-" : wetWalls === 0 ? "leaves every side" : `stays on ${wetWalls} of ${walls}`,
     breaks === null ? "kept" : `broken: ${breaks}`,

@@ -21,6 +21,8 @@ export interface OptionFigures {
   /** Whole loads on the user's truck, from the bill. */
   readonly fillLoads: number | null;
   readonly cutLoads: number | null;
+  /** What the priced items of the bill come to; null while none is priced. */
+  readonly cost: number | null;
   /** Deepest fill under the floor, m. */
   readonly deepestFill: number | null;
   /** Most wall that shows above the finished ground at a corner, and where. */
@@ -85,6 +87,7 @@ export function optionFigures(
     fill: earthwork?.total.fill ?? null,
     fillLoads: loads("fill-loads"),
     cutLoads: loads("cut-loads"),
+    cost: results.bill.some(({ price }) => price !== null) ? results.cost.total : null,
     deepestFill: earthwork?.inside.greatestFill ?? null,
     mostShowing: greatest(corners, ({ name: corner, wallAboveFinished: m }) => ({ m, corner }), byHeight),
     steepestDrive: greatest(drives, ({ steepest: grade, name: drive }) => ({ grade, name: drive }), byGrade),

@@ -47,6 +47,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     band: results.band,
     bill: results.bill,
     cost: results.cost,
+    costs: results.costs,
     ground: groundToJson(results),
     daylight: results.daylight.map(pairs),
     contours: {

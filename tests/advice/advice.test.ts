@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type AdviceFacts, floorBand, floorRules, keepsRule, switched } from "../../src/advice";
+import { type AdviceFacts, floorBand, floorRules, keepsRule, outsideBand, switched } from "../../src/advice";
 import { apronSchema, foundationSchema, rulesSchema } from "../../src/document/schema";
 
 const spot = (height: number) => ({ height, place: "corner A", at: [0, 0] as const });
@@ -254,6 +254,21 @@ describe("the band", () => {
         }
       }),
       { numRuns: 100 },
+    ));
+
+  it("is never narrowed by switching a rule off", () =>
+    fc.assert(
+      fc.property(someFacts, fc.nat(), (drawn, n) => {
+        const { all } = read(drawn);
+        const rules = floorRules(all);
+        const off = rules[n % rules.length]?.id ?? "";
+        const before = floorBand(switched(rules, all.rules));
+        const after = floorBand(switched(rules, { off: [...all.rules.off, off] }));
+        for (let floor = 94; floor <= 106; floor += 0.0503) {
+          const inside = (band: typeof before) => !band.empty && outsideBand(band, floor) === null;
+          if (inside(before)) expect(inside(after), `${off} at ${floor}`).toBe(true);
+        }
+      }),
     ));
 
   it("is open where no rule bears, and empty where two conflict", () => {

@@ -13,6 +13,7 @@ const now: OptionFigures = {
   fill: 20,
   fillLoads: 4,
   cutLoads: 2,
+  cost: null,
   deepestFill: 0.6096,
   mostShowing: { m: 0.3048, corner: "B" },
   steepestDrive: { grade: 0.08, name: "drive" },

@@ -70,4 +70,18 @@ describe("options side by side", () => {
     solveOption(createSolver(), project, option);
     expect(JSON.stringify(project)).toBe(before);
   });
+
+  it("tell the cost once something is priced, and the limit broken where no floor keeps them all", () => {
+    const project = twoFloors();
+    const [option] = project.options;
+    if (!option) throw new Error("an option is kept");
+    expect(solveOption(createSolver(), project, option).figures.cost).toBeNull();
+    const priced = { ...project, prices: { slab: 100 } };
+    const { figures, results } = solveOption(createSolver(), priced, option);
+    expect(figures.cost).toBeCloseTo(results.cost.total, 9);
+    const clashing = { ...project, rules: { ...project.rules, aboveUphillGround: 5, mostShowing: 0.1 } };
+    const empty = solveOption(createSolver(), clashing, option);
+    expect(empty.results.band.empty).toBe(true);
+    expect(empty.figures.breaks).toBe("top of wall above the high ground beside it");
+  });
 });

@@ -232,3 +232,20 @@ describe("the band against floors tried one by one", () => {
     );
   });
 });
+
+describe("raising the floor", () => {
+  it("by h lifts the wall above the ground as it is by h at every corner", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -300, max: 900 }), (mm) => {
+        const project = site({ surface: plane(100, 0.03, -0.05), spacing: 20, reach: 40 });
+        const solver = createSolver();
+        const low = solver.solve(project, { detail: "drag" });
+        const high = solver.solve(project, { floor: (low.floor ?? 0) + mm / 1000, detail: "drag" });
+        high.corners.forEach(({ wallAboveGround }, i) => {
+          expect(wallAboveGround - (low.corners[i]?.wallAboveGround ?? 0)).toBeCloseTo(mm / 1000, 9);
+        });
+      }),
+      { numRuns: 25 },
+    );
+  });
+});

@@ -1,5 +1,6 @@
 /** The figures of options as rows of a table: one row a figure, one cell an option, with the difference from now. */
 import type { OptionFigures } from "../../solve/compare";
+import { money } from "../cost/money";
 import type { Notation } from "../notation";
 import { counted, listed } from "../words";
 
@@ -57,6 +58,12 @@ const rows: readonly Row[] = [
     text: ({ cutLoads }) => (cutLoads === null ? none : counted(cutLoads, "load")),
     size: ({ cutLoads }) => cutLoads,
     apart: (by) => moreOrLess(by, String(Math.abs(by))),
+  },
+  {
+    name: "Cost of what is priced",
+    text: ({ cost }) => (cost === null ? none : money(cost)),
+    size: ({ cost }) => cost,
+    apart: (by) => moreOrLess(by, money(Math.abs(by))),
   },
   {
     name: "Deepest fill under the floor",

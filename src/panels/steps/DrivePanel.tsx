@@ -139,6 +139,13 @@ const DriveFields = memo(function DriveFields({ drive }: { drive: Drive }) {
         onCommit={(sideSlope) => change({ sideSlope })}
       />
       <LengthField label="Stone" small m={drive.gravel} least={0} onCommit={(gravel) => change({ gravel })} />
+      <LengthField
+        label="of it finer, on top"
+        small
+        m={drive.topLayer}
+        least={0}
+        onCommit={(topLayer) => change({ topLayer })}
+      />
     </>
   );
 });
