@@ -9,12 +9,14 @@ export interface BandProps {
   readonly height: number;
   /** Left edge of the zone. */
   readonly x: number;
+  /** How far the floor is from a height, in the plan's notation; null while there is no floor. */
+  readonly margin: ((end: number) => string) | null;
 }
 
 const width = 8;
 const lineHeight = 12;
 
-export function Band({ band, range, height, x }: BandProps) {
+export function Band({ band, range, height, x, margin }: BandProps) {
   const { low, high, spans, empty } = band;
   if (low === null && high === null) return null;
   const rule = { range, height };
@@ -26,11 +28,14 @@ export function Band({ band, range, height, x }: BandProps) {
     return { top: Math.min(...ys), bottom: Math.max(...ys) };
   });
   const ends = [
-    { key: "high", y: hold(highY), name: band.highName, tip: "not above" },
-    { key: "low", y: hold(lowY), name: band.lowName, tip: "not below" },
+    { key: "high", y: hold(highY), name: band.highName, tip: "not above", end: high },
+    { key: "low", y: hold(lowY), name: band.lowName, tip: "not below", end: low },
   ].filter(({ name }) => name !== "");
-  // Names of two words take two lines; all get the room of the tallest.
-  const lines = ends.map(({ name }) => name.split(" "));
+  // Names of two words take two lines, the margin one more; all get the room of the tallest.
+  const lines = ends.map(({ name, end }) => [
+    ...name.split(" "),
+    ...(margin && end !== null && !empty ? [margin(end)] : []),
+  ]);
   const labelHeight = lineHeight * Math.max(1, ...lines.map(({ length }) => length)) + 3;
   const outward = empty ? 0 : labelHeight / 3;
   const places = spreadRound(
@@ -54,6 +59,7 @@ export function Band({ band, range, height, x }: BandProps) {
             {(lines[i] ?? []).map((word, k, all) => (
               <tspan
                 key={word}
+                className={margin && !empty && k === all.length - 1 ? "rod-margin" : undefined}
                 x={x + width + 5}
                 y={(places[i] as number) + 4 + (k - (all.length - 1) / 2) * lineHeight}
               >

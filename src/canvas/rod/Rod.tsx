@@ -5,6 +5,7 @@ import "./rod.css";
 import { present } from "../../document";
 import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { formatLength, roundingFor } from "../../units";
 import { useSize } from "../useSize";
 import { Band } from "./Band";
 import { FloorFlag, flagHeight } from "./FloorFlag";
@@ -42,6 +43,7 @@ function RodDrawing({ width, height: whole }: { width: number; height: number })
   const from = useApp((state) => present(state.history).building?.floor ?? null);
   const height = floor === null || from === null ? whole - wordsRoom : whole;
   const { display } = project;
+  const length = (m: number) => formatLength(m, display.length, roundingFor(display.length, display));
   const ticks = useMemo(() => rodTicks(project, results), [project, results]);
   const band = useMemo(() => rodBand(results), [results]);
   const heights = ticks.map(({ z }) => z);
@@ -58,7 +60,13 @@ function RodDrawing({ width, height: whole }: { width: number; height: number })
     <>
       <svg className="rod-drawing" width={width} height={height} aria-hidden="true">
         <Scale range={range} height={height} notation={display.length} x={scaleX} width={scaleWidth} />
-        <Band band={band} range={range} height={height} x={bandX} />
+        <Band
+          band={band}
+          range={range}
+          height={height}
+          x={bandX}
+          margin={floor === null ? null : (end) => length(Math.abs(end - floor))}
+        />
         <Ticks ticks={ticks} range={range} height={height} x={scaleX} flag={flag} />
         {flagY === null ? null : (
           <path className="rod-floor-line" d={`M${scaleX} ${flagY.toFixed(2)}H${bandX + 10}`} />
