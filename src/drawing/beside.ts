@@ -1,7 +1,7 @@
 /** Places for a label beside a point: the usual eight, best first. */
 
 import { capHeight, type LabelTexts, textMargin } from "./context";
-import type { TextMark, XY } from "./marks";
+import type { LengthTold, TextMark, XY } from "./marks";
 import { type StyleName, styles } from "./styles";
 
 /** For a style that states no text size, mm. */
@@ -62,6 +62,11 @@ export function stacked(
     top -= pitch;
     return { kind: "text", at, ...line, anchor, shift: [shift[0], baseline], halo: true };
   });
+}
+
+/** Label places whose text tells a length of a thing (see `LengthTold`). */
+export function telling(tells: LengthTold, places: readonly LabelTexts[]): readonly LabelTexts[] {
+  return places.map((texts) => texts.map((text) => ({ ...text, tells })));
 }
 
 /** A text along a direction, centred at a place and `off` mm to the left (+) of the direction it reads in. */

@@ -79,7 +79,14 @@ function doorMarks(building: Building, door: Door, display: Display, context: Dr
   const piece = openingPiece(building, door);
   if (!piece) return [];
   const size = overAllText(piece.width, display);
-  const label = openingLabel(piece, door.name, size, "door-label", context, "building");
+  const label = openingLabel(
+    piece,
+    { kind: "door", id: door.id, name: door.name },
+    size,
+    "door-label",
+    context,
+    "building",
+  );
   return [{ kind: "line", points: [...piece.a, ...piece.b], style: "door" }, ...label];
 }
 

@@ -2,12 +2,12 @@
 import type { Project } from "../document/schema";
 import { between, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
-import { along, sizeOf } from "./beside";
+import { along, sizeOf, telling } from "./beside";
 import { compass, shortWind } from "./compass";
 import { type DrawContext, onPaper, placeLabel, readable } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
 import { leaderLine, ledPlaces } from "./leader";
-import type { DrawingMark, MarkLayer, XY } from "./marks";
+import type { DrawingMark, LengthTold, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
 import { chooseTies, type Tie } from "./ties";
@@ -41,7 +41,7 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): read
       text,
       style: "dimension",
     };
-    return { offset, line, places: labelPlaces(line, context) };
+    return { offset, line, places: telling(wallTold(text), labelPlaces(line, context)) };
   });
   const label = placeLabel(
     context,
@@ -56,6 +56,11 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): read
   ];
 }
 
+/** The building's own figures tell the same. */
+function wallTold(length: string): LengthTold {
+  return { thing: "building", length, rest: "" };
+}
+
 /** Where a wall has no room for a dimension line its length stands along it, or at the end of a leader: it isn't lost. */
 function bareLength(wall: Wall, text: string, context: DrawContext): readonly DrawingMark[] {
   const middle = between(wall.from, wall.to, 0.5);
@@ -65,7 +70,10 @@ function bareLength(wall: Wall, text: string, context: DrawContext): readonly Dr
   const beside = placeLabel(
     context,
     "dimensions",
-    places.map((at) => along(at, text, "dimension-label", angle)),
+    telling(
+      wallTold(text),
+      places.map((at) => along(at, text, "dimension-label", angle)),
+    ),
     "over-lines",
   );
   if (beside.length > 0) return beside;

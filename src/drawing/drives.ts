@@ -1,9 +1,10 @@
 /** Drives: edges, centreline, and the grades written along it with the steepest piece marked. */
 import type { Drive, Project } from "../document/schema";
+import { thingKey } from "../document/thing";
 import { type Point, pointAlong, polylineLength } from "../geometry";
 import type { DriveResult, DriveStation, Results } from "../solve/results";
 import { routeStations } from "../solve/route-stations";
-import { along, capOf, longestName, sizeOf } from "./beside";
+import { along, capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
@@ -134,10 +135,13 @@ function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {
 }
 
 function nameLabel(drive: Drive, project: Project, context: DrawContext): LabelTexts {
-  const text = `${ellipsize(drive.name, longestName, sizeOf("drive-grade"))}, ${overAllText(drive.width, project.display)} wide`;
+  const name = ellipsize(drive.name, longestName, sizeOf("drive-grade"));
+  const width = overAllText(drive.width, project.display);
+  const told = { thing: thingKey({ kind: "drive", id: drive.id }), length: width, rest: name };
   const run = { from: 0, to: polylineLength(drive.line) * 0.6 };
   const half = drive.width / 2 / context.metresPerMm;
-  return placeLabel(context, "drives", placesAlong(drive.line, run, text, "drive-grade", half));
+  const places = placesAlong(drive.line, run, `${name}, ${width} wide`, "drive-grade", half);
+  return placeLabel(context, "drives", telling(told, places));
 }
 
 /** On paper the stations of the tables; on screen they would only be in the way. */

@@ -1,10 +1,11 @@
 /** The lot's lines with bearing and length, and what stands on it. */
 import { isArea } from "../document/features";
 import type { Display, Feature, Project } from "../document/schema";
+import { thingKey } from "../document/thing";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
-import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
+import { along, besidePoint, capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
@@ -32,7 +33,9 @@ function lineLabel(
   const { outline, north } = project.lot;
   const a = outline[i] as Point;
   const b = outline[(i + 1) % outline.length] as Point;
-  const text = `${bearingText(a, b, north)}  ${lengthText(distance(a, b), project.display)}`;
+  const bearing = bearingText(a, b, north);
+  const length = lengthText(distance(a, b), project.display);
+  const text = `${bearing}  ${length}`;
   const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
   const upright = readable(angle);
   // The text's own "up" may point into the lot; outside is then below the line.
@@ -41,7 +44,7 @@ function lineLabel(
   const candidates = [outside, -outside].flatMap((side) =>
     [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => along(between(a, b, t), text, "lot-label", upright, side * off)),
   );
-  return placeLabel(context, "lot", candidates);
+  return placeLabel(context, "lot", telling({ thing: "lot", length, rest: bearing }, candidates));
 }
 
 /** The lot outline with bearing and length along each side. */
@@ -140,7 +143,15 @@ function featureLabel(feature: Feature, display: Display, context: DrawContext):
   const [first, second] = points;
   if (!first) return [];
   if (!second) {
-    const beside = texts.flatMap((text) => besidePoint(first, text, style, featureSymbol));
+    const told = {
+      thing: thingKey({ kind: "feature", id: feature.id }),
+      length: overAllText(feature.keepClear, display),
+      rest: texts[1] ?? "",
+    };
+    const beside = texts.flatMap((text) => {
+      const places = besidePoint(first, text, style, featureSymbol);
+      return text.endsWith(told.length) ? telling(told, places) : places;
+    });
     return placeLabel(context, "features", beside);
   }
   if (isArea(feature)) {

@@ -22,6 +22,16 @@ export interface AreaMark {
   readonly style: StyleName;
 }
 
+/** A text that tells a length of a thing: what is left of it where that length already stands beside it. */
+export interface LengthTold {
+  /** The thing, as `thingKey` writes it. */
+  readonly thing: string;
+  /** The length as it is written. */
+  readonly length: string;
+  /** Empty: nothing is left. */
+  readonly rest: string;
+}
+
 export interface TextMark {
   readonly kind: "text";
   /** After the shift, this place lies on the text's baseline (anchor says which end or the middle). */
@@ -37,6 +47,7 @@ export interface TextMark {
   readonly halo?: boolean;
   /** Higher is kept first when labels would collide; 0 = always keep. */
   readonly rank?: number;
+  readonly tells?: LengthTold;
 }
 
 export interface SymbolMark {

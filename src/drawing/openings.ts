@@ -1,7 +1,8 @@
 /** Doors and windows on their walls: the piece that each takes, and what is written beside it. */
 import type { Building, Door } from "../document/schema";
+import { thingKey } from "../document/thing";
 import { between, distance, type Point } from "../geometry";
-import { capOf, longestName, sizeOf } from "./beside";
+import { capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, placeLabel, readable } from "./context";
 import type { TextMark } from "./marks";
 import type { StyleName } from "./styles";
@@ -33,7 +34,7 @@ export function openingPiece(
 /** Name and size along the inner side of the wall, where there is room. */
 export function openingLabel(
   { wall, a, b }: OpeningPiece,
-  name: string,
+  { kind, id, name }: { readonly kind: "door" | "window"; readonly id: string; readonly name: string },
   size: string,
   style: StyleName,
   context: DrawContext,
@@ -42,7 +43,8 @@ export function openingLabel(
   const angle = readable(Math.atan2(wall.along[1], wall.along[0]));
   // "Up" in the text's own frame may point into the building or out of it.
   const inward = Math.cos(angle) * wall.outward[1] - Math.sin(angle) * wall.outward[0] > 0 ? -1 : 1;
-  const text = `${ellipsize(name, longestName, sizeOf(style), 600)} ${size}`;
+  const short = ellipsize(name, longestName, sizeOf(style), 600);
+  const text = `${short} ${size}`;
   const candidates = [2.6, 3.6, 5].map((off): readonly TextMark[] => [
     {
       kind: "text",
@@ -55,5 +57,6 @@ export function openingLabel(
       halo: true,
     },
   ]);
-  return placeLabel(context, group, candidates);
+  const told = { thing: thingKey({ kind, id }), length: size, rest: short };
+  return placeLabel(context, group, telling(told, candidates));
 }

@@ -40,7 +40,8 @@ export function drawWindows(project: Project, results: Results, context: DrawCon
     if (!piece) return [];
     context.labels.takeLine("windows", onPaper([...piece.a, ...piece.b], context.metresPerMm), jamb);
     const size = overAllText(piece.width, display);
-    return openingLabel(piece, window.name, size, "window-label", context, "windows");
+    const of = { kind: "window", id: window.id, name: window.name } as const;
+    return openingLabel(piece, of, size, "window-label", context, "windows");
   });
   return {
     id: "windows",

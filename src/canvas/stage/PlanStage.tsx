@@ -143,7 +143,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
         (state.preview === null) !== (before.preview === null);
       if (layered) painter.layersChanged();
       if (state.pointer !== before.pointer && followsDrop(state)) painter.interactionChanged();
-      if (taken) painter.selectionChanged(state, before);
+      if (taken) painter.selectionChanged();
       if (drawn) painter.stateChanged();
       if (drawn ? state.floorDrag === null : state.selection !== before.selection)
         painter.interactionChanged();

@@ -21,9 +21,10 @@ import { shownMap } from "../scene/shownMap";
 import { createStillLabels } from "../scene/stillLabels";
 import { pxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
-import { dimensionsGiveWay } from "../select/givesWay";
+import { givingWay, toldElsewhere } from "../select/givesWay";
 import { planView } from "../view/planView";
 import { seenBounds, type View } from "../view/view";
+import { toolRun } from "./toolRun";
 
 /** From the bottom to the top. */
 export const stageLayers = ["depth", "ground", "design", "shots", "interaction"] as const;
@@ -59,6 +60,8 @@ export class PlanPainter {
   private lastRender = 0;
   private idle: number | null = null;
   private drawing = false;
+  /** The thing whose lengths are told elsewhere. */
+  private told: string | null = null;
 
   constructor(
     private readonly layers: Layers,
@@ -92,11 +95,9 @@ export class PlanPainter {
     const layers = this.labels.show(this.scene.layers(canvas), state.floorDrag !== null);
     const parts = this.scene.parts(canvas);
     const faint = this.drawing ? { ...painting, textStrength: faintText } : painting;
-    const givesWay = dimensionsGiveWay(state);
-    for (const [i, layer] of layers.entries()) {
-      if (givesWay && layer.id === "dimensions") continue;
-      paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, layer.marks);
-    }
+    const told = toldElsewhere(state, toolRun.getState().state);
+    for (const [i, layer] of layers.entries())
+      paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, givingWay(layer, told));
     const { cut } = sectionShown.getState();
     if (canvas === "ground" && cut)
       paintMarks(faint, sectionOnPlan(cut, shownProject(state).lot.north, this.shown));
@@ -148,11 +149,15 @@ export class PlanPainter {
     this.drawAll();
   }
 
-  /** What is selected, or under the hand, is another: dimensions may give way to its figures. */
-  selectionChanged(state: AppState, before: AppState): void {
-    if (dimensionsGiveWay(state) === dimensionsGiveWay(before)) return;
+  /** What is selected, or under the hand, is another: what the plan writes of it may give way to its figures. */
+  selectionChanged(): void {
+    const { state: hand } = toolRun.getState();
+    const told = toldElsewhere(appStore.getState(), hand);
+    const thing = told?.thing ?? null;
+    if (thing === this.told) return;
+    this.told = thing;
     this.pictureSoon();
-    this.layers.design.batchDraw();
+    for (const name of markCanvases) this.layers[name].batchDraw();
   }
 
   /** The tool's marks or the selection changed. */
