@@ -2,7 +2,7 @@
 import { hasSlab } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
 import type { FoundationLevels } from "../foundation";
-import { cornerName, type GradingPlan } from "../grading";
+import { cornerName, type GradingPlan, type SideRule } from "../grading";
 import type { SetoutHeight, SetoutReference } from "../setout";
 import type { DriveResult, DriveStation, FoundationResult, SurveyResult, SwaleResult } from "./results";
 import { type NumberedStation, routeStations } from "./route-stations";
@@ -80,19 +80,36 @@ function onWallFrom({ walls }: FoundationResult, wall: number, offset: number, w
     : `wall ${walls[wall]?.name ?? ""}, ${words.length(offset)} from ${cornerName(wall)}`;
 }
 
-/** The finished ground to grade to; drives and sides that are left as they are have heights of their own. */
-function apronHeights({ pad }: GradingPlan, floor: number, words: Words): SetoutHeight[] {
-  if (pad.leave.every((left) => left === 1)) return [];
-  const atWall = floor + pad.edgeAboveFloor;
-  const but = pad.leave.some((left) => left === 1) ? "but for sides left as they are" : "clear of drives";
-  return [
-    { what: "finished ground", where: `at the wall, ${but}`, height: atWall },
-    {
-      what: "finished ground",
-      where: `${words.length(pad.width)} out from the wall`,
-      height: atWall - pad.fall * pad.width,
-    },
-  ];
+/**
+ * The finished ground to grade to; drives and sides that are left as they are have heights of their own. One pair of rows
+ * where all graded sides are alike, else a pair for each kind of side, by the walls' names.
+ */
+function apronHeights({ pad, footprint }: GradingPlan, floor: number, words: Words): SetoutHeight[] {
+  const graded = footprint.walls.filter((_, i) => pad.leave[i] !== 1);
+  if (graded.length === 0) return [];
+  const alike = new Map<string, { readonly rule: SideRule; readonly walls: string[] }>();
+  footprint.walls.forEach(({ name }, i) => {
+    if (pad.leave[i] === 1) return;
+    const rule = pad.sides?.[i] ?? pad;
+    const key = `${rule.edgeAboveFloor} ${rule.fall} ${rule.width}`;
+    const kind = alike.get(key) ?? { rule, walls: [] };
+    kind.walls.push(name);
+    alike.set(key, kind);
+  });
+  const some = graded.length < footprint.walls.length;
+  return [...alike.values()].flatMap(({ rule, walls }) => {
+    const only = alike.size > 1 ? `, ${walls.join(", ")}` : "";
+    const but = some && only === "" ? "but for sides left as they are" : "clear of drives";
+    const atWall = floor + rule.edgeAboveFloor;
+    return [
+      { what: "finished ground", where: `at the wall${only}, ${but}`, height: atWall },
+      {
+        what: "finished ground",
+        where: `${words.length(rule.width)} out from the wall${only}`,
+        height: atWall - rule.fall * rule.width,
+      },
+    ];
+  });
 }
 
 function sills(project: Project, plan: GradingPlan, floor: number): SetoutHeight[] {

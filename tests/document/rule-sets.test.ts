@@ -9,7 +9,10 @@ import {
 } from "../../src/document";
 import type { Project } from "../../src/document/schema";
 
-function edited(project: Project, edit: { ok: true; project: Project } | { ok: false; why: string }): Project {
+function edited(
+  project: Project,
+  edit: { ok: true; project: Project } | { ok: false; why: string },
+): Project {
   if (!edit.ok) throw new Error(edit.why);
   return { ...project, ...edit.project };
 }

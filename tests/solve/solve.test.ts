@@ -100,6 +100,23 @@ describe("a whole project", () => {
     expect(row(full({ ...hillside, worksheet }))?.reading).toBeCloseTo(101.4 - bottom, 9);
   });
 
+  it("sets out the finished ground side by side where sides differ, each by its walls", () => {
+    const project = site({
+      rest: {
+        grading: { apron: { showing: 0.2, fall: 0.05, width: 3, sides: [{ wall: 1, width: 1, fall: 0.1 }] } },
+      },
+    });
+    const rows = createSolver()
+      .solve(project)
+      .setout.rows.filter(({ what }) => what === "finished ground");
+    expect(rows.map(({ where, height }) => [where, Math.round(height * 1e6) / 1e6])).toEqual([
+      ["at the wall, A-B, C-D, D-A, clear of drives", 100.3],
+      ["3.000 m out from the wall, A-B, C-D, D-A", 100.15],
+      ["at the wall, B-C, clear of drives", 100.3],
+      ["1.000 m out from the wall, B-C", 100.2],
+    ]);
+  });
+
   it("sets out the finished ground at the wall and where the apron ends, not where all sides are left as they are", () => {
     const ground = (project: Project) =>
       full(project)

@@ -133,6 +133,14 @@ const DriveFields = memo(function DriveFields({ drive }: { drive: Drive }) {
         onCommit={(roadHeight) => change({ roadHeight })}
       />
       <NumberField
+        label="Road's own grade"
+        unit="%"
+        value={drive.roadGrade * 100}
+        decimals={1}
+        help="At its edge, towards the building; with a minus it falls. What a vehicle's underside clears depends on it."
+        onCommit={(percent) => change({ roadGrade: percent / 100 })}
+      />
+      <NumberField
         label="Side slopes"
         unit=": 1"
         value={drive.sideSlope}
