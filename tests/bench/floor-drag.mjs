@@ -7,7 +7,8 @@ const steps = 300;
  * @param {import("@playwright/test").Page} page
  * @param {string} address
  * @param {string} text the project's file
- * @returns {Promise<{ drag: number[], open: number[] }>} ms a step, waiting for the screen left out; and ms to open the file
+ * @returns {Promise<{ drag: number[], release: number[], open: number[] }>} ms a step, waiting for the screen left out; ms from
+ *   letting go to all of it drawn; and ms to open the file
  */
 export async function timeFloorDrag(page, address, text) {
   await bringTimeStep(page);
@@ -19,7 +20,7 @@ export async function timeFloorDrag(page, address, text) {
   }
   await page.getByTestId("rod-handle").waitFor();
   await page.waitForTimeout(1500);
-  return { drag: await page.evaluate(dragAndTime, steps), open };
+  return { ...(await page.evaluate(dragAndTime, steps)), open };
 }
 
 /** Drops the file on the page and waits for the frame after the plan is there. Runs in the page. */
@@ -59,5 +60,16 @@ async function dragAndTime(count) {
     times.push(await window.timeStep(() => send("pointermove", y + 40 * Math.sin(i / 15))));
   }
   send("pointerup", y);
-  return times;
+  const release = [];
+  for (let i = 0; i < 7; i++) {
+    send("pointerdown", y);
+    await window.timeStep(() => send("pointermove", y + 4 + i));
+    await new Promise((done) => setTimeout(done, 300));
+    const start = performance.now();
+    send("pointerup", y + 4 + i);
+    await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+    release.push(performance.now() - start);
+    await new Promise((done) => setTimeout(done, 500));
+  }
+  return { drag: times, release };
 }

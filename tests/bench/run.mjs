@@ -82,10 +82,11 @@ try {
   );
   for (const count of [200, 10_000]) {
     say(`floor drag at ${count} shots …`);
-    const { drag, open } = await withPage(browser, (page) =>
+    const { drag, release, open } = await withPage(browser, (page) =>
       timeFloorDrag(page, server.address, benchProject(count)),
     );
     results.push(summary(`floor drag, handler to end of draw, ${count} shots`, 16, drag));
+    results.push(summary(`floor let go, until all of it is drawn, ${count} shots`, 150, release));
     if (count === 10_000) results.push(summary("opening a project of 10,000 shots", 1000, open));
   }
   say("building drag at 10000 shots …");
