@@ -17,6 +17,10 @@ const words: Readonly<Record<Kind, string>> = {
   mark: "mark",
   drive: "drive",
   swale: "swale",
+  pad: "pad",
+  berm: "berm",
+  "retaining-wall": "retaining wall",
+  "grade-point": "grade point",
   breakline: "breakline",
   pit: "test pit",
   feature: "feature",
@@ -50,6 +54,10 @@ export function allThings(project: Project): Thing[] {
     ...of("window", building?.windows ?? []),
     ...of("drive", grading.drives),
     ...of("swale", grading.swales),
+    ...of("pad", grading.pads),
+    ...of("berm", grading.berms),
+    ...of("retaining-wall", grading.walls),
+    ...of("grade-point", grading.points),
     ...of("note", drawing.notes),
     ...of("dimension", drawing.dimensions),
     ...of("section", drawing.sections),
@@ -76,6 +84,10 @@ function listOf(
     mark: survey.marks,
     drive: grading.drives,
     swale: grading.swales,
+    pad: grading.pads,
+    berm: grading.berms,
+    "retaining-wall": grading.walls,
+    "grade-point": grading.points,
     breakline: survey.breaklines,
     pit: survey.pits,
     feature: lot.features,
@@ -109,6 +121,14 @@ export function thingName(project: Project, thing: Thing): string {
       return named(grading.drives, thing.id) || "drive";
     case "swale":
       return named(grading.swales, thing.id) || "swale";
+    case "pad":
+      return named(grading.pads, thing.id) || "pad";
+    case "berm":
+      return named(grading.berms, thing.id) || "berm";
+    case "retaining-wall":
+      return named(grading.walls, thing.id) || "retaining wall";
+    case "grade-point":
+      return named(grading.points, thing.id) || "grade point";
     case "breakline":
       return named(survey.breaklines, thing.id) || "breakline";
     case "pit":
@@ -175,6 +195,16 @@ export function thingShape(project: Project, thing: Thing): Shape | null {
       return line(grading.drives.find(({ id }) => id === thing.id)?.line);
     case "swale":
       return line(grading.swales.find(({ id }) => id === thing.id)?.line);
+    case "pad": {
+      const pad = grading.pads.find(({ id }) => id === thing.id);
+      return pad ? { points: pad.outline, closed: true } : null;
+    }
+    case "berm":
+      return line(grading.berms.find(({ id }) => id === thing.id)?.line);
+    case "retaining-wall":
+      return line(grading.walls.find(({ id }) => id === thing.id)?.line);
+    case "grade-point":
+      return spot(grading.points.find(({ id }) => id === thing.id)?.at ?? null);
     case "breakline": {
       const found = survey.breaklines.find(({ id }) => id === thing.id);
       const points = found?.points.map(([x, y]): Point => [x, y]);

@@ -51,6 +51,10 @@ function withoutHidden(project: Project): Project {
     ...project.grading,
     drives: left("drive", project.grading.drives),
     swales: left("swale", project.grading.swales),
+    pads: left("pad", project.grading.pads),
+    berms: left("berm", project.grading.berms),
+    walls: left("retaining-wall", project.grading.walls),
+    points: left("grade-point", project.grading.points),
   };
   const drawing: Drawing = {
     ...project.drawing,

@@ -1,5 +1,5 @@
 /** Handles of what is selected: where they are and what pulling one does. Their size on screen never changes. */
-import { isArea, isLocked, type Point, type Project, thingShape } from "../../document";
+import { isLocked, type Point, type Project, thingShape } from "../../document";
 import { dimensionShape } from "../../drawing";
 import type { DrawingMark } from "../../drawing/marks";
 import type { Selected } from "../../store/state";
@@ -27,8 +27,14 @@ export type Handle =
 
 /** A line of the document whose places can be pulled. */
 export type LineRef =
-  | { readonly kind: "drive" | "swale" | "breakline" | "feature" | "section"; readonly id: string }
+  | {
+      readonly kind: "drive" | "swale" | "breakline" | "feature" | "section" | ShapeKind;
+      readonly id: string;
+    }
   | { readonly kind: "lot" };
+
+/** Shapes of the ground with places that can be pulled. */
+export type ShapeKind = "pad" | "berm" | "retaining-wall";
 
 /** A door or a window. */
 export interface OpeningRef {
@@ -58,6 +64,9 @@ export function handlesFor(project: Project, selection: readonly Selected[], vie
     case "drive":
     case "swale":
     case "breakline":
+    case "pad":
+    case "berm":
+    case "retaining-wall":
     case "feature":
     case "section":
       return lineHandles(project, { kind: only.kind, id: only.id }, view);
@@ -143,21 +152,8 @@ function dimensionHandles(project: Project, id: string): Handle[] {
 /** The places of a line, and whether its last closes onto its first. */
 export function linePoints(project: Project, line: LineRef): { points: readonly Point[]; closed: boolean } {
   if (line.kind === "lot") return { points: project.lot.outline, closed: true };
-  if (line.kind === "feature") {
-    const feature = project.lot.features.find(({ id }) => id === line.id);
-    return { points: feature?.points ?? [], closed: feature ? isArea(feature) : false };
-  }
-  if (line.kind === "breakline") {
-    const { points = [], closed = false } = thingShape(project, line) ?? {};
-    return { points, closed };
-  }
-  const lists = {
-    drive: project.grading.drives,
-    swale: project.grading.swales,
-    section: project.drawing.sections,
-  } as const;
-  const found = lists[line.kind].find(({ id }) => id === line.id);
-  return { points: found?.line ?? [], closed: false };
+  const { points = [], closed = false } = thingShape(project, line) ?? {};
+  return { points, closed };
 }
 
 function lineHandles(project: Project, line: LineRef, view: View): Handle[] {

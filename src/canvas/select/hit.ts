@@ -27,6 +27,7 @@ export function thingAt(whole: Project, at: Point, reach: number, metresPerMm = 
     buildingAt(built, at) ??
     featureAt(project, at, reach) ??
     driveAreaAt(project, at) ??
+    shapeAreaAt(project, at) ??
     lotAt(project, at, reach) ??
     underlayAt(project, at)
   );
@@ -44,6 +45,10 @@ function spotAt(project: Project, at: Point, reach: number): Selected | null {
     const [place] = thingShape(project, { kind: "pit", id })?.points ?? [];
     const d = place ? distance(place, at) : Infinity;
     if (d < bestDistance) [best, bestDistance] = [{ kind: "pit", id }, d];
+  }
+  for (const { id, at: place } of project.grading.points) {
+    const d = distance(place, at);
+    if (d < bestDistance) [best, bestDistance] = [{ kind: "grade-point", id }, d];
   }
   for (const shot of project.survey.shots) {
     if (shot.place.kind === "corner" || isFarOff(shot.place, at, bestDistance)) continue;
@@ -123,6 +128,15 @@ function lineAt(project: Project, at: Point, reach: number): Selected | null {
     const line = shape.closed ? [...shape.points, first] : shape.points;
     if (nearestOnPolyline(line, at[0], at[1]).distance < reach) return { kind: "breakline", id };
   }
+  for (const { id, line } of project.grading.walls) {
+    if (nearestOnPolyline(line, at[0], at[1]).distance < reach) return { kind: "retaining-wall", id };
+  }
+  for (const { id, line } of project.grading.berms) {
+    if (nearestOnPolyline(line, at[0], at[1]).distance < reach) return { kind: "berm", id };
+  }
+  for (const { id, outline } of project.grading.pads) {
+    if (nearestOnRing(outline, at[0], at[1]).distance < reach) return { kind: "pad", id };
+  }
   for (const swale of project.grading.swales) {
     if (nearestOnPolyline(swale.line, at[0], at[1]).distance < reach) return { kind: "swale", id: swale.id };
   }
@@ -137,6 +151,16 @@ function driveAreaAt(project: Project, at: Point): Selected | null {
     ({ line, width }) => nearestOnPolyline(line, at[0], at[1]).distance < width / 2,
   );
   return drive ? { kind: "drive", id: drive.id } : null;
+}
+
+/** On the top of a berm, within a pad. */
+function shapeAreaAt({ grading }: Project, at: Point): Selected | null {
+  const berm = grading.berms.find(
+    ({ line, topWidth }) => nearestOnPolyline(line, at[0], at[1]).distance < topWidth / 2,
+  );
+  if (berm) return { kind: "berm", id: berm.id };
+  const pad = [...grading.pads].reverse().find(({ outline }) => containsPoint(outline, at[0], at[1]));
+  return pad ? { kind: "pad", id: pad.id } : null;
 }
 
 function featureAt(project: Project, at: Point, reach: number): Selected | null {

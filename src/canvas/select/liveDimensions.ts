@@ -10,6 +10,7 @@ import {
   type Edit,
   isArea,
   isLocked,
+  kindWord,
   type Point,
   type Project,
   siteEdits,
@@ -62,6 +63,9 @@ function dimensionsOf(project: Project, only: Selected): LiveDimension[] {
       ];
     case "swale":
     case "breakline":
+    case "pad":
+    case "berm":
+    case "retaining-wall":
     case "section":
       return pieceDimensions(project, { kind: only.kind, id: only.id });
     case "feature":
@@ -193,7 +197,7 @@ function pieceDimensions(project: Project, line: LineRef): LiveDimension[] {
   return points.flatMap((a, i): LiveDimension[] => {
     const b = points[i + 1] ?? (closed && points.length > 2 ? points[0] : undefined);
     if (!b) return [];
-    const label = line.kind === "lot" ? `lot line ${i + 1}` : `piece ${i + 1} of the ${line.kind}`;
+    const label = line.kind === "lot" ? `lot line ${i + 1}` : `piece ${i + 1} of the ${kindWord(line.kind)}`;
     return [
       { key: label, label, m: distance(a, b), ends: [a, b], side: "left", change: setPiece(line, i, label) },
     ];

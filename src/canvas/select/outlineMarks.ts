@@ -25,6 +25,9 @@ export function outlineMarks(
       const found = list.find(({ id }) => id === thing.id);
       return found ? [{ kind: "line", points: found.line.flat(), style }] : [];
     }
+    case "pad":
+    case "berm":
+    case "retaining-wall":
     case "breakline": {
       const shape = thingShape(project, thing);
       return shape ? [{ kind: "line", points: shape.points.flat(), closed: shape.closed, style }] : [];
@@ -55,6 +58,7 @@ export function outlineMarks(
         ? [{ kind: "line", points: feature.points.flat(), closed: isArea(feature), style }]
         : spot(feature.points[0] ?? null, style);
     }
+    case "grade-point":
     case "pit":
       return spot(thingShape(project, thing)?.points[0] ?? null, style);
     case "mark":

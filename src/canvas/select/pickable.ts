@@ -26,6 +26,10 @@ export function pickable(project: Project, closed: ReadonlySet<PlanLayer>): Proj
       ...grading,
       drives: open("drives", grading.drives),
       swales: open("swales", grading.swales),
+      pads: open("drives", grading.pads),
+      berms: open("drives", grading.berms),
+      walls: open("drives", grading.walls),
+      points: open("drives", grading.points),
     },
     drawing: {
       ...drawing,

@@ -1,10 +1,12 @@
 /** What the pointer can snap to: places, edges and directions of the things on the plan, each with its word. */
 import {
+  allThings,
   breaklineWord,
   type Feature,
   isArea,
   type Point,
   type Project,
+  thingName,
   thingShape,
   visibleProject,
 } from "../../document";
@@ -160,6 +162,16 @@ function lineTargets(project: Project, without: Without): Pick<SnapTargets, "poi
       }
     }
   }
+  for (const thing of allThings(project)) {
+    if (!isShape(thing) || without(thing)) continue;
+    const shape = thingShape(project, thing);
+    const of = `the ${thingName(project, thing)}`;
+    for (const [i, a] of (shape?.points ?? []).entries()) {
+      const b = shape?.points[i + 1] ?? (shape?.closed ? shape.points[0] : undefined);
+      points.push({ at: a, word: thing.kind === "grade-point" ? of : `point of ${of}` });
+      if (b) edges.push({ a, b, word: `on ${of}`, of });
+    }
+  }
   for (const { id, name, kind } of project.survey.breaklines) {
     const shape = thingShape(project, { kind: "breakline", id });
     if (!shape || without({ kind: "breakline", id })) continue;
@@ -171,6 +183,10 @@ function lineTargets(project: Project, without: Without): Pick<SnapTargets, "poi
     }
   }
   return { points, edges };
+}
+
+function isShape({ kind }: Selected): boolean {
+  return kind === "pad" || kind === "berm" || kind === "retaining-wall" || kind === "grade-point";
 }
 
 /** A tree, a corner of the septic field, along the fence. */

@@ -30,6 +30,7 @@ export function planPlaces(project: Project): readonly XY[] {
   ])
     points.push(...line);
   for (const pad of grading.pads) points.push(...pad.outline);
+  for (const { at } of grading.points) points.push(at);
   for (const { points: line } of survey.breaklines) for (const [x, y] of line) points.push([x, y]);
   for (const { id } of survey.pits) points.push(...(thingShape(project, { kind: "pit", id })?.points ?? []));
   for (const mark of project.survey.marks) if (mark.at) points.push(mark.at);

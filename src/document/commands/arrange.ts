@@ -11,6 +11,7 @@ import { removeBreakline } from "./breaklines";
 import { changeDoor, removeBuilding, removeDoor, wallLength } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { removeDrawn } from "./drawing";
+import { removeShape } from "./grading";
 import { type Motion, mirroring, movedAlone, movedThings, shifting, turning } from "./motion";
 import { removePit } from "./pits";
 import { removeDrive, removeFeature, removeSwale, setLotOutline } from "./site";
@@ -258,6 +259,11 @@ function removal(thing: Thing): (project: Project) => Edit {
       return (project) => removeDrive.run(project, thing);
     case "swale":
       return (project) => removeSwale.run(project, thing);
+    case "pad":
+    case "berm":
+    case "retaining-wall":
+    case "grade-point":
+      return (project) => removeShape(project, thing);
     case "breakline":
       return (project) => removeBreakline.run(project, thing);
     case "pit":

@@ -90,6 +90,26 @@ function withCopy(project: Project, from: Project, thing: Copied): Put {
       const swales = [...grading.swales, { ...find(from.grading.swales), id }];
       return { id, project: { ...project, grading: { ...grading, swales } } };
     }
+    case "pad": {
+      const id = nextId("q", grading.pads);
+      const pads = [...grading.pads, { ...find(from.grading.pads), id }];
+      return { id, project: { ...project, grading: { ...grading, pads } } };
+    }
+    case "berm": {
+      const id = nextId("e", grading.berms);
+      const berms = [...grading.berms, { ...find(from.grading.berms), id }];
+      return { id, project: { ...project, grading: { ...grading, berms } } };
+    }
+    case "retaining-wall": {
+      const id = nextId("r", grading.walls);
+      const walls = [...grading.walls, { ...find(from.grading.walls), id }];
+      return { id, project: { ...project, grading: { ...grading, walls } } };
+    }
+    case "grade-point": {
+      const id = nextId("z", grading.points);
+      const points = [...grading.points, { ...find(from.grading.points), id }];
+      return { id, project: { ...project, grading: { ...grading, points } } };
+    }
     case "breakline": {
       const id = nextId("b", survey.breaklines);
       const breaklines = [...survey.breaklines, { ...find(from.survey.breaklines), id }];

@@ -18,6 +18,7 @@ import {
   type Vehicle,
   vehicleSchema,
 } from "../schema";
+import type { Thing } from "../thing";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { changeDrive } from "./site";
 
@@ -187,6 +188,42 @@ export const removeGradePoint = command("gradePoint.remove", (project, args: { i
     "remove grade point",
   ),
 );
+
+/** A thing that shapes the ground and isn't a drive or a swale. */
+export type EarthThing = Extract<Thing, { kind: "pad" | "berm" | "retaining-wall" | "grade-point" }>;
+
+/** Puts the places of a shape anew, in their order; a grade point has one. */
+export const setShapePlaces = command(
+  "earth.setPlaces",
+  (project, args: { thing: EarthThing; points: readonly Point[]; what: string }): Edit => {
+    const { thing, what } = args;
+    const points = args.points.map(([x, y]): Point => [x, y]);
+    const edit = withPlaces(project, thing, points);
+    return edit.ok ? { ...edit, label: what } : edit;
+  },
+);
+
+function withPlaces(project: Project, { kind, id }: EarthThing, points: Point[]): Edit {
+  if (kind === "pad") return changePad.run(project, { id, patch: { outline: points } });
+  if (kind === "berm") return changeBerm.run(project, { id, patch: { line: points } });
+  if (kind === "retaining-wall") return changeRetainingWall.run(project, { id, patch: { line: points } });
+  const [at] = points;
+  return at ? changeGradePoint.run(project, { id, patch: { at } }) : refuse("A grade point needs a place.");
+}
+
+export function renameShape(project: Project, { kind, id }: EarthThing, name: string): Edit {
+  if (kind === "pad") return changePad.run(project, { id, patch: { name } });
+  if (kind === "berm") return changeBerm.run(project, { id, patch: { name } });
+  if (kind === "retaining-wall") return changeRetainingWall.run(project, { id, patch: { name } });
+  return changeGradePoint.run(project, { id, patch: { name } });
+}
+
+export function removeShape(project: Project, { kind, id }: EarthThing): Edit {
+  if (kind === "pad") return removePad.run(project, { id });
+  if (kind === "berm") return removeBerm.run(project, { id });
+  if (kind === "retaining-wall") return removeRetainingWall.run(project, { id });
+  return removeGradePoint.run(project, { id });
+}
 
 /** A grade break at a distance from the road. */
 export const addGradeBreak = command(

@@ -16,6 +16,7 @@ import type {
   Door,
   Drawing,
   Drive,
+  Grading,
   Lot,
   Note,
   Place,
@@ -89,6 +90,7 @@ export function movedThings(project: Project, things: readonly Thing[], motion: 
       ...project.grading,
       drives,
       swales,
+      ...movedShapes(project.grading, taken, motion),
       apron: flips
         ? {
             ...project.grading.apron,
@@ -166,6 +168,43 @@ function movedBuilding(building: Building, motion: Motion): Building {
 /** A drive that leaves its door is no longer tied to it. */
 function movedDrive(drive: Drive, motion: Motion, withBuilding: boolean): Drive {
   return { ...drive, line: drive.line.map(motion.place), door: withBuilding ? drive.door : null };
+}
+
+/** Pads fall where they fell, turned along; a mirrored wall has its lower side on the other hand. */
+function movedShapes(
+  { pads, berms, walls, points }: Grading,
+  taken: Taken,
+  motion: Motion,
+): Pick<Grading, "pads" | "berms" | "walls" | "points"> {
+  return {
+    pads: pads.map((pad) =>
+      taken("pad", pad.id)
+        ? { ...pad, outline: movedRing(pad.outline, motion), towards: movedWay(pad.towards, motion) }
+        : pad,
+    ),
+    berms: berms.map((berm) =>
+      taken("berm", berm.id) ? { ...berm, line: berm.line.map(motion.place) } : berm,
+    ),
+    walls: walls.map((wall) =>
+      taken("retaining-wall", wall.id)
+        ? {
+            ...wall,
+            line: wall.line.map(motion.place),
+            lowSide: motion.mirrors ? (wall.lowSide === "left" ? "right" : "left") : wall.lowSide,
+          }
+        : wall,
+    ),
+    points: points.map((point) =>
+      taken("grade-point", point.id) ? { ...point, at: motion.place(point.at) } : point,
+    ),
+  };
+}
+
+/** A direction of the plan, carried along. */
+function movedWay(angle: number, motion: Motion): number {
+  if (!motion.mirrors) return motion.turn === 0 ? angle : angle + motion.turn;
+  const [a, b] = [motion.place([0, 0]), motion.place([Math.cos(angle), Math.sin(angle)])];
+  return Math.atan2(b[1] - a[1], b[0] - a[0]);
 }
 
 function flipped(project: Project, walls: readonly number[]): number[] {

@@ -6,6 +6,7 @@ import { changeBreakline } from "./breaklines";
 import { changeBuilding, changeDoor } from "./building";
 import { command, type Edit, refuse } from "./command";
 import { changeNote, changeSection, changeUnderlay } from "./drawing";
+import { renameShape } from "./grading";
 import { changePit } from "./pits";
 import { changeDrive, changeFeature, changeSwale } from "./site";
 import { changeMark, changeShot } from "./survey";
@@ -41,6 +42,11 @@ function renamed(project: Project, thing: Thing, name: string): Edit {
       return changeDrive.run(project, { id: thing.id, patch });
     case "swale":
       return changeSwale.run(project, { id: thing.id, patch });
+    case "pad":
+    case "berm":
+    case "retaining-wall":
+    case "grade-point":
+      return renameShape(project, thing, name);
     case "breakline":
       return changeBreakline.run(project, { id: thing.id, patch });
     case "pit":

@@ -12,6 +12,7 @@ import { setBreaklinePlaces } from "./breaklines";
 import { setOutline } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { changeDimension, changeNote, changeSection, changeUnderlay } from "./drawing";
+import { setShapePlaces } from "./grading";
 import { changePit } from "./pits";
 import { changeDrive, changeFeature, changeSwale, setLotOutline } from "./site";
 import { changeMark, placeShot } from "./survey";
@@ -47,6 +48,11 @@ function setPoints(project: Project, thing: Thing, points: Point[], index: numbe
     }
     case "swale":
       return changeSwale.run(project, { id: thing.id, patch: { line: points }, what });
+    case "pad":
+    case "berm":
+    case "retaining-wall":
+    case "grade-point":
+      return setShapePlaces.run(project, { thing, points, what });
     case "breakline":
       return setBreaklinePlaces.run(project, { id: thing.id, points, what });
     case "pit": {

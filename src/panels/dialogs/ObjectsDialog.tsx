@@ -45,6 +45,7 @@ const groupsOf = {
   Building: ["building", "door", "window"],
   Drives: ["drive"],
   Swales: ["swale"],
+  "Shapes of the ground": ["pad", "berm", "retaining-wall", "grade-point"],
   Notes: ["note"],
   Dimensions: ["dimension"],
   "Section lines": ["section"],

@@ -1,10 +1,14 @@
 /** The figures that belong to one kind of thing: widths, offsets, heights. */
 import {
+  type Berm,
   buildingEdits,
   type Door,
   drawingEdits,
   type Edit,
+  type GroundPad,
+  gradingEdits,
   type Project,
+  type RetainingWall,
   siteEdits,
   surveyEdits,
   type Thing,
@@ -89,6 +93,11 @@ function amountsOf(project: Project, thing: Thing): Amount[] {
         { label: "Depth at its head", m: swale.depth, set: (depth) => change({ depth }), least: 0 },
       ];
     }
+    case "pad":
+    case "berm":
+    case "retaining-wall":
+    case "grade-point":
+      return shapeAmounts(project, thing);
     case "feature": {
       const feature = project.lot.features.find(({ id }) => id === thing.id);
       if (!feature) return [];
@@ -117,6 +126,65 @@ function amountsOf(project: Project, thing: Thing): Amount[] {
     default:
       return [];
   }
+}
+
+/** Heights and widths; slopes and what a wall holds are in the drive step's cards. */
+function shapeAmounts({ grading, building }: Project, { kind, id }: gradingEdits.EarthThing): Amount[] {
+  if (kind === "pad") {
+    const pad = grading.pads.find((each) => each.id === id);
+    if (!pad) return [];
+    const change = (patch: Partial<GroundPad>) => tryRun(gradingEdits.changePad, { id, patch });
+    const { level } = pad;
+    const stone: Amount = {
+      label: "Stone",
+      m: pad.gravel,
+      set: (gravel) => change({ gravel }),
+      least: 0,
+    };
+    if (level.kind === "height")
+      return [
+        {
+          label: "Height",
+          m: level.height,
+          set: (height) => change({ level: { kind: "height", height } }),
+        },
+        stone,
+      ];
+    if (level.kind === "floor" && building)
+      return [
+        {
+          label: "Above the floor",
+          m: level.above,
+          set: (above) => change({ level: { kind: "floor", above } }),
+        },
+        stone,
+      ];
+    return [stone];
+  }
+  if (kind === "berm") {
+    const berm = grading.berms.find((each) => each.id === id);
+    if (!berm) return [];
+    const change = (patch: Partial<Berm>) => tryRun(gradingEdits.changeBerm, { id, patch });
+    return [
+      { label: "Height", m: berm.height, set: (height) => change({ height }) },
+      { label: "Top width", m: berm.topWidth, set: (topWidth) => change({ topWidth }), least: 0 },
+    ];
+  }
+  if (kind === "retaining-wall") {
+    const wall = grading.walls.find((each) => each.id === id);
+    if (!wall) return [];
+    const change = (patch: Partial<RetainingWall>) => tryRun(gradingEdits.changeRetainingWall, { id, patch });
+    return [
+      { label: "In the ground", m: wall.buried, set: (buried) => change({ buried }), least: 0 },
+      ...(wall.exposed === null
+        ? []
+        : [{ label: "Height that shows", m: wall.exposed, set: (exposed: number) => change({ exposed }) }]),
+    ];
+  }
+  const point = grading.points.find((each) => each.id === id);
+  if (!point) return [];
+  const set = (height: number) => tryRun(gradingEdits.changeGradePoint, { id, patch: { height } });
+  return [{ label: "Height", m: point.height, set }];
 }
 
 function buildingAmounts(project: Project): Amount[] {

@@ -1,5 +1,12 @@
 /** A shot or a mark under the hand. */
-import { type Edit, type EditCommand, type Project, pitEdits, surveyEdits } from "../../../document";
+import {
+  type Edit,
+  type EditCommand,
+  gradingEdits,
+  type Project,
+  pitEdits,
+  surveyEdits,
+} from "../../../document";
 import type { Selected } from "../../../store/state";
 import { sameThing } from "../../select/hit";
 import type { Snap } from "../../snap/snap";
@@ -9,7 +16,7 @@ import { placeOf } from "../shot/placing";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";
 
-type Spot = Extract<Selected, { kind: "shot" | "mark" | "pit" }>;
+type Spot = Extract<Selected, { kind: "shot" | "mark" | "pit" | "grade-point" }>;
 
 interface SpotArgs {
   readonly spot: Spot;
@@ -21,6 +28,12 @@ const moveSpot: EditCommand<SpotArgs> = {
   run(project: Project, { spot: { kind, id }, to }: SpotArgs): Edit {
     if (kind === "pit")
       return pitEdits.changePit.run(project, { id, patch: { place: placeOf(to) }, what: "move a test pit" });
+    if (kind === "grade-point")
+      return gradingEdits.setShapePlaces.run(project, {
+        thing: { kind, id },
+        points: [[to.at[0], to.at[1]]],
+        what: "move a grade point",
+      });
     return kind === "shot"
       ? surveyEdits.placeShot.run(project, { id, place: placeOf(to) })
       : surveyEdits.changeMark.run(project, { id, patch: { at: [to.at[0], to.at[1]] } });
@@ -30,6 +43,7 @@ const moveSpot: EditCommand<SpotArgs> = {
 const hints: Readonly<Record<Spot["kind"], string>> = {
   shot: "Moves the shot; on a corner of the building it counts as that corner, Shift places it freely",
   pit: "Moves the test pit; on a corner of the building it counts as that corner, Shift places it freely",
+  "grade-point": "Moves the grade point, its height stays; Shift places it freely",
   mark: "Moves the mark; Shift places it freely",
 };
 

@@ -129,6 +129,7 @@ function dragThing(
     case "shot":
     case "mark":
     case "pit":
+    case "grade-point":
       return movingSpot(context, { kind: thing.kind, id: thing.id }, pointer, home);
     case "lot":
       // A lot line never moves as a whole by a slip of the hand; its corners can be pulled.

@@ -3,12 +3,14 @@ import {
   drawingEdits,
   type Edit,
   type EditCommand,
+  gradingEdits,
+  kindWord,
   type Point,
   type Project,
   siteEdits,
   surveyEdits,
 } from "../../../document";
-import { type LineRef, linePoints } from "../../select/handles";
+import { type LineRef, linePoints, type ShapeKind } from "../../select/handles";
 
 interface LineArgs {
   readonly line: LineRef;
@@ -32,6 +34,8 @@ export const setLine: EditCommand<LineArgs> = {
         patch: { line: points },
         what: args.what,
       });
+    if (isShape(args.line))
+      return gradingEdits.setShapePlaces.run(project, { thing: args.line, points, what: args.what });
     if (args.line.kind === "breakline")
       return surveyEdits.setBreaklinePlaces.run(project, { id: args.line.id, points, what: args.what });
     if (args.line.kind === "feature") {
@@ -51,12 +55,15 @@ export const setLine: EditCommand<LineArgs> = {
   },
 };
 
+function isShape(line: LineRef): line is { kind: ShapeKind; id: string } {
+  return line.kind === "pad" || line.kind === "berm" || line.kind === "retaining-wall";
+}
+
 /** Points a line needs to stay one. */
 export function leastPoints(project: Project, line: LineRef): number {
   return linePoints(project, line).closed ? 3 : 2;
 }
 
 export function lineWord(line: LineRef): string {
-  if (line.kind === "section") return "the section line";
-  return `the ${line.kind}`;
+  return `the ${kindWord(line.kind)}`;
 }
