@@ -46,6 +46,61 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toBe("Undo: remove note");
   });
 
+  test("a shot that has a place is placed anew by a click, from its row and from the menu", async ({
+    page,
+  }) => {
+    await page.getByRole("button", { name: /^Shots\b.*:/ }).click();
+    await page.getByRole("gridcell", { name: "14′ 0″, 94′ 0″" }).click();
+    await page.getByRole("button", { name: "Click its place anew" }).click();
+    expect(await plan.hint()).toMatch(/^Click where “shot uphill, west” is/);
+    await plan.fit(studio);
+    await plan.click(d[0] - 6, d[1] - 6);
+    expect(await plan.undoName()).toBe("Undo: place shot");
+    await expect(page.getByTestId("inspector")).toContainText("Shot uphill, west");
+    await plan.move(d[0] - 6, d[1] - 6);
+    await page.mouse.click(...plan.at(d[0] - 6, d[1] - 6), { button: "right" });
+    await page.getByRole("menuitem", { name: /^Place by a click/ }).click();
+    await plan.click(d[0] - 8, d[1] - 4);
+    expect(await plan.undoName()).toBe("Undo: place shot");
+    await undone(page);
+    await undone(page);
+    await expect(page.getByRole("gridcell", { name: "14′ 0″, 94′ 0″" })).toBeVisible();
+  });
+
+  test("a retaining wall is drawn, picked, pulled, dragged, listed and removed; each step has its name", async ({
+    page,
+  }) => {
+    const [from, to]: [XY, XY] = [
+      [d[0] - 8, d[1] - 3],
+      [d[0] - 8, d[1] - 9],
+    ];
+    await page.keyboard.press("Control+k");
+    await page.keyboard.type("pad, terrace");
+    await page.keyboard.press("Enter");
+    await page.getByTestId("choices").getByRole("button", { name: "retaining wall" }).click();
+    await plan.fit(studio);
+    await plan.click(...from);
+    await plan.click(...to);
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toBe("Undo: draw retaining wall");
+    await plan.fit(studio);
+    await plan.click(from[0], (from[1] + to[1]) / 2);
+    const inspector = page.getByTestId("inspector");
+    await expect(inspector).toContainText("Retaining wall");
+    await expect(inspector.getByRole("textbox", { name: "In the ground" })).toHaveValue("1′ 0″");
+    await plan.drag(to, [to[0], to[1] - 1], [to[0] - 2, to[1] - 2]);
+    expect(await plan.undoName()).toBe("Undo: change the retaining wall");
+    const quarter: XY = [from[0] - 0.5, from[1] - 2];
+    await plan.drag(quarter, [quarter[0] - 1, quarter[1]], [quarter[0] - 2, quarter[1]]);
+    expect(await plan.undoName()).toBe("Undo: move retaining wall");
+    await page.keyboard.press("Control+Shift+O");
+    await expect(page.getByRole("dialog")).toContainText("Shapes of the ground");
+    await page.keyboard.press("Escape");
+    await page.mouse.click(...plan.at(quarter[0] - 2, quarter[1]), { button: "right" });
+    await page.getByRole("menuitem", { name: /^Delete/ }).click();
+    expect(await plan.undoName()).toBe("Undo: remove retaining wall");
+  });
+
   test("a test pit is put, picked, moved and removed on the plan", async ({ page }) => {
     const at: XY = [d[0] - 5, d[1] - 5];
     await page.keyboard.press("Control+k");

@@ -19,7 +19,7 @@ import { closePlanMenu } from "../store/actions";
 import { useApp } from "../store/useApp";
 
 const onThings = [
-  ["edit.copy", "edit.duplicate", "arrange.turn", "arrange.mirror"],
+  ["arrange.place", "edit.copy", "edit.duplicate", "arrange.turn", "arrange.mirror"],
   ["arrange.lock", "arrange.unlock", "arrange.hide"],
   ["edit.delete"],
 ] as const;

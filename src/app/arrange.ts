@@ -177,6 +177,12 @@ const alignActs: readonly AppCommand[] = Object.entries(alignNames).map(([to, na
     }),
 }));
 
+const oneSpot: WhyNot = (now) => {
+  const [only, ...more] = now.selection;
+  return only && more.length === 0 && ["shot", "mark", "pit", "grade-point"].includes(only.kind)
+    ? null
+    : "Select one shot, mark, test pit or grade point.";
+};
 const someLocked: WhyNot = (now) =>
   selected()(now) ??
   (now.selection.some((thing) => isLocked(shownProject(now), thing)) ? null : "Nothing here is locked.");
@@ -185,6 +191,15 @@ const someLoose: WhyNot = (now) =>
   (now.selection.some((thing) => !isLocked(shownProject(now), thing)) ? null : "It is locked already.");
 
 const arrangeActs: readonly AppCommand[] = [
+  {
+    id: "arrange.place",
+    name: "Place by a click…",
+    place: "Arrange",
+    keys: ["Shift+P"],
+    also: "put anew move shot mark pit where it was read",
+    whyNot: (now) => oneSpot(now) ?? changeable(now),
+    run: () => setTool("place"),
+  },
   {
     id: "arrange.turn",
     name: "Turn about a place…",

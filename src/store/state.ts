@@ -28,7 +28,7 @@ export const toolNames = [
 /** Tools that lay a picture under the plan: they are begun from the picture, not from the tool strip. */
 export const pictureTools = ["picture-points", "picture-distance"] as const;
 /** Tools that work on what is selected: they are begun from the menu of the selected things. */
-export const arrangeTools = ["turn", "mirror"] as const;
+export const arrangeTools = ["turn", "mirror", "place"] as const;
 export type ToolName =
   | (typeof toolNames)[number]
   | (typeof pictureTools)[number]

@@ -47,6 +47,12 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M16.4 3.6 v4 h-4" />
     </>
   ),
+  place: (
+    <>
+      <path d="M10 17.5 C6 12.5 4.5 10 4.5 7.6 C4.5 4.6 6.9 2.5 10 2.5 C13.1 2.5 15.5 4.6 15.5 7.6 C15.5 10 14 12.5 10 17.5 Z" />
+      <path d="M8 7.6 h4 M10 5.6 v4" className="icon-thin" />
+    </>
+  ),
   mirror: (
     <>
       <path d="M10 2.5 v15" strokeDasharray="2.6 1.8" />

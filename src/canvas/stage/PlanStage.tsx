@@ -164,7 +164,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
 }
 
 /** These only touch things that are there; the others draw lines and areas across them. */
-const touching: readonly ToolName[] = ["select", "shot", "mark", "door", "window", "note"];
+const touching: readonly ToolName[] = ["select", "shot", "mark", "place", "door", "window", "note"];
 
 /** Is something being drawn across what is on the plan already? */
 function drawsOver(tool: ToolName, state: ToolState): boolean {

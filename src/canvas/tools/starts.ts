@@ -15,6 +15,7 @@ import { noteTool } from "./note";
 import { pictureDistanceTool } from "./picture/distance";
 import { picturePointsTool } from "./picture/points";
 import { pitTool } from "./pit";
+import { placeTool } from "./place";
 import { sectionTool } from "./section";
 import { selectTool } from "./select";
 import { shotTool } from "./shot";
@@ -45,4 +46,5 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   section: sectionTool,
   turn: turnTool,
   mirror: mirrorTool,
+  place: placeTool,
 };

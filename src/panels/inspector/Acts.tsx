@@ -5,6 +5,7 @@ import { Action } from "../fields/Choice";
 
 const acts = [
   ["edit.duplicate", "Duplicate"],
+  ["arrange.place", "Place by a click…"],
   ["arrange.turn", "Turn…"],
   ["arrange.mirror", "Mirror…"],
   ["arrange.hide", "Hide"],

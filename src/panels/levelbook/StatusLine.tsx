@@ -1,10 +1,10 @@
 import { Button } from "react-aria-components";
 import { useStore } from "zustand";
 import type { Shot } from "../../document";
-import { select, setTool } from "../../store/actions";
 import { Why } from "../help/Why";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
+import { pickOnPlan } from "../survey/pickOnPlan";
 import { useResults } from "../useProject";
 import type { Column } from "./columns";
 import type { Draft } from "./drafts";
@@ -33,9 +33,9 @@ export function StatusLine({ shot, column, typing, draft, notation }: StatusLine
   return (
     <p className="book-status">
       {column?.hint}
-      {column?.id === "place" && shot?.place.kind === "none" ? (
-        <Button className="link" onPress={() => placeOnPlan(shot)}>
-          Click on the plan
+      {column?.id === "place" && shot && shot.kind !== "check" ? (
+        <Button className="link" onPress={() => pickOnPlan(shot)}>
+          {shot.place.kind === "none" ? "Click on the plan" : "Click its place anew"}
         </Button>
       ) : null}
       {column?.id === "aside" ? <Said /> : null}
@@ -66,10 +66,4 @@ function Said() {
       {said}
     </b>
   );
-}
-
-/** The shot tool places the selected row first. */
-function placeOnPlan(shot: Shot): void {
-  setTool("shot");
-  select([{ kind: "shot", id: shot.id }]);
 }

@@ -3,12 +3,13 @@ import { type FormEvent, useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { type Project, placeResolver, type Shot, surveyEdits, tapeCandidates } from "../../document";
 import { cornerName } from "../../grading";
-import { select, setTool, tryRun } from "../../store/actions";
+import { tryRun } from "../../store/actions";
 import { showCandidates } from "../../store/candidates";
 import { useApp } from "../../store/useApp";
 import { Action, Choice } from "../fields/Choice";
 import { placeText } from "../levelbook/columns";
 import { useNotation, useProject } from "../useProject";
+import { pickOnPlan } from "./pickOnPlan";
 import { foldPlaceCard, placeCardStore } from "./placeCard";
 import { anchorOptions, draftOf, type PlaceDraft, placeFrom, placeKinds } from "./placeDraft";
 import "./survey.css";
@@ -81,20 +82,12 @@ function PlaceForm({ shot }: { shot: Shot }) {
         <Action look="accent" type="submit">
           {shot.place.kind === "none" ? "Place it" : "Move it there"}
         </Action>
-        {shot.place.kind === "none" ? (
-          <Action look="quiet" icon="place" onPress={() => pickOnPlan(shot)}>
-            Click on the plan
-          </Action>
-        ) : null}
+        <Action look="quiet" icon="place" onPress={() => pickOnPlan(shot)}>
+          {shot.place.kind === "none" ? "Click on the plan" : "Click its place anew"}
+        </Action>
       </div>
     </form>
   );
-}
-
-/** The shot tool places the selected row first. */
-function pickOnPlan(shot: Shot): void {
-  setTool("shot");
-  select([{ kind: "shot", id: shot.id }]);
 }
 
 /** Both places that two tapes leave are drawn on the plan while they are typed; picking one places the shot. */

@@ -151,7 +151,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     use(name) {
       if (name === hand.tool) return;
       hand.tool = name;
-      if (!["select", "turn", "mirror"].includes(name)) hand.selection = [];
+      if (!["select", "turn", "mirror", "place"].includes(name)) hand.selection = [];
       machine = begin(name);
     },
     move: (x, y, how) => machine.move(pointer(x, y, how)),

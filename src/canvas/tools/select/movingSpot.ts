@@ -16,14 +16,19 @@ import { placeOf } from "../shot/placing";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";
 
-type Spot = Extract<Selected, { kind: "shot" | "mark" | "pit" | "grade-point" }>;
+/** Things that lie at one place and are put there by hand. */
+export type Spot = Extract<Selected, { kind: "shot" | "mark" | "pit" | "grade-point" }>;
 
 interface SpotArgs {
   readonly spot: Spot;
   readonly to: Snap;
 }
 
-const moveSpot: EditCommand<SpotArgs> = {
+export function isSpot(thing: Selected): thing is Spot {
+  return ["shot", "mark", "pit", "grade-point"].includes(thing.kind);
+}
+
+export const moveSpot: EditCommand<SpotArgs> = {
   name: "spot.move",
   run(project: Project, { spot: { kind, id }, to }: SpotArgs): Edit {
     if (kind === "pit")
