@@ -24,6 +24,8 @@ export const rulesSchema = z.object({
   /** Least wall out of the ground as it is, at the highest place along the walls; null: no limit. */
   leastOut: notNegative.nullable().default(null),
   leastSwaleFall: notNegative.default(0.01),
+  /** Least distance of a proposed swale's bed line off the walls. */
+  swaleOffWall: positive.default(3.048),
   /** Siding above the finished ground, and how far it laps down over the wall, m. */
   sidingClearance: notNegative.default(0.1524),
   sidingLap: notNegative.default(0),

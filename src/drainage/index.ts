@@ -22,4 +22,13 @@ export {
   weightedC,
 } from "./runoff";
 export { swaleResult, type Words } from "./swale";
+export {
+  bestTaut,
+  type Route,
+  type Routed,
+  type RouteSite,
+  type RouteWays,
+  type RouteWish,
+  routeSwale,
+} from "./swale-route";
 export { type WallNormals, wallNormals, wallWater } from "./walls";

@@ -4,7 +4,7 @@
  * Units   metres; falls rise over run, positive runs towards the outlet.
  * Method  The bed starts `depth` under the ground as it is and falls evenly: by the fall that was typed, or
  *         to the ground at the outlet. With a least fall it keeps `depth` under the ground, but falls that much
- *         everywhere. Typed heights of the bed stand where they are, with even falls between them. It doesn't
+ *         everywhere, and rises out of the ground towards its outlet where the ground falls faster than that. Typed heights of the bed stand where they are, with even falls between them. It doesn't
  *         depend on the floor.
  * Source  First principles.
  */
@@ -37,6 +37,8 @@ export interface SwaleSite {
 
 /** Distance between the places where a bed that follows the ground is worked out, m. */
 const followStep = 0.5;
+/** A bed so much over the ground still lies in it, m. */
+const outOfGround = 0.02;
 
 /** Lays a swale out. The line must have a length. */
 export function laySwale(swale: Swale, site: SwaleSite): SwaleLine {
@@ -95,7 +97,11 @@ function throughTyped(
   };
 }
 
-/** `depth` under the ground, but never flatter than the least fall. */
+/**
+ * `depth` under the ground, but never flatter than the least fall; then in one fall to the ground at the outlet, from as
+ * far along as that still keeps the least fall. Where it never does, or would leave the ground before, the bed stays under
+ * the ground at the outlet.
+ */
 function following(
   swale: Swale,
   leastFall: number,
@@ -107,13 +113,28 @@ function following(
   const at = Float64Array.from({ length: pieces + 1 }, (_, i) => (length * i) / pieces);
   const bed = new Float64Array(at.length);
   const step = length / pieces;
-  at.forEach((distance, i) => {
-    // At its outlet the bed comes out at the ground where it can.
-    const under = i === pieces ? 0 : swale.depth;
-    const wanted = ground(pointAlong(line, distance).at) - under;
+  const earth = at.map((distance) => ground(pointAlong(line, distance).at));
+  earth.forEach((existing, i) => {
+    const wanted = existing - swale.depth;
     bed[i] = i === 0 ? wanted : Math.min(wanted, (bed[i - 1] as number) - leastFall * step);
   });
+  comeOut(at, bed, earth, leastFall);
   return { at, bed };
+}
+
+/** Lets the bed end at the ground of its outlet: one fall to there from the last place high enough for it. */
+function comeOut(at: Float64Array, bed: Float64Array, earth: Float64Array, leastFall: number): void {
+  const last = at.length - 1;
+  const outlet = earth[last] as number;
+  for (let i = last - 1; i >= 0; i--) {
+    const fall = ((bed[i] as number) - outlet) / ((at[last] as number) - (at[i] as number));
+    if (fall < leastFall - 1e-12) continue;
+    const way = bed.map((z, k) =>
+      k <= i ? z : (bed[i] as number) - fall * ((at[k] as number) - (at[i] as number)),
+    );
+    if (way.every((z, k) => k <= i || z <= (earth[k] as number) + outOfGround)) bed.set(way);
+    return;
+  }
 }
 
 function fallOf(at: Float64Array, bed: Float64Array, i: number): number {

@@ -146,12 +146,18 @@ export const removeDrive = command("drive.remove", (project, args: { id: string 
   ),
 );
 
-export const addSwale = command("swale.add", (project, args: { line: readonly Point[] }): Edit => {
+/** `shape`: how its bed runs and what its section is, where that isn't as usual. */
+interface NewSwale {
+  readonly line: readonly Point[];
+  readonly shape?: Partial<Omit<Swale, "id" | "name" | "line">>;
+}
+
+export const addSwale = command("swale.add", (project, args: NewSwale): Edit => {
   if (args.line.length < 2) return refuse("A swale needs at least two places: its high end and its outlet.");
   const id = nextId("w", project.grading.swales);
   const name = project.grading.swales.length === 0 ? "swale" : `swale ${project.grading.swales.length + 1}`;
-  const swale = swaleSchema.safeParse({ id, name, line: args.line });
-  if (!swale.success) return refuse("The swale's line has a place that is not a number.");
+  const swale = swaleSchema.safeParse({ ...args.shape, id, name, line: args.line });
+  if (!swale.success) return refuse("The swale's line or shape has a figure that can't be used.");
   return done(withGrading(project, { swales: [...project.grading.swales, swale.data] }), "draw swale", {
     made: id,
   });
