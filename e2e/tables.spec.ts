@@ -38,7 +38,7 @@ test("features are typed, filled down, pasted, sorted and found, each act one st
   });
   await expect(cell(0, 2)).toHaveText("15′ 0″");
   await expect(cell(1, 2)).toHaveText(kept);
-  await expect(page.getByRole("status").filter({ hasText: "far" })).toContainText("1 not understood");
+  await expect(page.getByRole("status").filter({ hasText: "far" })).toContainText("1 cell not understood");
 
   await cell(0, 2).click();
   await page.keyboard.press("F2");

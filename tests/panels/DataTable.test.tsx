@@ -1,5 +1,5 @@
 import { cleanup, fireEvent, render, screen } from "@testing-library/react";
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { DataTable } from "../../src/panels/table/DataTable";
 import type { TableModel } from "../../src/panels/table/model";
 
@@ -43,5 +43,35 @@ describe("a long table", () => {
   it("a short one shows every row", () => {
     render(<DataTable model={stakes(100)} />);
     expect(drawn()).toBe(101);
+  });
+});
+
+describe("a block of cells", () => {
+  const picked = () => grid().querySelectorAll('td[aria-selected="true"]').length;
+  const cell = (row: number, column: number) =>
+    grid().querySelector(`[data-row="${row}"][data-column="${column}"]`) as HTMLElement;
+
+  it("is chosen by Shift and arrows, and copied as it is", () => {
+    render(<DataTable model={stakes(10)} />);
+    fireEvent.click(cell(2, 0));
+    fireEvent.keyDown(grid(), { key: "ArrowDown", shiftKey: true });
+    fireEvent.keyDown(grid(), { key: "ArrowRight", shiftKey: true });
+    expect(picked()).toBe(4);
+    const clipboardData = { setData: vi.fn() };
+    fireEvent.copy(grid(), { clipboardData });
+    expect(clipboardData.setData).toHaveBeenCalledWith("text/plain", "stake 2\t0.08 m\nstake 3\t0.07 m");
+    fireEvent.keyDown(grid(), { key: "ArrowUp" });
+    expect(picked()).toBe(1);
+  });
+
+  it("is chosen by a drag and by Shift and a press", () => {
+    render(<DataTable model={stakes(10)} />);
+    fireEvent.mouseDown(cell(1, 0), { button: 0, buttons: 1 });
+    fireEvent.mouseMove(cell(4, 1), { buttons: 1 });
+    expect(picked()).toBe(8);
+    fireEvent.click(cell(0, 0));
+    expect(picked()).toBe(1);
+    fireEvent.click(cell(2, 1), { shiftKey: true });
+    expect(picked()).toBe(6);
   });
 });

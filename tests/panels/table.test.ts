@@ -1,7 +1,17 @@
 import { describe, expect, it } from "vitest";
 import type { Project } from "../../src/document";
+import { splitBlock } from "../../src/panels/levelbook/paste";
 import { notationOf } from "../../src/panels/notation";
-import { blockCells, fillDown, seenRows, type TableModel, writeCells } from "../../src/panels/table/model";
+import {
+  blockCells,
+  blockText,
+  fillDown,
+  laidOver,
+  refusedWords,
+  seenRows,
+  type TableModel,
+  writeCells,
+} from "../../src/panels/table/model";
 import { type TableName, tableNames, tableOf } from "../../src/panels/table/tables";
 import { createSolver } from "../../src/solve/pipeline";
 import { demoProject } from "../support/demo";
@@ -18,7 +28,7 @@ describe("every table", () => {
     expect(rows.flatMap(({ cells }) => cells).join()).not.toMatch(/NaN|undefined|null/);
   });
 
-  it.each(["features", "drives", "swales"] as const)(
+  it.each(["features", "drives", "swales", "sides", "foundation", "earth", "limits"] as const)(
     "%s: what a cell shows, typed back, is the same to what is shown",
     (name) => {
       const model = table(name);
@@ -39,7 +49,7 @@ describe("every table", () => {
     },
   );
 
-  it.each(["drives", "swales", "quantities", "setout"] as const)(
+  it.each(["drives", "swales", "sides", "foundation", "earth", "limits", "quantities", "setout"] as const)(
     "%s: what is computed isn't typed",
     (name) => {
       const model = table(name);
@@ -108,10 +118,13 @@ describe("blocks", () => {
 
   it("fills down from the top of the chosen rows, or from the row above", () => {
     const first = { row: "2", column: "a", text: "x 10" };
-    expect(fillDown(small, small.rows, [0, 2], 0)).toEqual([first, { ...first, row: "3" }]);
-    expect(fillDown(small, small.rows, [1, 1], 0)).toEqual([first]);
-    expect(fillDown(small, small.rows, [0, 0], 0)).toEqual([]);
-    expect(fillDown(small, small.rows, [0, 2], 1)).toEqual([]);
+    const down = (rows: [number, number], columns: [number, number]) =>
+      fillDown(small, small.rows, { rows, columns });
+    expect(down([0, 2], [0, 0])).toEqual([first, { ...first, row: "3" }]);
+    expect(down([0, 2], [0, 1])).toEqual([first, { ...first, row: "3" }]);
+    expect(down([1, 1], [0, 0])).toEqual([first]);
+    expect(down([0, 0], [0, 0])).toEqual([]);
+    expect(down([0, 2], [1, 1])).toEqual([]);
   });
 
   it("sorts figures by their size and finds rows by their words", () => {
@@ -120,5 +133,34 @@ describe("blocks", () => {
     expect(ids(seenRows(small, "", { column: 0, down: true }))).toEqual(["3", "1", "2"]);
     expect(ids(seenRows(small, "X", null))).toEqual(["1", "2"]);
     expect(ids(seenRows(small, "", null))).toEqual(["1", "2", "3"]);
+  });
+
+  it("a chosen block is copied with tabs, and goes back where it came from", () => {
+    const chosen = { rows: [0, 1], columns: [0, 1] } as const;
+    expect(blockText(small.rows, chosen)).toBe("x 10\tp\nx 9\tq");
+    expect(blockText(small.rows, { rows: [2, 2], columns: [1, 1] })).toBe("−2");
+    expect(splitBlock(blockText(small.rows, chosen))).toEqual([
+      ["x 10", "p"],
+      ["x 9", "q"],
+    ]);
+  });
+
+  it("a single text fills all chosen cells, a block begins at their first", () => {
+    const chosen = { rows: [0, 1], columns: [0, 1] } as const;
+    expect(laidOver([["5"]], chosen)).toEqual([
+      ["5", "5"],
+      ["5", "5"],
+    ]);
+    expect(laidOver([["5", "6"]], chosen)).toEqual([["5", "6"]]);
+  });
+
+  it("tells how many cells were refused, names the first three and counts the others", () => {
+    const cell = (row: string) => ({ row, column: "a", text: "far", why: "No length." });
+    expect(refusedWords(small, [])).toBe("");
+    expect(refusedWords(small, [cell("2")])).toBe(
+      "1 cell not understood, left as before. x 9, a “far”: No length.",
+    );
+    const four = refusedWords(small, [cell("1"), cell("2"), cell("3"), cell("1")]);
+    expect(four).toMatch(/^4 cells not understood.*x 10, a .*x 9, a .*y, a .* And 1 more\.$/);
   });
 });

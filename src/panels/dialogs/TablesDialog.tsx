@@ -11,6 +11,10 @@ const titles: Readonly<Record<TableName, string>> = {
   features: "Features",
   drives: "Drives",
   swales: "Swales",
+  sides: "Sides",
+  foundation: "Foundation",
+  earth: "Earth",
+  limits: "Limits",
   quantities: "Quantities",
   setout: "Set-out",
 };
@@ -34,8 +38,8 @@ export function TablesDialog() {
             <IconAction icon="close" label="Close" onPress={() => openDialog(null)} />
           </div>
           <p className="soft small">
-            Type into a cell, Enter or Tab goes on; Shift+arrows choose rows, Ctrl+D fills down, copy and
-            paste work with a spreadsheet. A press on a head sorts what you see.
+            Type into a cell, Enter or Tab goes on; Shift+arrows or a drag choose a block of cells, Ctrl+D
+            fills down, copy and paste work with a spreadsheet. A press on a head sorts what you see.
           </p>
           <Tabs className="tabs">
             <TabList className="tab-list" aria-label="Tables">

@@ -12,7 +12,10 @@ interface RefusedProps {
   readonly onGo: (row: number, column: number) => void;
 }
 
-/** Cells that were not understood, wherever the cursor stands: the first with its reason, and how many more. */
+/** Cells that are named one by one. */
+const mostNamed = 4;
+
+/** Cells that were not understood, wherever the cursor stands: how many and which, the first with its reason. */
 export function Refused({ shots, drafts, but, onGo }: RefusedProps) {
   if (drafts.size === 0) return null;
   const cells = shots.flatMap((shot, row) =>
@@ -30,11 +33,19 @@ export function Refused({ shots, drafts, but, onGo }: RefusedProps) {
       <span className="book-refused-words">
         <b>{`${first.name}, ${first.title}: `}</b>
         {first.draft.why}
-        {others.length > 0 ? ` And ${others.length} more.` : ""}
+        {others.length > 0 ? ` ${alsoWords(others)}` : ""}
       </span>
       <Button className="link" onPress={() => onGo(first.row, first.column)}>
         Mend it
       </Button>
     </p>
   );
+}
+
+/** "Nor 5 other cells: shot 3, reading; row 8, place; …" */
+function alsoWords(others: readonly { readonly name: string; readonly title: string }[]): string {
+  const named = others.slice(0, mostNamed - 1).map(({ name, title }) => `${name}, ${title}`);
+  const more = others.length - named.length;
+  const count = others.length === 1 ? "one other cell" : `${others.length} other cells`;
+  return `Nor was ${count} understood: ${named.join("; ")}${more > 0 ? `; and ${more} more` : ""}.`;
 }

@@ -5,6 +5,8 @@ export interface Cursor {
   readonly column: number;
   /** The other end of a choice of rows; the same as `row` where only one is chosen. */
   readonly anchor: number;
+  /** The other end of a choice of columns; missing: the cursor's column alone. */
+  readonly across?: number;
   /** Column in which a run of Tabs began: Enter goes back to it. */
   readonly tabbedFrom: number | null;
 }
@@ -39,15 +41,17 @@ export function moved(cursor: Cursor, press: MoveKey, extent: Extent): Cursor | 
     case "PageUp":
       return toRow(cursor, row - extent.page, press.shiftKey, extent);
     case "ArrowRight":
-      return toColumn(cursor, far ? extent.columns - 1 : column + 1, extent);
+      return toColumn(cursor, far ? extent.columns - 1 : column + 1, press.shiftKey, extent);
     case "ArrowLeft":
-      return toColumn(cursor, far ? 0 : column - 1, extent);
+      return toColumn(cursor, far ? 0 : column - 1, press.shiftKey, extent);
     case "Home":
-      return far ? toRow({ ...cursor, column: 0 }, 0, false, extent) : toColumn(cursor, 0, extent);
+      return far
+        ? toRow({ ...cursor, column: 0 }, 0, false, extent)
+        : toColumn(cursor, 0, press.shiftKey, extent);
     case "End":
       return far
         ? toRow(cursor, extent.rows - 1, false, extent)
-        : toColumn(cursor, extent.columns - 1, extent);
+        : toColumn(cursor, extent.columns - 1, press.shiftKey, extent);
     case "Enter":
       return entered(cursor, press.shiftKey ? -1 : 1, extent);
     case "Tab":
@@ -59,11 +63,14 @@ export function moved(cursor: Cursor, press: MoveKey, extent: Extent): Cursor | 
 
 function toRow(cursor: Cursor, row: number, extend: boolean, extent: Extent): Cursor {
   const next = clamp(row, extent.rows);
-  return { ...cursor, row: next, anchor: extend ? cursor.anchor : next, tabbedFrom: null };
+  if (extend) return { ...cursor, row: next, tabbedFrom: null };
+  return { row: next, column: cursor.column, anchor: next, tabbedFrom: null };
 }
 
-function toColumn(cursor: Cursor, column: number, extent: Extent): Cursor {
-  return { ...cursor, column: clamp(column, extent.columns), anchor: cursor.row, tabbedFrom: null };
+function toColumn(cursor: Cursor, column: number, extend: boolean, extent: Extent): Cursor {
+  const next = clamp(column, extent.columns);
+  if (extend) return { ...cursor, column: next, across: cursor.across ?? cursor.column, tabbedFrom: null };
+  return { row: cursor.row, column: next, anchor: cursor.row, tabbedFrom: null };
 }
 
 function entered(cursor: Cursor, by: number, extent: Extent): Cursor {
@@ -87,4 +94,9 @@ function clamp(index: number, count: number): number {
 /** First and last chosen row. */
 export function chosenRows({ row, anchor }: Cursor): readonly [number, number] {
   return [Math.min(row, anchor), Math.max(row, anchor)];
+}
+
+/** First and last chosen column. */
+export function chosenColumns({ column, across = column }: Cursor): readonly [number, number] {
+  return [Math.min(column, across), Math.max(column, across)];
 }

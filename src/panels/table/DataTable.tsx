@@ -43,6 +43,8 @@ function Grid({ table }: { table: Table }) {
         aria-multiselectable="true"
         aria-activedescendant={rows.length > 0 && !editing ? `${gridId}-${at.row}-${at.column}` : undefined}
         onKeyDown={table.onKeyDown}
+        onMouseDown={table.onMouseDown}
+        onMouseMove={table.onMouseMove}
         onClick={table.onClick}
         onDoubleClick={() => table.edit(table.cell, true)}
         onCopy={(event) => {
@@ -100,16 +102,19 @@ function Rows({ table }: { table: Table }) {
 
 function Row({ table, row, index }: { table: Table; row: TableRow; index: number }) {
   const { model, at, chosen, gridId, editing } = table;
+  const inRow = index >= chosen.rows[0] && index <= chosen.rows[1];
   return (
-    <tr aria-rowindex={index + 2} aria-selected={index >= chosen[0] && index <= chosen[1]}>
+    <tr aria-rowindex={index + 2}>
       {model.columns.map((column, across) => {
         const here = index === at.row && across === at.column;
         return (
+          // biome-ignore lint/a11y/useAriaPropsSupportedByRole: in a grid it is a cell that can be selected
           <td
             key={column.id}
             id={`${gridId}-${index}-${across}`}
             data-row={index}
             data-column={across}
+            aria-selected={inRow && across >= chosen.columns[0] && across <= chosen.columns[1]}
             className={`${column.figure ? "figure" : ""}${column.typed ? "" : " computed"}${here ? " here" : ""}`}
           >
             {here && editing ? (

@@ -1,5 +1,7 @@
 /** A table as data: what stands in its cells, and which of them take what is typed. Pure. */
 import type { Edit, Project } from "../../document";
+import type { Results } from "../../solve/results";
+import type { Notation } from "../notation";
 import { ordered, type Sort, sortKeyOf } from "./order";
 
 export interface TableColumn {
@@ -25,6 +27,9 @@ export interface TableModel {
   /** One cell typed; from project to project. */
   readonly write: (project: Project, row: string, column: string, text: string) => Edit;
 }
+
+/** Makes a table of a plan as it is now. */
+export type Maker = (project: Project, results: Results, notation: Notation) => TableModel;
 
 /** A cell that is to be written. */
 export interface CellText {
@@ -68,18 +73,59 @@ export function blockCells(
   );
 }
 
-/** The top cell of the chosen rows into those below it; with one row chosen, the cell above into it. */
-export function fillDown(
-  model: TableModel,
-  rows: readonly TableRow[],
-  [first, last]: readonly [number, number],
-  column: number,
-): CellText[] {
+/** A block of cells: first and last row, first and last column. */
+export interface Chosen {
+  readonly rows: readonly [number, number];
+  readonly columns: readonly [number, number];
+}
+
+/** The texts of a chosen block, as a spreadsheet takes them: tabs between cells, a line a row. */
+export function blockText(rows: readonly TableRow[], chosen: Chosen): string {
+  const [left, right] = chosen.columns;
+  return rows
+    .slice(chosen.rows[0], chosen.rows[1] + 1)
+    .map(({ cells }) => cells.slice(left, right + 1).join("\t"))
+    .join("\n");
+}
+
+/** What is laid over the chosen cells: a single copied text fills all of them, a block begins at their first. */
+export function laidOver(
+  block: readonly (readonly string[])[],
+  { rows, columns }: Chosen,
+): readonly (readonly string[])[] {
+  const single = block.length === 1 && block[0]?.length === 1 ? (block[0][0] ?? "") : null;
+  if (single === null) return block;
+  const wide = columns[1] - columns[0] + 1;
+  return Array.from({ length: rows[1] - rows[0] + 1 }, () => Array<string>(wide).fill(single));
+}
+
+/** The top cells of the chosen block into those below them; with one row chosen, the cells above into it. */
+export function fillDown(model: TableModel, rows: readonly TableRow[], chosen: Chosen): CellText[] {
+  const [first, last] = chosen.rows;
   const from = first === last ? first - 1 : first;
-  const text = rows[from]?.cells[column];
-  const into = model.columns[column];
-  if (text === undefined || !into?.typed) return [];
-  return rows.slice(from + 1, last + 1).map((row) => ({ row: row.id, column: into.id, text }));
+  const [left, right] = chosen.columns;
+  return model.columns.slice(left, right + 1).flatMap((into, i) => {
+    const text = rows[from]?.cells[left + i];
+    if (text === undefined || !into.typed) return [];
+    return rows.slice(from + 1, last + 1).map((row) => ({ row: row.id, column: into.id, text }));
+  });
+}
+
+/** Refused cells that are named one by one. */
+const mostNamed = 3;
+
+/** Which cells were not understood, how many, and why: the first few by their row and column. Empty where none was. */
+export function refusedWords(model: TableModel, refused: Written["refused"]): string {
+  if (refused.length === 0) return "";
+  const cells = refused.length === 1 ? "1 cell" : `${refused.length} cells`;
+  const named = refused.slice(0, mostNamed).map(({ row, column, text, why }) => {
+    const at = model.rows.findIndex(({ id }) => id === row);
+    const name = model.rows[at]?.cells[0] || `row ${at + 1}`;
+    const title = model.columns.find(({ id }) => id === column)?.title ?? column;
+    return `${name}, ${title} “${text}”: ${why}`;
+  });
+  const more = refused.length > mostNamed ? ` And ${refused.length - mostNamed} more.` : "";
+  return `${cells} not understood, left as before. ${named.join(" ")}${more}`;
 }
 
 /** Rows that hold the words, in the order of a column; both only for the eye. */

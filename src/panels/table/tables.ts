@@ -11,28 +11,27 @@ import {
 import { billFigure } from "../../help";
 import type { Results } from "../../solve/results";
 import { swaleVerdict } from "../../solve/swale-verdict";
-import { parseLength, parseSlope } from "../../units";
 import type { Notation } from "../notation";
-import type { TableColumn, TableModel } from "./model";
+import { cannot, notTyped, reckoned, typed, withLength, withNumber, withSlope } from "./cells";
+import { earth, foundation, limits, sides } from "./figureTables";
+import type { Maker, TableModel } from "./model";
 
-const typed = (id: string, title: string, figure = true): TableColumn => ({ id, title, typed: true, figure });
-const reckoned = (id: string, title: string, figure = true): TableColumn => ({
-  id,
-  title,
-  typed: false,
-  figure,
-});
-const cannot = (why: string): Edit => ({ ok: false, why });
-const notTyped = () => cannot("This is computed, not typed.");
-
-export const tableNames = ["features", "drives", "swales", "quantities", "setout"] as const;
+export const tableNames = [
+  "features",
+  "drives",
+  "swales",
+  "sides",
+  "foundation",
+  "earth",
+  "limits",
+  "quantities",
+  "setout",
+] as const;
 export type TableName = (typeof tableNames)[number];
 
 export function tableOf(name: TableName, project: Project, results: Results, notation: Notation): TableModel {
   return makers[name](project, results, notation);
 }
-
-type Maker = (project: Project, results: Results, notation: Notation) => TableModel;
 
 const features: Maker = ({ lot }, _results, notation) => ({
   title: "Features of the lot",
@@ -79,32 +78,6 @@ function writeFeature(project: Project, id: string, column: string, text: string
   return withLength(text, notation, null, (m) =>
     change({ points: [column === "east" ? [m, at[1]] : [at[0], m]] }),
   );
-}
-
-function withLength(text: string, notation: Notation, least: number | null, then: (m: number) => Edit): Edit {
-  const read = parseLength(text, notation.display.length);
-  if (!read.ok) return cannot(read.message);
-  return least !== null && read.m < least
-    ? cannot(`This should be at least ${notation.length(least)}.`)
-    : then(read.m);
-}
-
-function withSlope(text: string, notation: Notation, then: (ratio: number) => Edit): Edit {
-  const read = parseSlope(text, notation.display.slope);
-  if (!read.ok) return cannot(read.message);
-  return read.ratio < 0 ? cannot("A fall is typed without a minus.") : then(read.ratio);
-}
-
-function withNumber(text: string, then: (value: number) => Edit): Edit {
-  const value = Number(
-    text
-      .trim()
-      .replace(/\s*:\s*1$/, "")
-      .replace(",", "."),
-  );
-  return text.trim() !== "" && value > 0
-    ? then(value)
-    : cannot(`Can't read "${text.trim()}" as the run for one of rise. Write a number like 3.`);
 }
 
 const drives: Maker = ({ grading }, results, notation) => ({
@@ -255,4 +228,14 @@ const setout: Maker = (_project, { setout: marks }, notation) => ({
   write: notTyped,
 });
 
-const makers: Readonly<Record<TableName, Maker>> = { features, drives, swales, quantities, setout };
+const makers: Readonly<Record<TableName, Maker>> = {
+  features,
+  drives,
+  swales,
+  sides,
+  foundation,
+  earth,
+  limits,
+  quantities,
+  setout,
+};

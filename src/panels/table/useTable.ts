@@ -4,9 +4,21 @@ import { present } from "../../document";
 import { runTogether } from "../../store/actions";
 import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
-import { type Cursor, chosenRows, moved } from "../levelbook/cursor";
+import { type Cursor, chosenColumns, chosenRows, moved } from "../levelbook/cursor";
 import { splitBlock } from "../levelbook/paste";
-import { blockCells, type CellText, fillDown, seenRows, type TableModel, writeCells } from "./model";
+import { cellOf } from "../levelbook/useBook";
+import {
+  blockCells,
+  blockText,
+  type CellText,
+  type Chosen,
+  fillDown,
+  laidOver,
+  refusedWords,
+  seenRows,
+  type TableModel,
+  writeCells,
+} from "./model";
 import { nextSort, type Sort } from "./order";
 import { useSight } from "./useSight";
 
@@ -35,7 +47,10 @@ export function useTable(model: TableModel) {
   const isLong = rows.length > longFrom;
   const extent = { rows: rows.length, columns: model.columns.length, page: Math.max(1, sight.fits - 1) };
   const at = { ...cursor, row: Math.max(0, Math.min(cursor.row, rows.length - 1)) };
-  const chosen = chosenRows({ ...at, anchor: Math.min(at.anchor, Math.max(0, rows.length - 1)) });
+  const chosen: Chosen = {
+    rows: chosenRows({ ...at, anchor: Math.min(at.anchor, Math.max(0, rows.length - 1)) }),
+    columns: chosenColumns(at),
+  };
   const cell = rows[at.row]?.cells[at.column] ?? "";
   const column = model.columns[at.column];
 
@@ -49,15 +64,12 @@ export function useTable(model: TableModel) {
     else
       document.getElementById(`${gridId}-${next.row}-${next.column}`)?.scrollIntoView?.({ block: "nearest" });
   };
-  const write = (cells: readonly CellText[], label: string) => {
+  const write = (cells: readonly CellText[], label: string, leftOut = "") => {
     if (cells.length === 0) return setSaid("These cells are computed, not typed.");
     const project = present(appStore.getState().history);
     const done = writeCells(project, model, cells);
     if (done.project !== project) runTogether(label, [() => ({ ok: true, project: done.project, label })]);
-    const [first] = done.refused;
-    setSaid(
-      first ? `${done.refused.length} not understood, left as before. “${first.text}”: ${first.why}` : "",
-    );
+    setSaid([refusedWords(model, done.refused), leftOut].filter(Boolean).join(" "));
   };
   const edit = (start: string, selectAll: boolean) => {
     if (column?.typed && rows[at.row]) setEditing({ start, selectAll });
@@ -79,15 +91,11 @@ export function useTable(model: TableModel) {
     const next = moved(at, event, extent);
     const command = event.ctrlKey || event.metaKey;
     if (next) go(next);
-    else if (command && event.key.toLowerCase() === "d")
-      write(fillDown(model, rows, chosen, at.column), "fill down");
+    else if (command && event.key.toLowerCase() === "d") write(fillDown(model, rows, chosen), "fill down");
     else if (command && event.key.toLowerCase() === "f") findField.current?.select();
     else if (event.key === "F2") edit(cell, false);
     else if (event.key === "Delete" || event.key === "Backspace")
-      write(
-        blockCells(model, rows, Array(chosen[1] - chosen[0] + 1).fill([""]), { ...at, row: chosen[0] }),
-        "clear",
-      );
+      write(blockCells(model, rows, laidOver([[""]], chosen), startOf(chosen)), "clear");
     else if (event.key.length === 1 && !command && !event.altKey)
       edit(event.key === " " ? cell : event.key, false);
     else return;
@@ -95,15 +103,10 @@ export function useTable(model: TableModel) {
     event.stopPropagation();
   };
   const onClick = (event: MouseEvent) => {
-    const pressed = event.target instanceof Element ? event.target.closest<HTMLElement>("[data-row]") : null;
-    if (!pressed || pressed.querySelector("input")) return;
-    const row = Number(pressed.dataset.row);
-    go({
-      row,
-      column: Number(pressed.dataset.column),
-      anchor: event.shiftKey ? at.anchor : row,
-      tabbedFrom: null,
-    });
+    const on = cellUnder(event);
+    if (!on) return;
+    if (event.shiftKey) go({ ...on, anchor: at.anchor, across: at.across ?? at.column, tabbedFrom: null });
+    else go({ ...on, anchor: on.row, tabbedFrom: null });
   };
   const leave = () => {
     setEditing(null);
@@ -111,16 +114,30 @@ export function useTable(model: TableModel) {
   };
   const paste = (text: string) => {
     leave();
-    const block = splitBlock(text);
-    write(blockCells(model, rows, block, at), `paste ${block.length} row${block.length === 1 ? "" : "s"}`);
+    const block = laidOver(splitBlock(text), chosen);
+    const cells = blockCells(model, rows, block, startOf(chosen));
+    const left = block.reduce((sum, { length }) => sum + length, 0) - cells.length;
+    write(
+      cells,
+      `paste ${block.length} row${block.length === 1 ? "" : "s"}`,
+      left === 0
+        ? ""
+        : `${left} pasted ${left === 1 ? "cell" : "cells"} left out: computed, or beyond the table.`,
+    );
   };
-  const copied = () =>
-    chosen[0] === chosen[1]
-      ? cell
-      : rows
-          .slice(chosen[0], chosen[1] + 1)
-          .map(({ cells }) => cells.join("\t"))
-          .join("\n");
+  const copied = () => blockText(rows, chosen);
+  /** A cell that is pressed; dragging on from it chooses a block. */
+  const pressed = useRef<{ readonly row: number; readonly column: number } | null>(null);
+  const onMouseDown = (event: MouseEvent) => {
+    const on = cellUnder(event);
+    pressed.current = on && !event.shiftKey && event.button === 0 ? on : null;
+  };
+  const onMouseMove = (event: MouseEvent) => {
+    const from = pressed.current;
+    const on = cellUnder(event);
+    if (!from || !on || event.buttons !== 1 || (on.row === at.row && on.column === at.column)) return;
+    go({ ...on, anchor: from.row, across: from.column, tabbedFrom: null });
+  };
 
   return {
     table,
@@ -148,5 +165,20 @@ export function useTable(model: TableModel) {
     onTyping: () => setSaid(""),
     onKeyDown,
     onClick,
+    onMouseDown,
+    onMouseMove,
   };
+}
+
+/** Where a block begins. */
+function startOf({ rows, columns }: Chosen): { readonly row: number; readonly column: number } {
+  return { row: rows[0], column: columns[0] };
+}
+
+/** The cell under the pointer, unless it is being typed in. */
+function cellUnder(event: MouseEvent): { readonly row: number; readonly column: number } | null {
+  const cell = cellOf(event);
+  const typing =
+    event.target instanceof Element && event.target.closest("[data-row]")?.querySelector("input");
+  return typing ? null : cell;
 }
