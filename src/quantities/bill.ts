@@ -44,6 +44,8 @@ export function bill(input: BillInput): BillItem[] {
 
 const amountsToldTwice = [
   "fill",
+  "fill-inside",
+  "fill-outside",
   "fill-loads",
   "cut",
   "cut-loads",

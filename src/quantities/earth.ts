@@ -15,6 +15,9 @@ export interface EarthInput {
   /** Earth to move after stripping: cut in the bank, fill as compacted, m3. */
   readonly cut: number;
   readonly fill: number;
+  /** The part of the fill inside the walls, and what it is to be; missing: it isn't told apart. */
+  readonly fillInside?: number;
+  readonly slabFill?: "sand-gravel" | "earth";
   /** What either may be out by, m3. */
   readonly error?: number;
   readonly disturbedArea: number;
@@ -177,6 +180,7 @@ function moved(input: EarthInput): Counted[] {
       "m3",
       { range: about(fill) },
     ),
+    ...byKind(input),
     counted(
       {
         id: "fill-loose",
@@ -233,6 +237,34 @@ function moved(input: EarthInput): Counted[] {
           -balance,
           "m3",
         ),
+  ];
+}
+
+/** The fill by kind: what lies inside the walls may have to be clean sand or gravel. */
+function byKind({ fill, fillInside, slabFill }: EarthInput): Counted[] {
+  if (fillInside === undefined || slabFill === undefined || fill <= 0) return [];
+  const kind = slabFill === "sand-gravel" ? "clean sand or gravel" : "earth";
+  return [
+    counted(
+      {
+        id: "fill-inside",
+        stage: "earth",
+        item: `of it inside the walls, ${kind}`,
+        how: "from the stripped ground up to the underside of the base course",
+      },
+      fillInside,
+      "m3",
+    ),
+    counted(
+      {
+        id: "fill-outside",
+        stage: "earth",
+        item: "of it outside, earth",
+        how: "from the stripped ground up to the underside of topsoil or stone",
+      },
+      fill - fillInside,
+      "m3",
+    ),
   ];
 }
 

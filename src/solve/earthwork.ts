@@ -50,9 +50,13 @@ export function strippedEarth(
   levels: FoundationLevels,
   strip: number,
   outside: OutsideVolumes,
-): { cut: number; fill: number } {
+): { cut: number; fill: number; fillInside: number } {
   const inside = curve.at(levels.undersideOfBase + strip);
-  return { cut: inside.cut + outside.strippedCut, fill: inside.fill + outside.strippedFill };
+  return {
+    cut: inside.cut + outside.strippedCut,
+    fill: inside.fill + outside.strippedFill,
+    fillInside: inside.fill,
+  };
 }
 
 /** How much the sums outside the walls change on a coarser grid, m3: the estimate of their error. */

@@ -130,6 +130,16 @@ describe("the order of work", () => {
     expect(quantityIn(much, "topsoil-short")).toBeCloseTo(15, 9);
   });
 
+  it("the fill by kind sums to the whole, and isn't paid for twice", () => {
+    const items = part({ fillInside: 12, slabFill: "sand-gravel", prices: { "fill-inside": 99 } });
+    expect(quantityIn(items, "fill-inside")).toBe(12);
+    expect(quantityIn(items, "fill-outside")).toBe(33);
+    expect(items.find(({ id }) => id === "fill-inside")).toMatchObject({
+      item: "of it inside the walls, clean sand or gravel",
+      price: null,
+    });
+  });
+
   it("stone in two layers sums to the whole", () => {
     const items = part({ drives: [{ id: "d", name: "drive", area: 60, thickness: 0.2, top: 0.05 }] });
     expect(quantityIn(items, "gravel-d")).toBeCloseTo(9, 9);

@@ -45,6 +45,8 @@ function ruleOf({ id, stage, unit }: BillItem): string {
   if (id.endsWith("-loose")) return "Dug earth takes more room than it did in the ground.";
   if (id === "left-over" || id === "short")
     return "Cut and fill are set against each other as earth in the bank, for compacted fill takes more of it.";
+  if (id.startsWith("fill-inside") || id.startsWith("fill-outside"))
+    return "Fill of different kinds comes from different places, and is paid for apart.";
   if (id === "fill" || id === "cut")
     return "The volume between the stripped ground and the finished ground: exact under the floor, on a grid outside the walls.";
   if (stage === "undercut") return "What can't carry comes out, and what can be compacted goes in.";
@@ -75,6 +77,9 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
     case "fill":
     case "cut":
       return [...moved(item.id, asked), strip];
+    case "fill-inside":
+    case "fill-outside":
+      return [fill, strip];
     case "fill-loose":
       return [fill, shrinking, swelling];
     case "cut-loose":
