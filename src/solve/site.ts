@@ -82,7 +82,11 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
   return (project, floor, quick) => {
     const say = words(project.display);
     const corners = project.building?.outline ?? noCorners;
-    const levelled = survey(project.survey, readsCorners(project.survey) ? corners : noCorners);
+    const levelled = survey(
+      project.survey,
+      readsCorners(project.survey) ? corners : noCorners,
+      project.display.length,
+    );
     const placed = samePointsAsBefore(points(levelled.result.points, project.survey.shots));
     const triangulated = surface(placed, project.survey.breaklines, project.survey.longestEdge);
     const shape = project.building ? outline(corners) : null;

@@ -34,7 +34,7 @@ export function knownBefore(
 export function moveProblem(setup: Setup, move: BeamMove, refs: References): Problem {
   const check = refs.shots.get(move.check);
   const from = move.from === null ? undefined : refs.shots.get(move.from);
-  const what = `The laser moved by ${apart(move.by)} ${move.by > 0 ? "up" : "down"}`;
+  const what = `The laser moved by ${apart(move.by, refs.notation)} ${move.by > 0 ? "up" : "down"}`;
   const count = move.waiting.length;
   const base = {
     code: "laser-moved",
@@ -76,7 +76,7 @@ export function checkProblems(shot: Shot, shift: number | null, refs: References
       code: "laser-moved",
       severity,
       where: from + shotInWords(shot, refs),
-      what: `The second look at ${named(looked)} comes out ${apart(shift)} ${shift > 0 ? "higher" : "lower"} than before: the laser seems to have moved, or one of the readings is wrong.`,
+      what: `The second look at ${named(looked)} comes out ${apart(shift, refs.notation)} ${shift > 0 ? "higher" : "lower"} than before: the laser seems to have moved, or one of the readings is wrong.`,
       how: "Read both again. If the laser was bumped, start a new set-up from the mark and repeat the shots since the last good check.",
       ids: [shot.id, shot.setup],
       ...(at === null ? {} : { at }),

@@ -11,6 +11,7 @@
  */
 import type { Point, Shot, Survey } from "../document/schema";
 import type { LevelledPoint, Problem, SurveyResult } from "../solve/results";
+import type { LengthNotation } from "../units";
 import { type Adjusted, adjustBeams } from "./adjust";
 import { beamBy } from "./beams";
 import { checkProblems, knownBefore, moveProblem } from "./checks";
@@ -25,13 +26,14 @@ import { sightProblems } from "./sights";
 import { type Cut, cutSurvey } from "./steps";
 import type { Tie } from "./ties";
 
-/** Levels a survey. `corners` are the building's, for shots that stand on one. */
+/** Levels a survey. `corners` are the building's, for shots that stand on one; `notation` is how problems tell lengths. */
 export function levelSurvey(
   survey: Survey,
   corners: readonly Point[],
+  notation: LengthNotation | null = null,
 ): { readonly result: SurveyResult; readonly problems: readonly Problem[] } {
   const first: Problem[] = [];
-  const refs = collectReferences(survey, corners, first);
+  const refs = collectReferences(survey, corners, first, notation);
   const shots = survey.shots.filter((shot) => !shot.aside);
   for (const shot of shots) checkShot(shot, refs, first);
 
@@ -49,7 +51,7 @@ export function levelSurvey(
   const problems = [
     first,
     cut.problems,
-    ...setups.map((setup) => setupProblems(setup, cut.ties, shots, closed)),
+    ...setups.map((setup) => setupProblems(setup, cut.ties, shots, closed, notation)),
     lookProblems(shots, points, setups, refs),
     doubtfulReadings(shots, refs),
     oddShots(shots, points, refs),

@@ -1,5 +1,5 @@
 /** When readings disagree too much. Common practice for a rotary laser on a building site; no source. */
-import { formatLength } from "../units";
+import { formatLength, type LengthNotation } from "../units";
 
 /** About 1/4 in: more than the reading error of a laser and receiver, so the tripod may have moved, m. */
 const LASER_MOVED = 0.006;
@@ -26,7 +26,12 @@ export function gravity(m: number): "caution" | "error" | null {
   return Math.abs(m) > LASER_MOVED + ROUNDING ? "caution" : null;
 }
 
-/** A small distance in both units: "12 mm (½″)". */
-export function apart(m: number): string {
-  return `${formatLength(Math.abs(m), "mm", 0)} (${formatLength(Math.abs(m), "in", 16)})`;
+/** A small distance as the project writes lengths, finely: "½″", "0.04 ft", "12 mm"; both ways where it has no notation. */
+export function apart(m: number, notation: LengthNotation | null): string {
+  const small = Math.abs(m);
+  const millimetres = formatLength(small, "mm", 0);
+  const inches = formatLength(small, "in", 16);
+  if (notation === null) return `${millimetres} (${inches})`;
+  if (notation === "ft") return formatLength(small, "ft", 2);
+  return notation === "ft-in" || notation === "in" ? inches : millimetres;
 }

@@ -108,7 +108,7 @@ function oddProblem(judged: Judged, refs: References): Problem[] {
   return [
     {
       ...problemOf(judged, refs),
-      what: `${liesOff(prediction)}${cause === null ? "" : ` ${cause.words}`}`,
+      what: `${liesOff(prediction, refs)}${cause === null ? "" : ` ${cause.words}`}`,
       how: "Shoot it again; or mend the reading, set the shot aside, or accept it as it is.",
       fixes: [...mend, ...keepOrLeave(shot)],
     },
@@ -119,7 +119,7 @@ function swapProblem(one: Judged, other: Judged, refs: References): Problem {
   const second = shotInWords(other.shot, refs);
   return {
     ...problemOf(one, refs),
-    what: `${liesOff(one.prediction)} It and ${second} would both fit with each other's reading: the two rows seem exchanged.`,
+    what: `${liesOff(one.prediction, refs)} It and ${second} would both fit with each other's reading: the two rows seem exchanged.`,
     how: "Exchange the two readings; or set a shot aside, or accept it as it is.",
     ids: [one.shot.id, other.shot.id],
     fixes: [
@@ -149,8 +149,8 @@ function problemOf({ shot }: Judged, refs: References) {
   };
 }
 
-function liesOff({ off, scatter }: Prediction): string {
-  return `It lies ${apart(off)} ${off > 0 ? "higher" : "lower"} than its neighbours make likely, where ${apart(scatter)} would be usual.`;
+function liesOff({ off, scatter }: Prediction, { notation }: References): string {
+  return `It lies ${apart(off, notation)} ${off > 0 ? "higher" : "lower"} than its neighbours make likely, where ${apart(scatter, notation)} would be usual.`;
 }
 
 function keepOrLeave(shot: Shot): Fix[] {

@@ -2,6 +2,7 @@
 import { type PlaceResolver, placeResolver } from "../document/places";
 import type { Mark, Point, Setup, Shot, Survey } from "../document/schema";
 import type { Problem } from "../solve/results";
+import type { LengthNotation } from "../units";
 
 export interface References {
   readonly marks: ReadonlyMap<string, Mark>;
@@ -13,12 +14,15 @@ export interface References {
   /** Row of a shot in the table, counted from 1, for shots without a name. */
   readonly rows: Pick<ReadonlyMap<Shot, number>, "get">;
   readonly place: PlaceResolver;
+  /** How small distances are told; null: both ways. */
+  readonly notation: LengthNotation | null;
 }
 
 export function collectReferences(
   survey: Survey,
   corners: readonly Point[],
   problems: Problem[],
+  notation: LengthNotation | null = null,
 ): References {
   const live = survey.shots.filter((shot) => !shot.aside);
   const aside = new Set(survey.shots.filter((shot) => shot.aside).map((shot) => shot.id));
@@ -29,6 +33,7 @@ export function collectReferences(
     aside,
     rows: rowsOf(survey.shots),
     place: placeResolver(survey, corners),
+    notation,
   };
 }
 

@@ -1,6 +1,7 @@
 /** What is said of each set-up: its beam, what ties it, how well the ties agree. */
 import type { Setup, Shot } from "../document/schema";
 import type { Closing, Problem, SetupResult } from "../solve/results";
+import type { LengthNotation } from "../units";
 import type { Adjusted } from "./adjust";
 import { type Beams, beamBy } from "./beams";
 import { apart, gravity } from "./limits";
@@ -31,6 +32,7 @@ export function setupProblems(
   ties: Ties,
   shots: readonly Shot[],
   closings: readonly Closing[],
+  notation: LengthNotation | null,
 ): Problem[] {
   const own = ties.get(result.id) ?? [];
   const where = `set-up ${named(result)}`;
@@ -45,7 +47,7 @@ export function setupProblems(
       code: "ties-disagree",
       severity,
       where,
-      what: `The readings that tie it (${result.tie}) disagree by ${apart(result.spread)}.`,
+      what: `The readings that tie it (${result.tie}) disagree by ${apart(result.spread, notation)}.`,
       how: "Read them again, or set the doubtful one aside. Until then the difference is shared among the readings.",
       ids: [result.id, ...own.map((tie) => tie.shot.id)],
     },

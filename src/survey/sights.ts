@@ -65,7 +65,7 @@ function longest(setup: Setup, own: readonly Shot[], refs: References, readings:
       code: "shot-far",
       severity: "note",
       where: `set-up ${named(setup)}, ${shotInWords(farthest, refs)}`,
-      what: `It was read from so far off that the earth's curvature makes it ${apart(most)} too low.`,
+      what: `It was read from so far off that the earth's curvature makes it ${apart(most, refs.notation)} too low.`,
       how: "Let long sights be corrected, or set the laser up nearer.",
       ids: [farthest.id, setup.id],
     },

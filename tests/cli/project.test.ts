@@ -69,7 +69,7 @@ describe("check", () => {
     const doubtful = await run(["check", "p.json"], commands, file(bumped));
     expect(doubtful).toMatchObject({ code: 0, said: "" });
     expect(doubtful.out).toContain(
-      'caution: set-up "Morning", shot "peg again"\n    The second look at "Peg" comes out 10 mm (⅜″) lower',
+      'caution: set-up "Morning", shot "peg again"\n    The second look at "Peg" comes out 10 mm lower',
     );
   });
 
