@@ -13,6 +13,7 @@ import { sheets } from "./sheets";
 import { solve } from "./solve";
 import { square } from "./square";
 import { surface } from "./surface";
+import { swale } from "./swale";
 import { volume } from "./volume";
 
 const COMMANDS: readonly Command[] = [
@@ -22,6 +23,7 @@ const COMMANDS: readonly Command[] = [
   bill,
   compare,
   sheets,
+  swale,
   level,
   surface,
   volume,

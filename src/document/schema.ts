@@ -38,7 +38,7 @@ export * from "./gradingSchema";
 export * from "./optionsSchema";
 export * from "./rulesSchema";
 
-import { stormSchema } from "./waterSchema";
+import { drainageSchema, stormSchema } from "./waterSchema";
 
 export { measureSchema, pointSchema } from "./schemaParts";
 export * from "./surveySchema";
@@ -118,6 +118,7 @@ export const projectSchema = z.object({
   options: z.array(optionSchema).default([]),
   rules: rulesSchema.prefault({}),
   storm: stormSchema.prefault({}),
+  drainage: drainageSchema.prefault({}),
   materials: materialsSchema.prefault({}),
   truck: truckSchema.prefault({}),
   work: workSchema.prefault({}),

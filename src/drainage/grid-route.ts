@@ -37,8 +37,8 @@ export interface RouteBounds {
 export interface GridRoute {
   /** The way to the outlet; null where the bed can't come out there. */
   readonly to: Point[] | null;
-  /** The way to the place nearest to the outlet at which it can; null where there is none. */
-  readonly nearest: Point[] | null;
+  /** Ways to places at which it can, from the one nearest to the outlet on, each some cells from the one before. */
+  readonly others: () => Generator<Point[]>;
 }
 
 /** The bed at each cell, and where it came from. */
@@ -69,11 +69,12 @@ export function gridRoute(
   const cellOf = ([x, y]: Point) =>
     Math.min(rows - 1, Math.max(0, Math.floor((y - grid.y0) / cell))) * columns +
     Math.min(columns - 1, Math.max(0, Math.floor((x - grid.x0) / cell)));
+  const leastFall = wish.leastFall + gridFall;
   const start = cellOf(wish.start);
   shut[start] = 0;
   const dug = (i: number, bed: number) =>
     (z[i] as number) - bed > wish.mostDeep ? Number.NEGATIVE_INFINITY : bed;
-  const full = spread(grid, shut, wish.leastFall, start, (i, falling) =>
+  const full = spread(grid, shut, leastFall, start, (i, falling) =>
     dug(i, Math.min((z[i] as number) - wish.depth, falling)),
   );
   const wayTo = (end: number) => {
@@ -95,8 +96,8 @@ export function gridRoute(
         if (!isOn(grid, at)) break;
         const i = cellOf(at);
         if (shut[i]) break;
-        const fall = ((full.bed[i] as number) - (z[end] as number)) / Math.hypot(...apart(centre(i), [x, y]));
-        if (i === end || !(fall >= wish.leastFall) || !Number.isFinite(fall)) continue;
+        const fall = ((full.bed[i] as number) - (z[end] as number)) / distance(centre(i), [x, y]);
+        if (i === end || !(fall >= leastFall) || !Number.isFinite(fall)) continue;
         if (staysInGround(centre(i), [x, y], full.bed[i] as number, z[end] as number, height)) return i;
         break;
       }
@@ -107,26 +108,33 @@ export function gridRoute(
   const to = wayTo(outlet);
   if (to) {
     to[to.length - 1] = wish.outlet;
-    return { to, nearest: null };
+    return { to, others: function* () {} };
   }
-  const away = (i: number) => Math.hypot(...apart(centre(i), wish.outlet));
-  const byNearness = Array.from(z.keys()).sort((a, b) => away(a) - away(b));
-  for (const end of byNearness) {
-    const nearest = wayTo(end);
-    if (nearest) return { to: null, nearest };
+  const highest = full.bed.reduce((a, b) => Math.max(a, b));
+  function* others() {
+    let last: Point | null = null;
+    const away = z.map((_, i) => distance(centre(i), wish.outlet));
+    const low = Uint32Array.from(z.keys()).filter((i) => !shut[i] && (z[i] as number) < highest);
+    for (const end of low.sort((a, b) => (away[a] as number) - (away[b] as number))) {
+      if (last && distance(last, centre(end)) < cellsApart * cell) continue;
+      const way = wayTo(end);
+      if (!way) continue;
+      last = centre(end);
+      yield way;
+    }
   }
-  return { to: null, nearest: null };
+  return { to: null, others };
 }
 
+/** Of places at which a bed comes out, others so near to the last aren't looked at, cells. */
+const cellsApart = 3;
 /** Directions in which a bed may leave the ground, and how far before it begins to rise out of it, m. */
 const directions = 16;
 const longestRamp = 40;
+/** Ways on the grid fall so much more than asked, for what its cells round off. */
+const gridFall = 0.0005;
 /** A bed so much over the ground still lies in it, m. */
 const outOfGround = 0.02;
-
-function apart(a: Point, b: Point): [number, number] {
-  return [b[0] - a[0], b[1] - a[1]];
-}
 
 function isOn({ x0, y0, cell, columns, rows }: RouteGrid, [x, y]: Point): boolean {
   return x >= x0 && y >= y0 && x < x0 + columns * cell && y < y0 + rows * cell;

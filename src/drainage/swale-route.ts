@@ -46,7 +46,7 @@ export interface RouteWish {
 }
 
 export interface Route {
-  readonly line: readonly Point[];
+  readonly line: readonly [number, number][];
   readonly depth: number;
   readonly leastFall: number;
   readonly result: SwaleResult;
@@ -82,6 +82,8 @@ const flattest = 0.005;
 /** A bed that lies deeper than this somewhere is worth a way round, m (our own choice). */
 const deepDig = 0.9;
 const halvings = 12;
+/** Places nearby that are looked at for an outlet. */
+const mostTried = 40;
 /** Beyond any lot, m. */
 const farAway = 1e4;
 
@@ -96,20 +98,29 @@ export function routeSwale(site: RouteSite, wish: RouteWish): Routed {
   const bounds = { ring: site.ring, barrier: barrierDownhill(site, ends) };
   const found = gridRoute(site.grid, site.height, bounds, clear);
   const onGrid = found.to ? straightened(site, clear, found.to) : null;
-  if (onGrid && !(straight.result.drains && dug(straight) <= dug(onGrid)))
-    return { route: onGrid, ways: null, reaches: onGrid.result.length, short: 0 };
+  if (onGrid) return { route: onGrid, ways: null, reaches: onGrid.result.length, short: 0 };
   if (straight.result.drains)
     return { route: straight, ways: null, reaches: straight.result.length, short: 0 };
   return {
     route: straight,
     ways: {
-      outlet: found.nearest ? straightened(site, clear, found.nearest) : null,
+      outlet: firstThatDrains(site, clear, found.others()),
       shallower: lessOf(site, wish, "depth", leastDepth),
       gentler: lessOf(site, wish, "leastFall", flattest),
     },
     reaches: comesOutUpTo(site, straight),
     short: Math.max(0, shortAt(straight)),
   };
+}
+
+function firstThatDrains(site: RouteSite, wish: RouteWish, ways: Generator<Point[]>): Route | null {
+  for (let tried = 0; tried < mostTried; tried++) {
+    const { value, done } = ways.next();
+    if (done) return null;
+    const route = straightened(site, wish, value);
+    if (route) return route;
+  }
+  return null;
 }
 
 /** From the building's middle straight downhill: a way on the uphill side doesn't cross it. None where an end lies on it. */
@@ -127,22 +138,27 @@ function barrierDownhill(
 
 /** The shortest lines only: quick enough for the pointer. */
 export function bestTaut(site: RouteSite, wish: RouteWish): Route {
-  const [ux, uy] = site.uphill;
-  const down: Point = [-ux, -uy];
-  const { ring } = site;
-  const sides = [down, [ux, uy] as const];
-  const routes = ring
-    ? sides.flatMap((shut) => {
-        const all = offs.flatMap((times) => {
-          const line = tautLine(ring, wish.start, wish.outlet, wish.off * times, shut);
-          return line ? [laid(site, wish, line)] : [];
-        });
-        return all.length > 0 ? [all] : [];
-      })[0]
-    : [laid(site, wish, [wish.start, wish.outlet])];
-  const list = routes ?? [laid(site, wish, [wish.start, wish.outlet])];
+  return bestAlong(site, wish, tautLines(site, wish));
+}
+
+/** Lines round the uphill side at growing distances; where there are none, round the other. */
+function tautLines({ ring, uphill }: RouteSite, { start, outlet, off }: RouteWish): (readonly Point[])[] {
+  if (ring)
+    for (const shut of [[-uphill[0], -uphill[1]] as const, uphill]) {
+      const lines = offs.flatMap((times) => {
+        const line = tautLine(ring, start, outlet, off * times, shut);
+        return line ? [line] : [];
+      });
+      if (lines.length > 0) return lines;
+    }
+  return [[start, outlet]];
+}
+
+/** Of those that drain the one with the least to dig; of none the one that lacks least. */
+function bestAlong(site: RouteSite, wish: RouteWish, lines: readonly (readonly Point[])[]): Route {
+  const list = lines.map((line) => laid(site, wish, line));
   const draining = list.filter(({ result }) => result.drains);
-  return least(draining.length > 0 ? draining : list, draining.length > 0 ? dug : shortAt);
+  return draining.length > 0 ? least(draining, dug) : least(list, shortAt);
 }
 
 function laid({ height, words }: RouteSite, { depth, leastFall }: RouteWish, drawn: readonly Point[]): Route {
@@ -199,11 +215,12 @@ function comesOutUpTo({ height }: RouteSite, { line, depth, leastFall }: Route):
 function lessOf(site: RouteSite, wish: RouteWish, what: "depth" | "leastFall", floor: number): Route | null {
   let [works, fails] = [floor, wish[what]];
   if (works >= fails) return null;
-  let best = bestTaut(site, { ...wish, [what]: works });
+  const lines = tautLines(site, wish);
+  let best = bestAlong(site, { ...wish, [what]: works }, lines);
   if (!best.result.drains) return null;
   for (let i = 0; i < halvings; i++) {
     const half = (works + fails) / 2;
-    const tried = bestTaut(site, { ...wish, [what]: half });
+    const tried = bestAlong(site, { ...wish, [what]: half }, lines);
     if (tried.result.drains) [works, best] = [half, tried];
     else fails = half;
   }

@@ -23,9 +23,15 @@ export interface SwaleWish {
   readonly leastFall?: number;
 }
 
-export type SwaleProposal =
-  | (Routed & { readonly kind: "found" | "short"; readonly floor: number | null })
-  | { readonly kind: "refused"; readonly why: string };
+export type { Route };
+
+/** A line, whether it drains or not, with the least floor that goes with its bed; null without a building. */
+export interface LaidProposal extends Routed {
+  readonly kind: "laid";
+  readonly floor: number | null;
+}
+
+export type SwaleProposal = LaidProposal | { readonly kind: "refused"; readonly why: string };
 
 /** `quick`: the shortest lines alone, for a pointer that moves. */
 export function proposeSwale(
@@ -51,9 +57,8 @@ export function proposeSwale(
   return proposal(routeSwale(site, whole), project);
 }
 
-function proposal(routed: Routed, project: Project): SwaleProposal {
-  const kind = routed.route.result.drains ? "found" : "short";
-  return { ...routed, kind, floor: floorOver(routed.ways?.shallower ?? routed.route, project) };
+function proposal(routed: Routed, project: Project): LaidProposal {
+  return { ...routed, kind: "laid", floor: floorOver(routed.ways?.shallower ?? routed.route, project) };
 }
 
 /** Places that nothing is known of, or that are one. */

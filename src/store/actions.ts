@@ -226,6 +226,7 @@ const stepOfTool: Partial<Record<ToolName, StepName>> = {
   window: "building",
   drive: "drive",
   swale: "water",
+  "swale-route": "water",
   earth: "drive",
   "picture-points": "lot",
   "picture-distance": "lot",

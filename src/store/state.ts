@@ -27,11 +27,14 @@ export const toolNames = [
 ] as const;
 /** Tools that lay a picture under the plan: they are begun from the picture, not from the tool strip. */
 export const pictureTools = ["picture-points", "picture-distance"] as const;
+/** Tools that propose something: they are begun from the panel of its step. */
+export const proposingTools = ["swale-route"] as const;
 /** Tools that work on what is selected: they are begun from the menu of the selected things. */
-export const arrangeTools = ["turn", "mirror", "place"] as const;
+export const arrangeTools = ["turn", "mirror", "place", "stakes"] as const;
 export type ToolName =
   | (typeof toolNames)[number]
   | (typeof pictureTools)[number]
+  | (typeof proposingTools)[number]
   | (typeof arrangeTools)[number];
 
 /** Steps of the job, in its order. */

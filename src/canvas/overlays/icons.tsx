@@ -53,6 +53,12 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
       <path d="M8 7.6 h4 M10 5.6 v4" className="icon-thin" />
     </>
   ),
+  stakes: (
+    <>
+      <path d="M4 4 v3 M10 4 v3 M16 4 v3 M4 13 v3 M10 13 v3 M16 13 v3" />
+      <path d="M4 5.5 h12 v9 h-12" className="icon-thin" />
+    </>
+  ),
   mirror: (
     <>
       <path d="M10 2.5 v15" strokeDasharray="2.6 1.8" />
@@ -108,6 +114,12 @@ const strokes: Readonly<Record<IconName, ReactNode>> = {
     <>
       <path d="M2 5 C6 5 6.5 13.5 10 13.5 C13.5 13.5 14 5 18 5" />
       <path d="M7 17 h6 M11 15.2 L13.2 17 L11 18.8" className="icon-thin" />
+    </>
+  ),
+  "swale-route": (
+    <>
+      <path d="M3 16 C7 16 6 8 10 7 C14 6 14 4 17 4" />
+      <path d="M3 14 v4 M15 2.5 L17.4 4 L15.6 6.2" className="icon-thin" />
     </>
   ),
   measure: (

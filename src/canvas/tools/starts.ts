@@ -19,7 +19,9 @@ import { placeTool } from "./place";
 import { sectionTool } from "./section";
 import { selectTool } from "./select";
 import { shotTool } from "./shot";
+import { stakesTool } from "./stakes";
 import { swaleTool } from "./swale";
+import { swaleRouteTool } from "./swale-route";
 import type { ToolStart } from "./tool";
 import { turnTool } from "./turn";
 import { windowTool } from "./window";
@@ -38,6 +40,7 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   window: windowTool,
   drive: driveTool,
   swale: swaleTool,
+  "swale-route": swaleRouteTool,
   earth: earthTool,
   "picture-points": picturePointsTool,
   "picture-distance": pictureDistanceTool,
@@ -47,4 +50,5 @@ export const toolStarts: Readonly<Record<ToolName, ToolStart>> = {
   turn: turnTool,
   mirror: mirrorTool,
   place: placeTool,
+  stakes: stakesTool,
 };

@@ -3,8 +3,10 @@ import {
   type Apron,
   apronSchema,
   type Display,
+  type Drainage,
   type Drive,
   displaySchema,
+  drainageSchema,
   driveSchema,
   type Feature,
   featureSchema,
@@ -213,6 +215,27 @@ export const changeStorm = command("storm.change", (project, args: { patch: Part
   const next = patched<Storm>(stormSchema, project.storm, args.patch);
   return next.ok ? done({ ...project, storm: next.value }, "change storm") : refuse(next.why);
 });
+
+/** A change of one part of what leads water away. */
+export type DrainageChange = {
+  [Part in keyof Drainage]: { readonly part: Part; readonly patch: Partial<Drainage[Part]> };
+}[keyof Drainage];
+
+/** Changes the roof's water, the pipe under drives, the drain round the footing, or what counts as bare earth. */
+export const changeDrainage = command("drainage.change", (project, args: DrainageChange) => {
+  const part = { ...project.drainage[args.part], ...args.patch };
+  const next = patched<Drainage>(drainageSchema, project.drainage, { [args.part]: part });
+  return next.ok
+    ? done({ ...project, drainage: next.value }, `change ${drainageWords[args.part]}`)
+    : refuse(next.why);
+});
+
+const drainageWords: Readonly<Record<keyof Drainage, string>> = {
+  roof: "the roof's water",
+  pipe: "the pipe under the drive",
+  footingDrain: "the drain round the footing",
+  bareEarth: "what counts as bare earth",
+};
 
 export const changeTruck = command("truck.change", (project, args: { patch: Partial<Project["truck"]> }) => {
   const next = patched<Project["truck"]>(truckSchema, project.truck, args.patch);

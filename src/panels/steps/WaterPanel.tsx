@@ -116,10 +116,18 @@ function Swales() {
       {swales.map((swale) => (
         <SwaleCard key={swale.id} swale={swale} result={results.find(({ id }) => id === swale.id) ?? null} />
       ))}
-      <Action icon="draw" look={swales.length === 0 ? "accent" : "quiet"} onPress={() => setTool("swale")}>
-        {swales.length === 0 ? "Draw a swale" : "Draw another"}
+      <Action
+        icon="place"
+        look={swales.length === 0 ? "accent" : "quiet"}
+        onPress={() => setTool("swale-route")}
+      >
+        Lay one from start to outlet
+      </Action>
+      <Action icon="draw" look="quiet" onPress={() => setTool("swale")}>
+        {swales.length === 0 ? "Draw it yourself" : "Draw another yourself"}
       </Action>
       <LeastFall />
+      <OffWall />
     </Section>
   );
 }
@@ -138,6 +146,19 @@ function LeastFall() {
       ratio={fall}
       help={`${notation.slope(0.01)} is the least that works in grass, ${notation.slope(0.02)} is better.`}
       onCommit={(ratio) => tryRun(siteEdits.changeRules, { patch: { leastSwaleFall: ratio } })}
+    />
+  );
+}
+
+function OffWall() {
+  const off = useProject(({ rules }) => rules.swaleOffWall);
+  return (
+    <LengthField
+      label="Laid off the walls by"
+      small
+      m={off}
+      help="How far a line that is laid for you keeps from every wall: 10 ft (3 m) leaves room for the apron (common practice)."
+      onCommit={(swaleOffWall) => tryRun(siteEdits.changeRules, { patch: { swaleOffWall } })}
     />
   );
 }
