@@ -85,7 +85,11 @@ export function anchorsOf(place: Place): readonly Anchor[] {
 }
 
 /** Where a stake of a grid stands. */
-export function stakePoint(grid: Pick<StakeGrid, "at" | "turn" | "columnSpacing" | "rowSpacing">, row: number, column: number): Point {
+export function stakePoint(
+  grid: Pick<StakeGrid, "at" | "turn" | "columnSpacing" | "rowSpacing">,
+  row: number,
+  column: number,
+): Point {
   const along = column * grid.columnSpacing.m;
   const left = row * grid.rowSpacing.m;
   const cos = Math.cos(grid.turn);

@@ -4,6 +4,7 @@ import {
   type Place,
   type Project,
   placeResolver,
+  shotPlace,
   stakePoint,
   surveyEdits,
 } from "../../src/document";
@@ -20,7 +21,7 @@ import {
 } from "../../src/panels/survey/levelRun";
 import { beamErrorWords, noPegs, pegAnswer } from "../../src/panels/survey/pegs";
 import { anchorOptions, draftOf, type PlaceDraft, placeFrom } from "../../src/panels/survey/placeDraft";
-import { noStakes, stakesFrom } from "../../src/panels/survey/stakes";
+import { noStakes, stakesFrom, stakesShown, withPickedRow } from "../../src/panels/survey/stakes";
 import { demoProject } from "../support/demo";
 
 const metric = (project: Project): Project => ({
@@ -112,6 +113,38 @@ describe("a grid of stakes", () => {
     expect(field({ start: "" })).toBe("start");
     expect(field({ start: "A" })).toBe("start");
     expect(field({ towards: "up" })).toBe("towards");
+  });
+
+  it("is shown where its stakes will stand, and not while a field isn't understood", () => {
+    const project = metric(newProject());
+    const read = stakesFrom(typed, project);
+    if (!read.ok) throw new Error(read.why);
+    const laid = after(
+      project,
+      (now) => surveyEdits.addSetup.run(now, {}),
+      (now) => surveyEdits.addGrid.run(now, read.grid),
+    );
+    const places = laid.survey.shots.map((each) => shotPlace(laid, each));
+    expect(stakesShown(typed, project)).toEqual(places);
+    expect(stakesShown({ ...typed, rowSpacing: "far" }, project)).toEqual([]);
+    expect(stakesShown({ ...typed, rows: "100000" }, project)).toEqual([]);
+  });
+
+  it("takes its first stake and its direction from two clicks, north turned too", () => {
+    const plan = metric(newProject());
+    const turned = { ...plan, lot: { ...plan.lot, north: 0.3 } };
+    for (const project of [plan, turned]) {
+      const picked = withPickedRow(
+        typed,
+        { from: [2, 3], towards: [6, 6] },
+        project,
+        notationOf(project.display).length,
+      );
+      const stakes = stakesShown(picked, project);
+      expect(stakes[0]).toEqual([2, 3]);
+      const [a, b] = [stakes[0], stakes[1]] as [[number, number], [number, number]];
+      expect(Math.atan2(b[1] - a[1], b[0] - a[0])).toBeCloseTo(Math.atan2(3, 4), 3);
+    }
   });
 });
 

@@ -4,6 +4,7 @@ import { type RefObject, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
 import { present } from "../../document";
+import { stakeGridStore } from "../../store/stakeGrid";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
@@ -157,6 +158,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
     }),
     sectionShown.subscribe(() => painter.lookChanged()),
     sectionSpot.subscribe(() => painter.interactionChanged()),
+    stakeGridStore.subscribe(() => painter.interactionChanged()),
   ];
   return () => {
     for (const stop of stops) stop();
@@ -164,7 +166,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
 }
 
 /** These only touch things that are there; the others draw lines and areas across them. */
-const touching: readonly ToolName[] = ["select", "shot", "mark", "place", "door", "window", "note"];
+const touching: readonly ToolName[] = ["select", "shot", "mark", "place", "stakes", "door", "window", "note"];
 
 /** Is something being drawn across what is on the plan already? */
 function drawsOver(tool: ToolName, state: ToolState): boolean {

@@ -1,6 +1,7 @@
 /** What lies over the plan: the selection with its handles, the thing under the pointer, and the tool's marks. */
 import type { DrawingMark } from "../../drawing/marks";
 import { waterRun } from "../../solve/water-run";
+import { stakeGridStore } from "../../store/stakeGrid";
 import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
 import { pxPerMm } from "../screen";
@@ -35,11 +36,32 @@ export function interactionMarks(): DrawingMark[] {
   const spot: DrawingMark[] = at ? [{ kind: "symbol", at, symbol: "ring", size: 3, style: "snap-ring" }] : [];
   return [
     ...run,
+    ...stakeMarks(stakeGridStore.getState().stakes),
     ...spot,
     ...hovered,
     ...selected,
     ...(tool.marks ?? []),
     ...handles,
     ...snapMarks(tool.snap),
+  ];
+}
+
+/** More stakes than this are told by their line alone. */
+const mostNumbered = 60;
+
+/** Stakes that are to be laid, in the order they are walked: the first and the last by their number, of few each. */
+export function stakeMarks(stakes: readonly (readonly [number, number])[]): DrawingMark[] {
+  if (stakes.length === 0) return [];
+  const numbered = (i: number) => stakes.length <= mostNumbered || i === 0 || i === stakes.length - 1;
+  return [
+    { kind: "line", points: stakes.flat(), style: "snap-guide" },
+    ...stakes.map(
+      (at): DrawingMark => ({ kind: "symbol", at, symbol: "plus", size: 2.6, style: "preview-line" }),
+    ),
+    ...stakes.flatMap((at, i): DrawingMark[] =>
+      numbered(i)
+        ? [{ kind: "text", at, text: String(i + 1), style: "preview-label", shift: [1.4, 1.2], halo: true }]
+        : [],
+    ),
   ];
 }

@@ -1,14 +1,16 @@
 /** A grid of stakes: laid once, then its readings alone are typed, walked to and fro. */
-import { useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { Heading } from "react-aria-components";
+import { useStore } from "zustand";
 import { surveyEdits } from "../../document";
-import { select, setStep, tryRun } from "../../store/actions";
+import { select, setStep, setTool, tryRun } from "../../store/actions";
+import { pickStakeRow, type StakeRow, showStakes, stakeGridStore } from "../../store/stakeGrid";
 import { appStore, shownProject } from "../../store/store";
 import { Action } from "../fields/Choice";
-import { useProject } from "../useProject";
+import { useNotation, useProject } from "../useProject";
 import { askBook } from "./bookRequest";
-import { noStakes, type Stakes, stakesFrom } from "./stakes";
-import { openSurveyDialog } from "./surveyDialogs";
+import { noStakes, type Stakes, stakesFrom, stakesShown, withPickedRow } from "./stakes";
+import { openSurveyDialog, stakesDraft } from "./surveyDialogs";
 
 const fields: readonly { readonly id: keyof Stakes; readonly label: string; readonly help?: string }[] = [
   { id: "rows", label: "Rows" },
@@ -25,10 +27,24 @@ const fields: readonly { readonly id: keyof Stakes; readonly label: string; read
 
 export function StakesSheet() {
   const project = useProject((present) => present);
-  const [stakes, setStakes] = useState(noStakes);
+  const notation = useNotation();
+  const stakes = useStore(stakesDraft, (state) => state.stakes);
+  const setStakes = (next: Stakes) => stakesDraft.setState({ stakes: next });
   const [fault, setFault] = useState<{ readonly field: keyof Stakes | null; readonly why: string } | null>(
     null,
   );
+  useEffect(() => {
+    const { picked } = stakeGridStore.getState();
+    pickStakeRow(null);
+    if (picked?.row)
+      stakesDraft.setState((draft) => ({
+        stakes: withPickedRow(draft.stakes, picked.row as StakeRow, project, notation.length),
+      }));
+  }, [project, notation]);
+  // What is typed is seen on the plan at once.
+  const shown = useMemo(() => stakesShown(stakes, project), [stakes, project]);
+  useEffect(() => showStakes(shown), [shown]);
+  useEffect(() => () => showStakes([]), []);
   const lay = () => {
     const read = stakesFrom(stakes, project);
     if (!read.ok) return setFault(read);
@@ -36,6 +52,7 @@ export function StakesSheet() {
     const edit = hasSetup ? tryRun(surveyEdits.addGrid, read.grid) : null;
     if (edit?.ok !== true) return setFault({ field: null, why: edit?.why ?? "" });
     openSurveyDialog(null);
+    stakesDraft.setState({ stakes: noStakes });
     goToFirst(edit.made ?? "");
   };
   return (
@@ -85,6 +102,12 @@ export function StakesSheet() {
           {fault.why}
         </p>
       ) : null}
+      <Action look="quiet" icon="place" onPress={pickOnPlan}>
+        Click the first stake and the row's direction
+      </Action>
+      <p className="soft small" role="status">
+        {shown.length > 0 ? `${shown.length} stakes, shown on the plan.` : ""}
+      </p>
       <div className="dialog-acts">
         <Action look="accent" type="submit">
           Lay the stakes
@@ -95,6 +118,12 @@ export function StakesSheet() {
       </div>
     </form>
   );
+}
+
+/** The sheet goes away while two places are clicked, and comes back with them. */
+function pickOnPlan(): void {
+  openSurveyDialog(null);
+  setTool("stakes");
 }
 
 /** Typing goes on at the first stake's reading. */

@@ -1,6 +1,8 @@
 /** The survey's own dialogs: the level run's page, the two-peg check, a grid of stakes. */
+import { useEffect } from "react";
 import { Dialog, Modal, ModalOverlay } from "react-aria-components";
 import { useStore } from "zustand";
+import { stakeGridStore } from "../../store/stakeGrid";
 import { IconAction } from "../fields/Choice";
 import { LevelRun } from "./LevelRun";
 import { PegSheet } from "./PegSheet";
@@ -10,9 +12,14 @@ import "./survey.css";
 
 export function SurveyDialogs() {
   const open = useStore(surveyDialogs, (state) => state.open);
+  const picked = useStore(stakeGridStore, (state) => state.picked !== null);
+  useEffect(() => {
+    if (picked) openSurveyDialog({ kind: "stakes" });
+  }, [picked]);
   return (
     <ModalOverlay
-      className="overlay"
+      // Stakes are seen on the plan while they are typed.
+      className={open?.kind === "stakes" ? "overlay overlay-clear" : "overlay"}
       isOpen={open !== null}
       onOpenChange={(to) => {
         if (!to) openSurveyDialog(null);

@@ -1,6 +1,7 @@
 /** A grid of stakes from what was typed. Source: first principles. */
-import type { Project, surveyEdits } from "../../document";
-import { parseBearing, parseLength } from "../../units";
+import { type Point, type Project, stakeOrder, stakePoint, type surveyEdits } from "../../document";
+import type { StakeRow } from "../../store/stakeGrid";
+import { formatBearing, parseBearing, parseLength } from "../../units";
 import { readPlace } from "../levelbook/typing";
 
 export interface Stakes {
@@ -21,6 +22,43 @@ export const noStakes: Stakes = {
   start: "",
   towards: "90",
 };
+
+/** The fields with a first stake and a direction that were clicked on the plan. */
+export function withPickedRow(
+  stakes: Stakes,
+  { from, towards }: StakeRow,
+  project: Project,
+  length: (m: number) => string,
+): Stakes {
+  const bearing = Math.atan2(towards[0] - from[0], towards[1] - from[1]) - project.lot.north;
+  const full = 2 * Math.PI;
+  return {
+    ...stakes,
+    start: `${length(from[0])}, ${length(from[1])}`,
+    towards: formatBearing(((bearing % full) + full) % full, 2),
+  };
+}
+
+/** Places of the stakes as they would be walked; none while a field isn't understood. */
+export function stakesShown(typed: Stakes, project: Project): readonly Point[] {
+  const read = stakesFrom(typed, project);
+  if (!read.ok || read.grid.rows * read.grid.columns > mostShown) return [];
+  const { grid } = read;
+  const spacing = (text: string) => {
+    const parsed = parseLength(text, project.display.length);
+    return { text, m: parsed.ok ? parsed.m : 0 };
+  };
+  const laid = {
+    at: grid.at,
+    turn: grid.turn ?? 0,
+    columnSpacing: spacing(grid.columnSpacing),
+    rowSpacing: spacing(grid.rowSpacing),
+  };
+  return stakeOrder(grid).map(({ row, column }) => stakePoint(laid, row, column));
+}
+
+/** A mistyped count must not hold the window up. */
+const mostShown = 5000;
 
 export type StakesRead =
   | { readonly ok: true; readonly grid: surveyEdits.NewGrid }
