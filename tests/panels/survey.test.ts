@@ -29,7 +29,7 @@ const metric = (project: Project): Project => ({
   display: { ...project.display, length: "m", reading: "m", rounding: 3 },
 });
 
-function after(
+function edited(
   project: Project,
   ...edits: readonly ((now: Project) => ReturnType<typeof surveyEdits.addShot.run>)[]
 ): Project {
@@ -90,7 +90,7 @@ describe("a grid of stakes", () => {
   it("runs towards its bearing, further rows to the left", () => {
     const read = stakesFrom({ ...typed, towards: "0" }, metric(newProject()));
     if (!read.ok) throw new Error(read.why);
-    const project = after(
+    const project = edited(
       metric(newProject()),
       (now) => surveyEdits.addSetup.run(now, {}),
       (now) => surveyEdits.addGrid.run(now, read.grid),
@@ -119,7 +119,7 @@ describe("a grid of stakes", () => {
     const project = metric(newProject());
     const read = stakesFrom(typed, project);
     if (!read.ok) throw new Error(read.why);
-    const laid = after(
+    const laid = edited(
       project,
       (now) => surveyEdits.addSetup.run(now, {}),
       (now) => surveyEdits.addGrid.run(now, read.grid),
@@ -226,7 +226,7 @@ describe("places as typed", () => {
 
 describe("the level run's page", () => {
   // Out by a turning point and back to the mark, 4 mm too high.
-  const project = after(
+  const project = edited(
     metric(newProject()),
     (now) => surveyEdits.addMark.run(now, { name: "bolt", height: "10" }),
     (now) => surveyEdits.addShot.run(now, { name: "bolt", kind: "mark", of: "m1", reading: "1.5" }),
