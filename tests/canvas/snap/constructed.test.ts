@@ -93,6 +93,26 @@ describe("each kind can be switched off", () => {
     expect(found([...at], { on }).word).not.toBe(word);
   });
 
+  it.each([
+    ["feet", [15.6, 4.7], [11, 13.5], "square to the fence"],
+    ["tangents", [-24.7, 2], [-20, 13], "touching what the well keeps clear"],
+    ["directions", [-30.02, -5], [-30, -25], "square to wall A–B"],
+  ] as const)("%s, with a place before", (kind, at, from, word) => {
+    const more = { from: [...from] as Point, reach: 1 };
+    const only = { ...more, on: new Set([kind]) };
+    expect(found([...at], only).word).toBe(word);
+    const on = new Set(snapKinds.filter((each) => each !== kind && each !== "grid"));
+    expect(found([...at], { ...more, on }).word).not.toBe(word);
+  });
+
+  it("lengths, which are rounded where nothing else holds the place", () => {
+    const at: Point = [-30 + 5.07 * 0.6, -25 + 5.07 * 0.8];
+    const length = ([x, y]: Point) => Math.hypot(x + 30, y + 25);
+    const on = new Set(snapKinds.filter((each) => each !== "lengths" && each !== "grid"));
+    expect(length(found(at, { step: 0.5, from: [-30, -25] }).at)).toBeCloseTo(5, 9);
+    expect(length(found(at, { step: 0.5, from: [-30, -25], on }).at)).toBeCloseTo(5.07, 9);
+  });
+
   it("with all off the place is left alone", () => {
     const at: Point = [10.1, 6.1];
     expect(found(at, { on: new Set(), from: [9, 6], step: 0.25 })).toEqual({

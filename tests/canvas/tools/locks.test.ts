@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { buildingEdits, type Point } from "../../../src/document";
+import { lockFor } from "../../../src/canvas/snap/lock";
+import { buildingEdits, type Point, siteEdits } from "../../../src/document";
 import { checkEdit } from "../../support/checkEdit";
 import { handOn, metricProject } from "../support/hand";
 
@@ -76,6 +77,47 @@ describe("directions locked by key while a line is drawn", () => {
     expect(from).toEqual([-20, -9]);
     expect(to[0]).toBeCloseTo(-14, 1);
     expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeCloseTo(10, 9);
+  });
+
+  it("A and P heed the lot line under the pointer as they heed a wall", () => {
+    const outline: Point[] = [
+      [-30, -30],
+      [30, -20],
+      [30, 30],
+      [-30, 30],
+    ];
+    const project = checkEdit(metricProject(), siteEdits.setLotOutline, { outline });
+    for (const [key, word, dx, dy] of [
+      ["a", "locked parallel to the lot line", 6, 1],
+      ["p", "locked square to the lot line", -1, 6],
+    ] as const) {
+      const hand = handOn(project, "swale");
+      hand.click(-10, 0, { free: true });
+      hand.move(-6, -26);
+      hand.key(key);
+      expect(hand.snapWord()).toMatch(new RegExp(`^${word}`));
+      hand.move(8, 9);
+      hand.type("12");
+      hand.key("Enter");
+      hand.key("Enter");
+      const [from, to] = hand.project.grading.swales[0]?.line ?? [];
+      if (!from || !to) throw new Error("there is no swale");
+      const across = (to[0] - from[0]) * dy - (to[1] - from[1]) * dx;
+      expect(across, key).toBeCloseTo(0, 9);
+    }
+  });
+
+  it.each([
+    ["ArrowRight", 0, "locked east", [1, 0]],
+    ["ArrowUp", 0, "locked north", [0, 1]],
+    ["ArrowLeft", 0, "locked west", [-1, 0]],
+    ["ArrowDown", 0, "locked south", [0, -1]],
+    // A plan turned by a quarter counter-clockwise shows its east side up.
+    ["ArrowUp", Math.PI / 2, "locked east", [1, 0]],
+    ["ArrowRight", Math.PI / 2, "locked south", [0, -1]],
+  ] as const)("%s on a plan turned by %f means %s", (key, turn, word, along) => {
+    const lock = lockFor(key, { from: [0, 0], to: [3, 4], edge: null, turn });
+    expect(lock).toMatchObject({ word, along, oneWay: true });
   });
 
   it("says what to point at where there is no line", () => {
