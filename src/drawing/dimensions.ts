@@ -2,8 +2,8 @@
 import type { Project } from "../document/schema";
 import { between, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
+import { compass, shortWind } from "../units";
 import { along, sizeOf, telling } from "./beside";
-import { compass, shortWind } from "./compass";
 import { type DrawContext, onPaper, placeLabel, readable } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
 import { leaderLine, ledPlaces } from "./leader";

@@ -1,6 +1,5 @@
 export { drawBreaklines } from "./breaklines";
 export { drawBuilding } from "./building";
-export { compass } from "./compass";
 export { asRead, createDrawContext, type DrawContext, type DrawOptions } from "./context";
 export { drawExisting, drawFinished, drawGuessed } from "./contours";
 export { drawCorners } from "./corners";

@@ -2,7 +2,7 @@
 import type { Project } from "../document/schema";
 import { centroid, distance, type Point } from "../geometry";
 import type { Results } from "../solve/results";
-import { compass } from "./compass";
+import { compass } from "../units";
 
 export interface Known {
   readonly name: string;

@@ -3,13 +3,14 @@ import { memo, useMemo, useRef, useState } from "react";
 import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
 import { applyFix } from "../document";
 import type { Fix, Problem } from "../solve/results";
+import { isOnlyBeginning, lookWords, severities, toLookAt } from "../solve/to-look-at";
 import { goTo, runTogether, select, setStep } from "../store/actions";
 import type { Selected, StepName } from "../store/state";
 import { appStore, shownFloor, shownProject } from "../store/store";
 import { useApp } from "../store/useApp";
 import { Icon, type IconName } from "./icons";
+import { stepOfProblem } from "./stepOfProblem";
 import { stepTitles } from "./steps";
-import { isOnlyBeginning, lookWords, severities, stepOfProblem, toLookAt } from "./toLookAt";
 import { useNotation, useProject, useResults } from "./useProject";
 import { capital } from "./words";
 

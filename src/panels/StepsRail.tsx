@@ -1,12 +1,12 @@
 /** The steps of the job in their order, each with how far it has come. It guides and never blocks. */
 import { memo } from "react";
+import { lookWords } from "../solve/to-look-at";
 import { setStep } from "../store/actions";
 import type { StepName } from "../store/state";
 import { useApp } from "../store/useApp";
 import { ProblemsButton, useToLookAt } from "./Problems";
 import { StateSign, stateWords, useSteps } from "./Standing";
 import type { StepState } from "./steps";
-import { lookWords } from "./toLookAt";
 
 export function StepsRail() {
   const present = useApp((state) => state.step);

@@ -7,9 +7,10 @@ import { farFloor, farFloorWords } from "../solve/plausible";
 import type { CornerResult, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import { wordsFor } from "../solve/words";
+import { compass } from "../units";
 import { heightsApart } from "./heightsApart";
 import type { Notation } from "./notation";
-import { capital, compassWord, counted, listed, wallSide } from "./words";
+import { capital, counted, listed, wallSide } from "./words";
 
 export interface SentencePart {
   readonly text: string;
@@ -84,7 +85,7 @@ function beforeTheBuilding(results: Results, project: Project, notation: Notatio
     plain("The shots lie within "),
     strong(notation.length(drop)),
     plain(" of height and the ground falls to the "),
-    strong(compassWord(-gx, -gy, project.lot.north)),
+    strong(compass([-gx, -gy], project.lot.north)),
     plain(". Draw the building next."),
   ];
 }

@@ -7,7 +7,7 @@ import { swaleVerdict } from "../solve/swale-verdict";
 import { type StepName, stepNames } from "../store/state";
 import { FOOT } from "../units";
 import type { Notation } from "./notation";
-import { stepOfProblem } from "./toLookAt";
+import { stepOfProblem } from "./stepOfProblem";
 
 export type StepState = "empty" | "work" | "complete" | "attention";
 

@@ -2,16 +2,8 @@
 import type { Point } from "../document";
 import { signedArea } from "../geometry";
 import { cornerName } from "../grading";
+import { compass } from "../units";
 import type { Notation } from "./notation";
-
-const compass = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
-
-/** "south-east": where a plan direction points, told from true north (radians clockwise from the y axis). */
-export function compassWord(dx: number, dy: number, north: number): string {
-  const clockwise = Math.atan2(dx, dy) - north;
-  const eighth = Math.round(clockwise / (Math.PI / 4));
-  return compass[((eighth % 8) + 8) % 8] ?? "north";
-}
 
 /** The side of the building that wall `wall` closes: "north". */
 export function wallSide(outline: readonly Point[], wall: number, north: number): string {
@@ -19,7 +11,7 @@ export function wallSide(outline: readonly Point[], wall: number, north: number)
   const b = outline[(wall + 1) % outline.length];
   if (!a || !b) return "";
   const side = signedArea(outline) > 0 ? 1 : -1;
-  return compassWord(side * (b[1] - a[1]), side * (a[0] - b[0]), north);
+  return compass([side * (b[1] - a[1]), side * (a[0] - b[0])], north);
 }
 
 /** "A–B" */

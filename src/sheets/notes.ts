@@ -1,30 +1,20 @@
 /** What the sheet says in words: what heights are told from, how much earth moves, what is still open. */
 import type { Project } from "../document/schema";
-import { compass } from "../drawing";
 import { nearestOnRing, type Point, segmentsMeet } from "../geometry";
-import type { Results } from "../solve/results";
+import type { Problem, Results } from "../solve/results";
+import { placeFromCorner, toLookAt } from "../solve/to-look-at";
+import { wordsFor } from "../solve/words";
 import type { Block } from "./block";
 import { type Paragraph, proseBlock } from "./prose-block";
 import type { Figures } from "./tables";
 
 const paragraph = (text: string): Paragraph => ({ runs: [{ text }] });
 
-/** "14′ 6″ south-west of corner D". */
-function placeFromCorner(at: Point, project: Project, results: Results, figures: Figures): string | null {
-  const nearest = results.corners
-    .map((corner) => ({ corner, distance: Math.hypot(corner.x - at[0], corner.y - at[1]) }))
-    .sort((a, b) => a.distance - b.distance)[0];
-  if (!nearest) return null;
-  const { corner, distance } = nearest;
-  const wind = compass([at[0] - corner.x, at[1] - corner.y], project.lot.north);
-  return `${figures.length(distance)} ${wind} of corner ${corner.name}`;
-}
-
 function markSentence(project: Project, results: Results, figures: Figures): string {
   const { mark } = results.survey;
   if (!mark) return "No mark has been set yet: heights are told in the project's own datum.";
   const note = project.survey.marks.find((one) => one.id === mark.id)?.note ?? "";
-  const place = mark.at ? placeFromCorner(mark.at, project, results, figures) : null;
+  const place = mark.at ? placeFromCorner(mark.at, results.corners, project.lot.north, figures) : null;
   const parts = [mark.name, note, place].filter((part) => part);
   return `The mark is ${parts.join(", ")}.`;
 }
@@ -82,25 +72,19 @@ function examples({ floor, trench }: Results, mark: number, figures: Figures): P
   ];
 }
 
+/** Half a millimetre: heights that near are told as one. */
+const touching = 0.0005;
+
 const mostPlaces = 3;
 
 /** Told before all else: nobody can set out from a mark that isn't found. */
 const markCodes = ["mark-missing", "mark-unplaced"];
-const severities = ["error", "caution", "note"];
 
-/** Problems as the window lists them, gravest first; what keeps one from setting out stands at the head. */
-function inOrder({ problems }: Results): Results["problems"] {
-  const rank = ({ code, severity }: Results["problems"][number]) =>
-    markCodes.includes(code) ? -1 : severities.indexOf(severity);
-  return problems
-    .map((problem, i) => ({ problem, i }))
-    .sort((a, b) => rank(a.problem) - rank(b.problem) || a.i - b.i)
-    .map(({ problem }) => problem);
-}
-
-interface Fault {
-  readonly text: string;
-  readonly first: boolean;
+/** What the window lists, in its order; what keeps one from setting out stands at the head. */
+function inOrder(project: Project, results: Results): readonly Problem[] {
+  const all = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
+  const isFirst = ({ code }: Problem) => markCodes.includes(code);
+  return [...all.filter(isFirst), ...all.filter((problem) => !isFirst(problem))];
 }
 
 const inRow = (places: readonly string[]) =>
@@ -109,61 +93,20 @@ const inRow = (places: readonly string[]) =>
     : places.join(", ");
 
 /** "shot 4, shot 7 and 2 more: …": the same fault of many things is told once, many faults of one thing together. */
-function faults(results: Results): readonly Fault[] {
+function inSentences(problems: readonly Problem[]): readonly string[] {
   const places = new Map<string, string[]>();
-  const problems = inOrder(results);
   for (const { where, what } of problems) places.set(what, [...(places.get(what) ?? []), where]);
   const told = new Map<string, string[]>();
   for (const [what, where] of places) {
     const head = inRow(where);
     told.set(head, [...(told.get(head) ?? []), what]);
   }
-  const marks = problems.filter(({ code }) => markCodes.includes(code)).map(({ where }) => where);
-  return [...told].map(([head, whats]) => ({
-    text: `${head}: ${whats.join(" ")}`,
-    first: marks.includes(head),
-  }));
-}
-
-/** Half a millimetre: a floor that near to a limit keeps it. */
-const touching = 0.0005;
-
-/** Limits that are on and that the floor doesn't keep. */
-function brokenLimits({ band, floor }: Results): readonly string[] {
-  if (floor === null) return [];
-  return band.rules.flatMap((rule) => {
-    if (!rule.on || rule.height === null) return [];
-    const over = rule.kind === "notBelow" ? rule.height - floor : floor - rule.height;
-    return over > touching ? [`The floor breaks a limit: ${rule.name} (${rule.place}).`] : [];
-  });
-}
-
-/** Low places that hold water on the finished ground, each told by its depth; one beside the building is a problem already. */
-function standingWater(project: Project, results: Results, figures: Figures): readonly string[] {
-  const told = results.problems.flatMap(({ code, at }) =>
-    code === "pond-at-wall" && at ? [String(at)] : [],
-  );
-  const untold = results.water.ponds.filter(({ at }) => !told.includes(String(at)));
-  return untold.map((pond) => {
-    const place = placeFromCorner(pond.at, project, results, figures);
-    return `Water stands ${figures.length(pond.depth)} deep${place ? `, ${place}` : ""}.`;
-  });
-}
-
-/** Every open point: a mark that can't be found, broken limits, what solve found wrong, standing water. */
-function openPoints(project: Project, results: Results, figures: Figures): readonly string[] {
-  const found = faults(results);
-  return [
-    ...found.filter(({ first }) => first).map(({ text }) => text),
-    ...brokenLimits(results),
-    ...found.filter(({ first }) => !first).map(({ text }) => text),
-    ...standingWater(project, results, figures),
-  ];
+  return [...told].map(([head, whats]) => `${head}: ${whats.join(" ")}`);
 }
 
 /** What is still open, so that nobody builds from a sheet with open questions unawares. */
-export function openPointsBlock(project: Project, results: Results, figures: Figures): Block | null {
-  const items = openPoints(project, results, figures);
+export function openPointsBlock(project: Project, results: Results): Block | null {
+  const items = inSentences(inOrder(project, results));
   if (items.length === 0) return null;
   return proseBlock(
     "open points",
@@ -173,8 +116,8 @@ export function openPointsBlock(project: Project, results: Results, figures: Fig
 }
 
 /** For the first sheet, when the open points themselves stand on the second. */
-export function openNotice(project: Project, results: Results, figures: Figures): Block {
-  const count = openPoints(project, results, figures).length;
+export function openNotice(project: Project, results: Results): Block {
+  const count = inOrder(project, results).length;
   return proseBlock(
     "open notice",
     `STILL OPEN: ${count} ${count === 1 ? "point" : "points"}, see sheet 2`,

@@ -87,7 +87,7 @@ function blocksFor(project: Project, results: Results, layers: readonly MarkLaye
   const table = (name: string, found: Table | null) => found && tableBlock(name, found);
   return [
     heightsBlock(project, results, figures),
-    openPointsBlock(project, results, figures),
+    openPointsBlock(project, results),
     table("corners", cornerTable(project, results, figures)),
     table("ties", tieTable(project, results, figures)),
     table("diagonals", diagonalTable(project, figures)),
@@ -123,7 +123,7 @@ function firstPage(
 ) {
   const first = chooseFirst(blocks, importance, columns, size);
   if (!first.rest.some((block) => block.name === "open points")) return first;
-  const notice = openNotice(project, results, figuresFor(project, results));
+  const notice = openNotice(project, results);
   const isOpen = (block: Block) => block.name === "open points";
   const others = blocks.filter((block) => !isOpen(block));
   const noticed = chooseFirst([notice, ...others], importance, columns, size);

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { newProject, type Project } from "../../src/document";
 import { notationOf } from "../../src/panels/notation";
+import { stepOfProblem } from "../../src/panels/stepOfProblem";
 import { steps } from "../../src/panels/steps";
-import { lookWords, stepOfProblem, toLookAt } from "../../src/panels/toLookAt";
 import { createSolver } from "../../src/solve/pipeline";
+import { lookWords, toLookAt } from "../../src/solve/to-look-at";
 import { demoProject } from "../support/demo";
 
 function looked(project: Project) {

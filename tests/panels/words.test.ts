@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rectangleOutline } from "../../src/document/commands/building";
-import { compassWord, counted, listed, wallName, wallSide } from "../../src/panels/words";
+import { counted, listed, wallName, wallSide } from "../../src/panels/words";
+import { compass } from "../../src/units";
 
 describe("directions", () => {
   it.each([
@@ -11,7 +12,7 @@ describe("directions", () => {
     [1, 1, Math.PI / 4, "north"],
     [0, 1, Math.PI / 2, "west"],
   ])("(%d, %d) with north turned by %d: %s", (dx, dy, north, word) => {
-    expect(compassWord(dx, dy, north)).toBe(word);
+    expect(compass([dx, dy], north)).toBe(word);
   });
 
   it("names the side that a wall closes, whichever way round the corners run", () => {

@@ -5,6 +5,8 @@ import { boxesOverlap } from "../../src/drawing/labels";
 import { textWidth } from "../../src/drawing/text-width";
 import { type PaperName, sitePlan } from "../../src/sheets";
 import { createSolver } from "../../src/solve/pipeline";
+import { toLookAt } from "../../src/solve/to-look-at";
+import { wordsFor } from "../../src/solve/words";
 import { type PdfPage, type PdfText, readPdf } from "./readPdf";
 
 const font = (name: string) => new Uint8Array(readFileSync(`assets/fonts/SourceSans3-${name}.ttf`));
@@ -223,7 +225,7 @@ describe("what the site plan tells", () => {
     const project = demo("pottery-studio.drysill.json");
     if (!project.building) throw new Error("the studio has a building");
     const sunk = { ...project, building: { ...project.building, floor: project.building.floor - 2 } };
-    expect(words(await pagesOf(sunk, "a3"))).toContain("The floor breaks a limit");
+    expect(words(await pagesOf(sunk, "a3"))).toMatch(/the floor: It stands .* too low for “/);
   });
 
   it("of an empty project says that nothing is there", async () => {
@@ -292,6 +294,21 @@ describe("texts on the plan", () => {
 });
 
 describe("open points", () => {
+  it.each(["pottery-studio", "joinery-shed", "potting-barn", "open-hillside"])(
+    "of %s are those of the window's list, word for word, and as many",
+    async (name) => {
+      const project = demo(`${name}.drysill.json`);
+      const results = createSolver().solve(project);
+      const listed = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
+      const [first, ...others] = await pagesOf(project, "letter");
+      const told = words([first as PdfPage, ...others]).replace(/\n/g, " ");
+      for (const { what } of listed) expect(told).toContain(what);
+      const notice = /STILL OPEN: (\d+) points?/.exec(words([first as PdfPage]));
+      if (notice) expect(Number(notice[1])).toBe(listed.length);
+      expect(told.includes("Still open when this was drawn")).toBe(listed.length > 0);
+    },
+  );
+
   it("are all told, the mark's missing place first, the same place's together", async () => {
     const base = demo("pottery-studio.drysill.json");
     if (!base.building) throw new Error("the studio has a building");
@@ -353,6 +370,6 @@ describe("standing water", () => {
     );
     const told = words(readPdf(bytes)).replace(/\n/g, " ");
     for (const { what } of trouble) expect(told).toContain(what);
-    expect(told).toMatch(/Water stands .+ deep, .+ of corner [A-D]/);
+    expect(told).toMatch(/Water stands up to .+ deep .+ of corner [A-D]/);
   });
 });

@@ -1,12 +1,13 @@
 /** How far from each lot line nothing may be built, and what stands nearer. */
 import { type Lot, type Point, plotEdits, type Setback } from "../../document";
 import { goTo, runTogether, tryRun } from "../../store/actions";
+import { compass } from "../../units";
 import { IconAction } from "../fields/Choice";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
-import { capital, compassWord } from "../words";
+import { capital } from "../words";
 
 /** More pieces than this are the chords of a curve: each alone is no line that a person would name. */
 const mostRows = 12;
@@ -90,7 +91,7 @@ function sideOf({ outline, north }: Lot, line: number): string {
     ([x, y], corner) => [x + corner[0] / outline.length, y + corner[1] / outline.length],
     [0, 0],
   );
-  return compassWord((a[0] + b[0]) / 2 - middle[0], (a[1] + b[1]) / 2 - middle[1], north);
+  return compass([(a[0] + b[0]) / 2 - middle[0], (a[1] + b[1]) / 2 - middle[1]], north);
 }
 
 /** What stands in a setback, each with its place. */

@@ -1,6 +1,7 @@
 import { memo } from "react";
 import { buildingEdits } from "../../document";
 import { billFigure } from "../../help";
+import { spanWords } from "../../solve/limit-standing";
 import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
@@ -14,7 +15,6 @@ import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { floorStep } from "../floorStep";
 import { Why } from "../help/Why";
-import { spanWords } from "../limits";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useAsRested } from "../useAsRested";
 import { useNotation, useProject, useResults } from "../useProject";

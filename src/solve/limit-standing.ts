@@ -1,7 +1,9 @@
 /** A rule of the floor band against the present floor: kept or not, by how much, in words. */
-import { allowedHeights, hasBearing, limitTolerance, standingIn } from "../solve/floor-standing";
-import type { BandRule, HeightSpan } from "../solve/results";
-import type { Notation } from "./notation";
+import { allowedHeights, hasBearing, limitTolerance, standingIn } from "./floor-standing";
+import type { BandRule, HeightSpan } from "./results";
+import type { Words } from "./words";
+
+type Lengths = Pick<Words, "length">;
 
 /** "aside": not kept at any floor, so that it isn't the floor's to mend. */
 export type LimitState = "kept" | "near" | "broken" | "aside" | "silent" | "off";
@@ -14,22 +16,22 @@ export interface Limit {
 
 /** A rule kept by less than this is near, m. */
 const nearness = 0.0254;
-export function limitOf(rule: BandRule, floor: number, notation: Notation): Limit {
+export function limitOf(rule: BandRule, floor: number, words: Lengths): Limit {
   if (!rule.on) return { state: "off", margin: "switched off" };
   if (rule.atAnyFloor === "broken") return { state: "aside", margin: "at no floor" };
   if (!hasBearing(rule)) return { state: "silent", margin: "" };
   const { way, spare } = standingIn(allowedHeights(rule), floor);
-  if (spare < -limitTolerance) return { state: "broken", margin: `${notation.length(-spare)} too ${way}` };
+  if (spare < -limitTolerance) return { state: "broken", margin: `${words.length(-spare)} too ${way}` };
   if (spare === Number.POSITIVE_INFINITY) return { state: "kept", margin: "" };
   const state = spare < nearness ? "near" : "kept";
-  return { state, margin: spare < limitTolerance ? "just kept" : `${notation.length(spare)} to spare` };
+  return { state, margin: spare < limitTolerance ? "just kept" : `${words.length(spare)} to spare` };
 }
 
 const order: readonly LimitState[] = ["broken", "near", "kept", "aside", "silent", "off"];
 
 /** Rules that matter most first; within one state the tighter one first. */
-export function byTightness(rules: readonly BandRule[], floor: number, notation: Notation): BandRule[] {
-  const rank = (rule: BandRule) => order.indexOf(limitOf(rule, floor, notation).state);
+export function byTightness(rules: readonly BandRule[], floor: number, words: Lengths): BandRule[] {
+  const rank = (rule: BandRule) => order.indexOf(limitOf(rule, floor, words).state);
   const spare = (rule: BandRule) =>
     hasBearing(rule) ? Math.abs(standingIn(allowedHeights(rule), floor).spare) : Number.POSITIVE_INFINITY;
   return [...rules].sort((a, b) => rank(a) - rank(b) || closer(spare(a), spare(b)));
@@ -41,7 +43,7 @@ function closer(a: number, b: number): number {
 }
 
 /** "99.2 m to 101.4 m", "102 m or more"; empty where nothing bounds it. */
-export function spanWords([low, high]: HeightSpan, { length }: Pick<Notation, "length">): string {
+export function spanWords([low, high]: HeightSpan, { length }: Lengths): string {
   if (low === null) return high === null ? "" : `${length(high)} or less`;
   return high === null ? `${length(low)} or more` : `${length(low)} to ${length(high)}`;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { newProject } from "../../src/document";
-import { byTightness, limitOf } from "../../src/panels/limits";
 import { notationOf } from "../../src/panels/notation";
+import { byTightness, limitOf } from "../../src/solve/limit-standing";
 import type { BandRule } from "../../src/solve/results";
 
 const notation = notationOf(newProject().display);

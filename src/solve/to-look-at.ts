@@ -1,12 +1,13 @@
-/** The one list of what to look at: the rail, its foot, the steps and the export dialog all count this one. */
-import type { Project } from "../document";
-import type { BandRule, Problem, Results } from "../solve/results";
-import type { StepName } from "../store/state";
-import { limitOf } from "./limits";
-import type { Notation } from "./notation";
+/** The one list of what to look at: the rail, its foot, the steps, the export dialog and the sheets all tell this one. */
+import type { Point, Project } from "../document/schema";
+import { distance } from "../geometry";
+import { compass } from "../units";
+import { limitOf } from "./limit-standing";
+import type { BandRule, CornerResult, Problem, Results } from "./results";
+import type { Words } from "./words";
 
 /** What a moving floor changes at once; everything else waits for settled results. */
-type Moving = Pick<Results, "band" | "drives" | "water">;
+type Moving = Pick<Results, "band" | "drives" | "water" | "corners">;
 
 /**
  * Problems, limits that the floor breaks, and low places that hold water, each once, the worst first.
@@ -17,16 +18,16 @@ export function toLookAt(
   problems: readonly Problem[],
   results: Moving,
   floor: number | null,
-  notation: Notation,
+  words: Words,
 ): readonly Problem[] {
-  const steep = steepDrives(project, results, notation);
+  const steep = steepDrives(project, results, words);
   const all = [
     ...problems.filter((problem) => !isOnlyBeginning(problem) && problem.code !== "drive-piece-steep"),
     ...steep,
-    ...brokenLimits(results, floor, notation).filter(
+    ...brokenLimits(results, floor, words).filter(
       ({ code }) => code !== "drive-steepestDrive" || steep.length === 0,
     ),
-    ...(project.building ? lowPlaces(results, problems, notation) : []),
+    ...(project.building ? lowPlaces(project, results, problems, words) : []),
   ];
   return all.sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity));
 }
@@ -43,7 +44,7 @@ export function isOnlyBeginning({ code }: Pick<Problem, "code">): boolean {
   return code === "ground-too-few";
 }
 
-function steepDrives(project: Project, { drives }: Moving, notation: Notation): Problem[] {
+function steepDrives(project: Project, { drives }: Moving, words: Words): Problem[] {
   const { steepestDrive, off } = project.rules;
   if (off.includes("steepestDrive")) return [];
   return drives
@@ -52,7 +53,7 @@ function steepDrives(project: Project, { drives }: Moving, notation: Notation): 
       code: "drive-steep",
       severity: "caution",
       where: drive.name,
-      what: `It climbs or falls up to ${notation.slope(drive.steepest)}, more than the ${notation.slope(steepestDrive)} it may.`,
+      what: `It climbs or falls up to ${words.slope(drive.steepest)}, more than the ${words.slope(steepestDrive)} it may.`,
       how: "Lower the floor, lengthen the drive or lead it round, or allow it more in the drive step.",
       at: [...drive.steepestAt],
       ids: [drive.id],
@@ -61,10 +62,10 @@ function steepDrives(project: Project, { drives }: Moving, notation: Notation): 
 
 const drivesLimits = ["steepestDrive", "driveDown"];
 
-function brokenLimits({ band }: Moving, floor: number | null, notation: Notation): Problem[] {
+function brokenLimits({ band }: Moving, floor: number | null, words: Words): Problem[] {
   if (floor === null) return [];
   return band.rules.flatMap((rule) => {
-    const { state, margin } = limitOf(rule, floor, notation);
+    const { state, margin } = limitOf(rule, floor, words);
     return state === "broken" ? [brokenLimit(rule, margin)] : [];
   });
 }
@@ -81,7 +82,12 @@ function brokenLimit(rule: BandRule, margin: string): Problem {
 }
 
 /** Those away from the building; one beside it is a problem of its own already. */
-function lowPlaces({ water }: Moving, problems: readonly Problem[], notation: Notation): Problem[] {
+function lowPlaces(
+  { lot }: Project,
+  { water, corners }: Moving,
+  problems: readonly Problem[],
+  words: Words,
+): Problem[] {
   const told = new Set(
     problems.flatMap(({ code, at }) => (code === "pond-at-wall" && at ? [String(at)] : [])),
   );
@@ -91,30 +97,22 @@ function lowPlaces({ water }: Moving, problems: readonly Problem[], notation: No
       code: "pond-away",
       severity: "note",
       where: "a low place",
-      what: `Water stands up to ${notation.length(pond.depth)} deep there, over ${notation.area(pond.area)}${pond.guessed ? ", if the guessed ground is right" : ""}.`,
+      what: `Water stands up to ${words.length(pond.depth)} deep ${placeFromCorner(pond.at, corners, lot.north, words) ?? "there"}, over ${words.area(pond.area)}${pond.guessed ? ", if the guessed ground is right" : ""}.`,
       how: "Fill it or lead its water off where it is in the way.",
       at: [...pond.at],
     }));
 }
 
-/** The step in which a problem is mended, by its code. */
-export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
-  return stepsOfCodes.find(([pattern]) => pattern.test(code))?.[1] ?? "floor";
+/** "14′ 6″ south-west of corner D": from the nearest corner; null where there is no building. */
+export function placeFromCorner(
+  at: Point,
+  corners: readonly Pick<CornerResult, "name" | "x" | "y">[],
+  north: number,
+  { length }: Pick<Words, "length">,
+): string | null {
+  const away = ({ x, y }: { x: number; y: number }) => distance([x, y], at);
+  const [nearest] = [...corners].sort((a, b) => away(a) - away(b));
+  if (!nearest) return null;
+  const wind = compass([at[0] - nearest.x, at[1] - nearest.y], north);
+  return `${length(away(nearest))} ${wind} of corner ${nearest.name}`;
 }
-
-const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
-  [/-in-trench$|^(edge|crawl|posts)-|^wall-holds-fill$/, "foundation"],
-  [/-over-sill$/, "building"],
-  [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
-  [/^(breaklines?|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
-  [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],
-  [
-    /^(drive|line|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order)\b/,
-    "drive",
-  ],
-  [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
-  [/^(floor|band|rule)\b/, "floor"],
-  [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
-  [/^(bill|quantit|truck|earth|strip)/, "quantities"],
-  [/^(setout|worksheet)\b/, "setout"],
-];

@@ -1,0 +1,24 @@
+import type { Problem } from "../solve/results";
+import type { StepName } from "../store/state";
+
+/** The step in which a problem is mended, by its code. */
+export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
+  return stepsOfCodes.find(([pattern]) => pattern.test(code))?.[1] ?? "floor";
+}
+
+const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
+  [/-in-trench$|^(edge|crawl|posts)-|^wall-holds-fill$/, "foundation"],
+  [/-over-sill$/, "building"],
+  [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
+  [/^(breaklines?|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
+  [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],
+  [
+    /^(drive|line|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order)\b/,
+    "drive",
+  ],
+  [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
+  [/^(floor|band|rule)\b/, "floor"],
+  [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
+  [/^(bill|quantit|truck|earth|strip)/, "quantities"],
+  [/^(setout|worksheet)\b/, "setout"],
+];
