@@ -201,14 +201,18 @@ function topDown(first: Int32Array, second: Int32Array, blocked: Uint8Array): Ui
   return order.slice(0, count);
 }
 
-function drained(
-  { first, second, share, order }: Directions & Pick<Flow, "order">,
-  grid: Grid,
+function drained(flow: Directions & Pick<Flow, "order">, grid: Grid): Float64Array {
+  return gatheredFrom(flow, new Float64Array(flow.first.length).fill(grid.cell * grid.cell));
+}
+
+/** What comes through each cell of something that each cell gives, its own included: areas, or areas by their C. */
+export function gatheredFrom(
+  { first, second, share, order }: Pick<Flow, "first" | "second" | "share" | "order">,
+  own: Float64Array,
 ): Float64Array {
   const area = new Float64Array(first.length);
-  const own = grid.cell * grid.cell;
   for (const i of order) {
-    const all = (area[i] as number) + own;
+    const all = (area[i] as number) + (own[i] as number);
     area[i] = all;
     const [a, b, part] = [first[i] as number, second[i] as number, share[i] as number];
     if (a >= 0) area[a] = (area[a] as number) + part * all;

@@ -34,7 +34,7 @@ export function gatheredWays(flow: Flow, least: number, shortest: number): Gathe
 }
 
 /** Each inner place at the mean of itself and its neighbours, twice: the grid's stairs are no bends of the water. */
-function smoothed(line: Float64Array): Float64Array {
+export function smoothed(line: Float64Array): Float64Array {
   let now = line;
   for (let pass = 0; pass < 2; pass++) {
     const before = now;

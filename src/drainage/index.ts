@@ -1,4 +1,5 @@
 export { downhillArrows } from "./arrows";
+export { type BareGround, bareCells, lineLength, siltBarrier, steepPieces } from "./bare-earth";
 export {
   bedShear,
   type ChannelShape,
@@ -8,10 +9,28 @@ export {
   normalDepth,
   wetted,
 } from "./channel";
+export {
+  type Culvert,
+  headwater,
+  leastPipe,
+  type PipeKind,
+  pipeKinds,
+  standardPipes,
+} from "./culvert";
 export { type Flood, flood } from "./flood";
-export { type Catchment, catchmentOf, type Flow, type FlowGround, flowOver, runFrom } from "./flow";
+export {
+  type Catchment,
+  catchmentOf,
+  type Flow,
+  type FlowGround,
+  flowOver,
+  gatheredFrom,
+  runFrom,
+} from "./flow";
+export { footingDrain } from "./footing-drain";
 export { gatheredWays } from "./gathered";
 export { findPonds, leastPondArea, leastPondDepth, type WaterGround } from "./ponds";
+export { type RoofPart, roofParts } from "./roof";
 export {
   intensityFor,
   kirpichTime,

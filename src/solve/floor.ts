@@ -9,7 +9,16 @@ import { setout } from "../setout";
 import { pondNear } from "./advice-facts";
 import { earthworkResult } from "./earthwork";
 import { billAt, partsAt, type Reckoned, stumpsOn } from "./floor-parts";
-import type { FoundationResult, GroundGrid, Pond, Results, SurveyResult, WaterResult } from "./results";
+import { pipesUnderDrives } from "./pipes";
+import type {
+  FoundationResult,
+  GroundGrid,
+  LedAway,
+  Pond,
+  Results,
+  SurveyResult,
+  WaterResult,
+} from "./results";
 import { sectionLine } from "./section";
 import { setoutHeights, setoutReference } from "./setout-heights";
 import type { BuildingSite } from "./site";
@@ -48,6 +57,7 @@ export interface FloorInput {
   readonly flows: WaterResult["flows"];
   readonly toWalls: WaterResult["toWalls"];
   readonly gathered: WaterResult["gathered"];
+  readonly led: LedAway;
   readonly outsideError: number;
   /** Limits found by trying floors. */
   readonly searched: readonly Rule[];
@@ -80,6 +90,7 @@ export function floorResults(input: FloorInput): FloorResults {
     error: input.outsideError,
     topsoilMet: standing.topsoilMet,
   });
+  const pipes = pipesUnderDrives(plan, input.flows, project.drainage.pipe, floor);
   return {
     floor,
     topOfWall: levels.topOfWall,
@@ -91,10 +102,12 @@ export function floorResults(input: FloorInput): FloorResults {
     foundation,
     setout: setout(
       setoutReference(project, survey),
-      setoutHeights(project, plan, levels, foundation, drives, standing.swales, words),
+      setoutHeights(project, plan, levels, foundation, drives, standing.swales, pipes, words),
     ),
     drives,
     water: {
+      ...input.led,
+      pipes,
       ponds,
       flow: input.flow,
       flows: input.flows,

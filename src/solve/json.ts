@@ -42,6 +42,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     water: {
       ...withoutFlow(results.water),
       gathered: results.water.gathered.map(({ line, area }) => ({ area, line: pairs(line) })),
+      bareEarth: bareEarthToJson(results.water.bareEarth),
       ponds: results.water.ponds.map(({ rings, ...pond }) => ({ ...pond, rings: rings.map(pairs) })),
     },
     band: results.band,
@@ -69,6 +70,16 @@ export function resultsToJson(results: Results, project: Project): Record<string
 /** The flow of every cell is for views; what it comes to stands beside it. */
 function withoutFlow({ flow, ...water }: Results["water"]) {
   return water;
+}
+
+function bareEarthToJson(bare: Results["water"]["bareEarth"]) {
+  return (
+    bare && {
+      ...bare,
+      slopes: bare.slopes.map(({ rings, ...slope }) => ({ ...slope, rings: rings.map(pairs) })),
+      barrier: bare.barrier.map(pairs),
+    }
+  );
 }
 
 function groundToJson({ ground, surface }: Results) {

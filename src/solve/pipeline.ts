@@ -22,6 +22,7 @@ import { leastWithin } from "./cost-curve";
 import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
+import { ledAwayStage, nothingLed } from "./led-away";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
 import type {
@@ -31,6 +32,7 @@ import type {
   CostCurve,
   CurvePoint,
   GradingResult,
+  LedAway,
   Problem,
   Results,
   SolveOptions,
@@ -60,6 +62,7 @@ interface Settled {
   readonly layout: Layout;
   readonly floor: number;
   readonly trailing: Trailing;
+  readonly led: LedAway;
   readonly curve: readonly CurvePoint[];
   readonly grading: GradingResult;
   readonly problems: readonly Problem[];
@@ -74,6 +77,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
   const clearancesOf = stage(clearances);
   const gradingOf = stage(gradingResult);
   const pitsOf = stage(pitsStage);
+  const ledOf = ledAwayStage(stage);
   const buffersFor = dragBuffers();
   let settled: Settled | null = null;
 
@@ -121,8 +125,14 @@ export function createSolver(options: SolverOptions = {}): Solver {
       toWalls,
       gathered,
       outsideError,
+      led: settled?.led ?? nothingLed,
       searched: late.limits.rules,
     });
+    const led =
+      dragging || !late.found
+        ? (settled?.led ?? nothingLed)
+        : ledOf(late.found, built.footprint, project, results.foundation, results.trench, floor);
+    const water = { ...results.water, ...led };
     const { pits, problems: pitProblems } = pitsOf(
       project.survey,
       built.building.outline,
@@ -139,17 +149,18 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const problems = carried?.problems ?? [
       ...site.problems,
       ...pitProblems,
-      ...cautions(built, project, results, words),
+      ...cautions(built, project, { ...results, water }, words),
       ...gradingCautions(grading, layout.plan, project.grading, words),
       ...driveProfileCautions(results.drives, project.rules, words),
       ...withFits(clearancesOf(layout, finished, project.lot, words), grading, project.lot, words),
     ];
     if (!dragging)
-      settled = { project, layout, floor, trailing: late, curve: standing.curve, grading, problems };
+      settled = { project, layout, floor, trailing: late, led, curve: standing.curve, grading, problems };
     return {
       ...whole(site, problems),
       pits,
       ...results,
+      water,
       finishedContours: late.finishedContours,
       daylight: late.daylight,
       arrows: late.arrows,
@@ -201,6 +212,8 @@ function withoutBuilding(
     grading: null,
     arrows: water.arrows,
     water: {
+      ...nothingLed,
+      pipes: [],
       ponds: water.ponds,
       walls: [],
       swales: [],

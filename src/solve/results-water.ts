@@ -75,6 +75,12 @@ export interface SwaleFlow {
   readonly touchesEdge: boolean;
   /** Time of concentration, s. */
   readonly time: number | null;
+  /** Rain reckoned with, m/s: the one figure, or the table's for that time; null while none is typed. */
+  readonly intensity: number | null;
+  /** Roof whose water comes to it, m2. */
+  readonly roof: number;
+  /** C of all that drains to it, weighted by area. */
+  readonly runoff: number;
   /** Peak of the storm, m3/s; null while no rain is typed. */
   readonly peak: number | null;
   /** Depth of even flow in it, m, its speed, m/s, and Froude's number; null where the bed doesn't fall. */
@@ -105,7 +111,120 @@ export interface Gathered {
   readonly area: number;
 }
 
-export interface WaterResult {
+/** Water of one slope side of the roof. */
+export interface RoofSide {
+  readonly wall: number;
+  /** "A-B" */
+  readonly name: string;
+  /** In plan, overhang included, m2. */
+  readonly area: number;
+  /** At the storm's rain for five minutes, m3/s; null while none is typed. */
+  readonly peak: number | null;
+  /** Of the whole storm, m3; null while its depth isn't typed. */
+  readonly volume: number | null;
+  /** Where its downspouts come out; null: it drips along the eave. */
+  readonly outlet: Point | null;
+  /** The swale that most of it comes to, by name; null: none. */
+  readonly joins: string | null;
+  /** Part of it that comes to that swale. */
+  readonly joining: number;
+}
+
+/** A pipe that takes a swale under a drive. */
+export interface PipeResult {
+  readonly swale: string;
+  readonly drive: string;
+  /** "swale under drive" */
+  readonly name: string;
+  readonly at: Point;
+  /** Its ends, upstream first, and their inverts, m. */
+  readonly ends: readonly [Point, Point];
+  readonly inverts: readonly [number, number];
+  readonly length: number;
+  readonly fall: number;
+  /** m3/s; null while no rain is typed. */
+  readonly peak: number | null;
+  /** Bore, m; null where no standard one carries it. */
+  readonly bore: number | null;
+  /** It was typed, not chosen. */
+  readonly typed: boolean;
+  /** Height of the water before its inlet, m, and what governs it; null without peak or bore. */
+  readonly headwater: number | null;
+  readonly by: "inlet" | "outlet" | null;
+  /** Lowest place of the drive over the ditch, m, where water would run over. */
+  readonly lowPoint: number;
+  /** From the pipe's top to the drive's, m; null without a bore. */
+  readonly cover: number | null;
+  readonly verdict: "carries it" | "overtops" | "too little cover" | "doesn't fall" | null;
+}
+
+/** Where the drain round the footing can come out. */
+export interface FootingDrainResult {
+  /** Round the footing, m. */
+  readonly length: number;
+  /** Its highest and lowest invert, m, and the corners where they lie. */
+  readonly high: number;
+  readonly highCorner: string;
+  readonly low: number;
+  readonly lowCorner: string;
+  /** The nearest place where it comes out at the surface; null: none within reach. */
+  readonly outlet: {
+    readonly at: Point;
+    readonly from: Point;
+    readonly distance: number;
+    readonly invert: number;
+  } | null;
+  /** How far was looked, m. */
+  readonly looked: number;
+}
+
+/** What leaves over one lot line. */
+export interface LeavingWater {
+  /** Index of the line: from that corner to the next. */
+  readonly line: number;
+  readonly middle: Point;
+  /** Ground that drains out over it, m2, as it is and as planned; the roof's share counts. */
+  readonly before: number;
+  readonly after: number;
+  /** m3/s; null while no rain is typed. */
+  readonly peakBefore: number | null;
+  readonly peakAfter: number | null;
+  /** More leaves than before, by more than the grid can be wrong. */
+  readonly rises: boolean;
+}
+
+/** Graded earth that lies bare, steep and long while the work goes on. */
+export interface BareSlope {
+  readonly at: Point;
+  readonly area: number;
+  readonly steepness: number;
+  /** Longest way down it, m. */
+  readonly length: number;
+  /** Outlines, flat x, y rings. */
+  readonly rings: readonly Float64Array[];
+}
+
+export interface BareEarth {
+  readonly slopes: readonly BareSlope[];
+  /** Lines of silt barrier along the low side, flat x, y, and their length together, m. */
+  readonly barrier: readonly Float64Array[];
+  readonly barrierLength: number;
+  /** Ground that is changed, m2. */
+  readonly disturbed: number;
+}
+
+/** Beside ground and swales; all of it lags behind a drag. */
+export interface LedAway {
+  /** Null while its shape isn't known. */
+  readonly roof: readonly RoofSide[] | null;
+  /** Null while it isn't asked for, or nothing goes into the ground. */
+  readonly footingDrain: FootingDrainResult | null;
+  readonly leaving: readonly LeavingWater[];
+  readonly bareEarth: BareEarth | null;
+}
+
+export interface WaterResult extends LedAway {
+  readonly pipes: readonly PipeResult[];
   /** Of each swale; lags behind a drag. */
   readonly flows: readonly SwaleFlow[];
   readonly gathered: readonly Gathered[];

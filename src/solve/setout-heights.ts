@@ -4,7 +4,14 @@ import type { Project } from "../document/schema";
 import type { FoundationLevels } from "../foundation";
 import { cornerName, type GradingPlan, type SideRule } from "../grading";
 import type { SetoutHeight, SetoutReference } from "../setout";
-import type { DriveResult, DriveStation, FoundationResult, SurveyResult, SwaleResult } from "./results";
+import type {
+  DriveResult,
+  DriveStation,
+  FoundationResult,
+  PipeResult,
+  SurveyResult,
+  SwaleResult,
+} from "./results";
 import { type NumberedStation, routeStations } from "./route-stations";
 import type { Words } from "./words";
 
@@ -15,6 +22,7 @@ export function setoutHeights(
   foundation: FoundationResult,
   drives: readonly DriveResult[],
   swales: readonly SwaleResult[],
+  pipes: readonly PipeResult[],
   words: Words,
 ): SetoutHeight[] {
   const told = routeStations(project.grading, drives, swales);
@@ -26,6 +34,7 @@ export function setoutHeights(
     ...apronHeights(plan, levels.floor, words),
     ...sills(project, plan, levels.floor),
     ...swales.flatMap((swale) => bedHeights(swale, told.swales.get(swale.id) ?? [], words)),
+    ...pipes.flatMap(pipeInverts),
     ...drives.flatMap((drive) =>
       driveHeights(drive, told.drives.get(drive.id) ?? [], servedDoor(drive.id, project, plan), words),
     ),
@@ -131,6 +140,13 @@ function bedHeights(
     const place = i === 0 ? "high end" : last ? "outlet" : `${words.length(station.distance)} on`;
     return { what: `bed of ${name}`, where: `${peg}, ${place}`, height: station.bed };
   });
+}
+
+function pipeInverts({ name, inverts: [inlet, outlet] }: PipeResult): SetoutHeight[] {
+  return [
+    { what: "invert of pipe", where: `${name}, inlet`, height: inlet },
+    { what: "invert of pipe", where: `${name}, outlet`, height: outlet },
+  ];
 }
 
 /** "at big door, wall C-D"; a drive without a door just ends. */

@@ -2,9 +2,11 @@
  * Water that comes to each swale in the storm, and how it runs there.
  *
  * Units   metres, m2, m3/s, s.
- * Method  What drains to the cells of the swale's bed, on the filled finished ground (D-infinity). Peak by the rational
- *         formula; even flow by Manning at the bed's least fall, where it stands deepest.
- * Source  see `drainage/runoff.ts` and `drainage/channel.ts`. Time of concentration by Kirpich, at least five minutes.
+ * Method  What drains to the cells of the swale's bed, on the filled finished ground (D-infinity), what was typed for the
+ *         ground beyond, and the roof's water that comes there. Peak by the rational formula with C weighted by area; even
+ *         flow by Manning at the bed's least fall, where it stands deepest.
+ * Source  see `drainage/runoff.ts` and `drainage/channel.ts`. Time of concentration by Kirpich, on the ground beyond and
+ *         then to the swale, at least five minutes.
  */
 import type { Storm } from "../document/schema";
 import {
@@ -15,11 +17,14 @@ import {
   leastTime,
   normalDepth,
   rationalPeak,
+  weightedC,
   wetted,
 } from "../drainage";
 import { distanceToSegment } from "../geometry";
 import type { GradingPlan } from "../grading";
 import type { SwaleFlow, SwaleResult } from "./results";
+import type { RoofDrip } from "./roof-water";
+import { rainFor } from "./storm-rain";
 
 type Line = GradingPlan["swales"][number];
 
@@ -31,32 +36,61 @@ export function swaleFlows(
   results: readonly SwaleResult[],
   flow: Flow,
   storm: Storm,
-): SwaleFlow[] {
-  return plan.swales.flatMap((line) => {
+  drips: readonly RoofDrip[],
+  roofRunoff: number,
+): { readonly flows: readonly SwaleFlow[]; readonly joining: readonly Joining[] } {
+  const found = plan.swales.flatMap((line) => {
     const result = results.find(({ id }) => id === line.swale.id);
-    return result ? [swaleFlow(line, result, flow, storm)] : [];
+    return result ? [swaleFlow(line, result, flow, storm, drips, roofRunoff)] : [];
   });
+  return { flows: found.map((one) => one.flow), joining: found.map(({ joining }) => joining) };
 }
 
-function swaleFlow(line: Line, result: SwaleResult, flow: Flow, storm: Storm): SwaleFlow {
-  const { area, longest, fall, touchesEdge } = catchmentOf(flow, bedCells(line, flow));
-  const catchment = area + storm.uphill;
-  const time =
-    longest > 0 && fall > 0 ? Math.max(leastTime, kirpichTime(longest, fall / longest)) : leastTime;
-  const peak = storm.intensity === null ? null : rationalPeak(storm.runoff, storm.intensity, catchment);
+/** Parts of each slope side's water that come to one swale, in the order of the sides. */
+export interface Joining {
+  readonly swale: string;
+  readonly parts: readonly number[];
+}
+
+function swaleFlow(
+  line: Line,
+  result: SwaleResult,
+  flow: Flow,
+  storm: Storm,
+  drips: readonly RoofDrip[],
+  roofRunoff: number,
+): { flow: SwaleFlow; joining: Joining } {
+  const { area, longest, fall, touchesEdge, part } = catchmentOf(flow, bedCells(line, flow));
+  const parts = drips.map(
+    ({ cells }) => cells.reduce((sum, i) => sum + (part[i] as number), 0) / (cells.length || 1),
+  );
+  const roof = drips.reduce((sum, drip, i) => sum + drip.area * (parts[i] as number), 0);
+  const catchment = area + storm.uphill + roof;
+  const time = Math.max(leastTime, wayTime(longest, fall) + beyondTime(storm));
+  const runoff =
+    weightedC([
+      { c: storm.runoff, area },
+      { c: storm.uphillRunoff ?? storm.runoff, area: storm.uphill },
+      { c: roofRunoff, area: roof },
+    ]) ?? storm.runoff;
+  const intensity = rainFor(storm, time);
+  const peak = intensity === null ? null : rationalPeak(runoff, intensity, catchment);
   const { bottomWidth: bottom, sideSlope } = line.swale;
   const kind = line.swale.shape === "dish" ? ("rounded" as const) : ("trapezoid" as const);
   const shape = { kind, bottom, sideSlope };
   const depth = peak === null ? null : normalDepth(shape, peak, result.leastFall, storm.roughness);
   const speed = peak === null || depth === null || depth === 0 ? null : peak / wetted(shape, depth).area;
   const { room, roomAt } = leastRoom(result);
-  return {
+  const found: SwaleFlow = {
     id: result.id,
     catchment,
     longest,
     fall,
     touchesEdge,
     time,
+    intensity,
+    roof,
+    runoff,
     peak,
     depth,
     speed,
@@ -65,6 +99,16 @@ function swaleFlow(line: Line, result: SwaleResult, flow: Flow, storm: Storm): S
     roomAt,
     verdict: verdictOf(depth, speed, room, storm),
   };
+  return { flow: found, joining: { swale: result.name, parts } };
+}
+
+function wayTime(length: number, fall: number): number {
+  return length > 0 && fall > 0 ? kirpichTime(length, fall / length) : 0;
+}
+
+/** Time that water takes on the ground beyond the shots, s. */
+function beyondTime({ uphill, uphillLength, uphillFall }: Storm): number {
+  return uphill > 0 ? wayTime(uphillLength, uphillLength * uphillFall) : 0;
 }
 
 function verdictOf(

@@ -8,15 +8,19 @@ import type { Ground, Tin } from "../terrain";
 import { balance } from "./balance";
 import { finishedContours } from "./contours";
 import { outsideError } from "./earthwork";
+import type { WaterFound } from "./led-away";
 import { type FloorLimits, limitsStage, noLimitsYet } from "./limits-stage";
 import type { StageMaker } from "./memo";
 import type { BalanceResult, Contour, SwaleFlow } from "./results";
+import { type RoofDrip, roofDrips } from "./roof-water";
 import type { BuildingSite, Site } from "./site";
 import type { Standing } from "./standing";
 import { swaleFlows } from "./swale-flow";
 import { wallCatchments } from "./wall-catchment";
 import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
 import type { Words } from "./words";
+
+const none: readonly RoofDrip[] = [];
 
 export interface Trailing extends StandingWater {
   readonly finishedContours: readonly Contour[];
@@ -25,6 +29,8 @@ export interface Trailing extends StandingWater {
   readonly outsideError: number;
   readonly balance: BalanceResult | null;
   readonly flows: readonly SwaleFlow[];
+  /** What the stages after this one work on; null while the layout is under the hand. */
+  readonly found: WaterFound | null;
   readonly toWalls: readonly number[];
   readonly limits: FloorLimits;
 }
@@ -58,6 +64,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const daylightOf = stage(daylightLines);
   const errorOf = stage(outsideError);
   const flowsOf = stage(swaleFlows);
+  const dripsOf = stage(roofDrips);
   const wallsOf = stage(wallCatchments);
   const limitsOf = limitsStage(stage);
   const balanced = stage(
@@ -94,11 +101,17 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         site.range,
       );
       const still = water(layout, finished.floor);
+      const { roof } = project.drainage;
+      const drips = still.flow ? dripsOf(site.footprint, roof, still.flow) : null;
+      const swales = still.flow
+        ? flowsOf(site.plan, standing.swales, still.flow, project.storm, drips ?? none, roof.runoff)
+        : null;
       return {
         ...lines(site, finished, contours, true),
         ...still,
         toWalls: still.flow ? wallsOf(site.footprint, still.flow, layout.cells.inside) : [],
-        flows: still.flow ? flowsOf(site.plan, standing.swales, still.flow, project.storm) : [],
+        flows: swales?.flows ?? [],
+        found: still.flow && swales && { wide: layout, flow: still.flow, drips, joining: swales.joining },
         outsideError: errorOf(finished, site.coarse),
         limits: limitsOf(site, standing, project, words),
         balance: balanced(
@@ -118,6 +131,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           ? { ponds: before.ponds, arrows: before.arrows, flow: before.flow, gathered: before.gathered }
           : noWater),
         flows: before?.flows ?? [],
+        found: null,
         toWalls: before?.toWalls ?? [],
         outsideError: before?.outsideError ?? 0,
         balance: before?.balance ?? null,

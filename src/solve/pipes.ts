@@ -1,0 +1,145 @@
+/**
+ * Pipes that take swales under drives.
+ *
+ * Units   metres, m3/s.
+ * Method  Where a swale's line crosses a drive's, the pipe lies on the swale's bed from toe to toe of the drive's side
+ *         slopes. It must carry the swale's whole peak with water no higher than a freeboard under the drive's lowest place
+ *         over the ditch, and with the cover asked for.
+ * Source  see `drainage/culvert.ts`; the freeboard is our own choice. Cover: the maker's.
+ */
+import type { Drainage } from "../document/schema";
+import { type Culvert, headwater, type PipeKind, pipeKinds, standardPipes } from "../drainage";
+import { between, crossingShares, type Point, pointAlong, segmentsMeet } from "../geometry";
+import { bedFall, bedHeight, driveHeight, type GradingPlan } from "../grading";
+import type { PipeResult, SwaleFlow } from "./results";
+
+/** Water stays so far under the drive's lowest place, m. */
+const freeboard = 0.1524;
+
+interface Meeting {
+  readonly at: Point;
+  readonly alongSwale: number;
+  readonly alongDrive: number;
+  /** Sine of the angle between them. */
+  readonly square: number;
+}
+
+type SwaleLine = GradingPlan["swales"][number];
+type DriveLine = GradingPlan["drives"][number];
+
+export function pipesUnderDrives(
+  plan: GradingPlan,
+  flows: readonly SwaleFlow[],
+  pipe: Drainage["pipe"],
+  floor: number,
+): PipeResult[] {
+  const kind = pipeKinds.find(({ id }) => id === pipe.kind) ?? (pipeKinds[0] as PipeKind);
+  return plan.swales.flatMap((swale) => {
+    const peak = flows.find(({ id }) => id === swale.swale.id)?.peak ?? null;
+    return plan.drives.flatMap((drive) =>
+      meetings(swale, drive).map((meeting) => pipeAt(meeting, swale, drive, { peak, kind, pipe, floor })),
+    );
+  });
+}
+
+interface Asked {
+  readonly peak: number | null;
+  readonly kind: PipeKind;
+  readonly pipe: Drainage["pipe"];
+  readonly floor: number;
+}
+
+function pipeAt(meeting: Meeting, swale: SwaleLine, drive: DriveLine, asked: Asked): PipeResult {
+  const { at, alongSwale, alongDrive, square } = meeting;
+  const top = heightOn(drive, alongDrive, asked.floor);
+  const bed = bedHeight(swale, alongSwale);
+  const { width, sideSlope, shoulder } = drive.drive;
+  const half = (width / 2 + shoulder.width + sideSlope * Math.max(0, top - bed)) / square;
+  const [from, to] = [Math.max(0, alongSwale - half), Math.min(swale.length, alongSwale + half)];
+  const inverts = [bedHeight(swale, from), bedHeight(swale, to)] as const;
+  const length = to - from;
+  const fall = length > 0 ? (inverts[0] - inverts[1]) / length : bedFall(swale, alongSwale);
+  const { bottomWidth, sideSlope: bank } = swale.swale;
+  // Over the ditch's own width, from rim to rim, the drive dams it.
+  const rim = (bottomWidth / 2 + bank * Math.max(0, top - bed)) / square;
+  const lowPoint = lowestWithin(drive, alongDrive - rim, alongDrive + rim, asked.floor);
+  const like = { length, fall, kind: asked.kind };
+  const coverOf = (bore: number) => top - (bed + bore);
+  const holds = (bore: number) =>
+    asked.peak !== null &&
+    headwater({ ...like, diameter: bore }, asked.peak).head <= lowPoint - freeboard - inverts[0];
+  const bore = asked.pipe.bore ?? sizeFor(asked.peak, holds);
+  const head =
+    asked.peak === null || bore === null
+      ? null
+      : headwater({ ...like, diameter: bore } as Culvert, asked.peak);
+  const place = (along: number): [number, number] => [...pointAlong(swale.line, along).at];
+  return {
+    swale: swale.swale.id,
+    drive: drive.drive.id,
+    name: `${swale.swale.name} under ${drive.drive.name}`,
+    at: [at[0], at[1]],
+    ends: [place(from), place(to)],
+    inverts,
+    length,
+    fall,
+    peak: asked.peak,
+    bore,
+    typed: asked.pipe.bore !== null,
+    headwater: head && inverts[0] + head.head,
+    by: head?.by ?? null,
+    lowPoint,
+    cover: bore === null ? null : coverOf(bore),
+    verdict: verdictOf(),
+  };
+
+  function verdictOf(): PipeResult["verdict"] {
+    if (!(fall > 0)) return "doesn't fall";
+    if (asked.peak === null) return null;
+    if (bore === null || !holds(bore)) return "overtops";
+    return coverOf(bore) < asked.pipe.cover - 1e-9 ? "too little cover" : "carries it";
+  }
+}
+
+/** The least standard bore that holds the water under the drive, m; null without a peak or where none does. */
+function sizeFor(peak: number | null, holds: (bore: number) => boolean): number | null {
+  if (peak === null) return null;
+  return standardPipes.map((inches) => inches * 0.0254).find(holds) ?? null;
+}
+
+function heightOn(drive: DriveLine, along: number, floor: number): number {
+  const { base, share } = driveHeight(drive, along);
+  return base + share * floor;
+}
+
+function lowestWithin(drive: DriveLine, start: number, end: number, floor: number): number {
+  const [from, to] = [Math.max(0, start), Math.min(drive.length, end)];
+  const steps = Math.max(1, Math.ceil((to - from) / 0.5));
+  return Math.min(
+    ...Array.from({ length: steps + 1 }, (_, i) => heightOn(drive, from + ((to - from) * i) / steps, floor)),
+  );
+}
+
+/** Every place where the two lines cross. */
+function meetings(swale: SwaleLine, drive: DriveLine): Meeting[] {
+  const found: Meeting[] = [];
+  for (let i = 1; i < swale.line.length; i++) {
+    const [a, b] = [swale.line[i - 1] as Point, swale.line[i] as Point];
+    for (let k = 1; k < drive.line.length; k++) {
+      const [c, d] = [drive.line[k - 1] as Point, drive.line[k] as Point];
+      const shares = segmentsMeet(a, b, c, d) ? crossingShares(a, b, c, d) : null;
+      if (!shares) continue;
+      const [t, u] = shares;
+      const [lengthS, lengthD] = [Math.hypot(b[0] - a[0], b[1] - a[1]), Math.hypot(d[0] - c[0], d[1] - c[1])];
+      const across = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]);
+      found.push({
+        at: between(a, b, t),
+        alongSwale: (swale.distances[i - 1] as number) + t * lengthS,
+        alongDrive: (drive.distances[k - 1] as number) + u * lengthD,
+        // Lines that run all but along each other don't cross in any use of the word.
+        square: Math.max(0.2, Math.abs(across) / (lengthS * lengthD)),
+      });
+    }
+  }
+  return found;
+}
