@@ -2,9 +2,9 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { ElectronApplication, Page } from "@playwright/test";
-import { openProject } from "../src/document";
+import { openProject, type Project } from "../src/document";
 import { expect, test } from "./support/fixtures";
-import { demoProject, planPage } from "./support/planPage";
+import { demoProject, type PlanPage, planPage } from "./support/planPage";
 
 const studio = demoProject("pottery-studio");
 const [, , c] = (studio.building?.outline ?? []) as [number, number][] as [never, never, [number, number]];
@@ -30,7 +30,54 @@ async function importRows(app: ElectronApplication, page: Page): Promise<void> {
   await page.getByRole("button", { name: "Join it to the plan" }).click();
 }
 
-test("a note, an option and imported points are there again after a restart", async ({
+/** A breakline and a test pit by the hand, and a feature's figures by its table. */
+async function drawAndType(app: ElectronApplication, page: Page, plan: PlanPage): Promise<void> {
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("e");
+  await plan.fit(studio);
+  await plan.click(c[0] + 4, c[1] - 10);
+  await plan.click(c[0] + 12, c[1] - 10);
+  await page.keyboard.press("Enter");
+  expect(await plan.undoName()).toMatch(/^Undo: draw/);
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("h");
+  await plan.fit(studio);
+  await plan.click(c[0] + 10, c[1] + 14);
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("v");
+  await plan.click(c[0] + 10, c[1] + 14);
+  await page.getByTestId("inspector").getByLabel("Rock at").fill("3'");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await choose(app, "edit.tables");
+  const grid = page.getByRole("grid", { name: "Features of the lot" });
+  const first = grid.locator('[data-row="0"][data-column="0"]');
+  await first.click();
+  await page.keyboard.type("old oak");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("14'");
+  await page.keyboard.press("Enter");
+  await expect(first).toHaveText("old oak");
+  await page.getByRole("button", { name: "Close", exact: true }).click();
+}
+
+/** What `drawAndType` left in a plan. */
+function drawnIn({ survey, lot }: Project) {
+  return {
+    breaklines: survey.breaklines.map(({ kind, points }) => ({ kind, points: points.length })),
+    rock: survey.pits.map(({ rock }) => rock?.text),
+    oak: lot.features.map(({ name, keepClear }) => [name, Number(keepClear.toFixed(4))])[0],
+  };
+}
+
+const drawn = {
+  breaklines: [{ kind: expect.any(String), points: 2 }],
+  rock: ["3'"],
+  oak: ["old oak", 4.2672],
+};
+
+test("a note, a breakline, a pit, a table, an option and imported points are there again after a restart", async ({
   launchElectron,
   folder,
 }) => {
@@ -43,6 +90,8 @@ test("a note, an option and imported points are there again after a restart", as
   await page.keyboard.type("hedge stays");
   await page.keyboard.press("Enter");
   expect(await plan.undoName()).toBe("Undo: write note");
+
+  await drawAndType(app, page, plan);
 
   await choose(app, "edit.options");
   const options = page.getByRole("dialog", { name: "Options side by side" });
@@ -65,6 +114,7 @@ test("a note, an option and imported points are there again after a restart", as
   const saved = openProject(await readFile(file, "utf8"));
   if (!saved.ok) throw new Error("the saved file doesn't open");
   expect(saved.project.drawing.notes.map(({ text }) => text)).toEqual(["hedge stays"]);
+  expect(drawnIn(saved.project)).toEqual(drawn);
   expect(saved.project.options.map(({ name }) => name)).toEqual(["as drawn"]);
   expect(saved.project.survey.shots.map(({ name }) => name)).toEqual(
     expect.arrayContaining(["i1", "i2", "i3"]),
@@ -76,4 +126,21 @@ test("a note, an option and imported points are there again after a restart", as
   const table = again.page.getByRole("table", { name: "Options and their figures" });
   await expect(table.getByLabel("Name of as drawn")).toHaveValue("as drawn");
   await expect(table.locator(".stamp-building")).toHaveCount(2);
+  await again.page.keyboard.press("Escape");
+
+  // What is there again is what is saved again.
+  await choose(again.app, "edit.tables");
+  await expect(
+    again.page.getByRole("grid", { name: "Features of the lot" }).locator('[data-row="0"][data-column="2"]'),
+  ).toHaveText("14′ 0″");
+  await again.page.getByRole("button", { name: "Close", exact: true }).click();
+  await choose(again.app, "edit.objects");
+  const tree = again.page.getByRole("dialog");
+  for (const name of ["Old oak", "Ditch"]) await expect(tree).toContainText(name);
+  // Only what is in sight is drawn.
+  await tree.getByRole("row").first().focus();
+  await again.page.keyboard.press("End");
+  await expect(tree).toContainText("hedge stays");
+  const lasting = openProject(await readFile(file, "utf8"));
+  expect(lasting.ok && drawnIn(lasting.project)).toEqual(drawn);
 });
