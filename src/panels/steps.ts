@@ -167,7 +167,9 @@ function floor(results: Results, notation: Notation): Standing {
   const outside = band.empty || outsideBand(band, height) !== null;
   return outside
     ? { state: "complete", figure, words: "the floor breaks a limit" }
-    : wellDone(figure, "within every limit that is on");
+    : band.rules.some(({ on, atAnyFloor }) => on && atAnyFloor === "broken")
+      ? { state: "complete", figure, words: "within its limits, but one is kept at no floor" }
+      : wellDone(figure, "within every limit that is on");
 }
 
 function foundation(project: Project, results: Results): Standing {

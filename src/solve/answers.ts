@@ -8,6 +8,7 @@
 
 import { outsideBand } from "../advice";
 import type { Project } from "../document/schema";
+import { formatMass } from "../units";
 import { foundationAnswers } from "./answers-foundation";
 import type { BandRule, BillItem, Results } from "./results";
 import type { Words } from "./words";
@@ -268,18 +269,19 @@ function slopeOrWall({ results, words }: Asked): Answer | null {
   };
 }
 
-function stone({ results, words }: Asked): Answer | null {
+function stone({ project, results, words }: Asked): Answer | null {
   const items = results.bill.filter(
     ({ stage, trucked, quantity }) => ["base", "drive", "drain"].includes(stage) && trucked && quantity > 0,
   );
   if (items.length === 0) return null;
   const loads = items.reduce((sum, { trucked }) => sum + (trucked?.loads ?? 0), 0);
   const loose = items.reduce((sum, { trucked }) => sum + (trucked?.loose ?? 0), 0);
-  const tonnes = items.reduce((sum, { trucked }) => sum + (trucked?.mass ?? 0), 0) / 1000;
+  const mass = items.reduce((sum, { trucked }) => sum + (trucked?.mass ?? 0), 0);
+  const weight = formatMass(mass, project.display.volume === "yd3" ? "ton" : "t");
   return {
     id: "stone",
     question: "How much stone, and in how many loads?",
-    answer: `${words.volume(loose)} loose, ${tonnes.toFixed(1)} t, ${loads} ${loads === 1 ? "load" : "loads"}`,
+    answer: `${words.volume(loose)} loose, ${weight}, ${loads} ${loads === 1 ? "load" : "loads"}`,
     where: items.map(({ item }) => item.toLowerCase()).join(", "),
     margin: "each kind comes in whole loads",
     change:

@@ -21,7 +21,11 @@ export function limitOf(rule: BandRule, floor: number, words: Lengths): Limit {
   if (rule.atAnyFloor === "broken") return { state: "aside", margin: "at no floor" };
   if (!hasBearing(rule)) return { state: "silent", margin: "" };
   const { way, spare } = standingIn(allowedHeights(rule), floor);
-  if (spare < -limitTolerance) return { state: "broken", margin: `${words.length(-spare)} too ${way}` };
+  if (spare < -limitTolerance) {
+    // Less than the plan's rounding shows is no "0″ too low".
+    const by = words.length(-spare) === words.length(0) ? "a hair" : words.length(-spare);
+    return { state: "broken", margin: `${by} too ${way}` };
+  }
   if (spare === Number.POSITIVE_INFINITY) return { state: "kept", margin: "" };
   const state = spare < nearness ? "near" : "kept";
   return { state, margin: spare < limitTolerance ? "just kept" : `${words.length(spare)} to spare` };
@@ -42,8 +46,15 @@ function closer(a: number, b: number): number {
   return a === b ? 0 : a - b;
 }
 
-/** "99.2 m to 101.4 m", "102 m or more"; empty where nothing bounds it. */
-export function spanWords([low, high]: HeightSpan, { length }: Lengths): string {
+/**
+ * "99.2 m to 101.4 m", "102 m or more"; empty where nothing bounds it. With the plan's rounding step, m, the ends are told
+ * inwards, so that what is read and typed keeps the limits.
+ */
+export function spanWords(span: HeightSpan, { length }: Lengths, step = 0): string {
+  const inwards = (end: number, round: (steps: number) => number) =>
+    step > 0 ? round(Number((end / step).toFixed(6))) * step : end;
+  const low = span[0] === null ? null : inwards(span[0], Math.ceil);
+  const high = span[1] === null ? null : inwards(span[1], Math.floor);
   if (low === null) return high === null ? "" : `${length(high)} or less`;
   return high === null ? `${length(low)} or more` : `${length(low)} to ${length(high)}`;
 }

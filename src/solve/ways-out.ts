@@ -15,7 +15,7 @@ import type { Building, Project } from "../document/schema";
 import { FOOT, INCH } from "../units";
 import { longerDrive } from "./longer-drive";
 import { createSolver } from "./pipeline";
-import type { BandClash, BandResult, Solver } from "./results";
+import type { BandClash, BandResult, BandRule, Solver } from "./results";
 import { type Words, wordsFor } from "./words";
 
 export interface WayOut {
@@ -78,13 +78,17 @@ function mended(start: Change, clash: BandClash, words: Words, solver: Solver, l
 function worked(change: Change, solver: Solver): WayOut | null {
   const { building } = change.project;
   const { band } = solver.solve(change.project);
-  if (!building || band.empty) return null;
+  if (!building || band.empty || band.rules.some(keptNowhere)) return null;
   const floor = Math.min(
     Math.max(building.floor, band.low ?? Number.NEGATIVE_INFINITY),
     band.high ?? Number.POSITIVE_INFINITY,
   );
   return { ...change, project: { ...change.project, building: { ...building, floor } }, band };
 }
+
+/** A limit that no floor keeps is no way out either, though the floor isn't what mends it. */
+const keptNowhere = ({ on, atAnyFloor, id }: BandRule) =>
+  on && atAnyFloor === "broken" && ["unbalancedFill", "greatestWall"].includes(id);
 
 function foundationChanges(
   project: Project,

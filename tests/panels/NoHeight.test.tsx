@@ -11,7 +11,7 @@ const state = () => appStore.getState();
 
 function open(display: Partial<Display>) {
   const project = site({
-    surface: plane(100, 0, 0.125),
+    surface: plane(100, 0, 0.11),
     spacing: 20,
     building: { ...shed, foundation: { kind: "crawl-space" } },
   });

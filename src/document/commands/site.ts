@@ -207,6 +207,11 @@ export const changeRules = command("rules.change", (project, args: { patch: Part
 });
 
 export const changeMaterials = command("materials.change", (project, args: { patch: Partial<Materials> }) => {
+  const { swell, shrink } = args.patch;
+  if (swell !== undefined && !(swell >= 1 && swell <= 2.5))
+    return refuse("Dug earth takes more room, not less: swell lies between 1 and 2.5.");
+  if (shrink !== undefined && !(shrink >= 0.5 && shrink <= 1.5))
+    return refuse("Shrink lies between 0.5 and 1.5: compacted for one in the bank.");
   const next = patched<Materials>(materialsSchema, project.materials, args.patch);
   return next.ok ? done({ ...project, materials: next.value }, "change materials") : refuse(next.why);
 });

@@ -9,7 +9,7 @@ import { TypedField } from "../fields/TypedField";
 import type { Notation } from "../notation";
 import { Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
-import { money } from "./money";
+import { money, parseMoney } from "./money";
 
 export function Prices() {
   const bill = useResults((results) => results.bill);
@@ -77,7 +77,7 @@ function PriceField({ item, unit: { words, size } }: { item: BillItem; unit: Pri
   const commit = (text: string): string | null => {
     const typed = text.trim();
     if (typed === "") return refusal(tryRun(siteEdits.setPrice, { item: item.id, price: null }));
-    const number = Number(typed.replace(",", "."));
+    const number = parseMoney(typed);
     if (!(number >= 0)) return `Can't read "${typed}" as a price. Write a number alone, like 42.50.`;
     return refusal(tryRun(siteEdits.setPrice, { item: item.id, price: number / size }));
   };

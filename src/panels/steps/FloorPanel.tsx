@@ -6,6 +6,7 @@ import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { roundingStep } from "../../units";
 import { NoHeight } from "../band/NoHeight";
 import { RuleSetChoice } from "../band/RuleSetChoice";
 import { whyOfItem } from "../cost/BillLines";
@@ -119,7 +120,11 @@ function Limits() {
   if (band.rules.length === 0) return null;
   const range = band.empty
     ? "no height meets them all"
-    : band.spans.map((span) => spanWords(span, notation)).join(", or ");
+    : band.spans
+        .map((span) =>
+          spanWords(span, notation, roundingStep(notation.display.length, notation.display.rounding)),
+        )
+        .join(", or ");
   return (
     <Section title="What limits the floor" aside={range}>
       {band.clash ? <NoHeight clash={band.clash} /> : null}

@@ -7,6 +7,7 @@ import type { BandRule } from "../../solve/results";
 import { goTo, run as runEdit } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { roundingStep } from "../../units";
 import { Action, Toggle } from "../fields/Choice";
 import { Why } from "../help/Why";
 import { Icon } from "../icons";
@@ -137,7 +138,7 @@ function LimitMore({ rule }: { rule: BandRule }) {
         </p>
       )}
       {rule.heights ? (
-        <p>{`It allows ${rule.heights.map((span) => spanWords(span, notation)).join(", or ")}.`}</p>
+        <p>{`It allows ${rule.heights.map((span) => spanWords(span, notation, roundingStep(notation.display.length, notation.display.rounding))).join(", or ")}.`}</p>
       ) : null}
       <LimitValue rule={rule} />
       <p className="soft small">{`Source: ${capital(rule.source)}.`}</p>
