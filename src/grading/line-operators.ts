@@ -1,8 +1,8 @@
 /**
  * Acts along a line: drives, swales and berms.
  *
- * Method  The nearest place on the centreline gives the height along it; the distance across gives crown, shoulder and
- *         side slopes. Bends are round, ends are cut square.
+ * Method  The nearest place on the centreline gives the height along it, inside a bend gone over from piece to piece;
+ *         the distance across gives crown, shoulder and side slopes. Bends are round, ends are cut square.
  * Source  First principles. Side slopes are run for one of rise.
  */
 import { boundsOf } from "../geometry";
@@ -10,7 +10,7 @@ import { grown } from "./boxes";
 import { type DriveLine, doorGap, driveHeight } from "./drive-line";
 import type { BermLine } from "./ground-shapes";
 import type { Limits, Operator } from "./operator";
-import { besideStrip, offCentre } from "./strip";
+import { alongLine, besideStrip, offCentre } from "./strip";
 import { bedHeight, bedRange, type SwaleLine } from "./swale-line";
 import { nearestSegment, nowhere } from "./wall-distance";
 
@@ -46,7 +46,7 @@ export function driveOperator(line: DriveLine): Operator {
     },
     limitsAt(x, y, _existing, limits) {
       nearestSegment(line.segments, x, y, found);
-      const height = driveHeight(line, (line.distances[found.segment] as number) + found.along);
+      const height = driveHeight(line, alongLine(line.segments, line.distances, x, y, found));
       const beside = besideStrip(found, line.distances, edge, runOn);
       const out = Math.min(Math.max(0, offCentre(found, line.distances) - half), shoulder.width);
       const base = height.base - fallAcross(drive, found.across) - out * shoulder.fall;
@@ -86,7 +86,7 @@ export function swaleOperator(line: SwaleLine, leastHalfWidth: number): Operator
     ends: () => ({ leastUpper: bedRange(line).low, mostLower: Number.NEGATIVE_INFINITY }),
     limitsAt(x, y, _existing, limits) {
       nearestSegment(line.segments, x, y, found);
-      const bed = bedHeight(line, (line.distances[found.segment] as number) + found.along);
+      const bed = bedHeight(line, alongLine(line.segments, line.distances, x, y, found));
       const beside = besideStrip(found, line.distances, half);
       open(limits);
       limits.upper = bed + riseBeside(swale, beside, Math.min(offCentre(found, line.distances), half), half);
@@ -114,7 +114,7 @@ export function bermOperator(line: BermLine): Operator {
     ends: () => ({ leastUpper: Number.POSITIVE_INFINITY, mostLower: most }),
     limitsAt(x, y, _existing, limits) {
       nearestSegment(line.segments, x, y, found);
-      const along = (line.distances[found.segment] as number) + found.along;
+      const along = alongLine(line.segments, line.distances, x, y, found);
       const beside = besideStrip(found, line.distances, half);
       open(limits);
       limits.lower = line.crestAt(along) - beside / berm.sideSlope;

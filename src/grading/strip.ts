@@ -1,6 +1,6 @@
 /** Distances about a strip along a centreline, and about boxes. Metres. */
 import type { Bounds } from "../geometry";
-import type { Nearest } from "./wall-distance";
+import type { Nearest, Segments } from "./wall-distance";
 
 /** Distance from a place to a box, 0 inside it: no line in the box is nearer. */
 export function outsideBox(box: Bounds, x: number, y: number): number {
@@ -29,4 +29,51 @@ export function offCentre(found: Nearest, distances: Float64Array): number {
   const length = (distances[found.segment + 1] as number) - (distances[found.segment] as number);
   const past = (found.segment === 0 && found.along < 0) || (found.segment === last && found.along > length);
   return past ? Math.abs(found.across) : found.distance;
+}
+
+/** A piece this much farther than the nearest, as a share of that distance, has no say any more. */
+const sayUpTo = 0.5;
+
+/**
+ * Distance along a line that goes with a place beside it: its nearest place's, but inside a bend gone over from piece
+ * to piece, so that heights read there have no step.
+ *
+ * Units  metres.
+ * Method Inside a bend the nearest place jumps at the bisector. Every piece that the place lies square to, and that is
+ *        nearly as near as the nearest, has a say: less the farther it is, and less the nearer its foot is to a bend.
+ *        On the line, beside its straight pieces and outside its bends that is the nearest place itself.
+ */
+export function alongLine(
+  segments: Segments,
+  distances: Float64Array,
+  x: number,
+  y: number,
+  { segment, along, distance }: Nearest,
+): number {
+  const first = distances[segment] as number;
+  // Outside a bend the corner itself is nearest: the piece isn't read beyond it.
+  const nearest = Math.min(Math.max(first + along, first), distances[segment + 1] as number);
+  const zone = sayUpTo * distance;
+  const last = segments.length / 5 - 1;
+  if (zone === 0 || last === 0) return nearest;
+  let say = 0;
+  let sum = 0;
+  for (let i = 0; i <= last; i++) {
+    const dx = x - (segments[i * 5] as number);
+    const dy = y - (segments[i * 5 + 1] as number);
+    const ux = segments[i * 5 + 2] as number;
+    const uy = segments[i * 5 + 3] as number;
+    const length = segments[i * 5 + 4] as number;
+    const across = Math.abs(dy * ux - dx * uy);
+    if (across >= distance + zone) continue;
+    const own = dx * ux + dy * uy;
+    const fromStart = i === 0 ? length : own;
+    const fromEnd = i === last ? length : length - own;
+    const inset = Math.min(fromStart, fromEnd, length);
+    if (inset <= 0 || (i === 0 && own < 0) || (i === last && own > length)) continue;
+    const weight = inset * (1 - (across - distance) / zone);
+    say += weight;
+    sum += weight * ((distances[i] as number) + own);
+  }
+  return say > 0 ? sum / say : nearest;
 }
