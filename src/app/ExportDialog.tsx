@@ -48,7 +48,7 @@ function ExportForm({ files }: { files: Files }) {
   const [saving, setSaving] = useState(false);
   const scales = [
     { value: auto, words: `${ahead[paper]}, the largest that fits` },
-    ...standardScales(project.display).map(({ ratio, words }) => ({ value: String(ratio), words })),
+    ...standardScales(project.display, paper).map(({ ratio, words }) => ({ value: String(ratio), words })),
   ];
   const save = async () => {
     if (!drawn) return;

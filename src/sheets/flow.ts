@@ -43,6 +43,29 @@ export function pour(
   return { placed, rest: queue };
 }
 
+/** Puts each block whole into the first column that has room for it, in order. */
+export function firstFit(
+  blocks: readonly Block[],
+  columns: readonly Rect[],
+  size: number,
+): { readonly placed: readonly Placed[]; readonly rest: readonly Block[] } {
+  const filled = columns.map((column) => ({ column, y: column.y, placed: [] as Placed[] }));
+  const rest: Block[] = [];
+  for (const block of blocks) {
+    const room = filled.find(
+      ({ column, y }) => y + block.height(column.width, size) <= column.y + column.height + 1e-6,
+    );
+    if (!room) {
+      rest.push(block);
+      continue;
+    }
+    const { x, width } = room.column;
+    room.placed.push({ block, x, y: room.y, width });
+    room.y += block.height(width, size);
+  }
+  return { placed: filled.flatMap(({ placed }) => placed), rest };
+}
+
 /**
  * Which blocks go on the first page: taken by importance (their order in `byImportance`) as long as they fit,
  * then poured in reading order; the others are left for further pages.
@@ -57,8 +80,10 @@ export function chooseFirst(
   let placed: readonly Placed[] = [];
   for (const name of byImportance) {
     const wanted = reading.filter((block) => block.name === name || chosen.includes(block));
-    const tried = pour(wanted, columns, size);
-    if (tried.rest.length > 0 || tried.placed.length !== wanted.length) continue;
+    const tried = [pour(wanted, columns, size), firstFit(wanted, columns, size)].find(
+      ({ rest, placed }) => rest.length === 0 && placed.length === wanted.length,
+    );
+    if (!tried) continue;
     chosen = wanted;
     placed = tried.placed;
   }

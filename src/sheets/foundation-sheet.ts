@@ -17,10 +17,10 @@ import type { Block } from "./block";
 import { drawCheckBar } from "./furniture";
 import { inks } from "./inks";
 import { type Projection, paintMark } from "./paint";
-import { paperWords, type Rect, sheetLayout } from "./papers";
+import { isLarge, type PaperName, paperWords, type Rect, sheetLayout } from "./papers";
 import { Pen } from "./pen";
 import { proseBlock } from "./prose-block";
-import { type Scale, standardScales, usesFeet } from "./scales";
+import { inInches, type Scale, standardScales } from "./scales";
 import type { SitePlanOptions } from "./site-plan";
 import { tableBlock } from "./table-block";
 import { type Figures, figuresFor, type Table } from "./tables";
@@ -76,7 +76,7 @@ export async function foundationSheet(
   const { frame, furtherTitle } = layout;
   const area = { ...frame, height: frame.height - furtherTitle.height };
   const { foundation } = results;
-  if (foundation && project.building) drawAll(pen, area, project, results, foundation, frame.width > 350);
+  if (foundation && project.building) drawAll(pen, area, project, results, foundation, paper);
   else {
     const look = { size: 4, colour: inks.soft, anchor: "middle" } as const;
     pen.text(
@@ -108,10 +108,11 @@ function drawAll(
   project: Project,
   results: Results,
   foundation: FoundationResult,
-  large: boolean,
+  paper: PaperName,
 ): void {
+  const large = isLarge(paper);
   const figures = figuresFor(project, results);
-  const rows = elevationRows(area, project, foundation, figures);
+  const rows = elevationRows(area, project, foundation, figures, standardScales(project.display, paper));
   const used = drawElevations(pen, area, rows);
   const column = large ? columnWidth.large : columnWidth.small;
   const below = { x: area.x, y: area.y + used, width: area.width, height: area.height - used };
@@ -119,7 +120,8 @@ function drawAll(
   const tables = { ...below, x: below.x + below.width - column, width: column };
   pen.line([tables.x, tables.y, tables.x, tables.y + tables.height], { colour: inks.ink, width: 0.35 });
   drawTables(pen, tables, tablesOf(project, foundation, results, figures), large);
-  drawSections(pen, { ...below, width: below.width - column }, project, foundation, figures);
+  const scales = sectionScales[inInches(project.display, paper) ? "feet" : "metric"];
+  drawSections(pen, { ...below, width: below.width - column }, project, foundation, figures, scales);
 }
 
 interface ElevationRows {
@@ -133,8 +135,8 @@ function elevationRows(
   project: Project,
   foundation: FoundationResult,
   figures: Figures,
+  scales: readonly Scale[],
 ): ElevationRows {
-  const scales = standardScales(project.display);
   let last: ElevationRows | null = null;
   for (const scale of scales) {
     last = { scale, strips: stripsAt(scale, area.width - 2 * air, project, foundation, figures) };
@@ -230,10 +232,10 @@ function drawSections(
   project: Project,
   foundation: FoundationResult,
   figures: Figures,
+  scales: readonly Scale[],
 ): void {
   const cuts = sectionCuts(project, foundation);
   const height = area.height - headLine - 2 * air - 8;
-  const scales = sectionScales[usesFeet(project.display) ? "feet" : "metric"];
   const scaleOf = (count: number) =>
     scales.find((scale) => {
       const drawn = cuts

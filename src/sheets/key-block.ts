@@ -3,7 +3,7 @@ import type { Display } from "../document/schema";
 import { depthClasses } from "../drawing";
 import type { DrawingMark, MarkLayer, SymbolMark } from "../drawing/marks";
 import { type Style, type StyleName, styles } from "../drawing/styles";
-import { ellipsize } from "../drawing/text-width";
+import { textWidth } from "../drawing/text-width";
 import { formatLength } from "../units";
 import { type Block, headingPitch, headingScale, paddingX, paddingY } from "./block";
 import { inks } from "./inks";
@@ -81,11 +81,13 @@ export function keyEntries(layers: readonly MarkLayer[], display: Display): read
   return [...drawn, ...depthEntries(display)].filter((entry) => used.has(entry.when));
 }
 
-/** Width of a sample and the gap after it, over the text size; width that a sample and its words need. */
+/** Over the text size: width of a sample, the gap after it, least and widest gap between columns, line pitch, words. */
 const sampleScale = 2.7;
 const gapScale = 0.75;
-const entryScale = 11.4;
-const rowPitch = 1.62;
+const columnGapScale = 1;
+const widestGapScale = 5;
+const rowPitch = 1.5;
+const wordScale = 0.95;
 
 function strokeOf(style: Style) {
   const stroke = { colour: inks[style.stroke ?? "ink"], width: style.width ?? 0.2 };
@@ -122,38 +124,63 @@ function intervalText(interval: number, { length, rounding }: Display): string {
   return formatLength(interval, length, decimal ? Math.max(rounding, 2) : rounding);
 }
 
+interface KeyColumn {
+  readonly entries: readonly Entry[];
+  readonly width: number;
+}
+
+function columnsOf(entries: readonly Entry[], count: number, size: number): readonly KeyColumn[] {
+  const rows = Math.ceil(entries.length / count);
+  return Array.from({ length: Math.ceil(entries.length / rows) }, (_, i) => {
+    const own = entries.slice(i * rows, (i + 1) * rows);
+    const words = Math.max(...own.map((entry) => textWidth(entry.words, size * wordScale)));
+    return { entries: own, width: (sampleScale + gapScale) * size + words };
+  });
+}
+
+/** As many columns as the width holds with every word whole. */
+function keyColumns(entries: readonly Entry[], room: number, size: number): readonly KeyColumn[] {
+  for (let count = entries.length; count > 1; count--) {
+    const columns = columnsOf(entries, count, size);
+    const gaps = (columns.length - 1) * columnGapScale * size;
+    if (columns.reduce((sum, { width }) => sum + width, gaps) <= room) return columns;
+  }
+  return columnsOf(entries, 1, size);
+}
+
+function drawColumn(pen: Pen, { entries }: KeyColumn, left: number, top: number, size: number): void {
+  for (const [row, { words, sample }] of entries.entries()) {
+    const middle = top + (row + 0.5) * rowPitch * size;
+    drawSample(pen, sample, left, middle, size);
+    const look = { size: size * wordScale, colour: inks.ink };
+    pen.text(words, left + (sampleScale + gapScale) * size, middle + size * 0.31, look);
+  }
+}
+
 /** Samples in as many columns as the width holds. */
 export function keyBlock(layers: readonly MarkLayer[], display: Display, interval: number): Block | null {
   const entries = keyEntries(layers, display);
   const contours = entries.some(({ when }) => when.startsWith("contour-"));
   const heading = contours ? `Key; contours every ${intervalText(interval, display)}` : "Key";
   if (entries.length === 0) return null;
-  const columnsFor = (width: number, size: number) =>
-    Math.max(1, Math.floor((width - 2 * paddingX) / (size * entryScale)));
   return {
     name: "key",
     height(width, size) {
-      const rows = Math.ceil(entries.length / columnsFor(width, size));
+      const [longest] = keyColumns(entries, width - 2 * paddingX, size);
+      const rows = longest?.entries.length ?? 0;
       return 2 * paddingY + headingPitch * size + rows * rowPitch * size;
     },
     draw(pen, x0, y0, width, size) {
-      const x = x0 + paddingX;
+      const room = width - 2 * paddingX;
       const headSize = size * headingScale;
+      let x = x0 + paddingX;
       pen.text(heading, x, y0 + paddingY + headSize * 0.8, { size: headSize, weight: 600, colour: inks.ink });
-      const columns = columnsFor(width, size);
-      const rows = Math.ceil(entries.length / columns);
-      const each = (width - 2 * paddingX) / columns;
-      for (const [i, entry] of entries.entries()) {
-        const left = x + Math.floor(i / rows) * each;
-        const middle = y0 + paddingY + headingPitch * size + ((i % rows) + 0.5) * rowPitch * size;
-        drawSample(pen, entry.sample, left, middle, size);
-        const start = (sampleScale + gapScale) * size;
-        const room = each - start - 1;
-        const words = ellipsize(entry.words, room, size * 0.95);
-        pen.text(words, left + start, middle + size * 0.31, {
-          size: size * 0.95,
-          colour: inks.ink,
-        });
+      const columns = keyColumns(entries, room, size);
+      const spare = room - columns.reduce((sum, column) => sum + column.width, 0);
+      const gap = columns.length > 1 ? spare / (columns.length - 1) : 0;
+      for (const column of columns) {
+        drawColumn(pen, column, x, y0 + paddingY + headingPitch * size, size);
+        x += column.width + Math.min(gap, widestGapScale * size);
       }
     },
   };

@@ -2,10 +2,12 @@
 import type { Project } from "../document/schema";
 import { createDrawContext, type DrawContext, drawPlan, sheetBounds } from "../drawing";
 import type { MarkLayer } from "../drawing/marks";
+import type { Bounds } from "../geometry";
 import type { Results } from "../solve/results";
+import { type Arrangement, arrange, importance, pourInto, type Texts } from "./arrange";
 import type { Block } from "./block";
 import { diagonalTable } from "./diagonal-table";
-import { chooseFirst, type Placed, pour } from "./flow";
+import type { Placed } from "./flow";
 import { drawStrip } from "./furniture";
 import { inks } from "./inks";
 import { keyBlock } from "./key-block";
@@ -13,7 +15,8 @@ import { cautionsBlock, heightsBlock, openNotice, openPointsBlock } from "./note
 import { centred, type Projection, paintMark } from "./paint";
 import { type PaperName, paperWords, type Rect } from "./papers";
 import { Pen, type SheetFonts } from "./pen";
-import { chooseSheet, type Sheet } from "./scales";
+import { type Sheet, sheetChoices } from "./scales";
+import { withSiteNotes } from "./site-notes";
 import { tableBlock } from "./table-block";
 import { cornerTable, earthTable, figuresFor, routeTable, setoutTable, type Table, tieTable } from "./tables";
 import { drawTitle, drawTitleStrip, type TitleFacts, titleFor } from "./title-block";
@@ -28,11 +31,6 @@ export interface SitePlanOptions {
   /** False keeps the page's drawing readable in the file (default true). */
   readonly compress?: boolean;
 }
-
-/** Text sizes, mm: in a column on large and on small paper. */
-const textSizes = { large: 2.9, small: 2.65 } as const;
-/** On further pages: the largest at which everything fits on one page, else the last. */
-const furtherSizes = [4.2, 3.9, 3.6, 3.3, 3.1, 2.9] as const;
 
 /** An empty project is drawn as a plot of 20 m, so that the sheet has a scale. */
 const emptyBounds = { minX: -10, minY: -10, maxX: 10, maxY: 10 };
@@ -64,11 +62,13 @@ interface Drawing {
   readonly layers: readonly MarkLayer[];
 }
 
-function drawing(project: Project, results: Results, options: SitePlanOptions): Drawing {
+interface Extent {
+  readonly bounds: Bounds;
+  readonly paper: PaperName;
+}
+
+function drawOn(project: Project, results: Results, sheet: Sheet, bounds: Bounds): Drawing {
   const { turn } = project.drawing;
-  const bounds = sheetBounds(project, results) ?? emptyBounds;
-  const paper = options.paper ?? project.display.paper;
-  const sheet = chooseSheet(bounds, paper, project.display, options.scale);
   const projection = centred(bounds, sheet.layout.plan, sheet.scale.ratio, turn);
   const drawOptions = {
     metresPerMm: sheet.scale.ratio / 1000,
@@ -79,6 +79,28 @@ function drawing(project: Project, results: Results, options: SitePlanOptions): 
   const context = createDrawContext(drawOptions);
   fence(context, sheet.layout.plan, projection);
   return { sheet, projection, layers: drawPlan(project, results, drawOptions, context) };
+}
+
+/** The drawing and the texts on the sheet they share best. Where the plan gave paper away it is drawn again. */
+function arranged(
+  project: Project,
+  results: Results,
+  { bounds, paper }: Extent,
+  scale: number | undefined,
+): { readonly drawn: Drawing; readonly arrangement: Arrangement } {
+  const choices = sheetChoices(bounds, paper, project.display, scale);
+  const tried = drawOn(project, results, choices[0], bounds);
+  const { sheet } = arrange(choices, bounds, paper, textsFor(project, results, tried.layers));
+  const drawn = sameRect(sheet.layout.plan, choices[0].layout.plan)
+    ? tried
+    : drawOn(project, results, sheet, bounds);
+  return { drawn, arrangement: pourInto(textsFor(project, results, drawn.layers), sheet, paper) };
+}
+
+const sameRect = (a: Rect, b: Rect) => a.width === b.width && a.height === b.height;
+
+function textsFor(project: Project, results: Results, layers: readonly MarkLayer[]): Texts {
+  return { blocks: blocksFor(project, results, layers), openNotice: openNotice(project, results) };
 }
 
 /** Everything beside the drawing, in reading order. */
@@ -99,47 +121,16 @@ function blocksFor(project: Project, results: Results, layers: readonly MarkLaye
   ].filter((block): block is Block => block !== null);
 }
 
-const importance = [
-  "open notice",
-  "heights",
-  "open points",
-  "corners",
-  "key",
-  "cautions",
-  "ties",
-  "diagonals",
-  "setout",
-  "routes",
-  "earth",
-];
-
-/** The first page; where the open points have no room there, a notice of them stands at its head. */
-function firstPage(
-  project: Project,
-  results: Results,
-  blocks: readonly Block[],
-  columns: readonly Rect[],
-  size: number,
-) {
-  const first = chooseFirst(blocks, importance, columns, size);
-  if (!first.rest.some((block) => block.name === "open points")) return first;
-  const notice = openNotice(project, results);
-  const isOpen = (block: Block) => block.name === "open points";
-  const others = blocks.filter((block) => !isOpen(block));
-  const noticed = chooseFirst([notice, ...others], importance, columns, size);
-  return { placed: noticed.placed, rest: [...blocks.filter(isOpen), ...noticed.rest] };
-}
-
 /** How the title block names what is on further pages. */
 const pageWords: Readonly<Record<string, string>> = {
   cautions: "cautions (read before work)",
   "open points": "points still open",
   setout: "set-out",
-  ties: "tapes to the corners",
-  diagonals: "diagonals to check",
+  ties: "tapes",
+  diagonals: "diagonals",
   routes: "drive and swale",
   corners: "corners and trench",
-  earth: "earth to move",
+  earth: "earth",
   key: "key",
   heights: "heights",
 };
@@ -149,38 +140,6 @@ function nextSheet(rest: readonly Block[]): string {
   if (rest.length === 0) return "";
   const names = importance.filter((name) => rest.some((block) => block.name === name));
   return `Next sheet: ${names.map((name) => pageWords[name] ?? name).join(", ")}.`;
-}
-
-interface Further {
-  readonly size: number;
-  readonly pages: readonly (readonly Placed[])[];
-}
-
-/** Read before the rest of a further page. */
-const firstOfAll = ["open points", "cautions"];
-
-/** Further pages: what didn't fit on the first, in text as large as one page allows. */
-function furtherPages(unsorted: readonly Block[], columns: readonly Rect[]): Further {
-  const early = (block: Block) => firstOfAll.includes(block.name);
-  const rest: readonly Block[] = [...unsorted.filter(early), ...unsorted.filter((block) => !early(block))];
-  const least = furtherSizes[furtherSizes.length - 1] as number;
-  const fits = (breakWhole: boolean) =>
-    furtherSizes.find((one) => pour(rest, columns, one, breakWhole).rest.length === 0);
-  const whole = fits(false);
-  const size = whole ?? fits(true) ?? least;
-  const pages: (readonly Placed[])[] = [];
-  let left = rest;
-  while (left.length > 0) {
-    const page = pour(left, columns, size, whole === undefined);
-    // A block too tall for an empty page and not to be broken is shown as far as it goes.
-    const [first] = left;
-    const [column] = columns;
-    const alone = first && column ? [{ block: first, x: column.x, y: column.y, width: column.width }] : [];
-    const stuck = page.placed.length === 0;
-    pages.push(stuck ? alone : page.placed);
-    left = stuck ? left.slice(1) : page.rest;
-  }
-  return { size, pages };
 }
 
 function drawFrame(pen: Pen, frame: Rect): void {
@@ -198,7 +157,7 @@ function drawBlocks(pen: Pen, placed: readonly Placed[], size: number): void {
 }
 
 function drawPlanArea(pen: Pen, { sheet, projection, layers }: Drawing, project: Project): void {
-  const { plan, strip } = sheet.layout;
+  const { plan, shelf, strip } = sheet.layout;
   const ring = [plan.x, plan.y, plan.x + plan.width, plan.y, plan.x + plan.width, plan.y + plan.height];
   pen.clipped([[...ring, plan.x, plan.y + plan.height]], () => {
     for (const layer of layers) for (const mark of layer.marks) paintMark(pen, mark, projection);
@@ -207,6 +166,7 @@ function drawPlanArea(pen: Pen, { sheet, projection, layers }: Drawing, project:
     const look = { size: 4, colour: inks.soft, anchor: "middle" } as const;
     pen.text("Nothing has been drawn or shot yet.", plan.x + plan.width / 2, plan.y + plan.height / 2, look);
   }
+  if (shelf) pen.line([shelf.x, shelf.y, shelf.x + shelf.width, shelf.y], { colour: inks.ink, width: 0.25 });
   pen.line([strip.x, strip.y, strip.x + strip.width, strip.y], { colour: inks.ink, width: 0.25 });
   drawStrip(pen, strip, sheet.scale, project.display, project.lot.north - project.drawing.turn);
 }
@@ -234,19 +194,16 @@ export async function sitePlan(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { year, month, day } = options.date;
   const paper = options.paper ?? project.display.paper;
-  const drawn = drawing(project, results, options);
+  const bounds = sheetBounds(project, results) ?? emptyBounds;
+  const { drawn, arrangement } = arranged(project, results, { bounds, paper }, options.scale);
   const { layout, scale } = drawn.sheet;
+  const { first, further, size } = arrangement;
   const pen = new Pen(options.fonts, {
     title: `${project.name}: site plan`,
     subject: `Site plan at ${scale.words} on ${paperWords[paper]}`,
     date: new Date(Date.UTC(year, month - 1, day)),
     compress: options.compress ?? true,
   });
-  const blocks = blocksFor(project, results, drawn.layers);
-  const large = paper === "a3" || paper === "tabloid";
-  const size = large ? textSizes.large : textSizes.small;
-  const first = firstPage(project, results, blocks, layout.columns, size);
-  const further = furtherPages(first.rest, layout.furtherColumns);
   const titleOn = (page: number) => {
     const facts: TitleFacts = {
       scale: scale.words,
@@ -262,13 +219,13 @@ export async function sitePlan(
   pen.page(layout.page.width, layout.page.height);
   drawPlanArea(pen, drawn, project);
   drawColumns(pen, layout.columns, layout.title);
-  drawBlocks(pen, first.placed, size);
+  drawBlocks(pen, withSiteNotes(first.placed, layout.columns, size), size);
   drawTitle(pen, titleOn(1), layout.title);
   drawFrame(pen, layout.frame);
   for (const [i, placed] of further.pages.entries()) {
     pen.page(layout.page.width, layout.page.height);
-    drawColumns(pen, layout.furtherColumns, layout.furtherTitle);
-    drawBlocks(pen, placed, further.size);
+    drawColumns(pen, further.columns, layout.furtherTitle);
+    drawBlocks(pen, withSiteNotes(placed, further.columns, further.size), further.size);
     drawTitleStrip(pen, titleOn(i + 2), layout.furtherTitle);
     drawFrame(pen, layout.frame);
   }

@@ -4,6 +4,7 @@ import { ellipsize, textWidth } from "../drawing/text-width";
 import { inks } from "./inks";
 import type { Rect } from "./papers";
 import type { Pen } from "./pen";
+import { wrap } from "./text";
 
 export interface Title {
   readonly project: string;
@@ -90,28 +91,34 @@ export function drawTitle(pen: Pen, title: Title, rect: Rect): void {
   }
   pen.line([x, rect.y + 12, x + width, rect.y + 12], { colour: inks.rule, width: 0.18 });
   drawFields(pen, title, { x, y: rect.y + 12.6, width, height: 14.6 }, 3);
-  let y = rect.y + 30;
-  const tell = (text: string, weight: 400 | 600, colour: string) => {
-    for (const line of twoLines(text, width, weight)) {
-      pen.text(line, x, y, { size: noteSize, weight, colour });
-      y += 2.9;
-    }
-    y += 0.4;
-  };
-  if (title.next) tell(title.next, 600, inks.ink);
-  tell(title.note, 400, inks.soft);
+  drawNotes(pen, title, { x, y: rect.y + 27.4, width, height: rect.height - 28.2 });
 }
 
-const noteSize = 2.35;
+/** Largest and smallest type of the notes, mm, and their line pitch over it. */
+const noteSizes = [2.35, 2.3, 2.25, 2.2] as const;
+const notePitch = 1.23;
+const noteGap = 0.4;
 
-/** At most two lines; what doesn't fit is cut short. */
-function twoLines(note: string, width: number, weight: 400 | 600): readonly string[] {
-  const words = note.split(" ");
-  let first = "";
-  while (words.length > 0 && textWidth(`${first} ${words[0]}`, noteSize, weight) <= width) {
-    first = `${first} ${words.shift()}`.trim();
+/** What is on the next sheet and what this one isn't, in the largest type that shows both whole. */
+function drawNotes(pen: Pen, { next, note }: Title, { x, y: top, width, height }: Rect): void {
+  const notes = [
+    { text: next, strong: true, colour: inks.ink },
+    { text: note, strong: false, colour: inks.soft },
+  ].filter(({ text }) => text !== "");
+  const set = (size: number) => notes.map((one) => ({ ...one, lines: wrap([one], width, size) }));
+  const heightOf = (size: number) =>
+    set(size).reduce((sum, { lines }) => sum + lines.length * notePitch * size + noteGap, 0);
+  const least = noteSizes[noteSizes.length - 1] as number;
+  const size = noteSizes.find((one) => heightOf(one) <= height) ?? least;
+  let y = top;
+  for (const { lines, strong, colour } of set(size)) {
+    for (const { words } of lines) {
+      y += notePitch * size;
+      const text = words.map((word) => word.text).join(" ");
+      pen.text(text, x, y - 0.3, { size, weight: strong ? 600 : 400, colour });
+    }
+    y += noteGap;
   }
-  return words.length > 0 ? [first, ellipsize(words.join(" "), width, noteSize, weight)] : [first];
 }
 
 /** Along the foot of a further page. */

@@ -91,13 +91,17 @@ function lowPlaces(
   const told = new Set(
     problems.flatMap(({ code, at }) => (code === "pond-at-wall" && at ? [String(at)] : [])),
   );
+  const placeOf = (at: Point) => {
+    const place = placeFromCorner(at, corners, lot.north, words);
+    return place ? `, ${place}` : " there";
+  };
   return water.ponds
     .filter(({ at }) => !told.has(String(at)))
     .map((pond) => ({
       code: "pond-away",
       severity: "note",
       where: "a low place",
-      what: `Water stands up to ${words.length(pond.depth)} deep ${placeFromCorner(pond.at, corners, lot.north, words) ?? "there"}, over ${words.area(pond.area)}${pond.guessed ? ", if the guessed ground is right" : ""}.`,
+      what: `Water stands up to ${words.length(pond.depth)} deep${placeOf(pond.at)}, over ${words.area(pond.area)}${pond.guessed ? ", if the guessed ground is right" : ""}.`,
       how: "Fill it or lead its water off where it is in the way.",
       at: [...pond.at],
     }));

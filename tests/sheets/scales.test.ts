@@ -35,7 +35,7 @@ describe("choosing a scale", () => {
         const { layout, scale } = chooseSheet(bounds, "a4", display);
         expect((width * 1000) / scale.ratio).toBeLessThan(layout.plan.width);
         expect((height * 1000) / scale.ratio).toBeLessThan(layout.plan.height);
-        const larger = standardScales(display)
+        const larger = standardScales(display, "a4")
           .filter((one) => one.ratio < scale.ratio)
           .pop();
         if (!larger) return;
@@ -52,7 +52,7 @@ describe("choosing a scale", () => {
 
   it("keeps a scale that was asked for and names it", () => {
     expect(chooseSheet(square(20), "a4", feet, 240).scale.words).toBe("1″ = 20′");
-    expect(scaleFor(333, metric).words).toBe("1:333");
+    expect(scaleFor(333, metric, "a4").words).toBe("1:333");
   });
 
   it("goes on beyond the standard list", () => {
@@ -88,7 +88,7 @@ describe("the layout of a paper", () => {
 
 describe("scale bar and check bar", () => {
   it("at 1:100 a division of 2 m is 20 mm; the whole stays within its room", () => {
-    expect(scaleBar(scaleFor(100, metric), metric, 90)).toEqual({
+    expect(scaleBar(scaleFor(100, metric, "a4"), metric, 90)).toEqual({
       step: 2,
       stepMm: 20,
       divisions: 4,
@@ -97,7 +97,7 @@ describe("scale bar and check bar", () => {
   });
 
   it("at 1 in to 20 ft a division of 10 ft is half an inch", () => {
-    const bar = scaleBar(scaleFor(240, feet), feet, 70);
+    const bar = scaleBar(scaleFor(240, feet, "letter"), feet, 70);
     expect(bar.step).toBe(10);
     expect(bar.stepMm).toBeCloseTo(12.7, 9);
   });

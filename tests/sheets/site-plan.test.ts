@@ -370,6 +370,6 @@ describe("standing water", () => {
     );
     const told = words(readPdf(bytes)).replace(/\n/g, " ");
     for (const { what } of trouble) expect(told).toContain(what);
-    expect(told).toMatch(/Water stands up to .+ deep .+ of corner [A-D]/);
+    expect(told).toMatch(/Water stands up to .+ deep, .+ of corner [A-D], over/);
   });
 });
