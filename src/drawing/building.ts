@@ -1,12 +1,13 @@
 /** The building: walls, doors, diagonals, and what is written inside. */
 import { wallSection } from "../document/foundationMeasures";
 import type { Building, Display, Door, Project } from "../document/schema";
-import { centroid, signedArea } from "../geometry";
+import { centroid, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatArea, formatSigned } from "../units";
 import { stacked } from "./beside";
 import { type DrawContext, placeLabel, toldFromMark } from "./context";
-import type { DrawingMark, MarkLayer, TextMark } from "./marks";
+import { leaderLine, ledPlaces } from "./leader";
+import type { DrawingMark, MarkLayer } from "./marks";
 import { openingLabel, openingPiece } from "./openings";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
@@ -20,6 +21,9 @@ const thinnestTrench = 0.5;
 
 /** A hole for a post is drawn at least this wide, mm. */
 const smallestHole = 1.1;
+
+/** A leader from the middle is at least so long, mm: it must come out of the walls. */
+const leastLeader = 10;
 
 type Line = { readonly text: string; readonly style: StyleName };
 
@@ -62,17 +66,35 @@ function shorter(lines: readonly Line[]): readonly (readonly Line[])[] {
   return fewer.filter((list) => list.length > 0);
 }
 
+/** A building smaller than its figure: that stands outside, at the end of a leader; where nothing is free, over the walls. */
+function outerLabel(middle: Point, { text, style }: Line, context: DrawContext): readonly DrawingMark[] {
+  // Away from the walls a bare height would be taken for the ground's.
+  const told = context.medium === "paper" ? { text: `floor ${text}`, style } : { text, style };
+  const led = ledPlaces(middle, Math.PI / 4, told, context, leastLeader);
+  const label = placeLabel(
+    context,
+    "building",
+    led.map(({ texts }) => texts),
+    "over-thin-lines",
+  );
+  const chosen = led.find(({ texts }) => texts === label);
+  if (chosen) return [leaderLine(middle, chosen, 0, "note-leader", context), ...label];
+  return placeLabel(context, "building", [stacked(middle, [{ text, style }])], true);
+}
+
 function innerLabel(
   project: Project,
   building: Building,
   results: Results,
   context: DrawContext,
-): readonly TextMark[] {
+): readonly DrawingMark[] {
   const middle = centroid(building.outline);
-  const candidates = shorter(labelLines(project, building, results, context)).flatMap((lines) =>
-    [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])),
-  );
-  return placeLabel(context, "building", candidates, true);
+  const lists = shorter(labelLines(project, building, results, context));
+  const candidates = lists.flatMap((lines) => [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])));
+  const inside = placeLabel(context, "building", candidates, "over-thin-lines");
+  if (inside.length > 0) return inside;
+  const [main] = lists[lists.length - 1] ?? [];
+  return main ? outerLabel(middle, main, context) : [];
 }
 
 function doorMarks(building: Building, door: Door, display: Display, context: DrawContext): DrawingMark[] {

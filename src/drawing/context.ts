@@ -89,16 +89,18 @@ const crossings = ["nothing", "lines", "firm-lines"] as const;
 /**
  * Puts a label at the first of its possible places that is free of texts and of lines, and takes the paper.
  *
- * Where none is free the label is left out (the answer is empty). One that may go "over-lines" may then cross a thin line, and at last a lot line or a wall;
- * one that `must` be shown too, and in the worst case takes its first place.
+ * Where none is free the label is left out (the answer is empty). One that may go "over-thin-lines" may then cross a thin
+ * line; "over-lines" at last also a lot line, a wall or a corner's ring; one that `must` be shown too, and in the worst
+ * case takes its first place.
  */
 export function placeLabel(
   context: DrawContext,
   group: string,
   candidates: readonly LabelTexts[],
-  must: boolean | "over-lines" = false,
+  must: boolean | "over-lines" | "over-thin-lines" = false,
 ): LabelTexts {
-  for (const over of must ? crossings : crossings.slice(0, 1)) {
+  const most = must === false ? 1 : must === "over-thin-lines" ? 2 : 3;
+  for (const over of crossings.slice(0, most)) {
     const free = candidates.find((texts) =>
       texts.every((text) =>
         context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), over),

@@ -71,14 +71,21 @@ function placeAt(line: Ruled, distance: number): [number, number] {
 
 export type Gradient = (x: number, y: number) => readonly [number, number] | null;
 
-function judge(line: Ruled, from: number, width: number, scale: number, gradient: Gradient): Stretch | null {
+function judge(
+  line: Ruled,
+  from: number,
+  width: number,
+  { metresPerMm: scale, turn }: Pick<DrawContext, "metresPerMm" | "turn">,
+  gradient: Gradient,
+): Stretch | null {
   const [x0, y0] = placeAt(line, from);
   const [x1, y1] = placeAt(line, from + width);
   const straightness = Math.hypot(x1 - x0, y1 - y0) / width;
   if (straightness < straightEnough) return null;
   const [mx, my] = placeAt(line, from + width / 2);
   const [x, y] = [(x0 + x1 + 2 * mx) / 4, (y0 + y1 + 2 * my) / 4];
-  const angle = readable(Math.atan2(y1 - y0, x1 - x0));
+  // As it is read on the turned plan: its top may lie on the other side there.
+  const angle = readable(Math.atan2(y1 - y0, x1 - x0) + turn) - turn;
   const rise = gradient(x * scale, y * scale);
   const topUphill = rise !== null && rise[1] * Math.cos(angle) - rise[0] * Math.sin(angle) > 0;
   return {
@@ -167,7 +174,7 @@ export function labelContour(
   const labels: TextMark[] = [];
   for (let part = 0; part < parts; part++) {
     const ends = [(line.length * part) / parts, (line.length * (part + 1)) / parts] as const;
-    const candidates = stretches(line, ends, width, (from) => judge(line, from, width, scale, gradient));
+    const candidates = stretches(line, ends, width, (from) => judge(line, from, width, context, gradient));
     const texts = candidates.map((one): readonly TextMark[] => [
       {
         kind: "text",

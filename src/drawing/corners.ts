@@ -95,7 +95,7 @@ function placed(
   candidates: readonly LabelTexts[],
   room: number,
   context: DrawContext,
-  must: boolean | "over-lines",
+  must: boolean | "over-lines" | "over-thin-lines",
 ): { readonly texts: LabelTexts; readonly index: number } {
   const wide = candidates.map((texts) => widened(texts, room));
   const index = wide.indexOf(placeLabel(context, "corners", wide, must));
@@ -114,7 +114,7 @@ function cornerLabel(corner: Corner, context: DrawContext): readonly DrawingMark
     ? [together(out, 0), together(out + Math.PI, 0), together(out + Math.PI, 1.5)].flat()
     : reaches.flatMap((reach) => together(out, reach));
   const own = (texts: LabelTexts) => isOwn(texts, corner, context);
-  const both = placed(near.filter(own), room, context, "over-lines");
+  const both = placed(near.filter(own), room, context, "over-thin-lines");
   if (both.index >= 0) return both.texts;
   const alone = [0, 1].flatMap((reach) =>
     [out, out + Math.PI].flatMap((start) => ways(start, turns).map((way) => nameAt(at, way, reach, name))),

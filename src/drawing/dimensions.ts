@@ -154,7 +154,8 @@ export function drawDimensions(project: Project, results: Results, context: Draw
   const { building, lot } = project;
   if (!building) return { id: "dimensions", marks: [] };
   const sides = wallsOf(building.outline).flatMap((wall) => sideDimension(wall, project, context));
-  const ties = lot.outline.length >= 3 ? chooseTies(building.outline, lot.outline) : [];
+  const dug = [...project.grading.drives, ...project.grading.swales].map(({ line }) => line);
+  const ties = lot.outline.length >= 3 ? chooseTies(building.outline, lot.outline, dug) : [];
   return {
     id: "dimensions",
     marks: [...sides, ...ties.flatMap((choices) => firstTie(choices, project, context))],

@@ -6,6 +6,7 @@ import type { DriveResult, DriveStation, Results } from "../solve/results";
 import { routeStations } from "../solve/route-stations";
 import { along, capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
+import { leaderLine, ledPlaces } from "./leader";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
@@ -81,7 +82,7 @@ function placesAlong(
   const within = halfWidth > 2 * beside ? [beside, -beside] : [];
   const offs = [...within, halfWidth + beside, -halfWidth - beside];
   return offs.flatMap((off) =>
-    [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => {
+    [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].map((t) => {
       const { at, direction } = pointAlong(line, run.from + (run.to - run.from) * t);
       return along(at, text, style, readable(Math.atan2(direction[1], direction[0])), off);
     }),
@@ -107,14 +108,35 @@ function gradeLabels(
     const text = mark && runs.length > 1 ? `steepest: ${climb}` : climb;
     const style = mark ? "drive-label" : "drive-grade";
     const places = placesAlong(drive.line, run, text, style, half);
-    const label = placeLabel(context, "drives", places, mark ? "over-lines" : false);
+    const label = placeLabel(context, "drives", places);
+    const shown = mark && label.length === 0 ? ledGrade(drive, run, [text, climb], context) : label;
     const line: DrawingMark = {
       kind: "line",
       points: partOf(drive.line, run.from, run.to),
       style: "drive-steep",
     };
-    return mark ? [line, ...label] : [...label];
+    return mark ? [line, ...shown] : [...shown];
   });
+}
+
+/** The steepest grade where it has no room along the drive: at the end of a leader, in full or short. */
+function ledGrade(
+  { line }: Drive,
+  run: GradeRun,
+  texts: readonly string[],
+  context: DrawContext,
+): readonly DrawingMark[] {
+  const { at, direction } = pointAlong(line, (run.from + run.to) / 2);
+  const out = Math.atan2(direction[1], direction[0]) + Math.PI / 2;
+  const led = texts.flatMap((text) => ledPlaces(at, out, { text, style: "drive-label" }, context, 7.5));
+  const label = placeLabel(
+    context,
+    "drives",
+    led.map((one) => one.texts),
+    "over-lines",
+  );
+  const chosen = led.find((one) => one.texts === label);
+  return chosen ? [leaderLine(at, chosen, 0, "note-leader", context), ...label] : [];
 }
 
 function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {

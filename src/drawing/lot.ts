@@ -7,8 +7,8 @@ import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
+import { keepClearLines } from "./keep-clear";
 import type { DrawingMark, MarkLayer } from "./marks";
-import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
 import { featureSymbol } from "./sizes";
 import type { StyleName } from "./styles";
@@ -94,32 +94,6 @@ function featureShape(feature: Feature): DrawingMark {
   return { kind: "line", points, closed, style };
 }
 
-/** Round a place, along both sides of a line, outside an area. */
-function keepClear(feature: Feature): DrawingMark[] {
-  const { points, keepClear: reach } = feature;
-  const [at] = points;
-  if (reach <= 0 || !at) return [];
-  if (points.length === 1)
-    return [{ kind: "line", points: circle(at, reach), closed: true, style: "keep-clear" }];
-  if (isArea(feature)) {
-    const around = [...points, at, points[1] as Point];
-    const side = signedArea(points) > 0 ? -reach : reach;
-    return [{ kind: "line", points: offsetLine(around, side).flat(), style: "keep-clear" }];
-  }
-  return [reach, -reach].map((side) => ({
-    kind: "line",
-    points: offsetLine(points, side).flat(),
-    style: "keep-clear",
-  }));
-}
-
-function circle(at: Point, radius: number): Float64Array {
-  return Float64Array.from({ length: 96 }, (_, k) => {
-    const angle = ((k >> 1) / 48) * 2 * Math.PI;
-    return k % 2 === 0 ? at[0] + radius * Math.cos(angle) : at[1] + radius * Math.sin(angle);
-  });
-}
-
 /** The name, with the distance to keep; the name alone where that has no room. */
 function featureTexts(feature: Feature, display: Display, style: StyleName): readonly string[] {
   const danger = dangers.includes(feature.kind);
@@ -182,7 +156,12 @@ export function drawFeatures(project: Project, results: Results, context: DrawCo
   context.labels.forget("features");
   const { features } = project.lot;
   reserveLines(project, results, context);
-  const shapes = features.flatMap((feature) => [...keepClear(feature), featureShape(feature)]);
+  const shapes = features.flatMap((feature) => [
+    ...keepClearLines(feature).map(
+      ({ points, closed }): DrawingMark => ({ kind: "line", points, closed, style: "keep-clear" }),
+    ),
+    featureShape(feature),
+  ]);
   return {
     id: "features",
     marks: [...shapes, ...features.flatMap((feature) => featureLabel(feature, project.display, context))],

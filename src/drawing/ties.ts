@@ -1,5 +1,13 @@
 /** Which ties fix a building on its lot. */
-import { between, containsPoint, distance, distanceToSegment, nearestShare, type Point } from "../geometry";
+import {
+  between,
+  containsPoint,
+  distance,
+  distanceToSegment,
+  nearestShare,
+  type Point,
+  segmentsMeet,
+} from "../geometry";
 
 /** A square distance from a corner of the building to a lot line. */
 export interface Tie {
@@ -45,6 +53,10 @@ function besideAlong(tie: Tie, outline: readonly Point[]): readonly Point[] {
   });
 }
 
+function crosses({ corner, foot }: Tie, line: readonly Point[]): boolean {
+  return line.slice(1).some((to, i) => segmentsMeet(corner, foot, line[i] as Point, to));
+}
+
 /** Ties that differ by less than this, m, say the same. */
 const sameTie = 0.005;
 /** Two lot lines count as different directions from here on, radians. */
@@ -62,10 +74,17 @@ function turnBetween(a: number, b: number): number {
 
 /**
  * The ties that place the building on the lot, each as a list to take the first drawable of: two to the nearest line
- * (so that it can't be turned) unless they are equal, and one to a line that runs another way.
+ * (so that it can't be turned) unless they are equal, and one to a line that runs another way. Ties that cross a drive or
+ * a swale come after those that don't: once it is dug no tape lies straight over it.
  */
-export function chooseTies(outline: readonly Point[], lot: readonly Point[]): readonly (readonly Tie[])[] {
-  const ties = possibleTies(outline, lot);
+export function chooseTies(
+  outline: readonly Point[],
+  lot: readonly Point[],
+  inTheWay: readonly (readonly Point[])[] = [],
+): readonly (readonly Tie[])[] {
+  const all = possibleTies(outline, lot);
+  const isFree = (tie: Tie) => inTheWay.every((line) => !crosses(tie, line));
+  const ties = [...all.filter(isFree), ...all.filter((tie) => !isFree(tie))];
   const [first] = ties;
   if (!first) return [];
   const beside = besideAlong(first, outline);

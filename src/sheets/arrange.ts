@@ -126,6 +126,8 @@ function furtherPages(unsorted: readonly Block[], layouts: SheetLayout["furtherC
 
 /** Shares of the paper that the plan doesn't need which are tried for texts. */
 const shares = [0, 0.25, 0.5, 0.75, 1] as const;
+/** Air about the plan that a shelf may take, mm. */
+const shelfSlack = 2;
 /** The plan and the strip under it stay at least so wide, mm. */
 const narrowestPlan = 172;
 
@@ -145,7 +147,7 @@ function layoutsOf(
     const bare: Given = { columns: share * Math.max(0, spare), shelf: 0 };
     const width = plan.width - bare.columns;
     const shelf = shelfHeight(width);
-    const withShelf = !portrait && shelf > 0 && plan.height - shelf >= needed.height;
+    const withShelf = !portrait && shelf > 0 && plan.height - shelf >= needed.height - shelfSlack;
     return [bare, ...(withShelf ? [{ ...bare, shelf }] : [])].map((given) =>
       sheetLayout(paper, portrait, given),
     );
