@@ -4,6 +4,7 @@ import { between, type Point, pointAlong, polylineLength } from "../geometry";
 import type { Results, SwaleResult } from "../solve/results";
 import { routeStations } from "../solve/route-stations";
 import { swaleVerdict } from "../solve/swale-verdict";
+import { formatBore } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
@@ -86,5 +87,16 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
       ...pegs,
     ];
   });
-  return { id: "swales", marks };
+  return { id: "swales", marks: [...marks, ...pipeMarks(project, results, context)] };
+}
+
+/** Pipes under drives: a line from inlet to outlet, and its size. */
+function pipeMarks({ display }: Project, { water }: Results, context: DrawContext): DrawingMark[] {
+  return water.pipes.flatMap(({ ends: [inlet, outlet], bore }): DrawingMark[] => {
+    const size = bore === null ? "pipe" : `${formatBore(bore, display.area === "ft2")} pipe`;
+    return [
+      { kind: "line", points: [...inlet, ...outlet], style: "pipe" },
+      ...placeLabel(context, "swales", besidePoint(outlet, size, "swale-label", swaleChevron)),
+    ];
+  });
 }

@@ -3,6 +3,7 @@ export { formatArea, formatMass, formatVolume } from "./amount";
 export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
 export { asksAgain, type Doubt, unitSlips } from "./asksAgain";
 export { formatBearing, parseBearing } from "./bearing";
+export { formatBore } from "./bore";
 export { compass, shortWind } from "./compass";
 export { CUBIC_YARD, FOOT, INCH, SHORT_TON, SQUARE_FOOT } from "./constants";
 export { formatDeedBearing, type ParsedDeedBearing, parseDeedBearing } from "./deedBearing";

@@ -125,7 +125,13 @@ export const layersByRank: readonly LayerSpec[] = [
     name: "swales",
     canvas: "design",
     part: "swales",
-    inputs: ({ grading, display }, { water }) => [grading.swales, water.swales, display],
+    inputs: ({ grading, display }, { water }) => [
+      grading.swales,
+      water.swales,
+      display,
+      water.pipes.length > 0 ? water.pipes : null,
+    ],
+    underHand: ({ grading, display }, { water }) => [grading.swales, water.swales, display],
     draw: drawSwales,
   },
   {
@@ -249,7 +255,7 @@ export const layersByRank: readonly LayerSpec[] = [
     canvas: "ground",
     part: "runs",
     steps: ["water"],
-    inputs: (_project, { water }) => [water.gathered],
+    inputs: (_project, { water }) => [water.gathered, water.bareEarth],
     draw: drawGathered,
   },
   {

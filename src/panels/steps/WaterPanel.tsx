@@ -13,6 +13,11 @@ import { Icon } from "../icons";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { wallRule, whyLess } from "../wallRule";
+import { BareEarth } from "../water/BareEarth";
+import { FootingDrain } from "../water/FootingDrain";
+import { Leaving } from "../water/Leaving";
+import { Pipes } from "../water/Pipes";
+import { RoofWater } from "../water/RoofWater";
 import { Storm } from "../water/Storm";
 import { SwaleInStorm } from "../water/SwaleInStorm";
 import { wallName, wallSide } from "../words";
@@ -22,12 +27,18 @@ export function WaterPanel() {
     <Panel step="water" purpose="Rain must leave every wall, and the hill's water must go round.">
       <Walls />
       <Swales />
-      <StormForSwales />
+      <Pipes />
+      <Storm />
       <Ponds />
+      <RoofWater />
+      <Leaving />
       <RoundTheWalls />
       <Sides />
+      <FootingDrain />
+      <BareEarth />
       <Caution>
-        Don't send water to a neighbour, a road or a septic field. Wet land and streams may need a permit.
+        Don't send water to a neighbour, a road or a septic field. A ditch at a road, wet land and streams may
+        need a permit. This is planning, not an engineer's drainage design.
       </Caution>
     </Panel>
   );
@@ -132,11 +143,6 @@ function Swales() {
   );
 }
 
-function StormForSwales() {
-  const any = useProject(({ grading }) => grading.swales.length > 0);
-  return any ? <Storm /> : null;
-}
-
 function LeastFall() {
   const fall = useProject(({ rules }) => rules.leastSwaleFall);
   const notation = useNotation();
@@ -155,7 +161,6 @@ function OffWall() {
   return (
     <LengthField
       label="Laid off the walls by"
-      small
       m={off}
       help="How far a line that is laid for you keeps from every wall: 10 ft (3 m) leaves room for the apron (common practice)."
       onCommit={(swaleOffWall) => tryRun(siteEdits.changeRules, { patch: { swaleOffWall } })}

@@ -1,26 +1,39 @@
 /** The storm that ditches must carry, as typed from a local table. */
 import { type Storm as StormData, siteEdits } from "../../document";
 import { tryRun } from "../../store/actions";
-import { type RateUnit, rainUnit, speedUnit } from "../../units";
-import { refusal } from "../fields/LengthField";
-import { TypedField } from "../fields/TypedField";
+import { rainUnit, speedUnit } from "../../units";
+import { SlopeField } from "../fields/fields";
+import { LengthField, refusal } from "../fields/LengthField";
 import { Section } from "../parts";
 import { useProject } from "../useProject";
 import { AreaField } from "./AreaField";
+import { RainTable } from "./RainTable";
+import { RateField } from "./RateField";
 
 export function Storm() {
   const storm = useProject((project) => project.storm);
   const feet = useProject(({ display }) => display.area === "ft2");
   const change = (patch: Partial<StormData>) => refusal(tryRun(siteEdits.changeStorm, { patch }));
   return (
-    <Section title="The storm that swales must carry">
-      <RateField
-        label="It rains"
-        unit={rainUnit(feet)}
-        value={storm.intensity}
-        help="The intensity of the ten-year storm for the time that water takes to gather, from your rain tables."
-        commit={(intensity) => change({ intensity })}
-        empty={() => change({ intensity: null })}
+    <Section title="The storm">
+      {storm.table.length > 0 ? null : (
+        <RateField
+          label="It rains"
+          unit={rainUnit(feet)}
+          value={storm.intensity}
+          help="The intensity of the ten-year storm for the time that water takes to gather, from your rain tables."
+          commit={(intensity) => change({ intensity })}
+          empty={() => change({ intensity: null })}
+        />
+      )}
+      <RainTable />
+      <LengthField
+        label="Depth of the whole storm"
+        small
+        m={storm.depth}
+        help="For the water that a roof sheds in it. Empty: not asked."
+        onEmpty={() => tryRun(siteEdits.changeStorm, { patch: { depth: null } })}
+        onCommit={(depth) => tryRun(siteEdits.changeStorm, { patch: { depth } })}
       />
       <RateField
         label="Part that runs off"
@@ -49,38 +62,36 @@ export function Storm() {
         help="What lies beyond the shots and drains here too."
         onCommit={(uphill) => tryRun(siteEdits.changeStorm, { patch: { uphill } })}
       />
+      {storm.uphill > 0 ? <Uphill storm={storm} /> : null}
     </Section>
   );
 }
 
-interface RateFieldProps {
-  readonly label: string;
-  readonly unit: RateUnit;
-  readonly value: number | null;
-  readonly help: string;
-  readonly commit: (value: number | null) => string | null;
-  /** What an emptied field does, where it may be empty. */
-  readonly empty?: () => string | null;
-}
-
-function RateField({ label, unit, value, help, commit, empty }: RateFieldProps) {
-  const read = (text: string): string | null => {
-    const typed = text.trim().replace(",", ".");
-    if (typed === "" && empty) return empty();
-    const number = Number(typed);
-    if (typed === "" || !Number.isFinite(number))
-      return `Can't read “${text.trim()}” as a number. Write one like 3.5.`;
-    return number < 0 ? "This can't be less than nothing." : commit(number * unit.factor);
-  };
-  const shown = value === null ? "" : String(Number((value / unit.factor).toPrecision(4)));
+/** Slope, length and cover of the ground beyond the shots. */
+function Uphill({ storm }: { storm: StormData }) {
+  const change = (patch: Partial<StormData>) => tryRun(siteEdits.changeStorm, { patch });
   return (
-    <TypedField
-      label={label}
-      {...(unit.words && { unit: unit.words })}
-      shown={shown}
-      placeholder="not yet known"
-      help={help}
-      commit={read}
-    />
+    <>
+      <LengthField
+        label="Longest way of water up there"
+        m={storm.uphillLength}
+        least={0}
+        onCommit={(uphillLength) => change({ uphillLength })}
+      />
+      <SlopeField
+        label="Its fall"
+        ratio={storm.uphillFall}
+        help="Length and fall say how long its water takes to come (Kirpich)."
+        onCommit={(uphillFall) => change({ uphillFall })}
+      />
+      <RateField
+        label="Part that runs off up there"
+        unit={{ words: "", factor: 1 }}
+        value={storm.uphillRunoff}
+        help="C of its cover. Empty: as here."
+        commit={(uphillRunoff) => refusal(change({ uphillRunoff }))}
+        empty={() => refusal(change({ uphillRunoff: null }))}
+      />
+    </>
   );
 }

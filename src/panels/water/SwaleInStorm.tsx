@@ -1,6 +1,6 @@
 /** What comes to a swale in the storm, and how it carries it. */
 import type { SwaleFlow } from "../../solve/results";
-import { flowUnit, formatRate, speedUnit } from "../../units";
+import { flowUnit, formatRate, rainUnit, speedUnit } from "../../units";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import { type Fact, Facts } from "../parts";
@@ -9,6 +9,7 @@ import { useNotation, useProject, useResults } from "../useProject";
 export function SwaleInStorm({ id }: { id: string }) {
   const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
   const mostSpeed = useProject(({ storm }) => storm.mostSpeed);
+  const uphill = useProject(({ storm }) => storm.uphill);
   const notation = useNotation();
   if (!flow) return null;
   return (
@@ -19,7 +20,7 @@ export function SwaleInStorm({ id }: { id: string }) {
           <span>{stormWords(flow, mostSpeed, notation)}</span>
         </p>
       ) : null}
-      <Facts facts={flowFacts(flow, notation)} />
+      <Facts facts={flowFacts(flow, uphill, notation)} />
     </>
   );
 }
@@ -35,13 +36,13 @@ export function stormWords(flow: SwaleFlow, mostSpeed: number, notation: Notatio
   return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
-function flowFacts(flow: SwaleFlow, notation: Notation): Fact[] {
+function flowFacts(flow: SwaleFlow, uphill: number, notation: Notation): Fact[] {
   const feet = notation.display.area === "ft2";
   const facts: Fact[] = [
     {
       name: "Drains to it",
       figure: notation.area(flow.catchment),
-      ...(flow.touchesEdge && { note: "to the edge of the shots: more may come from beyond" }),
+      ...noteOf(catchmentNote(flow, uphill, notation)),
     },
     {
       name: "Longest way of the water",
@@ -50,7 +51,11 @@ function flowFacts(flow: SwaleFlow, notation: Notation): Fact[] {
     },
   ];
   if (flow.peak === null) return [...facts, { name: "Peak", figure: "type the rain below" }];
-  facts.push({ name: "Peak, C i A", figure: formatRate(flow.peak, flowUnit(feet)) });
+  facts.push({
+    name: "Peak, C i A",
+    figure: formatRate(flow.peak, flowUnit(feet)),
+    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}`}`,
+  });
   if (flow.depth !== null && flow.speed !== null)
     facts.push(
       { name: "Runs so deep", figure: notation.length(flow.depth), note: "Manning, at its least fall" },
@@ -61,4 +66,22 @@ function flowFacts(flow: SwaleFlow, notation: Notation): Fact[] {
       },
     );
   return facts;
+}
+
+/** What of the catchment isn't ground on the plan, and whether more may come. */
+function catchmentNote({ touchesEdge, roof }: SwaleFlow, uphill: number, notation: Notation): string | null {
+  const said = [
+    ...(roof >= 1 ? [`${notation.area(roof)} of roof with it`] : []),
+    ...(uphill > 0 ? [`${notation.area(uphill)} of it beyond the shots, as typed`] : []),
+    ...(touchesEdge && uphill === 0
+      ? [
+          "it touches the edge of what is known: more may come from beyond; type it under “More ground uphill”",
+        ]
+      : []),
+  ];
+  return said.length > 0 ? said.join("; ") : null;
+}
+
+function noteOf(note: string | null): { readonly note?: string } {
+  return note === null ? {} : { note };
 }

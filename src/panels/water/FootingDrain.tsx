@@ -1,0 +1,66 @@
+/** The drain round the footing: whether it can come out, where and how far away. */
+import { type Drainage, siteEdits } from "../../document";
+import { goTo, run, tryRun } from "../../store/actions";
+import { IconAction, Toggle } from "../fields/Choice";
+import { SlopeField } from "../fields/fields";
+import { Icon } from "../icons";
+import { Facts, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+
+export function FootingDrain() {
+  const { on, fall } = useProject(({ drainage }) => drainage.footingDrain);
+  const any = useProject(({ building }) => building !== null);
+  const found = useResults(({ water }) => water.footingDrain);
+  const notation = useNotation();
+  if (!any) return null;
+  const change = (patch: Partial<Drainage["footingDrain"]>) =>
+    tryRun(siteEdits.changeDrainage, { part: "footingDrain", patch });
+  return (
+    <Section title="Drain round the footing">
+      <Toggle
+        label="Ask where it can come out"
+        on={on}
+        onToggle={(next) => run(siteEdits.changeDrainage, { part: "footingDrain", patch: { on: next } })}
+      />
+      {on ? (
+        <SlopeField
+          label="It falls"
+          ratio={fall}
+          help="⅛ in a foot (1 %) is common practice."
+          onCommit={(next) => change({ fall: next })}
+        />
+      ) : null}
+      {on && !found ? <p className="soft small">Posts have no footing to drain round.</p> : null}
+      {found ? (
+        <>
+          <p className={`check check-${found.outlet ? "ok" : "bad"}`}>
+            <Icon name={found.outlet ? "check" : "warn"} />
+            <span>
+              {found.outlet
+                ? `It comes out ${notation.length(found.outlet.distance)} from corner ${found.lowCorner}, at ${notation.length(found.outlet.invert)}.`
+                : `It can't come out by itself within ${notation.length(found.looked)}: it needs a pump, a drywell the soil bears, or a higher footing.`}
+            </span>
+          </p>
+          <Facts
+            facts={[
+              { name: "Round the footing", figure: notation.length(found.length) },
+              { name: `Highest invert, at corner ${found.highCorner}`, figure: notation.length(found.high) },
+              {
+                name: `Lowest invert, at corner ${found.lowCorner}`,
+                figure: notation.length(found.low),
+                note: "at the bottom of the footing, never under it",
+              },
+            ]}
+          />
+          {found.outlet ? (
+            <IconAction
+              icon="place"
+              label="Show where it comes out"
+              onPress={() => goTo(found.outlet?.at ?? [0, 0])}
+            />
+          ) : null}
+        </>
+      ) : null}
+    </Section>
+  );
+}

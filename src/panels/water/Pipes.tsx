@@ -1,0 +1,113 @@
+/** Pipes where swales cross drives: size, cover, water before the inlet, inverts. */
+import { type Drainage, siteEdits } from "../../document";
+import type { PipeResult } from "../../solve/results";
+import { goTo, run, tryRun } from "../../store/actions";
+import { flowUnit, formatBore, formatRate } from "../../units";
+import { Choice, IconAction } from "../fields/Choice";
+import { LengthField } from "../fields/LengthField";
+import { Icon } from "../icons";
+import type { Notation } from "../notation";
+import { Caution, Facts, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
+
+const kinds = [
+  { value: "metal-projecting", words: "corrugated metal that projects" },
+  { value: "metal-headwall", words: "corrugated metal in a headwall" },
+  { value: "concrete-groove", words: "concrete, groove end" },
+  { value: "concrete-square", words: "concrete, square edge" },
+] as const;
+
+export function Pipes() {
+  const pipes = useResults(({ water }) => water.pipes);
+  const pipe = useProject(({ drainage }) => drainage.pipe);
+  if (pipes.length === 0) return null;
+  const change = (patch: Partial<Drainage["pipe"]>) =>
+    tryRun(siteEdits.changeDrainage, { part: "pipe", patch });
+  return (
+    <Section title="Pipes under drives">
+      {pipes.map((one) => (
+        <PipeCard key={`${one.swale} ${one.drive} ${one.at.join(" ")}`} pipe={one} />
+      ))}
+      <Choice
+        label="Kind of pipe"
+        value={pipe.kind}
+        options={kinds}
+        onChoose={(kind) => run(siteEdits.changeDrainage, { part: "pipe", patch: { kind } })}
+      />
+      <LengthField
+        label="Bore"
+        small
+        m={pipe.bore}
+        placeholder="the least that does"
+        help="Empty: the least standard size that carries the storm."
+        onEmpty={() => change({ bore: null })}
+        onCommit={(bore) => change({ bore })}
+      />
+      <LengthField
+        label="Cover wanted over it"
+        small
+        m={pipe.cover}
+        least={0}
+        help="From the maker's table for the pipe and the load; 12 in (300 mm) is common practice."
+        onCommit={(cover) => change({ cover })}
+      />
+      <Caution>
+        A pipe at a public road or in a stream needs a permit, and its size is the road office's or an
+        engineer's to settle.
+      </Caution>
+    </Section>
+  );
+}
+
+function PipeCard({ pipe }: { pipe: PipeResult }) {
+  const notation = useNotation();
+  const feet = notation.display.area === "ft2";
+  const good = pipe.verdict === "carries it";
+  return (
+    <div className="card">
+      <p className={`check check-${pipe.verdict === null ? "note" : good ? "ok" : "bad"}`}>
+        <Icon name={pipe.verdict === null ? "note" : good ? "check" : "warn"} />
+        <span>
+          <b>{`${pipe.name}.`}</b> {pipeWords(pipe, notation)}
+        </span>
+      </p>
+      <Facts
+        facts={[
+          { name: "Invert upstream", figure: notation.length(pipe.inverts[0]) },
+          { name: "Invert downstream", figure: notation.length(pipe.inverts[1]) },
+          {
+            name: "Length",
+            figure: notation.length(pipe.length),
+            note: `falls ${notation.slope(pipe.fall)}`,
+          },
+          ...(pipe.peak === null ? [] : [{ name: "Carries", figure: formatRate(pipe.peak, flowUnit(feet)) }]),
+          ...(pipe.headwater === null
+            ? []
+            : [
+                {
+                  name: "Water before its inlet stands at",
+                  figure: notation.length(pipe.headwater),
+                  note: `${pipe.by === "inlet" ? "the inlet governs" : "full flow governs"}; the drive's low point over the ditch: ${notation.length(pipe.lowPoint)}`,
+                },
+              ]),
+        ]}
+      />
+      <IconAction icon="place" label={`Show ${pipe.name}`} onPress={() => goTo(pipe.at)} />
+    </div>
+  );
+}
+
+/** One sentence on a pipe: its size, and what would mend it. */
+export function pipeWords(pipe: PipeResult, { length, display }: Notation): string {
+  if (pipe.verdict === "doesn't fall")
+    return "The swale's bed doesn't fall here, so no pipe can drain. Mend the swale first.";
+  if (pipe.verdict === null) return "Type the rain of the storm, and the least pipe that carries it follows.";
+  if (pipe.bore === null)
+    return "No standard pipe carries the storm with the water under the drive. Raise the drive, lead less water here, or lay two.";
+  const size = `${formatBore(pipe.bore, display.area === "ft2")} bore`;
+  if (pipe.verdict === "overtops")
+    return `${size}: the storm's water would stand at ${length(pipe.headwater ?? 0)} and run over the drive. Take a larger one.`;
+  if (pipe.verdict === "too little cover")
+    return `${size} carries the storm, but only ${length(Math.max(0, pipe.cover ?? 0))} of cover is left over it. Raise the drive, deepen the swale, or take two smaller ones.`;
+  return `${size} carries the storm, with ${length(pipe.cover ?? 0)} of cover over it.`;
+}
