@@ -70,7 +70,7 @@ export function mirroring(a: Point, b: Point): Motion {
 /** The project with the things moved; what leans on them follows as after any other edit. */
 export function movedThings(project: Project, things: readonly Thing[], motion: Motion): Project {
   const keys = new Set(things.map(thingKey));
-  const taken = (kind: Thing["kind"], id: string) => keys.has(`${kind}:${id}`);
+  const taken = takenOf(things);
   const moves = keys.has("building");
   const lot = movedLot(project.lot, keys.has("lot"), taken, motion);
   const building = project.building && moves ? movedBuilding(project.building, motion) : project.building;
@@ -115,6 +115,18 @@ export function movedThings(project: Project, things: readonly Thing[], motion: 
     drawing: movedDrawing(project, before.drawing, keys, motion),
   };
   return withSameParts(project, withMovedShots(project, withFollowers(project, moved), taken, motion));
+}
+
+/** Asked for each of ten thousand shots at each step of a drag: kinds that aren't among the things answer at once. */
+function takenOf(things: readonly Thing[]): Taken {
+  const ids = new Map<Thing["kind"], Set<string>>();
+  for (const thing of things) {
+    if (!("id" in thing)) continue;
+    const of = ids.get(thing.kind);
+    if (of) of.add(thing.id);
+    else ids.set(thing.kind, new Set([thing.id]));
+  }
+  return (kind, id) => ids.get(kind)?.has(id) ?? false;
 }
 
 type Taken = (kind: Thing["kind"], id: string) => boolean;
