@@ -31,12 +31,8 @@ export interface AdviceFacts {
   readonly lowestAtWalls: Spot;
   readonly highestAtWalls: Spot;
   readonly lowestInside: Spot;
-  /** Highest along the walls in front of which the ground stays as it is; null: no such wall. */
-  readonly highestLeft: Spot | null;
-  /** Lowest along those walls; null: no such wall. */
+  /** Lowest along the walls in front of which the ground stays as it is; null: no such wall. */
   readonly lowestLeft?: Spot | null;
-  /** Whether any wall has the apron in front of it. */
-  readonly anyGraded: boolean;
   readonly drives: readonly DriveLimits[];
   /** Highest bed of a swale near the walls. */
   readonly swaleNear: Spot | null;

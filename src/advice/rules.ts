@@ -16,8 +16,6 @@ import { aboveFlood, aboveRoad, leastOut } from "./typedLimits";
 export function floorRules(facts: AdviceFacts): Rule[] {
   return [
     aboveUphillGround(facts),
-    leastShowing(facts),
-    sidingClearance(facts),
     driveDown(facts),
     landingDown(facts),
     swaleBelowWall(facts),
@@ -50,51 +48,6 @@ function aboveUphillGround({ uphill, rules, topOfWallAboveFloor }: AdviceFacts):
     value: rules.aboveUphillGround,
     source: practice,
   };
-}
-
-/** T ≥ finished ground + value. */
-function leastShowing(facts: AdviceFacts): Rule {
-  const value = facts.rules.leastShowing;
-  return {
-    id: "leastShowing",
-    kind: "notBelow",
-    name: "wall showing above the finished ground",
-    value,
-    source: "International Residential Code R404.1.6 (2012): 6 in, 4 in with masonry veneer",
-    ...wallOutOf(facts, value),
-  };
-}
-
-/** Lower edge of the siding, T − its lap over the wall ≥ finished ground + value. */
-function sidingClearance(facts: AdviceFacts): Rule {
-  const { sidingClearance: value, sidingLap } = facts.rules;
-  return {
-    id: "sidingClearance",
-    kind: "notBelow",
-    name: "siding above the finished ground",
-    value,
-    source: "International Residential Code R317.1 (2012): wood siding at least 6 in above the ground",
-    ...wallOutOf(facts, value + sidingLap),
-  };
-}
-
-/** Earth isn't graded closer than this, m: an apron 15 cm down counts as 6 in. */
-const buildable = 0.003;
-
-/**
- * The lowest floor with so much wall above the finished ground. In front of a graded wall the apron is cut or filled
- * to leave its own showing, whatever the floor; only where the ground stays as it is does the floor decide.
- */
-function wallOutOf(
-  { highestLeft, topOfWallAboveFloor, apron, anyGraded, length }: AdviceFacts,
-  least: number,
-): Pick<Rule, "height" | "place" | "at" | "atAnyFloor"> {
-  if (highestLeft) return { height: highestLeft.height + least - topOfWallAboveFloor, ...spot(highestLeft) };
-  const kept = !anyGraded || apron.showing >= least - buildable;
-  const place = kept
-    ? `the apron leaves ${length(apron.showing)} showing all round at any floor height`
-    : `the apron leaves only ${length(apron.showing)} showing at any floor height: lower the apron, not the floor`;
-  return { height: null, place, atAnyFloor: kept ? "kept" : "broken" };
 }
 
 /** The run from the road may fall to the door no steeper than it may climb. */

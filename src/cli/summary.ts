@@ -100,7 +100,12 @@ function band({ results: { band: allowed, floor: height }, words }: Page): strin
     : low === null && high === null
       ? "No rule limits the floor."
       : `The floor may lie ${low === null ? "" : `not below ${words.length(low)}`}${low !== null && high !== null ? ", " : ""}${high === null ? "" : `not above ${words.length(high)}`}:`;
-  return [said, ...table(rules.map(line))];
+  const nowhere = allowed.rules.filter(({ on, atAnyFloor }) => on && atAnyFloor === "broken");
+  return [
+    said,
+    ...table(rules.map(line)),
+    ...nowhere.map(({ name, place }) => `  at no floor: ${name}: ${place}`),
+  ];
 }
 
 /** "99.2 to 101.4 m, or 102 m and up". */

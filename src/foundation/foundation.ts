@@ -29,6 +29,8 @@ export interface FoundationInput extends DoorSite {
   readonly strip: number;
   readonly intoUndisturbed: number;
   readonly swell: number;
+  /** So far the siding laps over the top of wall. */
+  readonly sidingLap: number;
   readonly corners: SlabGround["corners"];
   readonly lowestInside: SlabGround["lowest"];
   readonly highestInside: number;
@@ -50,7 +52,7 @@ export function foundationResult(input: FoundationInput): FoundationResult {
     wallKind: foundation.wall,
     backfillSoil: foundation.backfillSoil,
     heights,
-    walls: lines.map((line) => elevation(line, topOfWall)),
+    walls: lines.map((line) => elevation(line, topOfWall, input)),
     cover: footingCover(lines, names, demand, place),
     sizes: footingSizes(foundation),
     levelFooting: level,
@@ -92,27 +94,46 @@ function heightsOf(
   };
 }
 
-function elevation(line: FootedLine, topOfWall: number): WallElevation {
-  const { start: _, along: __, undisturbed: ___, ...told } = line;
+function elevation(
+  line: FootedLine,
+  topOfWall: number,
+  { sidingLap, place }: Pick<FoundationInput, "sidingLap" | "place">,
+): WallElevation {
+  const { start: _, along: __, undisturbed: ___, driven: ____, ...told } = line;
   const showing = line.finished.map((height) => topOfWall - height);
-  const least = showing.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+  const beside = besideDoors(line);
+  const open = leastShown(showing, (i) => beside(i) && line.driven[i] === 0);
+  const drive = leastShown(showing, (i) => beside(i) && line.driven[i] === 1);
   return {
     ...told,
-    leastShowing: least,
+    leastShowing: open.least,
+    leastShowingAt: open.station === null ? null : placeOn(line, open.station, place),
     mostShowing: showing.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY),
-    sidingClearance: sidingClearance(line, showing),
+    sidingClearance: open.least - sidingLap,
+    besideDrive:
+      drive.station === null ? null : { showing: drive.least, at: placeOn(line, drive.station, place) },
     fall: groundFall(line),
   };
 }
 
-/** Where doors stand there is no siding. */
-function sidingClearance({ distance, openings }: FootedLine, showing: Float64Array): number {
+/** Where doors stand there is neither wall nor siding. */
+function besideDoors({ distance, openings }: FootedLine): (station: number) => boolean {
   const doors = openings.filter(({ kind }) => kind === "door");
-  const inDoor = (at: number) => doors.some(({ from, to }) => at >= from - 1e-6 && at <= to + 1e-6);
-  return showing.reduce(
-    (least, each, i) => (inDoor(distance[i] as number) ? least : Math.min(least, each)),
-    Number.POSITIVE_INFINITY,
-  );
+  return (station) => {
+    const at = distance[station] as number;
+    return !doors.some(({ from, to }) => at >= from - 1e-6 && at <= to + 1e-6);
+  };
+}
+
+function leastShown(
+  showing: Float64Array,
+  counts: (station: number) => boolean,
+): { readonly least: number; readonly station: number | null } {
+  let [least, station]: [number, number | null] = [Number.POSITIVE_INFINITY, null];
+  showing.forEach((each, i) => {
+    if (each < least && counts(i)) [least, station] = [each, i];
+  });
+  return { least, station };
 }
 
 /** IRC R403.1.5 (2012): a bottom may slope 1 in 10 at most; and a level one must have its cover. */

@@ -13,6 +13,8 @@ export interface WallLine {
   readonly existing: Float64Array;
   readonly finished: Float64Array;
   readonly guessed: Uint8Array;
+  /** 1 where the earth of a drive to a door lies higher than the ground would without it. */
+  readonly driven: Uint8Array;
   /** By the test pits; null where none met that layer. */
   readonly firm: Float64Array | null;
   readonly rock: Float64Array | null;

@@ -13,12 +13,14 @@ import type { Words } from "./words";
 const step = 0.25;
 const mostStations = 240;
 
-type BareLine = Omit<WallLine, "finished" | "openings">;
+type BareLine = Omit<WallLine, "finished" | "driven" | "openings">;
 
 /** What every floor shares: the walls' stations in one run, and where each wall begins in it. */
 export interface FoundationPlaces {
   readonly places: Places;
   readonly prepared: Prepared;
+  /** The same without drives to doors; null: there are none. */
+  readonly undriven: Prepared | null;
   readonly lines: readonly BareLine[];
 }
 
@@ -59,7 +61,13 @@ export function foundationPlaces(
       ...layersAlong(pits, own, existing),
     };
   });
-  return { places, prepared: prepare(places, plan, range), lines };
+  const others = plan.drives.filter(({ sillBelowFloor }) => sillBelowFloor === null);
+  return {
+    places,
+    prepared: prepare(places, plan, range),
+    undriven: others.length < plan.drives.length ? prepare(places, { ...plan, drives: others }, range) : null,
+    lines,
+  };
 }
 
 /** Even steps with the corners and the edges of doors among them. */
@@ -111,11 +119,13 @@ export function foundationAt(
 ): FoundationResult {
   const { building, footprint, curve, spots } = site;
   const z = finishHeights(standing.prepared, floor, new Float64Array(standing.places.x.length));
+  const driven = drivenPlaces(standing, floor, z);
   let from = 0;
   const lines = standing.lines.map((line): WallLine => {
-    const finished = z.slice(from, from + line.distance.length);
-    from += line.distance.length;
-    return { ...line, finished, openings: openingsIn(building, line.wall, floor) };
+    const to = from + line.distance.length;
+    const own = { finished: z.slice(from, to), driven: driven.slice(from, to) };
+    from = to;
+    return { ...line, ...own, openings: openingsIn(building, line.wall, floor) };
   });
   return foundationResult({
     building,
@@ -124,6 +134,7 @@ export function foundationAt(
     strip: project.materials.stripDepth,
     intoUndisturbed: project.rules.intoUndisturbed,
     swell: project.materials.swell,
+    sidingLap: project.rules.sidingLap,
     corners,
     lowestInside: spots.lowestInside,
     highestInside: curve.highest?.z ?? spots.lowestInside.height,
@@ -132,6 +143,15 @@ export function foundationAt(
     driveResults: drives,
     place: (at) => placeName(footprint, at, words),
   });
+}
+
+/** Earth isn't laid closer, m. */
+const laid = 1e-3;
+
+function drivenPlaces({ places, undriven }: FoundationPlaces, floor: number, z: Float64Array): Uint8Array {
+  if (!undriven) return new Uint8Array(z.length);
+  const without = finishHeights(undriven, floor, new Float64Array(places.x.length));
+  return Uint8Array.from(z, (height, i) => (height > (without[i] as number) + laid ? 1 : 0));
 }
 
 function openingsIn({ doors, windows }: Building, wall: number, floor: number): ElevationOpening[] {

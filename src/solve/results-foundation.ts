@@ -46,10 +46,15 @@ export interface WallElevation {
   readonly pieces: readonly FootingPiece[];
   /** Doors and windows in it, from its first corner. */
   readonly openings: readonly ElevationOpening[];
+  /** Of the wall above the finished ground, out of doors and of the earth of drives to them; endless where nothing is left. */
   readonly leastShowing: number;
+  /** Null: see above. */
+  readonly leastShowingAt: WallPlace | null;
   readonly mostShowing: number;
-  /** Siding, which begins at the top of wall, above the finished ground at its least; not counted in doors. */
+  /** The siding's lower edge, which laps over the top of wall, above the same ground. */
   readonly sidingClearance: number;
+  /** Top of wall above the earth of a drive beside its door, where it is least; null: no such earth. */
+  readonly besideDrive: { readonly showing: number; readonly at: WallPlace } | null;
   /** Existing ground falls along it by this, rise over run between its ends; positive: down from its first corner. */
   readonly fall: number;
 }

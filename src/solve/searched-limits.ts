@@ -1,6 +1,7 @@
 /**
  * Limits of the floor that have no formula, each as a margin at a floor: fall away from the walls, fill one side of
- * a wall doesn't balance, the wall's own height, thresholds, slopes that fit on the lot, what it may cost.
+ * a wall doesn't balance, the wall's own height, thresholds, slopes that fit on the lot, what it may cost. How far walls
+ * show has a file of its own.
  *
  * Units   metres; money as the user's prices have it.
  * Method  Trying floors over the layout's range (`floor-search`).
@@ -8,31 +9,16 @@
  */
 import { practice, type Rule } from "../advice";
 import { wallWater } from "../drainage";
-import type { FloorParts, Reckoned, ReckonedSite } from "./floor-parts";
-import { type Reading, searched } from "./floor-search";
+import type { ReckonedSite } from "./floor-parts";
+import type { Reading } from "./floor-search";
 import type { BandRule } from "./results";
-import { type LotEdge, roomAt } from "./slope-room";
-import type { Standing } from "./standing";
-import type { Words } from "./words";
-
-export interface SearchInput {
-  readonly site: ReckonedSite;
-  readonly walls: Standing["walls"];
-  readonly project: Reckoned;
-  readonly words: Words;
-  /** Floors looked at. */
-  readonly range: { readonly low: number; readonly high: number };
-  /** Null: no lot is drawn. */
-  readonly lot: LotEdge | null;
-  readonly partsAt: (floor: number) => FloorParts;
-  /** What the priced items come to at a floor, roughly and as closely as the bill; null: nothing is priced. */
-  readonly cost: Readonly<Record<"coarse" | "fine", (floor: number) => { readonly total: number }>> | null;
-}
-
-type Head = Pick<Rule, "id" | "kind" | "name" | "value" | "source">;
+import { found, type Head, least, type SearchInput, silent } from "./search-rule";
+import { roomAt } from "./slope-room";
+import { wallLimits } from "./wall-limits";
 
 export function searchedLimits(input: SearchInput): Rule[] {
   return [
+    ...wallLimits(input),
     fallAway(input),
     unbalancedFill(input),
     greatestWall(input),
@@ -40,37 +26,6 @@ export function searchedLimits(input: SearchInput): Rule[] {
     ...slopesThatFit(input),
     costLimit(input),
   ];
-}
-
-/** A rule from its readings; the place is the one that decides at its limit. */
-function found(
-  head: Head,
-  reading: (floor: number) => Reading,
-  { range }: SearchInput,
-  closer?: (floor: number) => number,
-): Rule {
-  const { low, high } = range;
-  const result = searched((floor) => reading(floor).margin, low, high, head.kind, closer);
-  const ends = (result.heights ?? []).flat().filter((end) => end !== null);
-  const { place, at } = reading(result.height ?? ends[0] ?? (low + high) / 2);
-  const where = result.atAnyFloor === "kept" ? `${place}: kept at any floor` : place;
-  return {
-    ...head,
-    ...result,
-    place: result.atAnyFloor === "broken" ? `${place}: not kept at any floor` : where,
-    ...(at ? { at: [at[0], at[1]] as [number, number] } : {}),
-  };
-}
-
-/** A rule that nothing on this site brings to bear. */
-const silent = (head: Head, place: string): Rule => ({ ...head, height: null, place });
-
-/** The least margin of several. */
-function least(readings: readonly Reading[]): Reading | null {
-  return readings.reduce<Reading | null>(
-    (worst, one) => (worst && worst.margin <= one.margin ? worst : one),
-    null,
-  );
 }
 
 /** Finished ground falls 6 in within 10 ft of every wall for which some floor brings that about. */

@@ -66,6 +66,7 @@ function brokenLimits({ band }: Moving, floor: number | null, words: Words): Pro
   if (floor === null) return [];
   return band.rules.flatMap((rule) => {
     const { state, margin } = limitOf(rule, floor, words);
+    if (state === "aside") return [keptNowhere(rule)];
     return state === "broken" ? [brokenLimit(rule, margin)] : [];
   });
 }
@@ -76,6 +77,18 @@ function brokenLimit(rule: BandRule, margin: string): Problem {
     severity: "caution",
     where: "the floor",
     what: `It stands ${margin} for “${rule.name}”${rule.place ? ` (${rule.place})` : ""}.`,
+    how: `Source: ${rule.source}.`,
+    ...(rule.at ? { at: rule.at } : {}),
+  };
+}
+
+/** A limit that the floor can't mend: what stands in the way is in its place. */
+function keptNowhere(rule: BandRule): Problem {
+  return {
+    code: `floor-${rule.id}`,
+    severity: "caution",
+    where: "the floor",
+    what: `No floor keeps “${rule.name}”: ${rule.place}.`,
     how: `Source: ${rule.source}.`,
     ...(rule.at ? { at: rule.at } : {}),
   };

@@ -20,8 +20,6 @@ const facts: AdviceFacts = {
   lowestAtWalls: spot(99.5),
   highestAtWalls: spot(100.8),
   lowestInside: spot(99.6),
-  highestLeft: null,
-  anyGraded: true,
   drives: [],
   swaleNear: null,
   pondNear: null,
@@ -34,13 +32,6 @@ const height = (id: string, part: Partial<AdviceFacts> = {}) =>
 describe("the floor's rules, worked by hand", () => {
   it.each<[string, string, Partial<AdviceFacts>, number | null]>([
     ["top of wall 0.1524 over 101: floor 0.1 lower", "aboveUphillGround", {}, 101.0524],
-    ["apron all round: no bearing", "leastShowing", {}, null],
-    [
-      "ground left at 100.9 against a wall",
-      "leastShowing",
-      { highestLeft: spot(100.9) },
-      100.9 + 0.1524 - 0.1,
-    ],
     ["no drive", "steepestDrive", {}, null],
     ["footing 12 in under a strip at 99.5", "intoUndisturbed", {}, 99.5 - 0.15 - 0.3048 + 0.2 + 1.2 - 0.1],
     ["no frost depth typed", "frostCover", {}, null],
@@ -135,13 +126,6 @@ describe("the floor's rules, worked by hand", () => {
     expect(height("landingDown", { drives })).toBe(98);
   });
 
-  it("says that an apron which shows too little can't be mended by the floor", () => {
-    const low = { ...facts.apron, showing: 0.1 };
-    const rule = floorRules({ ...facts, apron: low }).find(({ id }) => id === "leastShowing");
-    expect(rule?.height).toBeNull();
-    expect(rule?.place).toContain("not the floor");
-  });
-
   it("names a source and a place for every rule", () => {
     for (const rule of floorRules(facts)) {
       expect(rule.source.length).toBeGreaterThan(5);
@@ -155,7 +139,6 @@ describe("the band", () => {
   const someFacts = fc.record({
     uphill: mm(98_000, 102_000),
     lowest: mm(97_000, 101_000),
-    left: fc.option(mm(98_000, 102_000)),
     swale: fc.option(mm(98_000, 101_000)),
     pond: fc.option(mm(98_000, 101_000)),
     frost: fc.option(mm(0, 1500)),
@@ -185,11 +168,9 @@ describe("the band", () => {
     const near = 1e-6;
     const measured: Record<string, boolean> = {
       aboveUphillGround: top - all.uphill.height >= rules.aboveUphillGround - near,
-      leastShowing: !all.highestLeft || top - all.highestLeft.height >= rules.leastShowing - near,
       driveDown: grade >= -rules.steepestDrive - near / 25,
       landing: road === null || grade - 0.02 <= rules.breakAtDoor + near / 25,
       landingDown: road === null || 0.02 - grade <= rules.breakAtDoor + near / 25,
-      sidingClearance: !all.highestLeft || top - all.highestLeft.height >= rules.sidingClearance - near,
       steepestDrive: grade <= rules.steepestDrive + near / 25,
       aboveRoad: rules.roadLevel === null || top - rules.roadLevel >= rules.aboveRoad - near,
       aboveFlood: rules.floodLevel === null || floor - rules.floodLevel >= rules.aboveFlood - near,
@@ -213,7 +194,6 @@ describe("the band", () => {
       uphill: spot(drawn.uphill),
       lowestAtWalls: spot(drawn.lowest),
       lowestInside: spot(drawn.lowest + 0.1),
-      highestLeft: spotOr(drawn.left),
       swaleNear: spotOr(drawn.swale),
       pondNear: spotOr(drawn.pond),
       foundation: { ...facts.foundation, frostDepth: drawn.frost },

@@ -176,7 +176,22 @@ describe("doors", () => {
     expect(found?.apronFall).toBe(0.05);
   });
 
-  it("aren't counted where siding must clear the ground", () => {
+  it("and the drive that comes to one are told by themselves, not among the wall that shows", () => {
+    const [wall] = onGround(flat(10), ([x]) => (x > 2 && x < 6 ? 1.1 : 0.5), {
+      floor: 1,
+      showing: null,
+      sidingLap: 0.05,
+      driven: ([x]) => x > 2 && x < 6,
+      openings: [{ id: "d1", name: "door", kind: "door", from: 3, to: 5, sill: 1, head: null }],
+    }).walls;
+    expect(wall?.leastShowing).toBeCloseTo(0.5, 9);
+    expect(wall?.leastShowingAt).not.toBeNull();
+    expect(wall?.sidingClearance).toBeCloseTo(0.45, 9);
+    expect(wall?.besideDrive?.showing).toBeCloseTo(-0.1, 9);
+    expect(wall?.mostShowing).toBeCloseTo(0.5, 9);
+  });
+
+  it("aren't counted where walls show and siding must clear the ground", () => {
     const lines = (offset: number) =>
       onGround(flat(10), ([x]) => (x > 2 && x < 2.9 ? 1 : 0.5), {
         floor: 1,
@@ -185,7 +200,8 @@ describe("doors", () => {
           { id: "d1", name: "door", kind: "door", from: offset, to: offset + 0.9, sill: 1, head: null },
         ],
       }).walls[0];
-    expect(lines(2)?.leastShowing).toBeCloseTo(0, 9);
+    expect(lines(2)?.leastShowing).toBeCloseTo(0.5, 9);
+    expect(lines(6)?.leastShowing).toBeCloseTo(0, 9);
     expect(lines(2)?.sidingClearance).toBeCloseTo(0.5, 9);
     expect(lines(6)?.sidingClearance).toBeCloseTo(0, 9);
   });

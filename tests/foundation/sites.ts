@@ -26,6 +26,9 @@ export interface SiteOptions {
   readonly drives?: readonly DriveResult[];
   readonly firm?: (at: Point) => number;
   readonly step?: number;
+  readonly sidingLap?: number;
+  /** Places of the first wall where a drive's earth lies. */
+  readonly driven?: (at: Point) => boolean;
   /** In the first wall. */
   readonly openings?: readonly ElevationOpening[];
 }
@@ -76,6 +79,7 @@ export function onGround(
       existing,
       finished,
       guessed: new Uint8Array(count + 1),
+      driven: Uint8Array.from(points, (at) => (i === 0 && options.driven?.(at) ? 1 : 0)),
       firm: options.firm ? Float64Array.from(points, options.firm) : null,
       rock: null,
       water: null,
@@ -102,6 +106,7 @@ export function onGround(
     strip,
     intoUndisturbed: options.intoUndisturbed ?? 0.3048,
     swell: 1.25,
+    sidingLap: options.sidingLap ?? 0,
     corners: outline.map((_, i) => ({ name: cornerName(i), ground: grounds[i] as number })),
     lowestInside: { height: lowest, at: outline[grounds.indexOf(lowest)] as Point },
     highestInside: Math.max(...grounds),

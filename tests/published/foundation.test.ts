@@ -6,6 +6,8 @@ import { concrete } from "../../src/foundation";
 import type { Point } from "../../src/geometry";
 import { bill } from "../../src/quantities";
 import { setout } from "../../src/setout";
+import { createSolver } from "../../src/solve/pipeline";
+import { site } from "../solve/sites";
 
 const inch = 0.0254;
 const foot = 0.3048;
@@ -68,8 +70,6 @@ describe("limits on the floor from the International Residential Code (2012)", (
     lowestAtWalls: spot(0),
     highestAtWalls: spot(0),
     lowestInside: spot(0),
-    highestLeft: spot(0),
-    anyGraded: false,
     drives: [],
     swaleNear: null,
     pondNear: null,
@@ -79,11 +79,19 @@ describe("limits on the floor from the International Residential Code (2012)", (
     (floorRules(facts).find((rule) => rule.id === id)?.height ?? Number.NaN) / inch;
 
   it.each([
-    ["R404.1.6: 6 in of wall above finished ground", "leastShowing", 6],
     ["R403.1.4: footing 12 in into undisturbed ground, 48 + 8 − 12", "intoUndisturbed", 44],
     ["R506.2.1: 24 in of sand or gravel under base and slab of 4 in each", "fillUnderSlab", 32],
   ])("%s", (_why, id, inches) => {
     expect(floorInInches(id)).toBeCloseTo(inches, 9);
+  });
+
+  it.each([
+    ["R404.1.6: 6 in of wall above finished ground", "leastShowing"],
+    ["R317.1: 6 in from ground to siding", "sidingClearance"],
+  ])("%s, where level ground stays as it is", (_why, id) => {
+    const { band } = createSolver().solve(site({ rest: { grading: { apron: { leave: [0, 1, 2, 3] } } } }));
+    const floor = band.rules.find((rule) => rule.id === id)?.height ?? Number.NaN;
+    expect((floor - 100) / inch).toBeCloseTo(6, 4);
   });
 });
 
@@ -102,8 +110,6 @@ describe("the top of a foundation over a street's gutter", () => {
       lowestAtWalls: spot,
       highestAtWalls: spot,
       lowestInside: spot,
-      highestLeft: null,
-      anyGraded: true,
       drives: [],
       swaleNear: null,
       pondNear: null,

@@ -5,6 +5,8 @@ import { keepsRule, outsideBand } from "../../src/advice";
 import type { Project } from "../../src/document";
 import { createSolver } from "../../src/solve/pipeline";
 import type { BandRule, Results } from "../../src/solve/results";
+import { toLookAt } from "../../src/solve/to-look-at";
+import { wordsFor } from "../../src/solve/words";
 import { plane, shed, site } from "./sites";
 
 function rule(project: Project, id: string): BandRule {
@@ -170,6 +172,100 @@ describe("cost", () => {
   });
 });
 
+describe("walls out of the finished ground", () => {
+  const leave = [0, 1, 2, 3];
+  const door = {
+    id: "d",
+    name: "big door",
+    kind: "overhead",
+    wall: 0,
+    offset: 3,
+    width: 3,
+    sillBelowFloor: 0,
+  };
+
+  it("where the ground stays as it is, its highest place along the walls decides, less the siding's lap", () => {
+    const rules = { leastShowing: 0.15, sidingClearance: 0.2, sidingLap: 0.03 };
+    const project = site({
+      surface: plane(100, 0, 0.05),
+      building: { ...shed, topOfWallAboveFloor: -0.1 },
+      rest: { grading: grading({ leave }), rules },
+    });
+    // The north wall lies 8 m up a slope of 5 %.
+    expect(rule(project, "leastShowing")).toMatchObject({ kind: "notBelow" });
+    expect(rule(project, "leastShowing").height).toBeCloseTo(100.4 + 0.15 + 0.1, 5);
+    expect(rule(project, "sidingClearance").height).toBeCloseTo(100.4 + 0.2 + 0.03 + 0.1, 5);
+  });
+
+  it("an apron leaves its own showing: enough at any floor, or too little at every one", () => {
+    const showing = (least: number) =>
+      rule(site({ rest: { grading: grading(), rules: { leastShowing: least } } }), "leastShowing");
+    expect(showing(0.2).atAnyFloor).toBe("kept");
+    expect(showing(0.3).atAnyFloor).toBe("broken");
+    expect(showing(0.3).place).toContain("not the floor");
+  });
+
+  it("a pad laid against a wall counts, though there is an apron all round", () => {
+    const pad = {
+      id: "p",
+      name: "yard",
+      outline: [
+        [-3, 2],
+        [0.05, 2],
+        [0.05, 6],
+        [-3, 6],
+      ],
+      level: { kind: "height", height: 100.6 },
+      fall: 0,
+    };
+    const project = site({ rest: { grading: { ...grading(), pads: [pad] } } });
+    const found = rule(project, "leastShowing");
+    const shown = (floor: number) =>
+      Math.min(
+        ...(createSolver()
+          .solve(project, { floor })
+          .foundation?.walls.map(({ leastShowing }) => leastShowing) ?? []),
+      );
+    expect(found.kind).toBe("notBelow");
+    expect(shown(found.height as number)).toBeCloseTo(0.1524, 4);
+    expect(shown((found.height as number) - 0.01)).toBeLessThan(0.1524);
+  });
+
+  it("a drive to a door may come up to the top of wall beside it, and not over it", () => {
+    const drive = {
+      id: "v",
+      name: "drive",
+      width: 5,
+      door: "d",
+      line: [
+        [4.5, -30],
+        [4.5, 0],
+      ],
+    };
+    const withTop = (topOfWallAboveFloor: number) =>
+      site({
+        building: { ...shed, topOfWallAboveFloor, doors: [door] },
+        rest: { grading: { ...grading(), drives: [drive] } },
+      });
+    expect(rule(withTop(0), "besideDrive").atAnyFloor).toBe("kept");
+    const buried = rule(withTop(-0.25), "besideDrive");
+    expect(buried.atAnyFloor).toBe("broken");
+    expect(buried.place).toContain("0.25");
+    const results = createSolver().solve(withTop(-0.25));
+    const told = toLookAt(
+      withTop(-0.25),
+      results.problems,
+      results,
+      results.floor,
+      wordsFor(withTop(-0.25).display),
+    );
+    expect(told.find(({ code }) => code === "floor-besideDrive")?.what).toContain("0.25");
+    // The drive's own earth isn't held against the wall as if it were the apron.
+    expect(rule(withTop(0), "leastShowing").atAnyFloor).toBe("kept");
+    expect(rule(site(), "besideDrive")).toMatchObject({ height: null, place: "no drive comes to a door" });
+  });
+});
+
 /** Every searched rule said again as what the results show at one floor. */
 function keptByResults(results: Results, project: Project): Record<string, boolean> {
   const { foundation, water } = results;
@@ -177,6 +273,13 @@ function keptByResults(results: Results, project: Project): Record<string, boole
   const everyWall = water.walls.every(({ passes }) => passes);
   return {
     fallAway: everyWall,
+    leastShowing:
+      foundation?.walls.every(({ leastShowing }) => leastShowing >= project.rules.leastShowing - near) ??
+      true,
+    sidingClearance:
+      foundation?.walls.every(
+        ({ sidingClearance }) => sidingClearance >= project.rules.sidingClearance - near,
+      ) ?? true,
     unbalancedFill: foundation?.unbalanced.every(({ passes }) => passes) ?? true,
     doorThreshold:
       foundation?.doors.every(
@@ -190,7 +293,7 @@ describe("the band against floors tried one by one", () => {
     east: fc.integer({ min: -12, max: 12 }).map((n) => n / 100),
     north: fc.integer({ min: -12, max: 12 }).map((n) => n / 100),
     width: fc.integer({ min: 5, max: 35 }).map((n) => n / 10),
-    showing: fc.integer({ min: 15, max: 40 }).map((n) => n / 100),
+    showing: fc.integer({ min: 16, max: 40 }).map((n) => n / 100),
     leave: fc.subarray([0, 1, 2, 3]),
   });
 
@@ -215,7 +318,7 @@ describe("the band against floors tried one by one", () => {
         for (let floor = from + 1e-3; floor < to; floor += 0.173) {
           const results = solver.solve(project, { floor, detail: "drag" });
           const kept = keptByResults(results, project);
-          for (const id of ["unbalancedFill", "doorThreshold"]) {
+          for (const id of ["leastShowing", "sidingClearance", "unbalancedFill", "doorThreshold"]) {
             const one = spans.find((each) => each.id === id) as BandRule;
             if (one.atAnyFloor === "broken") continue;
             expect(keepsRule(one, floor), `${id} at ${floor}`).toBe(kept[id]);

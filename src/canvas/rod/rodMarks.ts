@@ -61,6 +61,7 @@ const shortNames: Readonly<Record<string, string>> = {
   fillUnderSlab: "slab fill",
   mostShowing: "tall wall",
   sidingClearance: "siding",
+  besideDrive: "drive at wall",
   landing: "drive's break",
   landingDown: "drive's break",
   fallAway: "fall at wall",
