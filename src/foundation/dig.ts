@@ -2,9 +2,11 @@
  * The trench: how wide, how much soil, what goes back, where the heap lies.
  *
  * Units   metres, m3 in the bank; side slopes run for one of rise.
- * Method  Below the stripped ground, section by section along the wall: bottom width × depth + run × depth² for two sloped
- *         sides; benches cut run × depth × bench / 2 more on each side, so that they are nowhere steeper than the slope. Sections
- *         are taken along the centreline of the wall, corners counted once. The heap is a ridge at 1.5 : 1, loose, outside.
+ * Method  Below the stripped ground, or below what the mass cut leaves where that is lower (outside the finished ground, inside
+ *         the earth under the base: half a section each, so that no soil is counted with both). Section by section along the
+ *         wall: bottom width × depth + run × depth² for two sloped sides; benches cut run × depth × bench / 2 more on each side,
+ *         so that they are nowhere steeper than the slope. Sections are taken along the centreline of the wall, corners counted
+ *         once. The heap is a ridge at 1.5 : 1, loose, outside.
  * Source  29 CFR 1926.651 and .652 with appendix B to subpart P: 3/4, 1 and 1 1/2 : 1 for soil A, B and C, stable rock upright;
  *         sides from 5 ft; spoil 2 ft back. Where a rule of the place asks for more, that holds.
  */
@@ -26,30 +28,35 @@ export function trenchDig(
   lines: readonly FootedLine[],
   outline: readonly Point[],
   { foundation }: FootingDemand,
+  earthInside: number,
   swell: number,
   place: PlaceWords,
 ): TrenchDig {
   const { trench, footingThickness, kind, edge } = foundation;
   const wallThickness = kind === "thickened-edge" ? edge.width : foundation.wallThickness;
   const footingWidth = kind === "thickened-edge" ? edge.width : foundation.footingWidth;
-  const deep = leastAt(lines, (line, i) => (line.bottom[i] as number) - (line.existing[i] as number));
+  const deep = leastAt(
+    lines,
+    (line, i) =>
+      (line.bottom[i] as number) - Math.min(line.existing[i] as number, line.finished[i] as number),
+  );
   const depth = -deep.value;
   const sides = sidesOf(foundation, depth);
   const slope = sides === "sloped" || sides === "benched" ? soilSlopes[trench.soil] : 0;
   const bench = sides === "benched" ? trench.benchHeight : 0;
   const bottomWidth = footingWidth + 2 * trench.workingSpace;
-  const section = (line: FootedLine, i: number) => {
-    const d = Math.max(0, (line.stripped[i] as number) - (line.bottom[i] as number));
-    return bottomWidth * d + slope * d * d + slope * d * Math.min(bench, d);
+  const halved = (figure: (depth: number) => number) => (line: FootedLine, i: number) => {
+    const [stripped, bottom] = [line.stripped[i] as number, line.bottom[i] as number];
+    const outside = Math.min(stripped, line.finished[i] as number);
+    const inside = Math.min(stripped, earthInside);
+    return (figure(Math.max(0, outside - bottom)) + figure(Math.max(0, inside - bottom))) / 2;
   };
-  const cast = (line: FootedLine, i: number) => {
-    const [ground, bottom] = [line.stripped[i] as number, line.bottom[i] as number];
-    const footing = Math.min(footingThickness, Math.max(0, ground - bottom));
-    const wall = Math.max(0, ground - bottom - footingThickness);
-    return kind === "thickened-edge"
-      ? edge.width * Math.max(0, ground - bottom)
-      : footingWidth * footing + wallThickness * wall;
-  };
+  const section = halved((d) => bottomWidth * d + slope * d * d + slope * d * Math.min(bench, d));
+  const cast = halved((d) =>
+    kind === "thickened-edge"
+      ? edge.width * d
+      : footingWidth * Math.min(footingThickness, d) + wallThickness * Math.max(0, d - footingThickness),
+  );
   const ratio =
     lengthInside(outline, kind === "thickened-edge" ? edge.width / 2 : wallThickness / 2) /
     perimeter(outline);
@@ -95,7 +102,10 @@ function sidesOf({ trench }: FootingDemand["foundation"], depth: number): Trench
 function deepestOn(line: FootedLine): number {
   let most = 0;
   for (let i = 0; i < line.distance.length; i++)
-    most = Math.max(most, (line.stripped[i] as number) - (line.bottom[i] as number));
+    most = Math.max(
+      most,
+      Math.min(line.stripped[i] as number, line.finished[i] as number) - (line.bottom[i] as number),
+    );
   return most;
 }
 

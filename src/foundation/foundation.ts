@@ -59,7 +59,10 @@ export function foundationResult(input: FoundationInput): FoundationResult {
     stepped: hasStemWall(foundation)
       ? steppedFooting(outline, foundation, lines, stepsDown(foundation), stepsAsked(lines, level))
       : null,
-    dig: foundation.kind === "posts" ? null : trenchDig(lines, outline, demand, input.swell, place),
+    dig:
+      foundation.kind === "posts"
+        ? null
+        : trenchDig(lines, outline, demand, heights.earthInside, input.swell, place),
     unbalanced: foundation.kind === "posts" ? [] : lines.map((line) => unbalanced(line, input, heights)),
     slabFill: fillUnderSlab(foundation, {
       earthInside: heights.earthInside,

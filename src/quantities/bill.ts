@@ -98,8 +98,8 @@ function hours(items: readonly Counted[], { work }: BillInput): Counted[] {
       ["base", "drive"].includes(stage) && unit === "m3" ? sum + quantity : sum,
     0,
   );
-  const dug = amount("topsoil", "undercut", "cut");
-  const placed = amount("fill", "stumps", "undercut", "topsoil-back") + stoneLaid;
+  const dug = amount("topsoil", "undercut", "cut", "trench-dig");
+  const placed = amount("fill", "stumps", "undercut", "trench-back", "topsoil-back") + stoneLaid;
   const loads =
     amount("fill-loads", "cut-loads") +
     items.reduce(
@@ -117,8 +117,10 @@ function hours(items: readonly Counted[], { work }: BillInput): Counted[] {
               stage: "hours",
               item: "Machine",
               how: [
-                work.dig ? "topsoil, soft ground and cut ÷ what it digs in an hour" : "",
-                work.place ? "fill, topsoil and stone ÷ what it places and compacts in an hour" : "",
+                work.dig ? "topsoil, soft ground, cut and trench ÷ what it digs in an hour" : "",
+                work.place
+                  ? "fill, trench soil, topsoil and stone ÷ what it places and compacts in an hour"
+                  : "",
               ]
                 .filter((part) => part !== "")
                 .join(", and "),
@@ -135,7 +137,7 @@ function hours(items: readonly Counted[], { work }: BillInput): Counted[] {
               id: "truck-hours",
               stage: "hours",
               item: "Truck",
-              how: "loads in and out, all fill brought in and all cut taken away × hours for the way there and back",
+              how: "loads in and out, all fill brought in, all cut and what the trench leaves taken away × hours for the way there and back",
             },
             loads * work.turn,
             "hours",

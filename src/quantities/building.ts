@@ -5,8 +5,8 @@
  * Source  Volumes come from the foundation's take-off; first principles.
  */
 import type { Materials, Truck } from "../document/schema";
-import type { FoundationTakeOff } from "../solve/results";
-import { type Counted, counted, stoneByTruck } from "./item";
+import type { FoundationTakeOff, TrenchDig } from "../solve/results";
+import { type Counted, counted, stoneByTruck, trucked } from "./item";
 
 /** The parts of a take-off; those a kind of foundation doesn't have may be missing. */
 export type Taken = Pick<FoundationTakeOff, "wall" | "footing" | "slab" | "base"> &
@@ -18,6 +18,8 @@ export type Taken = Pick<FoundationTakeOff, "wall" | "footing" | "slab" | "base"
 
 export interface BuildingInput {
   readonly concrete: Taken;
+  /** Null: no trench is dug. */
+  readonly trench?: Pick<TrenchDig, "volume" | "backfill" | "leftOver"> | null;
   /** More concrete to order than the drawing holds, a share. */
   readonly concreteWaste?: number;
   readonly materials: Materials;
@@ -25,7 +27,38 @@ export interface BuildingInput {
 }
 
 export function buildingItems(input: BuildingInput): Counted[] {
-  return [...poured(input), ...countsOf(input.concrete), ...drain(input), ...base(input)];
+  return [
+    ...trenchSoil(input),
+    ...poured(input),
+    ...countsOf(input.concrete),
+    ...drain(input),
+    ...base(input),
+  ];
+}
+
+/** What the trench gives is told apart from cut and fill: whether it is fit for fill shows when it is dug. */
+function trenchSoil({ trench, materials: { swell, weights }, truck }: BuildingInput): Counted[] {
+  if (!trench) return [];
+  const of = (id: string, item: string, how: string, volume: number, extra = {}) =>
+    counted({ id, stage: "trench", item, how }, volume, "m3", extra);
+  const loose = trench.leftOver * swell;
+  return [
+    of(
+      "trench-dig",
+      "Trench to dig, in the bank",
+      "section × the line of the wall, below the stripped ground or what the cut leaves",
+      trench.volume,
+    ),
+    of(
+      "trench-back",
+      "Trench soil that goes back",
+      "trench − footing and wall in it, compacted in thin lifts",
+      trench.backfill,
+    ),
+    of("trench-left", "Trench soil left over, loose", "footing and wall in the trench × swell", loose, {
+      trucked: trucked(loose, weights.earth / swell, truck),
+    }),
+  ];
 }
 
 function poured({ concrete, concreteWaste = 0 }: BuildingInput): Counted[] {

@@ -15,6 +15,7 @@ export const costGroups: readonly CostGroup[] = [
 const byId: Readonly<Record<string, CostGroup>> = {
   "fill-loose": "earth-in",
   "cut-loose": "earth-out",
+  "trench-left": "earth-out",
   "drain-stone": "stone",
   "drain-pipe": "other",
 };
@@ -23,6 +24,7 @@ const byStage: Readonly<Record<BillItem["stage"], CostGroup>> = {
   strip: "topsoil",
   undercut: "other",
   earth: "other",
+  trench: "work",
   foundation: "concrete",
   drain: "other",
   base: "stone",

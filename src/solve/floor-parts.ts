@@ -83,6 +83,7 @@ export function billAt(
     slabFill: hasSlab(building.foundation) ? building.foundation.slabFill.kind : "earth",
     stumps: project.stumps,
     concrete: foundation.takeOff,
+    trench: foundation.dig,
     drives: plan.drives.map(driveStone),
     pads: (plan.pads ?? []).flatMap(padStone),
     materials,

@@ -99,6 +99,7 @@ export type WorkStage =
   | "strip"
   | "undercut"
   | "earth"
+  | "trench"
   | "foundation"
   | "drain"
   | "base"

@@ -150,9 +150,10 @@ export interface TrenchDig {
   readonly sideSlope: number;
   readonly sides: "upright" | "sloped" | "benched" | "shored";
   readonly bottomWidth: number;
+  /** Below the ground as it is, or as the mass cut leaves it where that is lower. */
   readonly deepest: { readonly depth: number; readonly at: WallPlace };
   readonly widestTop: number;
-  /** Below the stripped ground, m3 in the bank. */
+  /** Below the stripped ground, or what the mass cut leaves, m3 in the bank. */
   readonly volume: number;
   /** Goes back beside and over the footing; the rest is left over, m3 in the bank. */
   readonly backfill: number;

@@ -81,17 +81,17 @@ describe("footing in fill", () => {
 
 describe("the trench", () => {
   const trench = { ...defaults.trench, workingSpace: 0, soil: "B" as const };
+  /** 2 m below level ground that stays as it is. */
+  const twoDeep = {
+    floor: 0.5,
+    strip: 0,
+    showing: null,
+    foundation: { wallHeight: 2.3, footingThickness: 0.2, footingWidth: 0.4, wallThickness: 0.4 },
+  };
   const dig = (sides: "sloped" | "benched" | "shored") =>
     atFloor({
-      floor: 0,
-      strip: 0,
-      foundation: {
-        wallHeight: 1.8,
-        footingThickness: 0.2,
-        footingWidth: 0.4,
-        wallThickness: 0.4,
-        trench: { ...trench, sides, benchHeight: 1 },
-      },
+      ...twoDeep,
+      foundation: { ...twoDeep.foundation, trench: { ...trench, sides, benchHeight: 1 } },
     }).dig;
 
   it("upright holds width × depth, slopes a square of the depth more, benches half a bench a side more", () => {
@@ -99,6 +99,23 @@ describe("the trench", () => {
     expect(dig("shored")?.volume).toBeCloseTo(centre * 0.8, 9);
     expect(dig("sloped")?.volume).toBeCloseTo(centre * (0.8 + 4), 9);
     expect(dig("benched")?.volume).toBeCloseTo(centre * (0.8 + 4 + 2), 9);
+  });
+
+  it("is dug from what the mass cut leaves: half a section from outside, half from under the slab's base", () => {
+    const cut = atFloor({
+      ...twoDeep,
+      floor: -0.5,
+      showing: 0.1,
+      foundation: { ...twoDeep.foundation, wallHeight: 1.3, trench: { ...trench, sides: "shored" } },
+    });
+    const { dig: found, heights } = cut;
+    // Bottom at −2; finished ground outside at −0.6, the base's underside inside.
+    const depths = [1.4, heights.earthInside + 2];
+    expect(found?.deepest.depth).toBeCloseTo(1.4, 9);
+    expect(found?.volume).toBeCloseTo(
+      ((4 * (10 - 0.4) * 0.4) / 2) * ((depths[0] ?? 0) + (depths[1] ?? 0)),
+      9,
+    );
   });
 
   it("leaves over what concrete takes the place of, and piles the rest beside it, 2 ft back", () => {

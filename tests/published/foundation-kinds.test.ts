@@ -105,10 +105,11 @@ describe("trench sides, 29 CFR 1926 subpart P", () => {
 
   it("6 ft deep and 2 ft wide in soil C is 20 ft wide at the top, 66 sq ft, 97.8 cu yd in 40 ft", () => {
     const { dig } = onGround(flat(20 * foot), plane(0), {
-      floor: 0,
+      floor: 1 * foot,
       strip: 0,
+      showing: null,
       foundation: {
-        wallHeight: 5 * foot,
+        wallHeight: 6 * foot,
         footingThickness: 1 * foot,
         footingWidth: 2 * foot,
         wallThickness: 1e-9,
@@ -123,9 +124,10 @@ describe("trench sides, 29 CFR 1926 subpart P", () => {
 
   it("stays upright below 5 ft where nobody asks for slopes", () => {
     const { dig } = onGround(flat(10), plane(0), {
-      floor: 0,
+      floor: 1 * foot,
       strip: 0,
-      foundation: { wallHeight: 4 * foot, footingThickness: 0.9 * foot },
+      showing: null,
+      foundation: { wallHeight: 5 * foot, footingThickness: 0.9 * foot },
     });
     expect(dig?.sides).toBe("upright");
     expect(dig?.sideSlope).toBe(0);

@@ -38,6 +38,20 @@ describe("the bill", () => {
     expect(quantity("cut-loads", { cut: (18 / 1.25) * (1 + 1e-15) })).toBe(2);
   });
 
+  it("tells what the trench takes and leaves: 12 dug, 7 back, 5 × 1.25 over on one truck of 9", () => {
+    const trench = { volume: 12, backfill: 7, leftOver: 5 };
+    expect(quantity("trench-dig", { trench })).toBe(12);
+    expect(quantity("trench-back", { trench })).toBe(7);
+    expect(quantity("trench-left", { trench })).toBeCloseTo(6.25, 9);
+    const left = bill({ ...input, trench }).find(({ id }) => id === "trench-left");
+    expect(left?.trucked?.loads).toBe(1);
+    const hours = (id: string, part = {}) =>
+      quantity(id, { work: workSchema.parse({ dig: 10, place: 10, turn: 0.5 }), ...part }) ?? 0;
+    expect(hours("machine-hours", { trench }) - hours("machine-hours")).toBeCloseTo(1.9, 9);
+    expect(hours("truck-hours", { trench }) - hours("truck-hours")).toBeCloseTo(0.5, 9);
+    expect(quantity("trench-dig")).toBeUndefined();
+  });
+
   it("says how every figure came about", () => {
     for (const item of bill(input)) expect(item.how.length).toBeGreaterThan(5);
   });

@@ -88,12 +88,34 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
       return [{ name: "Fill, loose", figure: quantity("fill-loose") }, truck];
     case "cut-loads":
       return [{ name: "Cut, loose", figure: quantity("cut-loose") }, truck];
+    case "trench-dig":
+      return trenchInputs(asked);
+    case "trench-back":
+    case "trench-left":
+      return [
+        { name: "Trench, in the bank", figure: quantity("trench-dig") },
+        {
+          name: "Footing and wall in it",
+          figure: figures.volume(results.foundation?.dig?.leftOver ?? 0),
+        },
+        ...(item.id === "trench-left" ? [swelling] : []),
+      ];
     case "left-over":
     case "short":
       return [cut, fill, shrinking];
     default:
       return otherInputs(item, asked);
   }
+}
+
+function trenchInputs({ results, figures }: Asked): WhyInput[] {
+  const dig = results.foundation?.dig;
+  if (!dig) return [];
+  return [
+    { name: "Wide at the bottom", figure: figures.length(dig.bottomWidth) },
+    { name: "Deepest", figure: figures.length(dig.deepest.depth) },
+    { name: "Sides", figure: dig.sides },
+  ];
 }
 
 function otherInputs(item: BillItem, asked: Asked): WhyInput[] {

@@ -14,6 +14,7 @@ const stageTitles: Readonly<Record<WorkStage, string>> = {
   strip: "First: topsoil off",
   undercut: "Stumps and soft ground",
   earth: "Cut and fill",
+  trench: "Trench",
   foundation: "Foundation",
   drain: "Drain round the footing",
   base: "Under the slab",
