@@ -230,7 +230,9 @@ function fillUnderSlab({
     name: "fill under the slab",
     value: most,
     source:
-      "International Residential Code R506.2.1 (2012): 24 in of clean sand or gravel, 8 in of earth, unless approved",
+      foundation.slabFill.approved === null
+        ? "International Residential Code R506.2.1 (2012): 24 in of clean sand or gravel, 8 in of earth, unless approved"
+        : "approved for this plan, as you typed: an engineer or the building office answers for it",
   };
   if (!hasSlab(foundation)) return { ...rule, height: null, place: "no slab lies on the ground inside" };
   return {

@@ -34,8 +34,9 @@ export function earthBelowFloor({
   return slab + foundation.baseThickness;
 }
 
-/** Greatest fill under a slab without approval, IRC R506.2.1 (2012), m: 24 in of sand or gravel, 8 in of earth. */
+/** Greatest fill under a slab, m: as approved, else IRC R506.2.1 (2012), 24 in of sand or gravel, 8 in of earth. */
 export function mostSlabFill({ slabFill }: Foundation): number {
+  if (slabFill.approved !== null) return slabFill.approved;
   return slabFill.kind === "earth" ? 0.2032 : 0.6096;
 }
 

@@ -67,6 +67,8 @@ export const slabFillSchema = z.object({
   kind: z.enum(["sand-gravel", "earth"]).default("sand-gravel"),
   /** Thickness of a layer, compacted, m. */
   lift: positive.default(0.1524),
+  /** Depth that an engineer or the building office allows, m; null: the published limit. */
+  approved: positive.nullable().default(null),
 });
 
 /** What the footing carries and stands on, for the table of least widths. */

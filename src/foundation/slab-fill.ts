@@ -22,7 +22,7 @@ export interface SlabGround {
 export function fillUnderSlab(foundation: Foundation, ground: SlabGround): FillUnderSlab | null {
   if (!hasSlab(foundation)) return null;
   const depth = (height: number) => ground.earthInside - (height - ground.strip);
-  const { lift, kind } = foundation.slabFill;
+  const { lift, kind, approved } = foundation.slabFill;
   const greatest = Math.max(
     depth(ground.lowest.height),
     ...ground.corners.map((corner) => depth(corner.ground)),
@@ -43,9 +43,12 @@ export function fillUnderSlab(foundation: Foundation, ground: SlabGround): FillU
     limit,
     passes: greatest <= limit + 1e-9,
     cutAndFill: greatest > 0.0254 && least < -0.0254,
-    source: `International Residential Code R506.2.1 (2012): ${
-      kind === "earth" ? "8 in of earth" : "24 in of clean sand or gravel"
-    }, unless approved`,
+    source:
+      approved !== null
+        ? "the depth that you typed as approved"
+        : `International Residential Code R506.2.1 (2012): ${
+            kind === "earth" ? "8 in of earth" : "24 in of clean sand or gravel"
+          }, unless approved`,
   };
 }
 

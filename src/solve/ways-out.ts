@@ -5,17 +5,20 @@
  * Method  Each change is made by the gap between the two rules that clash; where two others clash then, with a
  *         change for them too, three at most. Or the building is moved step by step in eight directions. Each
  *         plan is solved anew. Only what works is told, its floor set within
- *         the band, as near to the present one as may be. A move is looked for on a coarse grid and then checked
+ *         the band, as near to the present one as may be; a plan in which a limit that was kept is now kept at no floor
+ *         doesn't count. A move is looked for on a coarse grid and then checked
  *         on the full one. Whether a move keeps the setbacks is told by the plan's cautions once it is tried.
  * Source  First principles.
  */
 
 import { chooseFoundation } from "../document/commands/foundation";
+import { mostSlabFill } from "../document/foundationMeasures";
 import type { Building, Project } from "../document/schema";
 import { FOOT, INCH } from "../units";
 import { longerDrive } from "./longer-drive";
 import { createSolver } from "./pipeline";
-import type { BandClash, BandResult, BandRule, Solver } from "./results";
+import type { BandClash, BandResult, Problem, Solver } from "./results";
+import { toLookAt } from "./to-look-at";
 import { type Words, wordsFor } from "./words";
 
 export interface WayOut {
@@ -25,6 +28,10 @@ export interface WayOut {
   /** The plan with it, its floor within the band. */
   readonly project: Project;
   readonly band: BandResult;
+  /** What there is to look at with it that wasn't before. */
+  readonly brings: readonly Problem[];
+  /** How much more the priced items come to; null while nothing is priced. */
+  readonly dearer: number | null;
 }
 
 interface Change {
@@ -41,54 +48,86 @@ const directions = ["east", "north-east", "north", "north-west", "west", "south-
 const movesInMetres = [1, 2, 4, 8];
 const movesInFeet = [3, 6, 12, 24];
 
+/** The plan that ways out are looked for, and what is worked with on the way. */
+interface Search {
+  readonly project: Project;
+  readonly solver: Solver;
+  readonly words: Words;
+  /** Limits that no floor keeps already. */
+  readonly nowhere: ReadonlySet<string>;
+}
+
+/** One found, or null: nothing yet, but a good moment to let others work. */
+type Steps<Answer = void> = Generator<WayOut | null, Answer>;
+
 /** The ways that work, the small changes first; none where the band isn't empty or nothing of this helps. */
 export function waysOut(project: Project, solver: Solver = createSolver()): WayOut[] {
+  return [...waysOutInTurn(project, solver)].filter((way) => way !== null);
+}
+
+/** The same one by one, with a stop after each plan that is solved. */
+export function* waysOutInTurn(project: Project, solver: Solver = createSolver()): Steps {
   const { building } = project;
-  const { clash } = solver.solve(project).band;
-  if (!building || !clash) return [];
-  const words = wordsFor(project.display);
-  const ways = mended({ id: "", what: "", project }, clash, words, solver, mostTogether);
-  const move = moved(project, building, clash, words, solver);
-  return move ? [...ways, move] : ways;
+  const { clash, rules } = solver.solve(project).band;
+  if (!building || !clash) return;
+  const search = { project, solver, words: wordsFor(project.display), nowhere: keptNowhere(rules) };
+  yield null;
+  yield* mended({ id: "", what: "", project }, clash, search, mostTogether);
+  yield* moved(building, clash, search);
 }
 
 /** Changes for the two rules that clash, each with more of them until there is a band. */
-function mended(start: Change, clash: BandClash, words: Words, solver: Solver, left: number): WayOut[] {
+function* mended(start: Change, clash: BandClash, search: Search, left: number): Steps {
   const { building } = start.project;
-  if (!building) return [];
+  const { words, solver } = search;
+  if (!building) return;
   const changes = [
     ...foundationChanges(start.project, building, clash, words),
     ...swaleChange(start.project, clash, words),
     ...driveChange(start.project, clash, words),
+    ...approvedFill(start.project, building, clash, words),
   ].filter(({ id }) => !start.id.split("+").includes(id));
-  return changes.flatMap((change) => {
+  for (const change of changes) {
     const next = {
       id: start.id === "" ? change.id : `${start.id}+${change.id}`,
       what: start.what === "" ? change.what : `${start.what}, ${change.what}`,
       project: change.project,
     };
-    const way = worked(next, solver);
-    if (way) return [way];
-    const other = solver.solve(next.project).band.clash;
-    return other && left > 1 ? mended(next, other, words, solver, left - 1) : [];
-  });
+    const way = worked(next, search);
+    yield way;
+    const other = way ? null : solver.solve(next.project).band.clash;
+    if (other && left > 1) yield* mended(next, other, search, left - 1);
+  }
 }
 
 /** A change whose plan has a band, with the floor moved into it; null where it hasn't. */
-function worked(change: Change, solver: Solver): WayOut | null {
+function worked(change: Change, { project, solver, words, nowhere }: Search): WayOut | null {
   const { building } = change.project;
   const { band } = solver.solve(change.project);
-  if (!building || band.empty || band.rules.some(keptNowhere)) return null;
+  if (!building || band.empty || [...keptNowhere(band.rules)].some((id) => !nowhere.has(id))) return null;
   const floor = Math.min(
     Math.max(building.floor, band.low ?? Number.NEGATIVE_INFINITY),
     band.high ?? Number.POSITIVE_INFINITY,
   );
-  return { ...change, project: { ...change.project, building: { ...building, floor } }, band };
+  const settled = { ...change.project, building: { ...building, floor } };
+  const [before, after] = [solver.solve(project), solver.solve(settled)];
+  const listed = (plan: Project, results: typeof before) =>
+    toLookAt(plan, results.problems, results, results.floor, words);
+  const known = new Set(listed(project, before).map(({ code, where }) => `${code} ${where}`));
+  const priced = Object.keys(project.prices).length > 0;
+  return {
+    ...change,
+    project: settled,
+    band,
+    brings: listed(settled, after).filter(({ code, where }) => !known.has(`${code} ${where}`)),
+    dearer: priced ? after.cost.total - before.cost.total : null,
+  };
 }
 
-/** A limit that no floor keeps is no way out either, though the floor isn't what mends it. */
-const keptNowhere = ({ on, atAnyFloor, id }: BandRule) =>
-  on && atAnyFloor === "broken" && ["unbalancedFill", "greatestWall"].includes(id);
+/** Limits that no floor keeps: a way that brings one is none, though the floor isn't what mends it. */
+function keptNowhere(rules: BandResult["rules"]): ReadonlySet<string> {
+  return new Set(rules.filter(({ on, atAnyFloor }) => on && atAnyFloor === "broken").map(({ id }) => id));
+}
 
 function foundationChanges(
   project: Project,
@@ -175,29 +214,45 @@ function driveChange(project: Project, clash: BandClash, words: Words): readonly
 
 const driveRules = ["steepestDrive", "driveDown", "landing", "landingDown"];
 
-/** The shortest move that gives a band; of equal ones the one with the widest. */
-function moved(
+/** More fill under the slab than is published, where somebody answers for it. */
+function approvedFill(
   project: Project,
   building: Building,
   clash: BandClash,
   words: Words,
-  solver: Solver,
-): WayOut | null {
-  if (!clash.low.at && !clash.high.at) return null;
+): readonly Change[] {
+  if (clash.high.id !== "fillUnderSlab") return [];
+  const { foundation } = building;
+  const most = mostSlabFill(foundation) + roundedUp(clash.gap, project);
+  const slabFill = { ...foundation.slabFill, approved: most };
+  return [
+    {
+      id: "approvedFill",
+      what: `up to ${words.length(most)} of fill under the slab, specified and tested as an engineer or the building office asks`,
+      project: { ...project, building: { ...building, foundation: { ...foundation, slabFill } } },
+    },
+  ];
+}
+
+/** The shortest move that gives a band; of equal ones the one with the widest. */
+function* moved(building: Building, clash: BandClash, search: Search): Steps {
+  const { project, solver, words } = search;
+  if (!clash.low.at && !clash.high.at) return;
   const feet = isInFeet(project);
   for (const step of feet ? movesInFeet : movesInMetres) {
     const by = feet ? step * FOOT : step;
-    const tried = directions
-      .map((direction, k) => movedBy(project, building, by, (k * Math.PI) / 4, direction, words))
-      .map((change) => ({ change, room: room(solver.solve(change.project, { detail: "drag" }).band) }))
-      .filter((each) => each.room > 0)
-      .sort((a, b) => b.room - a.room);
-    for (const { change } of tried) {
-      const way = worked(change, solver);
-      if (way) return way;
+    const tried: { readonly change: Change; readonly room: number }[] = [];
+    for (const [k, direction] of directions.entries()) {
+      const change = movedBy(project, building, by, (k * Math.PI) / 4, direction, words);
+      tried.push({ change, room: room(solver.solve(change.project, { detail: "drag" }).band) });
+      yield null;
+    }
+    for (const { change } of tried.filter((each) => each.room > 0).sort((a, b) => b.room - a.room)) {
+      const way = worked(change, search);
+      yield way;
+      if (way) return;
     }
   }
-  return null;
 }
 
 function movedBy(

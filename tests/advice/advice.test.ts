@@ -101,7 +101,7 @@ describe("the floor's rules, worked by hand", () => {
   });
 
   it("fill of earth may be 8 in, a crawl space has none, a thickened edge is as deep as it is typed", () => {
-    const earth = { ...facts.foundation, slabFill: { kind: "earth" as const, lift: 0.15 } };
+    const earth = { ...facts.foundation, slabFill: { ...facts.foundation.slabFill, kind: "earth" as const } };
     expect(height("fillUnderSlab", { foundation: earth })).toBeCloseTo(99.6 - 0.15 + 0.2032 + 0.2, 9);
     const crawl = { ...facts.foundation, kind: "crawl-space" as const };
     expect(height("fillUnderSlab", { foundation: crawl })).toBeNull();

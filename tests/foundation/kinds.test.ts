@@ -162,7 +162,7 @@ describe("fill under the slab", () => {
     const { slabFill } = onGround(flat(10), plane(0, -0.08), {
       floor: 0,
       strip: 0.15,
-      foundation: { slabFill: { kind: "sand-gravel", lift: 0.15 } },
+      foundation: { slabFill: { kind: "sand-gravel", lift: 0.15, approved: null } },
     });
     const under = defaults.slabThickness + defaults.baseThickness;
     expect(slabFill?.corners.map(({ depth }) => depth)).toEqual(

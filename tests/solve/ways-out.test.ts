@@ -65,6 +65,25 @@ describe("ways out of an empty band", { timeout: 30_000 }, () => {
     expect(ids).toContain("crawlSpace+tallerWall");
   });
 
+  it("more fill than published, where it is approved, comes with what it brings and costs", () => {
+    const project = {
+      ...steep({}, { kind: "stem-wall" }, 0.06),
+      prices: { "fill-loose": 30, slab: 200, wall: 250 },
+    };
+    const high = { ...project, rules: { ...project.rules, aboveUphillGround: 0.3 } };
+    const before = createSolver().solve(high);
+    expect(before.band.clash?.high.id).toBe("fillUnderSlab");
+    const way = waysOut(high).find(({ id }) => id.includes("approvedFill"));
+    const approved = way?.project.building?.foundation.slabFill.approved ?? 0;
+    expect(approved - 0.6096).toBeGreaterThanOrEqual((before.band.clash?.gap ?? 0) - 1e-9);
+    const after = createSolver().solve(way?.project ?? high);
+    expect(after.band.empty).toBe(false);
+    expect(way?.dearer).toBeCloseTo(after.cost.total - before.cost.total, 6);
+    const told = new Set(before.problems.map(({ code, where }) => `${code} ${where}`));
+    for (const { code, where } of after.problems.filter((each) => !told.has(`${each.code} ${each.where}`)))
+      expect(way?.brings.some((each) => each.code === code && each.where === where)).toBe(true);
+  });
+
   it("none where there is a band, and none of the wall's where steps already go down", () => {
     expect(waysOut(site())).toEqual([]);
     expect(createSolver().solve(site()).band.clash).toBeNull();

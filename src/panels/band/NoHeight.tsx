@@ -2,17 +2,23 @@
 import { useEffect, useState } from "react";
 import { mostOptions, optionEdits, type Project } from "../../document";
 import type { BandClash } from "../../solve/results";
-import { type WayOut, waysOut } from "../../solve/ways-out";
+import { type WayOut, waysOutInTurn } from "../../solve/ways-out";
 import { runTogether } from "../../store/actions";
+import { money } from "../cost/money";
 import { Action } from "../fields/Choice";
 import { useNotation, useProject } from "../useProject";
 import "./band.css";
 
-/** What was found for a plan; another plan asks anew. */
+/** What was found for a plan so far; another plan asks anew. */
 interface Found {
   readonly of: Project;
-  readonly ways: readonly WayOut[] | null;
+  readonly ways: readonly WayOut[];
+  /** "stopped": a way was tried before all had been looked for. */
+  readonly state: "looking" | "stopped" | "done";
 }
+
+/** Kept, so that they are there again when a way that was tried is undone. */
+const known = new WeakMap<Project, Found>();
 
 export function NoHeight({ clash }: { clash: BandClash }) {
   const notation = useNotation();
@@ -30,38 +36,60 @@ export function NoHeight({ clash }: { clash: BandClash }) {
 
 function Ways() {
   const project = useProject((present) => present);
-  const notation = useNotation();
   const [found, setFound] = useState<Found | null>(null);
-  const current = found?.of === project ? found : null;
+  const current = found?.of === project ? found : (known.get(project) ?? null);
+  const look = () => setFound({ of: project, ways: [], state: "looking" });
   useSearch(current, setFound);
   if (!current)
     return (
-      <Action look="quiet" onPress={() => setFound({ of: project, ways: null })}>
+      <Action look="quiet" onPress={look}>
         Look for ways out
       </Action>
     );
-  if (!current.ways) return <p role="status">Looking: each way is worked out in full…</p>;
-  if (current.ways.length === 0)
-    return (
-      <p role="status">
-        No taller wall, stepped footing, other floor, lower swale, longer drive or short move gives a height
-        that keeps them all. Look at the limits themselves.
-      </p>
-    );
   return (
-    <ul className="ways" aria-label="Ways out">
-      {current.ways.map(({ id, what, project: next }) => (
-        <li key={id}>
-          <span>
-            {what}
-            <span className="soft">{`, floor at ${notation.length(next.building?.floor ?? Number.NaN)}`}</span>
-          </span>
-          <Action look="quiet" onPress={() => tryWay(what, next)}>
-            Try it
-          </Action>
-        </li>
-      ))}
-    </ul>
+    <>
+      <p role="status" className="soft">
+        {wordsOf(current)}
+      </p>
+      <ul className="ways" aria-label="Ways out">
+        {current.ways.map((way) => (
+          <Way key={way.id} way={way} />
+        ))}
+      </ul>
+      {current.state === "stopped" ? (
+        <Action look="quiet" onPress={look}>
+          Look for all of them
+        </Action>
+      ) : null}
+    </>
+  );
+}
+
+function wordsOf({ ways, state }: Found): string {
+  if (state === "looking") return "Looking: each way is worked out in full…";
+  if (ways.length > 0) return "Ways out, each worked out in full:";
+  return "No taller wall, stepped footing, other floor, approved fill, lower swale, longer drive or short move gives a height that keeps them all. Look at the limits themselves.";
+}
+
+function Way({ way: { what, project, brings, dearer } }: { way: WayOut }) {
+  const notation = useNotation();
+  const also = [
+    `floor at ${notation.length(project.building?.floor ?? Number.NaN)}`,
+    ...(dearer === null ? [] : [`${money(Math.abs(dearer))} ${dearer < 0 ? "less" : "more"}`]),
+    ...(brings.length === 0
+      ? ["nothing new to look at"]
+      : [`brings: ${brings.map(({ where, what: said }) => `${where}: ${said}`).join(" ")}`]),
+  ];
+  return (
+    <li>
+      <span>
+        {what}
+        <span className="soft">{`; ${also.join("; ")}`}</span>
+      </span>
+      <Action look="quiet" onPress={() => tryWay(what, project)}>
+        Try it
+      </Action>
+    </li>
   );
 }
 
@@ -81,11 +109,24 @@ function tryWay(what: string, next: Project): void {
   ]);
 }
 
-/** The search waits a frame, so that its word is seen first. */
+/** Works on in short turns, so that the window goes on answering and each way is seen as it is found. */
 function useSearch(current: Found | null, setFound: (found: Found) => void) {
+  const of = current?.state === "looking" ? current.of : null;
   useEffect(() => {
-    if (!current || current.ways) return;
-    const timer = setTimeout(() => setFound({ of: current.of, ways: waysOut(current.of) }), 30);
+    if (!of) return;
+    const search = waysOutInTurn(of);
+    let ways: readonly WayOut[] = [];
+    let timer = setTimeout(turn, 30);
     return () => clearTimeout(timer);
-  }, [current, setFound]);
+
+    function turn() {
+      const { value, done } = search.next();
+      if (value) ways = [...ways, value];
+      if (value || done) {
+        known.set(of as Project, { of: of as Project, ways, state: done ? "done" : "stopped" });
+        setFound({ of: of as Project, ways, state: done ? "done" : "looking" });
+      }
+      if (!done) timer = setTimeout(turn, 0);
+    }
+  }, [of, setFound]);
 }

@@ -56,6 +56,7 @@ export function LimitValue({ rule }: { rule: BandRule }) {
   const slope = slopes[rule.id];
   if (rule.id === "frostCover") return <FrostDepth />;
   if (rule.id === "costLimit") return <CostLimit />;
+  if (rule.id === "fillUnderSlab") return <ApprovedFill />;
   if (slope)
     return (
       <SlopeField label="At most" ratio={rules[slope]} onCommit={(ratio) => change({ [slope]: ratio })} />
@@ -85,6 +86,23 @@ function CostLimit() {
       placeholder="no limit"
       onEmpty={() => change({ costLimit: null })}
       onCommit={(costLimit) => change({ costLimit })}
+    />
+  );
+}
+
+function ApprovedFill() {
+  const slabFill = useProject(({ building }) => building?.foundation.slabFill ?? null);
+  if (!slabFill) return null;
+  const change = (approved: number | null) =>
+    tryRun(buildingEdits.changeFoundation, { patch: { slabFill: { ...slabFill, approved } } });
+  return (
+    <LengthField
+      label="Fill that is approved"
+      m={slabFill.approved}
+      placeholder="as published"
+      help="What an engineer or the building office allows here, in writing."
+      onEmpty={() => change(null)}
+      onCommit={change}
     />
   );
 }
