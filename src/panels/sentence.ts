@@ -123,7 +123,10 @@ function loads({ truck }: Project, { bill }: Results): SentencePart[] {
   const parts = (["fill", "cut"] as const).flatMap((kind): SentencePart[][] => {
     const count = quantity(`${kind}-loads`);
     if (count === 0) return [];
-    return [[strong(loadsText(count, quantity(`${kind}-loose`), truck.volume)), plain(` of ${kind}`)]];
+    const trench = kind === "cut" ? quantity("trench-left") : 0;
+    const loose = quantity(`${kind}-loose`) + trench;
+    const what = trench > 0 ? "cut and trench soil" : kind;
+    return [[strong(loadsText(count, loose, truck.volume)), plain(` of ${what}`)]];
   });
   return parts.flatMap((part, index) => (index > 0 ? [plain(" and "), ...part] : part));
 }

@@ -104,7 +104,7 @@ function hours(items: readonly Counted[], { work }: BillInput): Counted[] {
     amount("fill-loads", "cut-loads") +
     items.reduce(
       (sum, { stage, trucked }) =>
-        stage === "earth" || stage === "strip" ? sum : sum + (trucked?.loads ?? 0),
+        ["earth", "trench", "strip"].includes(stage) ? sum : sum + (trucked?.loads ?? 0),
       0,
     );
   const machine = (work.dig ? dug / work.dig : 0) + (work.place ? placed / work.place : 0);

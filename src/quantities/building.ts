@@ -5,8 +5,8 @@
  * Source  Volumes come from the foundation's take-off; first principles.
  */
 import type { Materials, Truck } from "../document/schema";
-import type { FoundationTakeOff, TrenchDig } from "../solve/results";
-import { type Counted, counted, stoneByTruck, trucked } from "./item";
+import type { FoundationTakeOff } from "../solve/results";
+import { type Counted, counted, stoneByTruck, type TrenchVolumes, trucked } from "./item";
 
 /** The parts of a take-off; those a kind of foundation doesn't have may be missing. */
 export type Taken = Pick<FoundationTakeOff, "wall" | "footing" | "slab" | "base"> &
@@ -19,7 +19,7 @@ export type Taken = Pick<FoundationTakeOff, "wall" | "footing" | "slab" | "base"
 export interface BuildingInput {
   readonly concrete: Taken;
   /** Null: no trench is dug. */
-  readonly trench?: Pick<TrenchDig, "volume" | "backfill" | "leftOver"> | null;
+  readonly trench?: TrenchVolumes | null;
   /** More concrete to order than the drawing holds, a share. */
   readonly concreteWaste?: number;
   readonly materials: Materials;

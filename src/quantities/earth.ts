@@ -9,7 +9,7 @@
  * Source  First principles; swell, shrink and weights are the user's figures.
  */
 import type { Materials, Truck } from "../document/schema";
-import { type Counted, counted, trucked } from "./item";
+import { type Counted, counted, type TrenchVolumes, trucked } from "./item";
 
 export interface EarthInput {
   /** Earth to move after stripping: cut in the bank, fill as compacted, m3. */
@@ -26,6 +26,8 @@ export interface EarthInput {
   /** Least and most topsoil that test pits met, m. */
   readonly topsoilMet?: readonly [number, number] | null;
   readonly stumps?: number;
+  /** Null: no trench is dug. */
+  readonly trench?: TrenchVolumes | null;
   readonly materials: Materials;
   readonly truck: Truck;
 }
@@ -154,7 +156,7 @@ function holes({ stumps = 0, materials }: EarthInput): Counted[] {
 }
 
 function moved(input: EarthInput): Counted[] {
-  const { cut, fill, error = 0, stumps = 0, materials, truck } = input;
+  const { cut, fill, error = 0, stumps = 0, trench, materials, truck } = input;
   const { swell, shrink, weights } = materials;
   const refilled = softGround(materials) + stumps * stumpHole(materials);
   const needed = fill + refilled;
@@ -167,6 +169,7 @@ function moved(input: EarthInput): Counted[] {
     error > 0 ? ([Math.max(0, value - error * factor), value + error * factor] as const) : null;
   const broughtIn = trucked(fillLoose, looseWeight, truck);
   const takenOut = trucked(cutLoose, looseWeight, truck);
+  const allOut = trucked(cutLoose + (trench?.leftOver ?? 0) * swell, looseWeight, truck);
   const also = refilled > 0 ? ", with what goes into holes and soft ground" : "";
   return [
     counted(
@@ -215,7 +218,12 @@ function moved(input: EarthInput): Counted[] {
       "m3",
       { range: about(cutLoose, swell), trucked: takenOut },
     ),
-    loads("cut-loads", "Loads of cut if all of it goes out", takenOut.loads, input),
+    loads(
+      "cut-loads",
+      trench ? "Loads of cut and trench soil if all of it goes out" : "Loads of cut if all of it goes out",
+      allOut.loads,
+      input,
+    ),
     balance >= 0
       ? counted(
           {

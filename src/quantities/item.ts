@@ -1,8 +1,11 @@
 /** One line of the bill before its price. Volumes m3, weights kg. */
 import type { Materials, Truck } from "../document/schema";
-import type { BillItem } from "../solve/results";
+import type { BillItem, TrenchDig } from "../solve/results";
 
 export type Counted = Omit<BillItem, "price" | "cost">;
+
+/** What the trench takes, m3 in the bank. */
+export type TrenchVolumes = Pick<TrenchDig, "volume" | "backfill" | "leftOver">;
 
 type Head = Pick<Counted, "id" | "item" | "stage" | "how">;
 type Extra = Partial<Pick<Counted, "range" | "waste" | "trucked">>;

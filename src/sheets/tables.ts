@@ -326,15 +326,23 @@ export function earthTable(project: Project, results: Results, figures: Figures)
   const volume = (m3: number) => formatVolume(m3, display.volume);
   const { inside, outside, total } = earthwork;
   const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const loads = (id: string, loose: string) => loadsText(quantity(id), quantity(loose), truck.volume);
+  const loads = (id: string, ...loose: readonly string[]) =>
+    loadsText(
+      quantity(id),
+      loose.reduce((sum, each) => sum + quantity(each), 0),
+      truck.volume,
+    );
   const strip = figures.length(materials.stripDepth);
   const stripped = [
     [`Once ${strip} of topsoil is off and piled apart (${volume(quantity("topsoil"))})`],
     ["in the bank; compacted", volume(quantity("cut")), volume(quantity("fill"))],
     ["loose", volume(quantity("cut-loose")), volume(quantity("fill-loose"))],
+    ...(quantity("trench-left") > 0
+      ? [["left over from the trench, loose", volume(quantity("trench-left")), ""]]
+      : []),
     [
       `all by truck, ${volume(truck.volume)} each`,
-      loads("cut-loads", "cut-loose"),
+      loads("cut-loads", "cut-loose", "trench-left"),
       loads("fill-loads", "fill-loose"),
     ],
   ];

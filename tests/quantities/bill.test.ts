@@ -45,6 +45,8 @@ describe("the bill", () => {
     expect(quantity("trench-left", { trench })).toBeCloseTo(6.25, 9);
     const left = bill({ ...input, trench }).find(({ id }) => id === "trench-left");
     expect(left?.trucked?.loads).toBe(1);
+    // 12.5 of cut and 6.25 on the same trucks of 9: 2.08.
+    expect(quantity("cut-loads", { trench })).toBe(3);
     const hours = (id: string, part = {}) =>
       quantity(id, { work: workSchema.parse({ dig: 10, place: 10, turn: 0.5 }), ...part }) ?? 0;
     expect(hours("machine-hours", { trench }) - hours("machine-hours")).toBeCloseTo(1.9, 9);

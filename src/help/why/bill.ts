@@ -87,7 +87,11 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
     case "fill-loads":
       return [{ name: "Fill, loose", figure: quantity("fill-loose") }, truck];
     case "cut-loads":
-      return [{ name: "Cut, loose", figure: quantity("cut-loose") }, truck];
+      return [
+        { name: "Cut, loose", figure: quantity("cut-loose") },
+        { name: "Trench soil left over, loose", figure: quantity("trench-left") },
+        truck,
+      ];
     case "trench-dig":
       return trenchInputs(asked);
     case "trench-back":
