@@ -157,7 +157,7 @@ function earth({ results: { earthwork, surface, balance }, words }: Page): strin
   );
   if (deepest.length > 0) lines.push(`Deepest outside the walls: ${deepest.join(", ")}.`);
   if (balance?.floor != null)
-    lines.push(`The cut, compacted, makes the fill with the floor at ${words.length(balance.floor)}.`);
+    lines.push(`The cut, compacted, makes the earth fill with the floor at ${words.length(balance.floor)}.`);
   return lines;
 }
 

@@ -34,6 +34,11 @@ export function earthBelowFloor({
   return slab + foundation.baseThickness;
 }
 
+/** Whether the fill under the slab is sand or gravel that is brought, not earth. */
+export function fillIsBrought(foundation: Foundation): boolean {
+  return hasSlab(foundation) && foundation.slabFill.kind === "sand-gravel";
+}
+
 /** Greatest fill under a slab, m: as approved, else IRC R506.2.1 (2012), 24 in of sand or gravel, 8 in of earth. */
 export function mostSlabFill({ slabFill }: Foundation): number {
   if (slabFill.approved !== null) return slabFill.approved;

@@ -124,7 +124,8 @@ function loads({ truck }: Project, { bill }: Results): SentencePart[] {
     const count = quantity(`${kind}-loads`);
     if (count === 0) return [];
     const trench = kind === "cut" ? quantity("trench-left") : 0;
-    const loose = quantity(`${kind}-loose`) + trench;
+    const under = kind === "fill" ? quantity("slab-fill-loose") : 0;
+    const loose = quantity(`${kind}-loose`) + trench + under;
     const what = trench > 0 ? "cut and trench soil" : kind;
     return [[strong(loadsText(count, loose, truck.volume)), plain(` of ${what}`)]];
   });

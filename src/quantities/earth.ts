@@ -3,13 +3,14 @@
  *
  * Units   m3, m2, kg.
  * Method  Earth moved is measured in the bank once the topsoil is off. Loose = bank × swell, compacted = bank × shrink, so
- *         compacted fill takes fill ÷ shrink of bank earth. What comes out of soft ground and stump holes isn't reckoned as
+ *         compacted fill takes fill ÷ shrink of bank earth. Sand or gravel under a slab is brought: loose = compacted × what the
+ *         user's stone takes, and no cut makes it. What comes out of soft ground and stump holes isn't reckoned as
  *         fit for fill; what goes back in is compacted fill. A bank weight stays the same on the truck: loose weight for a
  *         volume = bank weight ÷ swell.
  * Source  First principles; swell, shrink and weights are the user's figures.
  */
 import type { Materials, Truck } from "../document/schema";
-import { type Counted, counted, type TrenchVolumes, trucked } from "./item";
+import { type Counted, counted, stoneByTruck, type TrenchVolumes, trucked } from "./item";
 
 export interface EarthInput {
   /** Earth to move after stripping: cut in the bank, fill as compacted, m3. */
@@ -159,7 +160,8 @@ function moved(input: EarthInput): Counted[] {
   const { cut, fill, error = 0, stumps = 0, trench, materials, truck } = input;
   const { swell, shrink, weights } = materials;
   const refilled = softGround(materials) + stumps * stumpHole(materials);
-  const needed = fill + refilled;
+  const brought = broughtInside(input);
+  const needed = fill - brought + refilled;
   const out = cut + softGround(materials);
   const looseWeight = weights.earth / swell;
   const fillLoose = (needed / shrink) * swell;
@@ -168,6 +170,7 @@ function moved(input: EarthInput): Counted[] {
   const about = (value: number, factor = 1) =>
     error > 0 ? ([Math.max(0, value - error * factor), value + error * factor] as const) : null;
   const broughtIn = trucked(fillLoose, looseWeight, truck);
+  const granular = stoneByTruck(brought, materials, truck);
   const takenOut = trucked(cutLoose, looseWeight, truck);
   const allOut = trucked(cutLoose + (trench?.leftOver ?? 0) * swell, looseWeight, truck);
   const also = refilled > 0 ? ", with what goes into holes and soft ground" : "";
@@ -188,14 +191,29 @@ function moved(input: EarthInput): Counted[] {
       {
         id: "fill-loose",
         stage: "earth",
-        item: "Fill, loose on the truck",
+        item: brought > 0 ? "Earth fill, loose on the truck" : "Fill, loose on the truck",
         how: `compacted ÷ shrink × swell${also}`,
       },
       fillLoose,
       "m3",
       { range: about(fillLoose, swell / shrink), trucked: broughtIn },
     ),
-    loads("fill-loads", "Loads of fill if all of it comes in", broughtIn.loads, input),
+    ...(brought > 0
+      ? [
+          counted(
+            {
+              id: "slab-fill-loose",
+              stage: "earth",
+              item: "Sand or gravel under the slab, loose",
+              how: "compacted × loose for one that lies compacted; no cut makes it",
+            },
+            granular.loose,
+            "m3",
+            { trucked: granular },
+          ),
+        ]
+      : []),
+    loads("fill-loads", "Loads of fill if all of it comes in", broughtIn.loads + granular.loads, input),
     counted(
       {
         id: "cut",
@@ -230,7 +248,7 @@ function moved(input: EarthInput): Counted[] {
             id: "left-over",
             stage: "earth",
             item: "Left over if the cut is fit to use as fill",
-            how: "cut − fill ÷ shrink, in the bank; what the trench leaves isn't in it",
+            how: "cut − earth fill ÷ shrink, in the bank; what the trench leaves isn't in it",
           },
           balance,
           "m3",
@@ -240,12 +258,17 @@ function moved(input: EarthInput): Counted[] {
             id: "short",
             stage: "earth",
             item: "Short if the cut is fit to use as fill",
-            how: "fill ÷ shrink − cut, in the bank; what the trench leaves isn't in it",
+            how: "earth fill ÷ shrink − cut, in the bank; what the trench leaves isn't in it",
           },
           -balance,
           "m3",
         ),
   ];
+}
+
+/** Compacted fill inside the walls that can't come from the cut, m3. */
+function broughtInside({ fillInside = 0, slabFill }: EarthInput): number {
+  return slabFill === "sand-gravel" ? fillInside : 0;
 }
 
 /** The fill by kind: what lies inside the walls may have to be clean sand or gravel. */

@@ -14,6 +14,7 @@ export const costGroups: readonly CostGroup[] = [
 
 const byId: Readonly<Record<string, CostGroup>> = {
   "fill-loose": "earth-in",
+  "slab-fill-loose": "earth-in",
   "cut-loose": "earth-out",
   "trench-left": "earth-out",
   "drain-stone": "stone",

@@ -326,24 +326,23 @@ export function earthTable(project: Project, results: Results, figures: Figures)
   const volume = (m3: number) => formatVolume(m3, display.volume);
   const { inside, outside, total } = earthwork;
   const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const loads = (id: string, ...loose: readonly string[]) =>
-    loadsText(
-      quantity(id),
-      loose.reduce((sum, each) => sum + quantity(each), 0),
-      truck.volume,
-    );
+  const [out, brought] = [
+    quantity("cut-loose") + quantity("trench-left"),
+    quantity("fill-loose") + quantity("slab-fill-loose"),
+  ];
   const strip = figures.length(materials.stripDepth);
   const stripped = [
     [`Once ${strip} of topsoil is off and piled apart (${volume(quantity("topsoil"))})`],
     ["in the bank; compacted", volume(quantity("cut")), volume(quantity("fill"))],
-    ["loose", volume(quantity("cut-loose")), volume(quantity("fill-loose"))],
-    ...(quantity("trench-left") > 0
-      ? [["left over from the trench, loose", volume(quantity("trench-left")), ""]]
-      : []),
+    [
+      quantity("trench-left") > 0 ? "loose, with what the trench leaves" : "loose",
+      volume(out),
+      volume(brought),
+    ],
     [
       `all by truck, ${volume(truck.volume)} each`,
-      loads("cut-loads", "cut-loose", "trench-left"),
-      loads("fill-loads", "fill-loose"),
+      loadsText(quantity("cut-loads"), out, truck.volume),
+      loadsText(quantity("fill-loads"), brought, truck.volume),
     ],
   ];
   return {
@@ -365,15 +364,17 @@ export function earthTable(project: Project, results: Results, figures: Figures)
 }
 
 /** How far the volumes can be trusted, and what they reach down to. */
-function earthNote({ display, grading }: Project, { earthwork, surface }: Results): string {
+function earthNote({ display, grading }: Project, { earthwork, surface, bill }: Results): string {
   if (!earthwork) return "";
   const volume = (m3: number) => formatVolume(m3, display.volume);
+  const granular = bill.find(({ id }) => id === "slab-fill-loose")?.quantity ?? 0;
   const { outside, guessedShare } = earthwork;
   const deepest = [surface?.greatestCut, surface?.greatestFill]
     .flatMap((one) => (one ? [depthInWords(one.depth, display.length, display.rounding)] : []))
     .join(", ");
   const share = Math.round(guessedShare * 100);
   return [
+    ...(granular > 0 ? [`${volume(granular)} of the loose fill is sand or gravel for under the slab.`] : []),
     ...(grading.drives.length > 0
       ? ["Unstripped counts to the top of the drive's stone, stripped to its underside."]
       : []),

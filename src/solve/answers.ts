@@ -138,13 +138,14 @@ function wallShowing({ results, words }: Asked): Answer | null {
 function howMuchFill({ results, words }: Asked): Answer | null {
   const fill = amount(results, "fill");
   const loose = amount(results, "fill-loose");
+  const granular = amount(results, "slab-fill-loose");
   const loads = amount(results, "fill-loads");
   const { earthwork } = results;
   if (!fill || !loose || !loads || !earthwork) return null;
   return {
     id: "how-much-fill",
     question: "How much fill does it take?",
-    answer: `${words.volume(fill.quantity)} compacted, ${words.volume(loose.quantity)} loose, ${loads.quantity} ${loads.quantity === 1 ? "load" : "loads"}`,
+    answer: `${words.volume(fill.quantity)} compacted, ${words.volume(loose.quantity + (granular?.quantity ?? 0))} loose${granular ? ` (${words.volume(granular.quantity)} of it sand or gravel under the slab)` : ""}, ${loads.quantity} ${loads.quantity === 1 ? "load" : "loads"}`,
     where: `before the strip, ${words.volume(earthwork.inside.fill)} of it under the floor, ${words.volume(earthwork.outside.fill)} outside`,
     margin: between(fill.range, words.volume),
     change: "The floor's height first; then the side slopes and the apron's width.",
@@ -200,7 +201,7 @@ function ownCut({ results, words }: Asked): Answer | null {
     answer: left
       ? `yes, with ${words.volume(left.quantity)} left over in the bank`
       : `no, ${words.volume(told.quantity)} short in the bank`,
-    where: "after shrink, topsoil not counted",
+    where: "after shrink; topsoil, and sand or gravel under the slab, not counted",
     margin:
       balance === null ? "at none of the floors looked at" : `it just makes it at ${words.length(balance)}`,
     change:

@@ -5,6 +5,7 @@
  * Method  Both are reckoned once the topsoil is off. Cut falls and fill grows with the floor, so cut × compacted
  *         per bank − fill falls all the way and its zero is found by halving, on the coarse grid outside the walls
  *         and exactly within them.
+ *         Sand or gravel that is brought for under the slab is left out.
  * Source  First principles; what a bank volume makes when compacted is the user's figure.
  */
 import type { VolumeCurve } from "../earthwork";
@@ -20,6 +21,8 @@ export interface BalanceInput {
   /** From the floor down to where the earth ends under it, m. */
   readonly earthBelowFloor: number;
   readonly topsoil: Topsoil;
+  /** Fill under the floor is brought sand or gravel, which no cut makes. */
+  readonly broughtInside: boolean;
   /** Compacted volume for one of bank. */
   readonly shrink: number;
   /** Floors looked at. */
@@ -49,12 +52,15 @@ interface Moved {
 }
 
 function moved(
-  { coarse, curve, earthBelowFloor, topsoil }: BalanceInput,
+  { coarse, curve, earthBelowFloor, topsoil, broughtInside }: BalanceInput,
   floor: number,
   heights: Float64Array,
 ): Moved {
   const outside = sumOutside(coarse, finishHeights(coarse.prepared, floor, heights), topsoil);
   // Lowering the ground by the strip is raising the plane by it.
   const inside = curve.at(floor - earthBelowFloor + topsoil.stripDepth);
-  return { cut: inside.cut + outside.strippedCut, fill: inside.fill + outside.strippedFill };
+  return {
+    cut: inside.cut + outside.strippedCut,
+    fill: (broughtInside ? 0 : inside.fill) + outside.strippedFill,
+  };
 }

@@ -1,5 +1,5 @@
 /** The building at one floor height: levels, corners, drives and foundation; and the bill for it. For the floor shown, and for floors tried. */
-import { hasSlab } from "../document/foundationMeasures";
+import { fillIsBrought } from "../document/foundationMeasures";
 import type { Building, Project } from "../document/schema";
 import { type CornerGround, cornerResults, type FoundationLevels, foundationLevels } from "../foundation";
 import { signedArea } from "../geometry";
@@ -80,7 +80,7 @@ export function billAt(
     ...sureness,
     disturbedArea: footprint.area + outside.area,
     soilArea: outside.soilArea,
-    slabFill: hasSlab(building.foundation) ? building.foundation.slabFill.kind : "earth",
+    slabFill: fillIsBrought(building.foundation) ? "sand-gravel" : "earth",
     stumps: project.stumps,
     concrete: foundation.takeOff,
     trench: foundation.dig,

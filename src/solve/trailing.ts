@@ -1,6 +1,6 @@
 /** What may lag behind a drag: finished contours, daylight lines, standing water, arrows, the error outside, limits found by trying floors. */
 
-import { earthBelowFloor } from "../document/foundationMeasures";
+import { earthBelowFloor, fillIsBrought } from "../document/foundationMeasures";
 import type { Materials, Project } from "../document/schema";
 import type { VolumeCurve } from "../earthwork";
 import { daylightLines, type Finished, type Layout } from "../grading";
@@ -73,6 +73,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       curve: VolumeCurve,
       below: number,
       { stripDepth, respread, shrink }: Materials,
+      broughtInside: boolean,
       low: number,
       high: number,
     ) =>
@@ -81,6 +82,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         curve,
         earthBelowFloor: below,
         topsoil: { stripDepth, respread },
+        broughtInside,
         shrink,
         low,
         high,
@@ -119,6 +121,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           site.curve,
           earthBelowFloor(site.building),
           project.materials,
+          fillIsBrought(site.building.foundation),
           site.range.low,
           site.range.high,
         ),

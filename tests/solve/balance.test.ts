@@ -7,7 +7,7 @@ import { plane, shed, site } from "./sites";
 function insideOnly(surface: ReturnType<typeof plane>, materials: Record<string, number>): Project {
   return site({
     surface,
-    building: { ...shed, foundation: { slabThickness: 0, baseThickness: 0 } },
+    building: { ...shed, foundation: { slabThickness: 0, baseThickness: 0, slabFill: { kind: "earth" } } },
     rest: { grading: { apron: { leave: [0, 1, 2, 3] } }, materials: { swell: 1.25, ...materials } },
   });
 }
@@ -48,7 +48,12 @@ describe("the floor at which cut makes fill", () => {
     // The whole plan at that floor says the same, on its finer grid.
     const { bill } = createSolver().solve(project, { floor: found?.floor ?? 0 });
     const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-    expect(quantity("cut") * 0.9 - quantity("fill")).toBeCloseTo(0, 0);
+    expect(quantity("cut") * 0.9 - quantity("fill-outside")).toBeCloseTo(0, 0);
+    expect(quantity("left-over") + quantity("short")).toBeCloseTo(0, 0);
+    expect(quantity("slab-fill-loose")).toBeCloseTo(
+      quantity("fill-inside") * project.materials.stoneLoose,
+      9,
+    );
   });
 
   it("is missing, with what there is more of, where no floor of the range balances", () => {

@@ -65,6 +65,9 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
   const swelling = { name: "Swell", figure: plainNumber(swell) };
   const shrinking = { name: "Shrink", figure: plainNumber(shrink) };
   const fill = { name: "Fill, compacted", figure: quantity("fill") };
+  const inside = results.bill.some(({ id }) => id === "slab-fill-loose")
+    ? [{ name: "of it sand or gravel under the slab", figure: quantity("fill-inside") }]
+    : [];
   const cut = { name: "Cut, in the bank", figure: quantity("cut") };
   const strip = { name: "Strip", figure: figures.length(stripDepth) };
   const truck = { name: "A truck holds", figure: figures.volume(project.truck.volume) };
@@ -81,11 +84,22 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
     case "fill-outside":
       return [fill, strip];
     case "fill-loose":
-      return [fill, shrinking, swelling];
+      return [fill, ...inside, shrinking, swelling];
+    case "slab-fill-loose":
+      return [
+        ...inside,
+        { name: "Loose for one compacted", figure: plainNumber(project.materials.stoneLoose) },
+      ];
     case "cut-loose":
       return [cut, swelling];
     case "fill-loads":
-      return [{ name: "Fill, loose", figure: quantity("fill-loose") }, truck];
+      return [
+        { name: "Earth fill, loose", figure: quantity("fill-loose") },
+        ...(inside.length > 0
+          ? [{ name: "Sand or gravel, loose", figure: quantity("slab-fill-loose") }]
+          : []),
+        truck,
+      ];
     case "cut-loads":
       return [
         { name: "Cut, loose", figure: quantity("cut-loose") },
@@ -106,7 +120,7 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
       ];
     case "left-over":
     case "short":
-      return [cut, fill, shrinking];
+      return [cut, fill, ...inside, shrinking];
     default:
       return otherInputs(item, asked);
   }

@@ -171,7 +171,8 @@ function Balance() {
   return (
     <p className="small balance">
       <span>
-        The cut, compacted, makes the fill at <strong>{notation.length(floor)}</strong>, if it is fit to use.
+        The cut, compacted, makes the earth fill at <strong>{notation.length(floor)}</strong>, if it is fit to
+        use.
       </span>
       <Action look="quiet" onPress={setFloor}>
         Set the floor there
@@ -180,7 +181,7 @@ function Balance() {
   );
 }
 
-const ordered = ["fill", "fill-loads", "cut", "cut-loads", "base"];
+const ordered = ["fill", "fill-inside", "fill-loads", "cut", "cut-loads", "base"];
 
 const Order = memo(function Order() {
   const bill = useResults((results) => results.bill);
@@ -209,7 +210,12 @@ function useOneStep() {
   const floor = useApp(shownFloor);
   const curve = useResults((results) => results.curve);
   const fill = useResults(({ bill }) => bill.find(({ id }) => id === "fill")?.quantity ?? 0);
-  const loose = useResults(({ bill }) => bill.find(({ id }) => id === "fill-loose")?.quantity ?? 0);
+  const loose = useResults(({ bill }) =>
+    bill.reduce(
+      (sum, { id, quantity }) => (id === "fill-loose" || id === "slab-fill-loose" ? sum + quantity : sum),
+      0,
+    ),
+  );
   const truck = useProject((project) => project.truck.volume);
   const notation = useNotation();
   const inches = notation.display.area === "ft2";
