@@ -54,7 +54,7 @@ export async function exportFoundation(files: Pick<Files, "exportBytes">): Promi
 /** The bill as a table for a spreadsheet. */
 export async function exportBill(files: Pick<Files, "exportBytes">): Promise<void> {
   const project = present(appStore.getState().history);
-  const text = billCsv(solver.solve(project));
+  const text = billCsv(solver.solve(project), project.display);
   await files.exportBytes(suggestedName(project, "-bill.csv"), new TextEncoder().encode(text));
 }
 

@@ -10,8 +10,9 @@ export const bill: Command = {
   about: [
     "Prints the bill of a project as comma-separated values.",
     "",
-    "In the order of work. Columns: stage, item, quantity, unit (m3, m2, m, pieces, loads, hours), least, most, waste (a share),",
-    "loose_m3, tonnes and loads on the truck, price for one unit as typed, cost, how it came about.",
+    "In the order of work and in the project's own units. Columns: stage, item, quantity, unit (yd3 or m3, ft2 or m2, ft or m, pieces,",
+    "loads, hours), least, most, waste (a share), loose volume, weight and loads on the truck, price for one unit as typed, cost, how",
+    "it came about.",
   ].join("\n"),
   async run(args, io) {
     const [file = ""] = readArgs(args, { files: ["FILE"] }).files;
@@ -20,7 +21,7 @@ export const bill: Command = {
     const results = createSolver().solve(project);
     if (results.bill.length === 0)
       throw new InputError(`${file}: no bill yet: it needs ground, a building and its floor.`);
-    io.out(billCsv(results).trimEnd());
+    io.out(billCsv(results, project.display).trimEnd());
     return 0;
   },
 };

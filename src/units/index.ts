@@ -6,6 +6,7 @@ export { formatBearing, parseBearing } from "./bearing";
 export { formatBore } from "./bore";
 export { compass, shortWind } from "./compass";
 export { CUBIC_YARD, FOOT, INCH, SHORT_TON, SQUARE_FOOT } from "./constants";
+export { type CountedUnit, countedIn, type ReadersUnit, weighedIn } from "./counted";
 export { formatDeedBearing, type ParsedDeedBearing, parseDeedBearing } from "./deedBearing";
 export {
   depthInWords,

@@ -13,7 +13,7 @@ export function billFigure(
     case "pieces":
       return `${quantity}`;
     case "hours":
-      return `${plainNumber(quantity)} h`;
+      return `${quantity < 10 ? quantity.toFixed(1) : Math.round(quantity)} h`;
     case "m":
       return figures.length(quantity);
     case "m2":

@@ -2,11 +2,10 @@
 import { siteEdits } from "../../document";
 import type { BillItem } from "../../solve/results";
 import { tryRun } from "../../store/actions";
-import { CUBIC_YARD, FOOT, SQUARE_FOOT } from "../../units";
+import { countedIn, type ReadersUnit } from "../../units";
 import { WordsField } from "../fields/fields";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
-import type { Notation } from "../notation";
 import { Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { money, parseMoney } from "./money";
@@ -34,7 +33,7 @@ export function Prices() {
   return (
     <Section title="Prices">
       {bought.map((item) => (
-        <PriceField key={item.id} item={item} unit={priceUnit(item.unit, notation)} />
+        <PriceField key={item.id} item={item} unit={countedIn(item.unit, notation.display)} />
       ))}
       <p className="soft small">
         In your own money; none is known until you type it. Concrete is reckoned with its waste.
@@ -49,30 +48,7 @@ export function Prices() {
   );
 }
 
-/** `unit`: m3 in the unit that the price is typed for. */
-interface PriceUnit {
-  readonly words: string;
-  /** The item's unit in the one that the price is typed for. */
-  readonly size: number;
-}
-
-function priceUnit(unit: BillItem["unit"], { display }: Notation): PriceUnit {
-  const feet = display.area === "ft2";
-  switch (unit) {
-    case "m3":
-      return display.volume === "yd3" ? { words: "a yd³", size: CUBIC_YARD } : { words: "a m³", size: 1 };
-    case "m2":
-      return feet ? { words: "a ft²", size: SQUARE_FOOT } : { words: "a m²", size: 1 };
-    case "m":
-      return feet ? { words: "a foot", size: FOOT } : { words: "a metre", size: 1 };
-    case "hours":
-      return { words: "an hour", size: 1 };
-    default:
-      return { words: "each", size: 1 };
-  }
-}
-
-function PriceField({ item, unit: { words, size } }: { item: BillItem; unit: PriceUnit }) {
+function PriceField({ item, unit: { each, size } }: { item: BillItem; unit: ReadersUnit }) {
   const price = useProject(({ prices }) => prices[item.id] ?? null);
   const commit = (text: string): string | null => {
     const typed = text.trim();
@@ -82,5 +58,5 @@ function PriceField({ item, unit: { words, size } }: { item: BillItem; unit: Pri
     return refusal(tryRun(siteEdits.setPrice, { item: item.id, price: number / size }));
   };
   const shown = price === null ? "" : (price * size).toFixed(2);
-  return <TypedField label={item.item} unit={words} shown={shown} commit={commit} />;
+  return <TypedField label={item.item} unit={each} shown={shown} commit={commit} />;
 }
