@@ -2,17 +2,19 @@
  * Downhill arrows on a lattice.
  *
  * Units   metres; slope rise over run.
- * Method  Central differences over the grid's neighbours, exact on a plane.
+ * Method  See `slope.ts`, over neighbours a quarter of the lattice's step off.
  * Source  First principles.
  */
 import type { Arrow } from "../solve/results";
 import type { WaterGround } from "./ponds";
+import { gradientAt } from "./slope";
 
-/** Arrows across the longer side of the grid. */
-const across = 30;
-/** Ground flatter than this gets no arrow: its direction is not known from shots. */
-const leastSlope = 0.002;
+/** Arrows across the longer side of the grid: close enough for the space between wall and apron's edge. */
+const across = 60;
+/** Ground flatter than this has no direction that shots could tell. */
+export const flatGround = 0.002;
 
+/** One a lattice place outside the walls; where the ground is flat it points nowhere. */
 export function downhillArrows({ grid, z, blocked }: WaterGround): Arrow[] {
   const step = Math.max(1, Math.round(Math.max(grid.columns, grid.rows) / across));
   const reach = Math.max(1, Math.floor(step / 4));
@@ -20,24 +22,14 @@ export function downhillArrows({ grid, z, blocked }: WaterGround): Arrow[] {
   for (let row = step >> 1; row < grid.rows; row += step) {
     for (let column = step >> 1; column < grid.columns; column += step) {
       if (blocked[row * grid.columns + column]) continue;
-      const gx = difference(column, grid.columns, reach, (c) => row * grid.columns + c);
-      const gy = difference(row, grid.rows, reach, (r) => r * grid.columns + column);
+      const [gx, gy] = gradientAt(grid, z, [column, row], reach, blocked);
       const slope = Math.hypot(gx, gy);
-      if (!(slope >= leastSlope)) continue;
+      if (!Number.isFinite(slope)) continue;
       const x = grid.x0 + (column + 0.5) * grid.cell;
       const y = grid.y0 + (row + 0.5) * grid.cell;
-      arrows.push({ x, y, dx: -gx / slope, dy: -gy / slope, slope });
+      const isFlat = slope < flatGround;
+      arrows.push({ x, y, dx: isFlat ? 0 : -gx / slope, dy: isFlat ? 0 : -gy / slope, slope });
     }
   }
   return arrows;
-
-  /** Rise over run along one line of cells, between the two neighbours that are on the ground. */
-  function difference(at: number, count: number, by: number, cell: (k: number) => number): number {
-    let before = Math.max(0, at - by);
-    let after = Math.min(count - 1, at + by);
-    if (blocked[cell(before)]) before = at;
-    if (blocked[cell(after)]) after = at;
-    if (before === after) return 0;
-    return ((z[cell(after)] as number) - (z[cell(before)] as number)) / ((after - before) * grid.cell);
-  }
 }

@@ -11,6 +11,7 @@
 import { type Grid, gridRegions } from "../terrain";
 import type { Flow } from "./flow";
 import { smoothed } from "./gathered";
+import { gradientAt } from "./slope";
 
 export interface BareGround {
   readonly grid: Grid;
@@ -152,20 +153,18 @@ function grown({ columns, rows }: Grid, cells: Uint8Array, by: number): Uint8Arr
 }
 
 function slopesOf(grid: Grid, z: Float64Array): Float64Array {
-  return z.map((_, i) => Math.hypot(...gradient(grid, z, ...centre(grid, i))));
+  return z.map((_, i) => Math.hypot(...gradientAt(grid, z, placeOf(grid, i))));
 }
 
+function placeOf({ columns }: Grid, i: number): [number, number] {
+  return [i % columns, Math.floor(i / columns)];
+}
+
+/** At a place, which may lie beyond the grid: then that of the nearest cell. */
 function gradient(grid: Grid, z: Float64Array, x: number, y: number): [number, number] {
-  const { columns, rows, cell } = grid;
-  const column = Math.min(columns - 1, Math.max(0, Math.floor((x - grid.x0) / cell)));
-  const row = Math.min(rows - 1, Math.max(0, Math.floor((y - grid.y0) / cell)));
-  const [west, east] = [Math.max(0, column - 1), Math.min(columns - 1, column + 1)];
-  const [south, north] = [Math.max(0, row - 1), Math.min(rows - 1, row + 1)];
-  const height = (c: number, r: number) => z[r * columns + c] as number;
-  return [
-    (height(east, row) - height(west, row)) / (Math.max(1, east - west) * cell),
-    (height(column, north) - height(column, south)) / (Math.max(1, north - south) * cell),
-  ];
+  const column = Math.min(grid.columns - 1, Math.max(0, Math.floor((x - grid.x0) / grid.cell)));
+  const row = Math.min(grid.rows - 1, Math.max(0, Math.floor((y - grid.y0) / grid.cell)));
+  return gradientAt(grid, z, [column, row]);
 }
 
 /** Longest way of water to each of the cells from others of them, m. */

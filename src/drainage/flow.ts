@@ -49,17 +49,9 @@ const ways = [
   [1, -1],
 ] as const;
 
-/** The facets: the straight neighbour and the slanted one beside it, as indices of `ways`. */
-const facets = [
-  [0, 1],
-  [2, 1],
-  [2, 3],
-  [4, 3],
-  [4, 5],
-  [6, 5],
-  [6, 7],
-  [0, 7],
-] as const;
+/** The eight facets: the straight neighbour of each and the slanted one beside it, as indices of `ways`. */
+const straights = Uint8Array.of(0, 2, 2, 4, 4, 6, 6, 0);
+const slants = Uint8Array.of(1, 1, 3, 3, 5, 5, 7, 7);
 
 /** Heights with the hollows filled so that every cell has a falling way to the border; blocked cells keep their ground. */
 export function filledWithRise({ grid, z, blocked }: FlowGround): Float64Array {
@@ -86,18 +78,19 @@ export function flowOver(ground: FlowGround, method: FlowMethod = "d-infinity"):
     heights.set(filled.subarray(from, from + grid.columns), to);
   }
   const found: Found = { first: -1, second: -1, share: 1 };
+  const steps = stepsOf(rim.columns);
+  const within = stepsOf(grid.columns);
   for (let row = 0; row < grid.rows; row++) {
     for (let column = 0; column < grid.columns; column++) {
       const cell = row * grid.columns + column;
       if (blocked[cell]) continue;
-      const within = (row + 1) * rim.columns + column + 1;
-      direct(within, heights, shut, rim.columns, found);
-      const inGrid = (to: number) =>
-        to < 0 ? -1 : to - within - Math.round((to - within) / rim.columns) * 2 + cell;
-      const [to, beside] = [inGrid(found.first), inGrid(found.second)];
+      direct((row + 1) * rim.columns + column + 1, heights, shut, steps, found);
+      const to = found.first < 0 ? -1 : cell + (within[found.first] as number);
+      const beside = found.second < 0 ? -1 : cell + (within[found.second] as number);
       // At the border water goes inwards or away, never along it: what lies beyond isn't known.
-      const away = atBorder(cell, grid) && to >= 0 && atBorder(to, grid);
-      const alone = away || (atBorder(cell, grid) && beside >= 0 && atBorder(beside, grid));
+      const isRim = row === 0 || column === 0 || row === grid.rows - 1 || column === grid.columns - 1;
+      const away = isRim && to >= 0 && atBorder(to, grid);
+      const alone = away || (isRim && beside >= 0 && atBorder(beside, grid));
       first[cell] = away ? -1 : to;
       second[cell] = alone ? -1 : beside;
       share[cell] = alone ? 1 : found.share;
@@ -113,7 +106,7 @@ function atBorder(cell: number, { columns, rows }: Grid): boolean {
   return column === 0 || row === 0 || column === columns - 1 || row === rows - 1;
 }
 
-/** The cells that one cell's water goes to, and the part for the first. */
+/** The neighbours that one cell's water goes to, as indices of `ways`, -1: none, and the part for the first. */
 interface Found {
   first: number;
   second: number;
@@ -126,11 +119,16 @@ interface Directions {
   readonly share: Float64Array;
 }
 
+/** What leads from a cell to each of its neighbours on a grid so wide. */
+function stepsOf(columns: number): Int32Array {
+  return Int32Array.from(ways, ([di, dj]) => dj * columns + di);
+}
+
 function steepestNeighbour(
   cell: number,
   z: Float64Array,
   shut: Uint8Array,
-  columns: number,
+  steps: Int32Array,
   found: Found,
 ): void {
   let best = 0;
@@ -138,67 +136,73 @@ function steepestNeighbour(
   found.second = -1;
   found.share = 1;
   for (let k = 0; k < ways.length; k++) {
-    const [di, dj] = ways[k] as readonly [number, number];
-    const next = cell + dj * columns + di;
+    const next = cell + (steps[k] as number);
     if (shut[next]) continue;
     const drop = ((z[cell] as number) - (z[next] as number)) / (k % 2 === 0 ? 1 : Math.SQRT2);
     if (drop <= best) continue;
     best = drop;
-    found.first = next;
+    found.first = k;
   }
 }
 
-/** Slopes in rise over cells: only which is steepest counts. */
-function steepestFacet(cell: number, z: Float64Array, shut: Uint8Array, columns: number, found: Found): void {
+/** Slopes in rise over cells, squared: only which is steepest counts. */
+function steepestFacet(
+  cell: number,
+  z: Float64Array,
+  shut: Uint8Array,
+  steps: Int32Array,
+  found: Found,
+): void {
   const e0 = z[cell] as number;
   let best = 0;
-  found.first = -1;
-  found.second = -1;
-  found.share = 1;
-  const take = (slope: number, first: number, second: number, share: number) => {
-    if (slope <= best) return;
-    best = slope;
-    found.first = first;
-    found.second = second;
-    found.share = share;
-  };
-  for (const [straight, slanted] of facets) {
-    const [si, sj] = ways[straight] as readonly [number, number];
-    const [di, dj] = ways[slanted] as readonly [number, number];
-    const near = cell + sj * columns + si;
-    const far = cell + dj * columns + di;
+  let [first, second, along, aside] = [-1, -1, 1, 0];
+  for (let k = 0; k < ways.length; k++) {
+    const straight = straights[k] as number;
+    const slanted = slants[k] as number;
+    const near = cell + (steps[straight] as number);
+    const far = cell + (steps[slanted] as number);
     const s1 = e0 - (z[near] as number);
     const s2 = (z[near] as number) - (z[far] as number);
-    if (!shut[near] && (shut[far] || s2 <= 0)) {
+    const isOpen = shut[near] === 0;
+    if (isOpen && (shut[far] || s2 <= 0)) {
       // Straight to the neighbour: the facet falls away from the slanted one, or that one can't be reached.
-      take(s1, near, -1, 1);
-    } else if (!shut[far] && (shut[near] || s2 >= s1)) {
-      take((e0 - (z[far] as number)) / Math.SQRT2, far, -1, 1);
-    } else if (!shut[near]) {
-      take(Math.hypot(s1, s2), near, far, 1 - Math.atan2(s2, s1) / (Math.PI / 4));
+      if (s1 > 0 && s1 * s1 > best) [best, first, second] = [s1 * s1, straight, -1];
+    } else if (shut[far] === 0 && (!isOpen || s2 >= s1)) {
+      const drop = e0 - (z[far] as number);
+      if (drop > 0 && (drop * drop) / 2 > best) [best, first, second] = [(drop * drop) / 2, slanted, -1];
+    } else if (isOpen && s1 * s1 + s2 * s2 > best) {
+      [best, first, second, along, aside] = [s1 * s1 + s2 * s2, straight, slanted, s1, s2];
     }
   }
+  found.first = first;
+  found.second = second;
+  found.share = second < 0 ? 1 : 1 - Math.atan2(aside, along) / (Math.PI / 4);
 }
 
 /** Every cell before those it drains to: a cell follows once all that drain into it are done. */
 function topDown(first: Int32Array, second: Int32Array, blocked: Uint8Array): Uint32Array {
   const waits = new Uint8Array(first.length);
+  const count = (to: number) => {
+    if (to >= 0) waits[to] = (waits[to] as number) + 1;
+  };
   for (let i = 0; i < first.length; i++) {
-    for (const to of [first[i] as number, second[i] as number])
-      if (to >= 0) waits[to] = (waits[to] as number) + 1;
+    count(first[i] as number);
+    count(second[i] as number);
   }
   const order = new Uint32Array(first.length);
-  let count = 0;
-  for (let i = 0; i < first.length; i++) if (!blocked[i] && waits[i] === 0) order[count++] = i;
-  for (let k = 0; k < count; k++) {
+  let found = 0;
+  const done = (to: number) => {
+    if (to < 0) return;
+    waits[to] = (waits[to] as number) - 1;
+    if (waits[to] === 0) order[found++] = to;
+  };
+  for (let i = 0; i < first.length; i++) if (!blocked[i] && waits[i] === 0) order[found++] = i;
+  for (let k = 0; k < found; k++) {
     const i = order[k] as number;
-    for (const to of [first[i] as number, second[i] as number]) {
-      if (to < 0) continue;
-      waits[to] = (waits[to] as number) - 1;
-      if (waits[to] === 0) order[count++] = to;
-    }
+    done(first[i] as number);
+    done(second[i] as number);
   }
-  return order.slice(0, count);
+  return order.slice(0, found);
 }
 
 function drained(flow: Directions & Pick<Flow, "order">, grid: Grid): Float64Array {

@@ -11,8 +11,15 @@ import { reserveLines } from "./reserve";
 import { wallsOf } from "./walls";
 import { lengthText } from "./words";
 
-/** Length of an arrow and least distance between two, mm. */
-const arrowLength = 4.2;
+/** Length of an arrow on ground less steep than this, mm; on steeper ground the last. */
+const arrowLengths = [
+  { under: 0.02, length: 3.2 },
+  { under: 0.08, length: 4.2 },
+] as const;
+const longestArrow = 5.4;
+/** Size of the mark for ground so flat that shots can't tell which way it falls, mm. */
+const flatMark = 1.4;
+/** Least distance between two arrows, mm. */
 const arrowPitch = 12;
 /** A wet wall's line lies this far outside the wall, mm. */
 const wetOffset = 1.3;
@@ -38,17 +45,23 @@ function thinned(arrows: readonly Arrow[], context: DrawContext): readonly Arrow
   return arrows.filter((arrow) => kept(arrow.x - first.x) && kept(arrow.y - first.y));
 }
 
-/** Arrows on free paper: none crosses a text or a line. */
+/** Arrows on free paper: none crosses a text or a line. Longer where the ground is steeper, rings where it is flat. */
 function arrowMarks(arrows: readonly Arrow[], context: DrawContext): DrawingMark[] {
   return thinned(arrows, context).flatMap((arrow): DrawingMark[] => {
-    const angle = Math.atan2(arrow.dy, arrow.dx);
+    const isFlat = arrow.dx === 0 && arrow.dy === 0;
+    const angle = isFlat ? 0 : Math.atan2(arrow.dy, arrow.dx);
+    const size = isFlat ? flatMark : arrowSize(arrow.slope);
     const [x, y] = [arrow.x / context.metresPerMm, arrow.y / context.metresPerMm];
-    const box = { x, y, width: arrowLength, height: 1.8, angle };
+    const box = { x, y, width: size, height: 1.8, angle };
     if (!context.labels.fits(box)) return [];
     context.labels.take("water", box);
     const at = [arrow.x, arrow.y] as const;
-    return [{ kind: "symbol", at, symbol: "arrow", size: arrowLength, angle, style: "arrow" }];
+    return [{ kind: "symbol", at, symbol: isFlat ? "ring" : "arrow", size, angle, style: "arrow" }];
   });
+}
+
+function arrowSize(slope: number): number {
+  return arrowLengths.find(({ under }) => slope < under)?.length ?? longestArrow;
 }
 
 /** How far the middle of the drawing lies to the right of a place as the plan is turned, m. */

@@ -14,6 +14,7 @@ import { buildIfStale } from "../../src/start/build.mjs";
 import { servePage } from "../../src/start/serve.mjs";
 import { timeBuildingDrag } from "./building-drag.mjs";
 import { timeFloorDrag } from "./floor-drag.mjs";
+import { timeFlow } from "./flow.mjs";
 import { benchProject } from "./projects.mjs";
 import { timeTerrain } from "./terrain.mjs";
 import { memoryOverUndo, timeView } from "./view.mjs";
@@ -110,6 +111,8 @@ try {
   }
   say("surfaces …");
   results.push(...(await timeTerrain(process.argv.includes("--quick") ? 100_000 : 1_000_000, say)));
+  say("water …");
+  results.push(...(await timeFlow(say)));
   say("memory over 500 steps of undo and redo …");
   const grown = await withPage(browser, (page) => memoryOverUndo(page, server.address, 500));
   results.push({ ...summary("heap grown over 500 steps of undo and redo", 3, [grown]), unit: "MB" });

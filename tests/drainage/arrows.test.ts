@@ -20,8 +20,13 @@ describe("downhill arrows", () => {
     }
   });
 
-  it("are left out on level ground and within the walls", () => {
-    expect(arrowsOn(() => 5)).toEqual([]);
+  it("stand for every place outside the walls, and point nowhere where the ground is flat", () => {
+    const flat = arrowsOn((x) => 0.001 * x);
+    expect(flat).toHaveLength(3600);
+    for (const { dx, dy, slope } of flat) {
+      expect([dx, dy]).toEqual([0, 0]);
+      expect(slope).toBeCloseTo(0.001, 9);
+    }
     expect(arrowsOn((x) => x, new Uint8Array(3600).fill(1))).toEqual([]);
   });
 });

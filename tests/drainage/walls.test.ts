@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { driveSchema } from "../../src/document/schema";
 import { wallNormals, wallWater } from "../../src/drainage";
@@ -70,5 +71,24 @@ describe("walls and water", () => {
     expect(inner?.paved).toBe(false);
     expect(inner?.needed).toBeCloseTo(0.05 * (inner?.within ?? 0), 9);
     expect(inner?.passes).toBe(true);
+  });
+
+  it("with the pad alone a raised floor makes no wall's own apron worse, whatever the ground", () => {
+    const slopes = fc.double({ min: -0.3, max: 0.3, noNaN: true });
+    const waves = fc.double({ min: 0, max: 0.6, noNaN: true });
+    const floors = fc.double({ min: 96, max: 104, noNaN: true });
+    const raises = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(slopes, slopes, waves, floors, raises, (gx, gy, wave, floor, raise) => {
+        const ground = ([x, y]: Point) =>
+          100 + gx * x + gy * y + wave * Math.sin(0.9 * x) * Math.cos(0.7 * y);
+        const plan = planFor(box, { fall: 0.05, width: 3.048 });
+        const [before, after] = [walls(plan, ground, floor), walls(plan, ground, floor + raise)];
+        before.forEach(({ fallAway, passes }, wall) => {
+          expect(after[wall]?.fallAway).toBeGreaterThanOrEqual(fallAway - 1e-9);
+          if (passes) expect(after[wall]?.passes).toBe(true);
+        });
+      }),
+    );
   });
 });
