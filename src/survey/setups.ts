@@ -71,7 +71,7 @@ function notTied(result: SetupResult, where: string, own: readonly Tie[], read: 
     severity: "error",
     where,
     what: `${why} ${count} taken from it ${read.length === 1 ? "gives" : "give"} no height.`,
-    how: "Add a reading on a mark, or on a turning point that a tied set-up read too, or type the height of the beam.",
+    how: "Read a mark from it, or read points again that a tied set-up read too (kind “turning”, “on” that shot; two or more are adjusted together), or type the height of the beam.",
     ids: [result.id],
   };
 }
@@ -89,5 +89,6 @@ function tieInWords(setup: Setup, own: readonly Tie[], beams: Beams, refs: Refer
 
 function oneTie({ to }: Tie, refs: References): string {
   if ("mark" in to) return `reading on ${to.mark.name === "" ? to.mark.id : to.mark.name}`;
-  return `turning point ${to.shot.name === "" ? `in row ${refs.rows.get(to.shot)}` : to.shot.name}`;
+  const point = to.shot.kind === "ground" ? "shared point" : "turning point";
+  return `${point} ${to.shot.name === "" ? `in row ${refs.rows.get(to.shot)}` : to.shot.name}`;
 }

@@ -1,8 +1,10 @@
 import { act, cleanup, fireEvent, render, screen, within } from "@testing-library/react";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { newProject, type Project, present } from "../../src/document";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { newProject, type Project, present, type Shot } from "../../src/document";
+import { optionsOf } from "../../src/panels/levelbook/columns";
 import { clearDrafts } from "../../src/panels/levelbook/drafts";
 import { LevelBook } from "../../src/panels/levelbook/LevelBook";
+import { editCell } from "../../src/panels/levelbook/typing";
 import { select, showProject, undoEdit } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -328,5 +330,55 @@ describe("the level book as a spreadsheet", () => {
     expect(screen.getByText("In no row.")).toBeTruthy();
     press("Escape");
     expect(document.activeElement).toBe(grid());
+  });
+});
+
+describe("another set-up", () => {
+  beforeEach(() => {
+    vi.useFakeTimers();
+    open(demoProject("pottery-studio"));
+  });
+  afterEach(() => void vi.useRealTimers());
+  const begin = () => {
+    fireEvent.click(screen.getByRole("button", { name: "Set-up" }));
+    act(() => void vi.advanceTimersByTime(100));
+  };
+
+  it("is headed in the book, and typing goes on at the reading of its tie, then in its own rows", () => {
+    const before = shots().length;
+    begin();
+    const setup = project().survey.setups.at(-1);
+    expect([...grid().querySelectorAll(".book-setup b")].at(-1)?.textContent).toBe(setup?.name);
+    type('30 1/8"');
+    press("Enter");
+    expect(shots()[before]).toMatchObject({ setup: setup?.id, kind: "mark", reading: { text: '30 1/8"' } });
+    type('41"');
+    press("Enter");
+    expect(shots()[before + 1]).toMatchObject({ setup: setup?.id, kind: "ground" });
+    expect(shots()).toHaveLength(before + 2);
+  });
+
+  it("may be tied by points that another set-up read: ground shots are offered, and the heading says so", () => {
+    begin();
+    const [before] = [shots().length - 1];
+    const ground = shots().filter(({ kind, reading }) => kind === "ground" && reading !== null);
+    const kind = (text: string) => editCell(project(), shots()[before] as Shot, "kind", text);
+    const turned = kind("turning");
+    if (!turned.ok) throw new Error(turned.why);
+    const row = turned.project.survey.shots[before] as Shot;
+    const offered = optionsOf("of", row, turned.project).map(({ value }) => value);
+    expect(offered).toEqual(expect.arrayContaining(ground.map(({ id }) => id)));
+    const tied = editCell(turned.project, row, "of", ground[0]?.name ?? "");
+    if (!tied.ok) throw new Error(tied.why);
+    act(() => showProject(tied.project, { name: null, token: null }));
+    grid().focus();
+    press("End", { ctrlKey: true });
+    press("ArrowUp");
+    press("Home");
+    press("ArrowRight");
+    press("ArrowRight");
+    type('50"');
+    press("Enter");
+    expect(within(grid()).getByText(new RegExp(`shared point ${ground[0]?.name}`))).toBeTruthy();
   });
 });

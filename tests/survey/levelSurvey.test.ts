@@ -115,7 +115,7 @@ describe("one set-up", () => {
     expect(problems[0]?.what).toBe(
       "No reading ties it to a known height. The 2 readings taken from it give no height.",
     );
-    expect(problems[0]?.how).toContain("Add a reading on a mark");
+    expect(problems[0]?.how).toContain("Read a mark from it");
   });
 
   it("has nothing to say of a set-up that is still empty", () => {

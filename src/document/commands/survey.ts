@@ -1,5 +1,6 @@
 /** Edits of marks, set-ups and shots. */
 
+import { setupForNext } from "../nextSetup";
 import { anchorsOf } from "../places";
 import {
   type Anchor,
@@ -100,6 +101,20 @@ export const addSetup = command("survey.addSetup", (project, args: { name?: stri
   });
 });
 
+/** A set-up begun in the book: with its first row, the reading that ties it to the reference mark, where there is one. */
+export const beginSetup = command("survey.beginSetup", (project): Edit => {
+  const added = addSetup.run(project, {});
+  const [mark] = project.survey.marks;
+  if (!added.ok || !mark) return added;
+  const tie = addShot.run(added.project, {
+    ...(added.made === undefined ? {} : { setup: added.made }),
+    name: mark.name,
+    kind: "mark",
+    of: mark.id,
+  });
+  return tie.ok ? { ...tie, label: added.label } : tie;
+});
+
 export const changeSetup = command(
   "survey.changeSetup",
   (project, args: { id: string; patch: Partial<Omit<Setup, "id">> }) => {
@@ -147,8 +162,8 @@ export interface NewShot {
 /** Adds a row to the level book; without a set-up it takes the last one, and makes the first where there is none. */
 export const addShot = command("survey.addShot", (project, args: NewShot): Edit => {
   const ready = project.survey.setups.length > 0 ? project : withFirstSetup(project);
-  const setup = args.setup ?? ready.survey.setups.at(-1)?.id;
-  if (setup === undefined || !ready.survey.setups.some(({ id }) => id === setup))
+  const setup = args.setup ?? setupForNext(ready.survey);
+  if (setup === null || !ready.survey.setups.some(({ id }) => id === setup))
     return refuse("That set-up is gone.");
   const reading =
     args.reading === undefined || args.reading.trim() === ""

@@ -48,14 +48,15 @@ export function BookTable(props: BookTableProps) {
   const isAsked = questions.length > 0;
   const keepInSight = useRef(() => {});
   keepInSight.current = () => book.sight.show(lineOfRow(book.lines, at.row));
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a question takes room from the table
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a question takes room from the table, a new row adds to it
   useEffect(() => {
     const frame = requestAnimationFrame(() => keepInSight.current());
     return () => cancelAnimationFrame(frame);
-  }, [isAsked]);
+  }, [isAsked, book.shots.length]);
   useBookRequest((id) => {
-    const row = book.shots.findIndex((each) => each.id === id);
-    if (row >= 0) book.go({ row, column: readingColumn, anchor: row, tabbedFrom: null });
+    const row = id === null ? book.shots.length : book.shots.findIndex((each) => each.id === id);
+    const column = id === null ? firstCursor.column : readingColumn;
+    if (row >= 0) book.go({ row, column, anchor: row, tabbedFrom: null });
   });
   return (
     <>

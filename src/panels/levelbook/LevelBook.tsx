@@ -1,9 +1,9 @@
 /** The level book: a table that is typed into like a spreadsheet. Only the rows in sight are drawn. */
 import { useMemo, useRef } from "react";
-import { surveyEdits } from "../../document";
-import { run as runEdit, setTool } from "../../store/actions";
+import { setTool } from "../../store/actions";
 import { Action } from "../fields/Choice";
 import { questionsOf } from "../survey/asked";
+import { beginSetup } from "../survey/beginSetup";
 import { bookRule } from "../survey/bookRule";
 import { useNotation, useProject, useResults } from "../useProject";
 import { BookTable } from "./BookTable";
@@ -39,7 +39,7 @@ function BookHead() {
           {`Place ${unplaced} on the plan`}
         </Action>
       ) : null}
-      <Action icon="plus" look="quiet" onPress={() => runEdit(surveyEdits.addSetup, {})}>
+      <Action icon="plus" look="quiet" onPress={beginSetup}>
         Set-up
       </Action>
     </div>

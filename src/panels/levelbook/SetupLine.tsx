@@ -21,7 +21,8 @@ export const SetupLine = memo(function SetupLine({ name, result, notation }: Set
         ) : (
           <span className="book-untied">
             <Icon name="warn" />
-            no height yet: add a row of kind “mark”, or assume a beam height in the panel
+            no height yet: read the mark, or points that another set-up read too (kind “turning”, “on” that
+            shot), or assume a beam height
           </span>
         )}
       </td>

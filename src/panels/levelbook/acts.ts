@@ -25,8 +25,7 @@ function withRow(
   const now = project();
   const shot = now.survey.shots[row];
   if (shot) return { project: now, shot, isNew: false };
-  const last = now.survey.shots.at(-1);
-  const added = surveyEdits.addShot.run(now, last ? { setup: last.setup } : {});
+  const added = surveyEdits.addShot.run(now, {});
   const made = added.ok ? added.project.survey.shots.at(-1) : undefined;
   return added.ok && made ? { project: added.project, shot: made, isNew: true } : null;
 }

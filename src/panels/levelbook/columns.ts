@@ -164,14 +164,14 @@ export function optionsOf(id: ColumnId, shot: Shot, { survey }: Project): readon
   const marks = survey.marks.map((mark) => ({ value: mark.id, words: mark.name }));
   if (shot.kind === "mark") return marks;
   const here = survey.shots.findIndex((each) => each.id === shot.id);
-  const earlier = survey.shots
-    .slice(0, here)
-    .flatMap((each, index) =>
-      each.kind === "turning" || (shot.kind === "check" && each.kind === "ground")
-        ? [{ value: each.id, words: each.name || `row ${index + 1}` }]
-        : [],
-    );
-  return [none, ...marks, ...earlier];
+  const offered = survey.shots.flatMap((each, index) => {
+    const known =
+      shot.kind === "turning"
+        ? each.setup !== shot.setup && (each.kind === "ground" || each.kind === "turning")
+        : index < here && (each.kind === "turning" || each.kind === "ground");
+    return known ? [{ value: each.id, words: each.name || `row ${index + 1}` }] : [];
+  });
+  return shot.kind === "turning" ? [none, ...offered] : [none, ...marks, ...offered];
 }
 
 export function choiceOf(id: ColumnId, shot: Shot): string {

@@ -1,5 +1,5 @@
-/** The lines of the table: shots in their order, with a heading wherever another set-up begins. */
-import type { Setup, Shot } from "../../document";
+/** The lines of the table: shots in their order, with a heading wherever another set-up begins, one without rows yet too. */
+import { type Setup, type Shot, setupForNext } from "../../document";
 
 export type Line =
   | { readonly kind: "setup"; readonly setup: string /** Row that follows. */; readonly before: number }
@@ -15,7 +15,8 @@ export function linesOf(shots: readonly Shot[], setups: readonly Setup[]): reado
     last = shot.setup;
     lines.push({ kind: "shot", row });
   });
-  if (last === null && setups[0]) lines.push({ kind: "setup", setup: setups[0].id, before: 0 });
+  const next = setupForNext({ setups, shots });
+  if (next !== null && next !== last) lines.push({ kind: "setup", setup: next, before: shots.length });
   lines.push({ kind: "new", row: shots.length });
   return lines;
 }

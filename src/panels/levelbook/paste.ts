@@ -90,12 +90,14 @@ function withShots(project: Project, shots: readonly Shot[]): Project {
 /** New rows in order. Each is added beside the one before it alone: with all of them the time would grow by the square. */
 function rowMaker(project: Project) {
   let present = project;
+  let setup: string | null = null;
   return {
     add(): Shot | null {
-      const added = surveyEdits.addShot.run(present, {});
+      const added = surveyEdits.addShot.run(present, setup === null ? {} : { setup });
       const shot = added.ok ? added.project.survey.shots.at(-1) : undefined;
       if (!added.ok || !shot) return null;
       present = withShots(added.project, [shot]);
+      setup = shot.setup;
       return shot;
     },
     /** The project with the set-up that a first row brings. */

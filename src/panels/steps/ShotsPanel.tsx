@@ -7,6 +7,7 @@ import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { heightsApart } from "../heightsApart";
 import { Caution, Facts, Panel, Section } from "../parts";
+import { beginSetup } from "../survey/beginSetup";
 import { PlaceCard } from "../survey/PlaceCard";
 import { SetupCard } from "../survey/SetupCard";
 import { openSurveyDialog } from "../survey/surveyDialogs";
@@ -105,7 +106,7 @@ function Setups() {
         <SetupCard key={setup.id} setup={setup} result={results.find(({ id }) => id === setup.id) ?? null} />
       ))}
       <div className="survey-acts">
-        <Action icon="plus" look="quiet" onPress={() => runEdit(surveyEdits.addSetup, {})}>
+        <Action icon="plus" look="quiet" onPress={beginSetup}>
           Add a set-up
         </Action>
         <Action look="quiet" onPress={() => openSurveyDialog({ kind: "run" })}>

@@ -3,7 +3,7 @@ import { useStore } from "zustand";
 import { bookRequests, tookRequest } from "./bookRequest";
 
 /** Follows a request to type at a shot's reading, once: after a dialog has given the focus back. */
-export function useBookRequest(onAsked: (shot: string) => void): void {
+export function useBookRequest(onAsked: (shot: string | null) => void): void {
   const asked = useStore(bookRequests, (state) => state.asked);
   const latest = useRef(onAsked);
   latest.current = onAsked;
