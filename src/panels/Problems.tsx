@@ -1,6 +1,15 @@
 /** What the person should know or mend: the whole list by the rail, and each step's own in its panel. */
 import { memo, useMemo, useRef, useState } from "react";
-import { Button, Dialog, DialogTrigger, Heading, Popover } from "react-aria-components";
+import {
+  Button,
+  Dialog,
+  DialogTrigger,
+  Heading,
+  Menu,
+  MenuItem,
+  MenuTrigger,
+  Popover,
+} from "react-aria-components";
 import { applyFix } from "../document";
 import type { Fix, Problem } from "../solve/results";
 import { isOnlyBeginning, lookWords, severities, toLookAt } from "../solve/to-look-at";
@@ -144,15 +153,54 @@ function ProblemLinks({ problem, withStep, onJump }: ProblemLinksProps) {
   if (!withStep && !problem.at && selected.length === 0 && fixes.length === 0) return null;
   return (
     <span className="problem-links">
-      {fixes.map((fix) => (
-        <Button key={fix.words} className="link" onPress={() => mend(fix)}>
-          {fix.words}
-        </Button>
-      ))}
+      <Mends fixes={fixes} />
       <Button className="link" onPress={jump}>
         {problem.at || selected.length > 0 ? "Show it" : `Go to ${stepTitles[step].toLowerCase()}`}
       </Button>
     </span>
+  );
+}
+
+/** One-click mends; those that differ in one thing only stand in one list. */
+function Mends({ fixes }: { fixes: readonly Fix[] }) {
+  const choices = [...new Set(fixes.flatMap(({ choice }) => choice ?? []))];
+  return (
+    <>
+      {fixes
+        .filter(({ choice }) => choice === undefined)
+        .map((fix) => (
+          <Button key={fix.words} className="link" onPress={() => mend(fix)}>
+            {fix.words}
+          </Button>
+        ))}
+      {choices.map((choice) => (
+        <MendChoice key={choice} name={choice} fixes={fixes.filter((fix) => fix.choice === choice)} />
+      ))}
+    </>
+  );
+}
+
+function MendChoice({ name, fixes }: { name: string; fixes: readonly Fix[] }) {
+  return (
+    <MenuTrigger>
+      <Button className="link">{`${name}…`}</Button>
+      <Popover className="popover">
+        <Menu
+          className="list"
+          aria-label={name}
+          onAction={(key) => {
+            const fix = fixes[Number(key)];
+            if (fix) mend({ ...fix, words: `${name} ${fix.words}` });
+          }}
+        >
+          {fixes.map((fix, i) => (
+            <MenuItem className="list-item" key={fix.words} id={String(i)} textValue={fix.words}>
+              {fix.words}
+            </MenuItem>
+          ))}
+        </Menu>
+      </Popover>
+    </MenuTrigger>
   );
 }
 

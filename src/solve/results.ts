@@ -54,6 +54,8 @@ export interface Problem {
 /** One or more edits of the document, by the names of its commands, that are done together. */
 export interface Fix {
   readonly words: string;
+  /** Several that differ in one thing only are one choice: its name, "bumped before". */
+  readonly choice?: string;
   readonly edits: readonly FixEdit[];
 }
 

@@ -5,7 +5,7 @@
  *         is believed to be.
  */
 import type { Setup, Shot } from "../document/schema";
-import type { BeamMove, Problem } from "../solve/results";
+import type { BeamMove, Fix, Problem } from "../solve/results";
 import type { Beams } from "./beams";
 import { apart, gravity } from "./limits";
 import type { Pieces } from "./pieces";
@@ -47,6 +47,7 @@ export function moveProblem(setup: Setup, move: BeamMove, refs: References): Pro
       severity: "error",
       what: `${what}, and nobody knows when: the ${count === 1 ? "one shot" : `${count} shots`} since the last good look ${count === 1 ? "waits" : "wait"} without a height.`,
       how: "Say from which row on the laser stood where it is now; or shoot two of them again as second looks. If this check was misread, set it aside.",
+      fixes: check === undefined ? [] : [...shootAgain(move, refs), ...bumpFixes(check, refs)],
     };
   }
   // Two shots shot again, or the user's own word, make a step sure; one reading by itself may be a slip.
@@ -58,6 +59,7 @@ export function moveProblem(setup: Setup, move: BeamMove, refs: References): Pro
     how: isTold
       ? "Nothing is to be done. If the laser wasn't moved, set the second look aside."
       : "Say that the laser was bumped; if this check was misread, set it aside.",
+    fixes: check === undefined ? [] : bumpFixes(check, refs),
   };
 }
 
@@ -77,11 +79,60 @@ export function checkProblems(shot: Shot, shift: number | null, refs: References
       severity,
       where: from + shotInWords(shot, refs),
       what: `The second look at ${named(looked)} comes out ${apart(shift, refs.notation)} ${shift > 0 ? "higher" : "lower"} than before: the laser seems to have moved, or one of the readings is wrong.`,
-      how: "Read both again. If the laser was bumped, start a new set-up from the mark and repeat the shots since the last good check.",
+      how: "Read both again. If the laser was bumped, say from which row on; where nobody knows, the shots since the last good look wait until two of them are shot again.",
       ids: [shot.id, shot.setup],
+      fixes: [unknownBump(shot), ...bumpFixes(shot, refs)],
       ...(at === null ? {} : { at }),
     },
   ];
+}
+
+/** Two of the shots that wait, as rows to be read again. */
+function shootAgain({ waiting }: BeamMove, refs: References): Fix[] {
+  const two = waiting.slice(0, 2).flatMap((id) => refs.shots.get(id) ?? []);
+  if (two.length < 2) return [];
+  const words = `Add rows: ${two.map((shot) => plainName(shot, refs)).join(" and ")} again`;
+  return [{ words, edits: [{ command: "survey.lookAgain", args: { shots: two.map(({ id }) => id) } }] }];
+}
+
+function unknownBump({ id }: Shot): Fix {
+  return {
+    words: "Bumped, nobody knows when",
+    edits: [{ command: "survey.reportBump", args: { check: id, from: null } }],
+  };
+}
+
+/** What may have happened: bumped before one of the rows since the look before, or the look itself misread. */
+function bumpFixes(check: Shot, refs: References): Fix[] {
+  const before = sinceLastLook(check, refs).map(
+    (shot): Fix => ({
+      words: plainName(shot, refs),
+      choice: "Bumped before",
+      edits: [{ command: "survey.reportBump", args: { check: check.id, from: shot.id } }],
+    }),
+  );
+  const misread: Fix = {
+    words: "Not bumped, misread: set it aside",
+    edits: [
+      { command: "survey.removeBump", args: { setup: check.setup, check: check.id } },
+      { command: "survey.setAside", args: { id: check.id, aside: true } },
+    ],
+  };
+  return [...before, misread];
+}
+
+/** Rows of a set-up after its last look at a known height, up to and with this one. */
+function sinceLastLook(check: Shot, refs: References): Shot[] {
+  const own = [...refs.shots.values()].filter(
+    ({ setup, reading }) => setup === check.setup && reading !== null,
+  );
+  const upTo = own.slice(0, own.indexOf(check) + 1);
+  const isLook = upTo.slice(0, -1).map(({ kind, of }) => kind !== "ground" && of !== null);
+  return upTo.slice(isLook.lastIndexOf(true) + 1);
+}
+
+function plainName(shot: Shot, refs: References): string {
+  return shot.name === "" ? `row ${refs.rows.get(shot)}` : shot.name;
 }
 
 function looksAtNothing(shot: Shot, refs: References): Problem {

@@ -355,6 +355,25 @@ describe("a bumped laser", () => {
     }
   });
 
+  it("the message carries what may be done: rows to shoot again, from which row it moved, or that the look was misread", () => {
+    const { problems } = level(day, {});
+    const fixes = problems[0]?.fixes ?? [];
+    expect(fixes.map(({ choice, words }) => [choice, words])).toEqual([
+      [undefined, "Add rows: b and c again"],
+      ...["b", "c", "d", "e", "bad"].map((row) => ["Bumped before", row]),
+      [undefined, "Not bumped, misread: set it aside"],
+    ]);
+    expect(fixes[3]?.edits).toEqual([{ command: "survey.reportBump", args: { check: "bad", from: "d" } }]);
+  });
+
+  it("a small shift offers that nobody knows when, too", () => {
+    const small = day.map((shot) => (shot.id === "bad" ? { ...shot, reading: 988 } : shot));
+    expect(level(small).problems[0]?.fixes?.[0]).toEqual({
+      words: "Bumped, nobody knows when",
+      edits: [{ command: "survey.reportBump", args: { check: "bad", from: null } }],
+    });
+  });
+
   const again = (id: string, of: string, height: number): Draft => ({
     id,
     reading: Math.round(30_950 - height * 1000),

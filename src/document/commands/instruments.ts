@@ -91,6 +91,23 @@ export const reportBump = command(
   },
 );
 
+/** Rows for second looks at shots, to be read next, in the set-up that each was read from. `made` is the first row's id. */
+export const lookAgain = command("survey.lookAgain", (project, args: { shots: readonly string[] }): Edit => {
+  let shots = project.survey.shots;
+  const ids = new Set(args.shots);
+  const looked = shots.filter(({ id }) => ids.has(id));
+  if (looked.length === 0) return refuse("Those shots are gone.");
+  let made: string | undefined;
+  for (const { id: of, setup, name } of looked) {
+    const id = nextId("s", shots);
+    made ??= id;
+    const again = `${name || `row ${project.survey.shots.findIndex((shot) => shot.id === of) + 1}`} again`;
+    shots = [...shots, shotSchema.parse({ id, setup, name: again, kind: "check", of, reading: null })];
+  }
+  const survey = { ...project.survey, shots };
+  return done({ ...project, survey }, "shoot again", made === undefined ? {} : { made });
+});
+
 export const removeBump = command("survey.removeBump", (project, args: { setup: string; check: string }) =>
   withSetup(
     project,

@@ -4,6 +4,7 @@ import type { Foundation, Grading, Measure, Point, Project, Shot } from "../sche
 import { command, done, type Edit, refuse, replaced } from "./command";
 import { changeFoundation } from "./foundation";
 import { addRetainingWall } from "./grading";
+import { lookAgain, removeBump, reportBump } from "./instruments";
 import { changeSlopes } from "./site";
 
 /** One edit of a one-click mend, by the name of its command. */
@@ -11,6 +12,15 @@ export type FixEdit =
   | { readonly command: "survey.correctReading"; readonly args: { readonly id: string; readonly m: number } }
   | { readonly command: "survey.acceptShot"; readonly args: { readonly id: string } }
   | { readonly command: "survey.setAside"; readonly args: { readonly id: string; readonly aside: boolean } }
+  | {
+      readonly command: "survey.reportBump";
+      readonly args: { readonly check: string; readonly from: string | null };
+    }
+  | {
+      readonly command: "survey.removeBump";
+      readonly args: { readonly setup: string; readonly check: string };
+    }
+  | { readonly command: "survey.lookAgain"; readonly args: { readonly shots: readonly string[] } }
   | {
       readonly command: "building.changeFoundation";
       readonly args: { readonly patch: Partial<Foundation> };
@@ -73,6 +83,12 @@ function runFix(project: Project, edit: FixEdit): Edit {
       return acceptShot.run(project, edit.args);
     case "survey.setAside":
       return setAside.run(project, edit.args);
+    case "survey.reportBump":
+      return reportBump.run(project, edit.args);
+    case "survey.removeBump":
+      return removeBump.run(project, edit.args);
+    case "survey.lookAgain":
+      return lookAgain.run(project, edit.args);
     case "building.changeFoundation":
       return changeFoundation.run(project, edit.args);
     case "grading.changeSlopes":

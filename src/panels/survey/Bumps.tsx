@@ -64,11 +64,7 @@ function Bump({ setup, check, shots }: BumpProps) {
         </span>
       </p>
       <Choice label="The laser" layout="stack" value={said} options={options} onChoose={choose} />
-      <Waiting
-        setup={setup.id}
-        shots={shots.filter(({ id }) => move?.waiting.includes(id) ?? false)}
-        nameOf={nameOf}
-      />
+      <Waiting shots={shots.filter(({ id }) => move?.waiting.includes(id) ?? false)} nameOf={nameOf} />
     </section>
   );
 }
@@ -82,28 +78,15 @@ function misread(setup: string, check: string): void {
 }
 
 interface WaitingProps {
-  readonly setup: string;
   readonly shots: readonly Shot[];
   readonly nameOf: (shot: Shot) => string;
 }
 
 /** Two second looks tell where the beam stood; their rows are made ready to be typed. */
-function Waiting({ setup, shots, nameOf }: WaitingProps) {
+function Waiting({ shots, nameOf }: WaitingProps) {
   if (shots.length === 0) return null;
   const two = shots.slice(0, 2);
-  const again = () =>
-    runTogether(
-      "shoot two again",
-      two.map(
-        (shot) => (project) =>
-          surveyEdits.addShot.run(project, {
-            setup,
-            name: `${nameOf(shot)} again`,
-            kind: "check",
-            of: shot.id,
-          }),
-      ),
-    );
+  const again = () => run(surveyEdits.lookAgain, { shots: two.map(({ id }) => id) });
   return (
     <>
       <p className="soft small">
