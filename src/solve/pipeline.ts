@@ -42,6 +42,7 @@ import type {
 } from "./results";
 import { setoutReference } from "./setout-heights";
 import { type Site, siteStages } from "./site";
+import { soundLotStage } from "./sound-lot";
 import { standingStages } from "./standing";
 import { type Trailing, trailingStages } from "./trailing";
 import { noWater, type StandingWater } from "./water";
@@ -70,6 +71,7 @@ interface Settled {
 
 export function createSolver(options: SolverOptions = {}): Solver {
   const stage = options.remember === false ? forgetful : remember;
+  const soundOf = soundLotStage(stage);
   const siteOf = siteStages(stage);
   const standingOf = standingStages(stage);
   const trailing = trailingStages(stage);
@@ -81,7 +83,8 @@ export function createSolver(options: SolverOptions = {}): Solver {
   const buffersFor = dragBuffers();
   let settled: Settled | null = null;
 
-  function solve(project: Project, { floor: dragged, detail = "full" }: SolveOptions = {}): Results {
+  function solve(given: Project, { floor: dragged, detail = "full" }: SolveOptions = {}): Results {
+    const { project, problems: lotProblems } = soundOf(given);
     const floor = dragged ?? project.building?.floor ?? 0;
     const dragging = detail === "drag";
     const site = siteOf(project, floor, dragging);
@@ -97,7 +100,11 @@ export function createSolver(options: SolverOptions = {}): Solver {
         project.materials,
         words,
       );
-      return { ...whole(site, site.problems), pits, ...withoutBuilding(project, site, water) };
+      return {
+        ...whole(site, [...lotProblems, ...site.problems]),
+        pits,
+        ...withoutBuilding(project, site, water),
+      };
     }
     const standing = standingOf(built, project, words, dragging ? settled?.curve : undefined);
     const { layout } = built;
@@ -147,6 +154,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
         ? settled.grading
         : gradingOf(layout, built.height, project.grading, project.lot, floor);
     const problems = carried?.problems ?? [
+      ...lotProblems,
       ...site.problems,
       ...pitProblems,
       ...cautions(built, project, { ...results, water }, words),

@@ -1,6 +1,5 @@
 /** The building as it was taped, the lot by its deed and setbacks, and what of the building stands in a setback. */
 import type { Building, Lot, Point, Shot, Staking } from "../document/schema";
-import { ringsSelfCross, signedArea } from "../geometry";
 import { cornerName } from "../grading";
 import {
   type CornerMove,
@@ -29,24 +28,6 @@ const SQUARE_ENOUGH = 0.00635;
 /** About 1/4 in: tapes that fit together no better than this are pulled again, m. */
 const TAPE_ERROR = 0.006;
 
-/** A lot whose lines cross has no inside: its area, setbacks and limits mean nothing. */
-function lotShape({ outline }: Lot): Problem[] {
-  if (outline.length < 3) return [];
-  const crosses = ringsSelfCross(outline);
-  if (!crosses && Math.abs(signedArea(outline)) > 1) return [];
-  return [
-    {
-      code: crosses ? "lot-crosses" : "lot-encloses-nothing",
-      severity: "caution",
-      where: "the lot",
-      what: crosses
-        ? "Its lines cross or touch each other, so inside and outside can't be told apart."
-        : "It encloses no ground.",
-      how: "Move its corners, or draw it again going round once.",
-    },
-  ];
-}
-
 export interface PlotStage {
   readonly plot: PlotResult;
   readonly problems: readonly Problem[];
@@ -73,7 +54,6 @@ export function plotStage(
   return {
     plot: { ...taped.found, deed: closed?.ok ? closed.traverse : null, setbacks, crossings },
     problems: [
-      ...lotShape(lot),
       ...farTapes(staking),
       ...farCourses(lot),
       ...taped.problems,

@@ -160,7 +160,9 @@ function slopesThatFit(input: SearchInput): Rule[] {
     { side: "cut" as const, head: head("cutFits", "notBelow", "cut slopes that end on the lot") },
   ];
   return rules.map(({ side, head: own }) =>
-    lot ? found(own, (floor) => roomAt(lot, floor, side), input) : silent(own, "no lot is drawn"),
+    lot
+      ? found(own, (floor) => roomAt(lot, floor, side), input)
+      : silent(own, "no lot that encloses ground is drawn"),
   );
 }
 

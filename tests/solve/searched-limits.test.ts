@@ -55,7 +55,10 @@ describe("slopes that end on the lot", () => {
   });
 
   it("without a lot there is nothing to keep", () => {
-    expect(rule(site(), "fillFits")).toMatchObject({ height: null, place: "no lot is drawn" });
+    expect(rule(site(), "fillFits")).toMatchObject({
+      height: null,
+      place: "no lot that encloses ground is drawn",
+    });
   });
 });
 
