@@ -1,5 +1,8 @@
+import type { Project } from "../document";
 import { createSolver } from "../solve/pipeline";
 import type { Problem } from "../solve/results";
+import { isOnlyBeginning, toLookAt } from "../solve/to-look-at";
+import { wordsFor } from "../solve/words";
 import { readArgs } from "./args";
 import type { Command } from "./command";
 import { openFile } from "./project";
@@ -26,7 +29,7 @@ export const check: Command = {
         how: "Is its name spelt as Drysill spells it?",
       }),
     );
-    const problems = [...unknown, ...createSolver().solve(project).problems];
+    const problems = [...unknown, ...foundIn(project)];
     io.out(report(file, problems));
     const errors = problems.filter(({ severity }) => severity === "error").length;
     if (errors === 0) return 0;
@@ -34,6 +37,13 @@ export const check: Command = {
     return 2;
   },
 };
+
+/** What the window and the sheets list, and what every plan lacks while it is begun. */
+function foundIn(project: Project): Problem[] {
+  const results = createSolver().solve(project);
+  const listed = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
+  return [...results.problems.filter(isOnlyBeginning), ...listed];
+}
 
 function report(file: string, problems: readonly Problem[]): string {
   const counts = SEVERITIES.map((severity) => ({

@@ -1,6 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../src/cli/check";
 import { solve } from "../../src/cli/solve";
+import { createSolver } from "../../src/solve/pipeline";
+import { toLookAt } from "../../src/solve/to-look-at";
+import { wordsFor } from "../../src/solve/words";
+import { demoProject } from "../support/demo";
 import { run } from "./fakeIo";
 
 const commands = [check, solve];
@@ -54,6 +58,21 @@ function withShots(...more: Record<string, unknown>[]): Record<string, unknown> 
 }
 
 describe("check", () => {
+  it("lists what the window and the sheets list: limits that are broken and water that stands", async () => {
+    const barn = demoProject("potting-barn");
+    const low = {
+      ...barn,
+      building: barn.building && { ...barn.building, floor: barn.building.floor - 0.5 },
+    };
+    const { code, out } = await run(["check", "p.json"], commands, { "p.json": JSON.stringify(low) });
+    const results = createSolver().solve(low);
+    const listed = toLookAt(low, results.problems, results, results.floor, wordsFor(low.display));
+    expect(code).toBe(0);
+    expect(listed.some(({ code: each }) => each.startsWith("floor-"))).toBe(true);
+    expect(listed.some(({ code: each }) => each.startsWith("pond-"))).toBe(true);
+    for (const { what } of listed) expect(out).toContain(what);
+  });
+
   it("says sound and exits 0, cautions or not", async () => {
     const sound = await run(["check", "p.json"], commands, file(field()));
     expect(sound).toMatchObject({ code: 0, said: "" });
