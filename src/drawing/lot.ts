@@ -3,6 +3,7 @@ import { isArea } from "../document/features";
 import type { Display, Feature, Project } from "../document/schema";
 import { thingKey } from "../document/thing";
 import { between, centroid, distance, type Point, signedArea } from "../geometry";
+import { type LotLine, lotLines } from "../plot";
 import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf, telling } from "./beside";
@@ -47,6 +48,33 @@ function lineLabel(
   return placeLabel(context, "lot", telling({ thing: "lot", length, rest: bearing }, candidates));
 }
 
+/** A curve is labelled once, by its radius and its length along it, beside the chords near its middle. */
+function curveLabel(
+  { first, pieces, curve }: LotLine,
+  project: Project,
+  context: DrawContext,
+  outward: 1 | -1,
+): readonly DrawingMark[] {
+  if (curve === null) return [];
+  const { outline } = project.lot;
+  const length = lengthText(curve.length, project.display);
+  const rest = `R ${lengthText(curve.radius, project.display)}`;
+  const text = `${rest}, L ${length}`;
+  const off = 1.4 + capOf("lot-label") / 2;
+  const candidates = [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((share) => {
+    const piece = (first + Math.floor(share * pieces)) % outline.length;
+    const a = outline[piece] as Point;
+    const b = outline[(piece + 1) % outline.length] as Point;
+    const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
+    const upright = readable(angle);
+    const outside = (Math.cos(upright - angle) > 0 ? 1 : -1) * outward;
+    return [outside, -outside].map((side) =>
+      along(between(a, b, 0.5), text, "lot-label", upright, side * off),
+    );
+  });
+  return placeLabel(context, "lot", telling({ thing: "lot", length, rest }, candidates));
+}
+
 /** The lot outline with bearing and length along each side. */
 export function drawLot(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("lot");
@@ -55,7 +83,11 @@ export function drawLot(project: Project, results: Results, context: DrawContext
   const points = Float64Array.from(outline.flat());
   reserveLines(project, results, context);
   const outward = signedArea(outline) > 0 ? -1 : 1;
-  const labels = outline.flatMap((_, i) => lineLabel(project, context, i, outward));
+  const labels = lotLines(project.lot).flatMap((line) =>
+    line.curve === null
+      ? lineLabel(project, context, line.first, outward)
+      : curveLabel(line, project, context, outward),
+  );
   return { id: "lot", marks: [{ kind: "line", points, closed: true, style: "lot-line" }, ...labels] };
 }
 

@@ -171,28 +171,37 @@ function wholeTurn(radians: number): number {
 /** Arcs are drawn in steps of at most this, radians. */
 const ARC_STEP = (5 * Math.PI) / 180;
 
-/**
- * The lot's corners on the plan, arcs as short chords. `turn` is how far the deed's north lies clockwise of the plan's
- * y axis; adjusted by the compass rule or as written (then the last course may not come back to the start).
- */
-export function traverseOutline(
+/** Where a deed lies on the plan. */
+export interface DeedLie {
+  readonly start: Point;
+  /** How far the deed's north lies clockwise of the plan's y axis. */
+  readonly turn: number;
+  /** By the compass rule, or as written: then the last course may not come back to the start. */
+  readonly adjust: boolean;
+}
+
+/** Each course on the plan: where it begins, then the places along its curve, arcs as short chords. */
+export function traverseLines(
   calls: readonly DeedCall[],
   traverse: Traverse,
-  { start, turn, adjust }: { readonly start: Point; readonly turn: number; readonly adjust: boolean },
-): Point[] {
-  const outline: Point[] = [];
+  { start, turn, adjust }: DeedLie,
+): Point[][] {
   let here: Point = start;
-  calls.forEach(({ curve, distance }, i) => {
+  return calls.map(({ curve, distance }, i) => {
     const course = (adjust ? traverse.adjusted : traverse.courses)[i];
-    if (course === undefined) return;
-    outline.push(here);
+    if (course === undefined) return [];
     const bearing = Math.atan2(course.departure, course.latitude) + turn;
     const length = Math.hypot(course.latitude, course.departure);
-    if (curve !== null)
-      outline.push(...arcPoints(here, bearing, length, distance / curve.radius, curve.turns));
+    const arc = curve === null ? [] : arcPoints(here, bearing, length, distance / curve.radius, curve.turns);
+    const line = [here, ...arc];
     here = [here[0] + length * Math.sin(bearing), here[1] + length * Math.cos(bearing)];
+    return line;
   });
-  return outline;
+}
+
+/** The lot's corners on the plan, arcs as short chords. */
+export function traverseOutline(calls: readonly DeedCall[], traverse: Traverse, lie: DeedLie): Point[] {
+  return traverseLines(calls, traverse, lie).flat();
 }
 
 /** The places between the ends of an arc over a chord. */

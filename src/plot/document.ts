@@ -1,7 +1,7 @@
 /** The document's tapes, deed and setbacks as the functions of this room take them. */
 
 import type { Deed, Lot, Point, Shot, Staking, Tape } from "../document/schema";
-import { closeTraverse, type DeedCall, type Traverse, traverseOutline } from "./deed";
+import { closeTraverse, type DeedCall, type Traverse, traverseLines } from "./deed";
 import { levelLength } from "./rightAngles";
 import type { LineSetback } from "./setbacks";
 import type { TapedLength } from "./squaring";
@@ -80,13 +80,21 @@ export function deedCalls({ courses }: Deed): DeedCall[] {
 export function deedOutline(
   deed: Deed,
   north: Lot["north"],
-): { readonly outline: readonly Point[]; readonly traverse: Traverse } | null {
+): {
+  readonly outline: readonly Point[];
+  /** Each course: where it begins, then the places along its curve. */
+  readonly lines: readonly (readonly Readonly<Point>[])[];
+  readonly traverse: Traverse;
+} | null {
   const calls = deedCalls(deed);
   const closed = closeTraverse(calls);
   if (!closed.ok) return null;
-  const lie = { start: deed.start, turn: north + deed.turn, adjust: deed.adjust };
-  const outline = traverseOutline(calls, closed.traverse, lie).map(([x, y]): Point => [x, y]);
-  return { outline, traverse: closed.traverse };
+  const lines = traverseLines(calls, closed.traverse, {
+    start: deed.start,
+    turn: north + deed.turn,
+    adjust: deed.adjust,
+  });
+  return { outline: lines.flat().map(([x, y]): Point => [x, y]), lines, traverse: closed.traverse };
 }
 
 export function lineSetbacks({ setbacks }: Lot): LineSetback[] {

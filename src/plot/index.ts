@@ -15,6 +15,7 @@ export {
   lineSetbacks,
   type UnleveledTape,
 } from "./document";
+export { crossingsByLine, type LotLine, lineOfPiece, lotLines, piecesOf, setbacksByLine } from "./lotLines";
 export {
   type CornerAngle,
   type CornerMove,

@@ -6,16 +6,20 @@ import {
   closeTraverse,
   cornerAngles,
   cornerHeights,
+  crossingsByLine,
   deedCalls,
   type LevelTape,
   levelTapes,
+  lineOfPiece,
   lineSetbacks,
+  lotLines,
   moveInWords,
   outOfSquare,
   type Squared,
   type SquaringResult,
   setbackCrossings,
   setbackLines,
+  setbacksByLine,
   squareUp,
   type UnleveledTape,
 } from "../plot";
@@ -42,13 +46,13 @@ export function plotStage(
   words: Words,
 ): PlotStage {
   const taped = tapedBuilding(staking, corners, shots, points, words);
-  const setbacks = setbackLines(lot.outline, lineSetbacks(lot));
+  const [lines, sides] = [lotLines(lot), lot.outline.length];
+  const setbacks = setbacksByLine(setbackLines(lot.outline, lineSetbacks(lot)), lines, sides);
+  const building = { name: "the building", points: corners, closed: true };
   const crossings =
     corners.length < 3
       ? []
-      : setbackCrossings(lot.outline, lineSetbacks(lot), [
-          { name: "the building", points: corners, closed: true },
-        ]);
+      : crossingsByLine(setbackCrossings(lot.outline, lineSetbacks(lot), [building]), lines, sides);
   const closed =
     lot.deed === null || lot.deed.courses.length === 0 ? null : closeTraverse(deedCalls(lot.deed));
   return {
@@ -237,7 +241,7 @@ function crossingProblem(
   words: Words,
 ): Problem {
   const name = lot.setbacks.find((setback) => setback.line === line)?.name ?? "";
-  const piece = `${name === "" ? "" : `${name} `}setback from lot line ${line + 1}`;
+  const piece = `${name === "" ? "" : `${name} `}setback from lot line ${lineOfPiece(lotLines(lot), line, lot.outline.length) + 1}`;
   return {
     code: "in-setback",
     severity: "caution",

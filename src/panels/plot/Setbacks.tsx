@@ -1,6 +1,8 @@
 /** How far from each lot line nothing may be built, and what stands nearer. */
+import { useMemo } from "react";
 import { type Lot, type Point, plotEdits, type Setback } from "../../document";
-import { goTo, runTogether, tryRun } from "../../store/actions";
+import { type LotLine, lineOfPiece, lotLines, piecesOf } from "../../plot";
+import { goTo, runTogether } from "../../store/actions";
 import { compass } from "../../units";
 import { IconAction } from "../fields/Choice";
 import { refusal } from "../fields/LengthField";
@@ -9,24 +11,17 @@ import { Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { capital } from "../words";
 
-/** More pieces than this are the chords of a curve: each alone is no line that a person would name. */
-const mostRows = 12;
-
 export function Setbacks() {
   const lot = useProject((project) => project.lot);
-  const { outline, setbacks } = lot;
-  if (outline.length < 3) return null;
-  const few = outline.length <= mostRows;
+  const lines = useMemo(() => lotLines(lot), [lot]);
+  if (lot.outline.length < 3) return null;
   return (
     <Section title="Setbacks" aside="nothing is built nearer to the line">
       <AllLines lot={lot} />
-      {outline.map((_, line) =>
-        few || setbacks.some((setback) => setback.line === line) ? (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a lot line is known by its order
-          <LineSetback key={line} lot={lot} line={line} />
-        ) : null,
-      )}
-      <Crossings />
+      {lines.map((line, i) => (
+        <LineSetback key={line.first} lot={lot} line={line} number={i + 1} />
+      ))}
+      <Crossings lot={lot} lines={lines} />
     </Section>
   );
 }
@@ -58,21 +53,40 @@ function AllLines({ lot }: { lot: Lot }) {
 
 const nameOf = ({ setbacks }: Lot, line: number) => setbacks.find((each) => each.line === line)?.name ?? "";
 
-function LineSetback({ lot, line }: { lot: Lot; line: number }) {
+interface LineSetbackProps {
+  readonly lot: Lot;
+  readonly line: LotLine;
+  readonly number: number;
+}
+
+/** One setback a line; along a curve it counts for all its chords. */
+function LineSetback({ lot, line, number }: LineSetbackProps) {
   const notation = useNotation();
-  const setback: Setback | undefined = lot.setbacks.find((each) => each.line === line);
-  const [a, b] = pieceOf(lot.outline, line);
+  const pieces = piecesOf(line, lot.outline.length);
+  const middle = pieces[pieces.length >> 1] ?? line.first;
+  const setback: Setback | undefined = lot.setbacks.find((each) => each.line === line.first);
+  const [a, b] = pieceOf(lot.outline, middle);
+  const commit = (text: string) =>
+    refusal(
+      runTogether(
+        "type a setback",
+        pieces.map(
+          (piece) => (project) =>
+            plotEdits.setSetback.run(project, { line: piece, text, name: nameOf(lot, piece) }),
+        ),
+      ),
+    );
   return (
     <div className="setback">
       <TypedField
-        label={`Line ${line + 1}, ${sideOf(lot, line)}`}
+        label={`Line ${number}, ${sideOf(lot, middle)}${line.curve ? ", curve" : ""}`}
         shown={setback ? notation.length(setback.distance.m) : ""}
         placeholder="none"
-        commit={(text) => refusal(tryRun(plotEdits.setSetback, { line, text, name: setback?.name ?? "" }))}
+        commit={commit}
       />
       <IconAction
         icon="place"
-        label={`Show lot line ${line + 1} on the plan`}
+        label={`Show lot line ${number} on the plan`}
         onPress={() => goTo([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])}
       />
     </div>
@@ -95,11 +109,12 @@ function sideOf({ outline, north }: Lot, line: number): string {
 }
 
 /** What stands in a setback, each with its place. */
-function Crossings() {
+function Crossings({ lot, lines }: { lot: Lot; lines: readonly LotLine[] }) {
   const crossings = useResults(({ plot }) => plot.crossings);
-  const some = useProject(({ lot }) => lot.setbacks.length > 0);
+  const some = lot.setbacks.length > 0;
   const building = useProject((project) => project.building !== null);
   const notation = useNotation();
+  const numberOf = (piece: number) => lineOfPiece(lines, piece, lot.outline.length) + 1;
   if (!some || !building) return null;
   if (crossings.length === 0) return <p className="soft small">The building keeps clear of all setbacks.</p>;
   return (
@@ -108,8 +123,8 @@ function Crossings() {
         <li key={`${thing} ${line}`} className="crossing">
           <span>
             {by > distance
-              ? `${capital(thing)} leaves the lot at line ${line + 1} by ${notation.length(by - distance)}`
-              : `${capital(thing)} stands ${notation.length(by)} in the setback of line ${line + 1}`}
+              ? `${capital(thing)} leaves the lot at line ${numberOf(line)} by ${notation.length(by - distance)}`
+              : `${capital(thing)} stands ${notation.length(by)} in the setback of line ${numberOf(line)}`}
           </span>
           <IconAction icon="place" label="Show where" onPress={() => goTo([at[0], at[1]])} />
         </li>

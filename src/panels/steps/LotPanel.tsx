@@ -1,5 +1,6 @@
-import { type Feature, type Point, siteEdits } from "../../document";
+import { type Feature, type Lot, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
+import { lotLines } from "../../plot";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
 import type { RunCommand } from "../command";
 import { Action, IconAction } from "../fields/Choice";
@@ -18,7 +19,7 @@ export function LotPanel({ run }: { run: RunCommand }) {
   return (
     <Panel step="lot" purpose="The lines you may not cross, and what must stay clear.">
       {drawn ? (
-        <LotCorners outline={lot.outline} />
+        <LotCorners lot={lot} />
       ) : (
         <Guide title="Draw the lot's lines">
           <p>
@@ -50,8 +51,13 @@ export function LotPanel({ run }: { run: RunCommand }) {
   );
 }
 
-function LotCorners({ outline }: { outline: readonly Point[] }) {
+function LotCorners({ lot }: { lot: Lot }) {
+  const { outline } = lot;
   const notation = useNotation();
+  const corners = lotLines(lot).flatMap(({ first, curve }) => {
+    const at = outline[first];
+    return at ? [{ index: first, at, curve }] : [];
+  });
   const change = (index: number, corner: Point) =>
     tryRun(siteEdits.setLotOutline, { outline: outline.map((old, i) => (i === index ? corner : old)) });
   const remove = (index: number) =>
@@ -67,28 +73,30 @@ function LotCorners({ outline }: { outline: readonly Point[] }) {
   return (
     <Section title="Corners" aside="east and north, on the plan">
       <ol className="coordinates">
-        {outline.map(([x, y], index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a corner is known by its order
+        {corners.map(({ index, at: [x, y], curve }, order) => (
           <li key={index} className="coordinate">
-            <span className="coordinate-name">{index + 1}</span>
+            <span className="coordinate-name">{order + 1}</span>
             <LengthField
               layout="bare"
-              label={`Corner ${index + 1}, east`}
+              label={`Corner ${order + 1}, east`}
               m={x}
               onCommit={(m) => change(index, [m, y])}
             />
             <LengthField
               layout="bare"
-              label={`Corner ${index + 1}, north`}
+              label={`Corner ${order + 1}, north`}
               m={y}
               onCommit={(m) => change(index, [x, m])}
             />
             <IconAction
               icon="trash"
-              label={`Remove corner ${index + 1}`}
+              label={`Remove corner ${order + 1}`}
               isDisabled={outline.length <= 3}
               onPress={() => remove(index)}
             />
+            {curve ? (
+              <span className="soft small coordinate-curve">{`curve, R ${notation.length(curve.radius)}, L ${notation.length(curve.length)}`}</span>
+            ) : null}
           </li>
         ))}
       </ol>
