@@ -62,6 +62,43 @@ test("a table with decimal commas is mapped, its unit asked for, and joined in o
   expect(await plan.undoName()).toBe("Undo");
 });
 
+test("a file far from the plan is asked about, and a point that both have brings it over", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.locator(".rail-step", { hasText: /^Shots:/ }).click();
+  await openImport(page);
+  await give(page, "town.csv", "name,x,y,z\nBM7,5000,2000,250\na,5010,2000,250.5\nb,5000,2010,249\n");
+  await page.getByRole("button", { name: "Look at it on the plan" }).click();
+  await unit(page, "metres");
+  const far = page.getByRole("region", { name: "Far from the plan" });
+  await expect(far).toContainText("higher");
+  const join = page.getByRole("button", { name: "Join it to the plan" });
+  await expect(join).toBeDisabled();
+  await far.getByRole("button", { name: /It joins/ }).click();
+  await page.getByRole("option", { name: "shifted, by a point that both have" }).click();
+  await expect(join).toBeDisabled();
+  const point = far.getByLabel("The point in the file");
+  await point.fill("BM8");
+  await page.keyboard.press("Enter");
+  await expect(far.getByRole("alert")).toContainText("No point of the file is called “BM8”");
+  await point.fill("bm7");
+  await page.keyboard.press("Enter");
+  await far.getByRole("button", { name: /Is on the plan/ }).click();
+  await page.getByRole("option", { name: "capped bolt" }).click();
+  await expect(far).toContainText("Everything is moved by");
+  await join.click();
+  await expect(page.getByRole("heading", { name: "Import ground" })).toHaveCount(0);
+  expect(await planPage(page).undoName()).toBe("Undo: import town.csv");
+  // BM7 lies where the bolt is, and as high.
+  const book = page.getByRole("grid", { name: "Level book" });
+  await book.focus();
+  await page.keyboard.press("Control+End");
+  const row = book.getByRole("row").filter({ hasText: "BM7" });
+  await expect(row.locator(".book-height")).toHaveText("level");
+});
+
 test("pasted rows are taken; a column taken twice is refused in words", async ({ page, openPage }) => {
   await openPage(page, { demo: "pottery-studio" });
   await openImport(page);

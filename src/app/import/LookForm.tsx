@@ -1,15 +1,18 @@
 /** What came in, over the plan as it is: its unit, where it goes, what is doubtful, and the one act that joins it. */
-import { type ReactNode, useMemo, useState } from "react";
+import { type ReactNode, useEffect, useMemo, useState } from "react";
 import { useTheme } from "../../canvas/overlays/useTheme";
 import { fitPlan } from "../../canvas/view/planView";
 import { type BreaklineKind, breaklineKinds, breaklineWord } from "../../document";
 import {
   type FileUnit,
+  farApart,
   feetApart,
   fileUnits,
   type Incoming,
   inMetres,
+  knownPoints,
   metresPer,
+  shifted,
   suggestedOrigin,
   type ThinnedPoints,
   unitWords,
@@ -17,9 +20,10 @@ import {
 import { Action, Choice } from "../../panels/fields/Choice";
 import type { Notation } from "../../panels/notation";
 import { type Fact, Facts } from "../../panels/parts";
-import { useNotation, useProject } from "../../panels/useProject";
+import { useNotation, useProject, useResults } from "../../panels/useProject";
 import { counted } from "../../panels/words";
 import { openDialog } from "../../store/actions";
+import { type Fit, FitForm } from "./FitForm";
 import { joinGround } from "./join";
 import { PreviewPlan } from "./PreviewPlan";
 
@@ -56,8 +60,17 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
     const part = thin && thinned ? { ...incoming, points: thinned.points } : incoming;
     return inMetres(part, unit ?? "m", origin);
   }, [incoming, thinned, thin, unit, near]);
+  const results = useResults((present) => present);
+  const plan = useMemo(() => knownPoints(project, results), [project, results]);
+  const apart = unit === null ? null : farApart(placed.bounds, plan);
+  const [fit, setFit] = useState<Fit>({ how: "ask" });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a point of the file lies elsewhere in another unit
+  useEffect(() => setFit({ how: "ask" }), [unit, near, thin]);
+  const shift = apart !== null && fit.how === "common" ? fit.shift : null;
+  const joining = useMemo(() => (shift ? shifted(placed, shift) : placed), [placed, shift]);
+  const isAsked = apart !== null && (fit.how === "ask" || (fit.how === "common" && shift === null));
   const join = () => {
-    const why = joinGround(name, placed, kind);
+    const why = joinGround(name, joining, kind);
     setFault(why);
     if (why !== null) return;
     openDialog(null);
@@ -65,7 +78,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
   };
   return (
     <>
-      <PreviewPlan incoming={placed} project={project} theme={theme} />
+      <PreviewPlan incoming={joining} project={project} theme={theme} />
       {part}
       <UnitChoice known={known} unit={unit} incoming={incoming} onChoose={setUnit} />
       {thinned ? (
@@ -85,7 +98,8 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
       {incoming.lines.length > 0 ? (
         <Choice label="Its lines are" value={kind} options={kinds} onChoose={setKind} />
       ) : null}
-      <Brought incoming={placed} unit={unit} />
+      {apart ? <FitForm apart={apart} incoming={placed} plan={plan} fit={fit} onFit={setFit} /> : null}
+      <Brought incoming={joining} unit={unit} />
       {incoming.warnings.length > 0 ? (
         <ul className="import-warnings">
           {incoming.warnings.map((warning) => (
@@ -99,7 +113,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
         </p>
       ) : null}
       <div className="dialog-acts">
-        <Action look="accent" isDisabled={unit === null} onPress={join}>
+        <Action look="accent" isDisabled={unit === null || isAsked} onPress={join}>
           Join it to the plan
         </Action>
         <Action look="quiet" onPress={onBack}>

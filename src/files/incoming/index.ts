@@ -1,4 +1,14 @@
 export {
+  type Apart,
+  farApart,
+  type KnownPoint,
+  knownPoints,
+  pointNamed,
+  type Shift,
+  shiftBetween,
+  shifted,
+} from "./fit";
+export {
   type Bounds,
   type Incoming,
   type IncomingFaces,
