@@ -4,7 +4,6 @@ import type { Display, Project } from "../document/schema";
 import { billFigure } from "../help";
 import { allowedHeights, hasBearing } from "../solve/floor-standing";
 import type { BandRule, BillItem, HeightSpan, Results } from "../solve/results";
-import { swaleVerdict } from "../solve/swale-verdict";
 import {
   depthInWords,
   formatAboveBelow,
@@ -17,6 +16,7 @@ import {
 } from "../units";
 import { problemLines } from "./check";
 import { foundationLines } from "./foundationLines";
+import { waterLines } from "./waterLines";
 
 /** The error estimate is told as 0.1 m3 at least, m3. */
 const LEAST_ERROR = 0.1;
@@ -168,25 +168,10 @@ function drives({ results, words }: Page): string[] {
   );
 }
 
-function water({ project, results: { water: found }, words }: Page): string[] {
-  const walls = table(
-    found.walls.map(({ name, fallAway, needed, passes }) => [
-      `  wall ${name}`,
-      `falls away ${words.length(fallAway)}`,
-      passes ? `enough (${words.length(needed)} wanted)` : `too little, ${words.length(needed)} wanted`,
-    ]),
-  );
-  const swales = found.swales.map((swale) => {
-    const verdict = swaleVerdict(swale, project.rules.leastSwaleFall);
-    const fall = `${words.length(swale.length)} long, least fall ${words.slope(swale.leastFall)}`;
-    return `  ${swale.name}: ${fall}; ${verdict}. ${swale.why}`.trimEnd();
-  });
-  const ponds = found.ponds.map(
-    ({ depth, area, guessed }) =>
-      `  a low place holds water ${words.length(depth)} deep over ${words.area(area)}${guessed ? " (on guessed ground)" : ""}`,
-  );
-  const lines = [...walls, ...swales, ...ponds];
-  return lines.length === 0 ? [] : ["Water", ...lines];
+function water({ project, results, words }: Page): string[] {
+  const { walls, lines } = waterLines(project, results, words);
+  const all = [...table(walls), ...lines];
+  return all.length === 0 ? [] : ["Water", ...all];
 }
 
 function setout({ project, results: { setout: marks }, words }: Page): string[] {

@@ -12,6 +12,7 @@ import { swaleSchema } from "../document/schema";
 import {
   centroid,
   containsPoint,
+  distance,
   distanceToSegment,
   nearestOnRing,
   type Point,
@@ -33,6 +34,8 @@ export interface RouteSite {
   readonly height: (at: Point) => number;
   readonly grid: RouteGrid;
   readonly words: Words;
+  /** Whether water stands at a place: a bed that comes out there leads nowhere. */
+  readonly holdsWater?: (at: Point) => boolean;
 }
 
 export interface RouteWish {
@@ -74,7 +77,7 @@ export interface Routed {
   readonly short: number;
 }
 
-/** Lines are tried so many times as far off the walls as asked. */
+/** Lines are tried so many times as far off the walls as asked, the nearest first. */
 const offs = [1, 1.5, 2, 3];
 /** No bed is proposed shallower or flatter than this: it would not be one (our own choice). */
 const leastDepth = 0.1;
@@ -117,6 +120,7 @@ function firstThatDrains(site: RouteSite, wish: RouteWish, ways: Generator<Point
   for (let tried = 0; tried < mostTried; tried++) {
     const { value, done } = ways.next();
     if (done) return null;
+    if (site.holdsWater?.(value.at(-1) as Point)) continue;
     const route = straightened(site, wish, value);
     if (route) return route;
   }
@@ -145,13 +149,20 @@ export function bestTaut(site: RouteSite, wish: RouteWish): Route {
 function tautLines({ ring, uphill }: RouteSite, { start, outlet, off }: RouteWish): (readonly Point[])[] {
   if (ring)
     for (const shut of [[-uphill[0], -uphill[1]] as const, uphill]) {
-      const lines = offs.flatMap((times) => {
-        const line = tautLine(ring, start, outlet, off * times, shut);
-        return line ? [line] : [];
+      const nearest = tautLine(ring, start, outlet, off, shut);
+      if (!nearest) continue;
+      // Ends are moved out of the walls' reach, but no farther: they were chosen for what lies there.
+      const others = offs.flatMap((times) => {
+        const line = times > 1 ? tautLine(ring, start, outlet, off * times, shut) : null;
+        return line && sameEnds(line, nearest) ? [line] : [];
       });
-      if (lines.length > 0) return lines;
+      return [nearest, ...others];
     }
   return [[start, outlet]];
+}
+
+function sameEnds(a: readonly Point[], b: readonly Point[]): boolean {
+  return [0, -1].every((i) => distance(a.at(i) as Point, b.at(i) as Point) < 1e-6);
 }
 
 /** Of those that drain the one with the least to dig; of none the one that lacks least. */

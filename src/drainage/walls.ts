@@ -18,7 +18,7 @@ import {
   placesAt,
   type Wall,
 } from "../grading";
-import type { WallWater } from "../solve/results";
+import type { WallFall } from "../solve/results";
 
 /** 10 ft, m. */
 const run = 3.048;
@@ -93,7 +93,7 @@ function outwards(wall: Wall, offset: number, outs: readonly number[], ring: rea
 }
 
 /** Each wall at a floor height; `prepared` belongs to `normals.places`. */
-export function wallWater(normals: WallNormals, prepared: Prepared, floor: number): WallWater[] {
+export function wallWater(normals: WallNormals, prepared: Prepared, floor: number): WallFall[] {
   const z = finishHeights(prepared, floor, new Float64Array(prepared.existing.length));
   return normals.walls.map((wall, index) => {
     const own = normals.normals.filter((normal) => normal.wall === index && normal.count > 1);
@@ -107,7 +107,7 @@ export function wallWater(normals: WallNormals, prepared: Prepared, floor: numbe
       needed: worst.needed,
       within: worst.within,
       paved: worst.driven,
-      passes: worst.fall >= worst.needed - buildable,
+      fallsEnough: worst.fall >= worst.needed - buildable,
       runsTowards: read.length > 0 ? towards / read.length : 0,
       rule: worst.driven
         ? "2 % away from the wall on a drive or paving"

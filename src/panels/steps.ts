@@ -140,13 +140,15 @@ function water(project: Project, results: Results): Standing {
   if (!project.building || !results.ground)
     return { state: "empty", figure: "", words: "nothing to check yet" };
   const { walls, swales, ponds } = results.water;
-  const wet = walls.filter((wall) => !wall.passes).length;
+  const steep = walls.filter(({ verdict }) => verdict === "falls too little").length;
+  const wet = walls.filter(({ verdict }) => verdict === "water stands").length;
   const verdicts = swales.map((swale) => swaleVerdict(swale, project.rules.leastSwaleFall));
   const stuck = verdicts.filter((verdict) => verdict === "doesn't drain").length;
   const flat = verdicts.filter((verdict) => verdict === "falls too little").length;
-  if (wet + stuck + flat + ponds.length === 0) return wellDone("", "water leaves every wall");
+  if (steep + wet + stuck + flat + ponds.length === 0) return wellDone("", "water leaves every wall");
   const words = [
-    wet > 0 ? `${wet} of ${walls.length} walls without enough fall` : "",
+    steep > 0 ? `${steep} of ${walls.length} walls without enough fall` : "",
+    wet > 0 ? `water stands at ${wet} of ${walls.length} walls` : "",
     stuck > 0 ? (stuck === 1 ? "1 swale that doesn't drain" : `${stuck} swales that don't drain`) : "",
     flat > 0 ? (flat === 1 ? "1 swale that falls too little" : `${flat} swales that fall too little`) : "",
     lowPlaces(ponds.length),

@@ -109,7 +109,7 @@ function trenchCautions({ trench, corners, foundation }: FloorResults, words: Wo
 function wallCautions({ water }: FloorResults, { footprint }: BuildingSite, words: Words): Problem[] {
   const problems: Problem[] = [];
   for (const wall of water.walls) {
-    if (wall.passes) continue;
+    if (wall.fallsEnough) continue;
     const place = footprint.walls[wall.wall];
     problems.push({
       code: "wall-fall-away",

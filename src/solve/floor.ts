@@ -23,6 +23,7 @@ import { sectionLine } from "./section";
 import { setoutHeights, setoutReference } from "./setout-heights";
 import type { BuildingSite } from "./site";
 import type { Standing } from "./standing";
+import { wallVerdicts } from "./wall-verdict";
 import type { Words } from "./words";
 
 /** Parts of the results that follow the floor. */
@@ -113,7 +114,12 @@ export function floorResults(input: FloorInput): FloorResults {
       flows: input.flows,
       toWalls: input.toWalls,
       gathered: input.gathered,
-      walls: wallWater(standing.walls.normals, standing.walls.prepared, floor),
+      walls: wallVerdicts(
+        wallWater(standing.walls.normals, standing.walls.prepared, floor),
+        ponds,
+        footprint,
+        standing.walls.guessed,
+      ),
       swales: standing.swales,
     },
     band: floorBand(switched(rules, project.rules)),

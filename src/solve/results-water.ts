@@ -24,7 +24,8 @@ export interface Pond {
   readonly rings: readonly Float64Array[];
 }
 
-export interface WallWater {
+/** How the finished ground falls away from a wall. */
+export interface WallFall {
   /** "A-B" */
   readonly name: string;
   readonly wall: number;
@@ -36,11 +37,36 @@ export interface WallWater {
   readonly within: number;
   /** A drive, landing or other hard surface lies there, for which a gentler fall is enough. */
   readonly paved: boolean;
-  readonly passes: boolean;
+  /** It falls as much as is wanted. */
+  readonly fallsEnough: boolean;
   /** Share of the wall's length towards which water runs, 0 to 1. */
   readonly runsTowards: number;
   readonly rule: string;
   readonly source: string;
+}
+
+/** Water that stands within the rule's distance of a wall. */
+export interface StandingAtWall {
+  /** Of its hollow, m. */
+  readonly depth: number;
+  /** From the wall to the water's edge, m. */
+  readonly off: number;
+  /** The edge nearest to the wall. */
+  readonly at: Point;
+  readonly guessed: boolean;
+}
+
+/** Does water reach the wall? "too few shots": nothing speaks against it, but most of the ground about it is a guess. */
+export type WallVerdict = "passes" | "falls too little" | "water stands" | "too few shots";
+
+export interface WallWater extends WallFall {
+  /** Null where none stands; lags behind a drag. */
+  readonly standing: StandingAtWall | null;
+  /** Share of the places read about it that are a guess, 0 to 1. */
+  readonly guessed: number;
+  readonly verdict: WallVerdict;
+  /** Nothing that is known speaks against it. */
+  readonly passes: boolean;
 }
 
 export interface SwaleStation {

@@ -40,7 +40,7 @@ function fallAway(input: SearchInput): Rule {
   };
   const wallsAt = (floor: number) => wallWater(walls.normals, walls.prepared, floor);
   const looked = [range.low, (range.low + range.high) / 2, range.high].map(wallsAt);
-  const everFalls = (wall: number) => looked.some((read) => read[wall]?.passes);
+  const everFalls = (wall: number) => looked.some((read) => read[wall]?.fallsEnough);
   const mended = site.footprint.walls.flatMap((_, wall) => (everFalls(wall) ? [wall] : []));
   const never = site.footprint.walls.filter((_, wall) => !everFalls(wall)).map(({ name }) => name);
   const left = never.length === 0 ? "" : `; at ${never.join(", ")} no floor does it: mend the grading there`;
@@ -54,7 +54,7 @@ function fallAway(input: SearchInput): Rule {
         if (!own) return [];
         // What `passes` allows for: earth isn't graded closer.
         const over = own.fallAway - own.needed;
-        const margin = own.passes ? Math.max(0, over) : over;
+        const margin = own.fallsEnough ? Math.max(0, over) : over;
         const place = `wall ${own.name}, ${words.length(own.fallAway)} of fall there`;
         return [{ margin, place, at: middleOf(site, wall) }];
       }),

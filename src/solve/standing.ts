@@ -80,7 +80,7 @@ export function standingStages(
     return {
       corners: corners(footprint, ground, height, plan, range),
       drives: drives(plan, height),
-      walls: walls(plan, height, range),
+      walls: walls(plan, ground, height, range),
       swales: swales(plan, height, project.rules.leastSwaleFall, words),
       section: section(footprint, ground, height, plan, range, reach),
       curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),

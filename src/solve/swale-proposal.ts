@@ -1,7 +1,7 @@
 /** A line for a swale between two places of a plan, and in words what would make it work where it doesn't. */
 import type { Project } from "../document/schema";
 import { bestTaut, type Route, type Routed, type RouteSite, routeSwale } from "../drainage";
-import { boundsOf, centroid, nearestOnRing, type Point } from "../geometry";
+import { boundsOf, centroid, containsPoint, nearestOnRing, type Point } from "../geometry";
 import { fittedPlane, groundAt } from "../terrain";
 import type { Results } from "./results";
 import { wordsFor } from "./words";
@@ -61,8 +61,22 @@ function proposal(routed: Routed, project: Project): LaidProposal {
   return { ...routed, kind: "laid", floor: floorOver(routed.ways?.shallower ?? routed.route, project) };
 }
 
-/** Places that nothing is known of, or that are one. */
-function refusal({ ground }: Results, { start, outlet }: SwaleWish): string | null {
+/** Whether a place lies in a low place that holds water. */
+export function holdsWater({ water }: Results, [x, y]: Point): boolean {
+  return water.ponds.some(({ rings }) =>
+    rings.some((ring) => {
+      const corners = Array.from(
+        { length: ring.length / 2 },
+        (_, i): Point => [ring[2 * i] as number, ring[2 * i + 1] as number],
+      );
+      return containsPoint(corners, x, y);
+    }),
+  );
+}
+
+/** Places that nothing is known of, that are one, or from which nothing runs on. */
+function refusal(results: Results, { start, outlet }: SwaleWish): string | null {
+  const { ground } = results;
   if (!ground) return "There is no measured ground yet: place at least three shots first.";
   if (Math.hypot(outlet[0] - start[0], outlet[1] - start[1]) < 1)
     return "Start and outlet lie on one place: click the outlet farther away.";
@@ -72,10 +86,13 @@ function refusal({ ground }: Results, { start, outlet }: SwaleWish): string | nu
   ] as const)
     if (!groundAt(ground, x, y))
       return `The ${name} lies beyond the ground that is known. Click nearer to the shots.`;
+  if (holdsWater(results, outlet))
+    return "The outlet lies in a low place that holds water: nothing runs on from there. Click beyond its rim.";
   return null;
 }
 
-function routeSite(project: Project, { ground }: Results, { start, outlet }: SwaleWish): RouteSite {
+function routeSite(project: Project, results: Results, { start, outlet }: SwaleWish): RouteSite {
+  const { ground } = results;
   if (!ground) throw new Error("no ground");
   const height = ([x, y]: Point) => groundAt(ground, x, y)?.z ?? Number.NaN;
   const ring = project.building?.outline ?? null;
@@ -93,7 +110,14 @@ function routeSite(project: Project, { ground }: Results, { start, outlet }: Swa
     columns: Math.ceil(width / cell) + 2,
     rows: Math.ceil(depth / cell) + 2,
   };
-  return { ring, uphill: uphillAt(ring, height), height, grid, words: wordsFor(project.display) };
+  return {
+    ring,
+    uphill: uphillAt(ring, height),
+    height,
+    grid,
+    words: wordsFor(project.display),
+    holdsWater: (at) => holdsWater(results, at),
+  };
 }
 
 /** The way up of a plane laid through the ground round the building. */

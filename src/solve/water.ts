@@ -22,7 +22,7 @@ import {
   type Prepared,
   prepare,
 } from "../grading";
-import { type Ground, sampleGrid, type Tin } from "../terrain";
+import { type Ground, groundAt, sampleGrid, type Tin } from "../terrain";
 import type { HeightAt } from "./grading-plan";
 import { waterBox } from "./reach";
 import type { Arrow, Gathered, Pond, SwaleResult } from "./results";
@@ -90,11 +90,29 @@ export function bareWater(ground: Ground, tin: Tin, lot: Lot["outline"]): Standi
 export interface WallReadings {
   readonly normals: WallNormals;
   readonly prepared: Prepared;
+  /** Of each wall, the share of its places where the ground is a guess. */
+  readonly guessed: readonly number[];
 }
 
-export function wallReadings(plan: GradingPlan, height: HeightAt, range: FloorRange): WallReadings {
+export function wallReadings(
+  plan: GradingPlan,
+  ground: Ground,
+  height: HeightAt,
+  range: FloorRange,
+): WallReadings {
   const normals = wallNormals(plan, height);
-  return { normals, prepared: prepare(normals.places, plan, range) };
+  return { normals, prepared: prepare(normals.places, plan, range), guessed: guessesAt(normals, ground) };
+}
+
+function guessesAt({ places, normals, walls }: WallNormals, ground: Ground): number[] {
+  const isGuess = (i: number) =>
+    groundAt(ground, places.x[i] as number, places.y[i] as number)?.guessed ?? true;
+  return walls.map((_, wall) => {
+    const read = normals
+      .filter((normal) => normal.wall === wall)
+      .flatMap(({ first, count }) => Array.from({ length: count }, (_, k) => isGuess(first + k)));
+    return read.length === 0 ? 0 : read.filter(Boolean).length / read.length;
+  });
 }
 
 export function swaleResults(

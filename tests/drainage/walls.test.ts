@@ -24,7 +24,7 @@ describe("walls and water", () => {
     for (const wall of walls(plan, () => 102)) {
       expect(wall.fallAway).toBeCloseTo(want, 2);
       expect(wall.needed).toBeCloseTo(0.1524, 9);
-      expect(wall.passes).toBe(passes);
+      expect(wall.fallsEnough).toBe(passes);
       expect(wall.runsTowards).toBe(0);
     }
   });
@@ -32,9 +32,9 @@ describe("walls and water", () => {
   it("run towards a wall whose uphill side is left as it is", () => {
     const plan = planFor(box, { leave: Uint8Array.from([0, 0, 1, 0]) });
     const [low, , high] = walls(plan, ([, y]) => 100 + 0.1 * y);
-    expect(high).toMatchObject({ name: "C-D", passes: false, fallAway: 0 });
+    expect(high).toMatchObject({ name: "C-D", fallsEnough: false, fallAway: 0 });
     expect(high?.runsTowards).toBeGreaterThan(0.9);
-    expect(low).toMatchObject({ name: "A-B", passes: true, runsTowards: 0 });
+    expect(low).toMatchObject({ name: "A-B", fallsEnough: true, runsTowards: 0 });
   });
 
   it("ask 2 % where a drive meets the wall", () => {
@@ -51,7 +51,7 @@ describe("walls and water", () => {
     const line = layDrive(drive, { roadHeight: 99, endHeight: 100, sillBelowFloor: 0 });
     const [wall] = walls(planFor(box, {}, { drives: [line] }), () => 100);
     expect(wall?.needed).toBeCloseTo(0.02 * 3.048, 9);
-    expect(wall?.passes).toBe(true);
+    expect(wall?.fallsEnough).toBe(true);
     expect(wall?.rule).toContain("2 %");
     expect(wall).toMatchObject({ paved: true, within: 3.048 });
   });
@@ -70,7 +70,7 @@ describe("walls and water", () => {
     expect(inner?.needed).toBeLessThan(0.1524);
     expect(inner?.paved).toBe(false);
     expect(inner?.needed).toBeCloseTo(0.05 * (inner?.within ?? 0), 9);
-    expect(inner?.passes).toBe(true);
+    expect(inner?.fallsEnough).toBe(true);
   });
 
   it("with the pad alone a raised floor makes no wall's own apron worse, whatever the ground", () => {
@@ -84,9 +84,9 @@ describe("walls and water", () => {
           100 + gx * x + gy * y + wave * Math.sin(0.9 * x) * Math.cos(0.7 * y);
         const plan = planFor(box, { fall: 0.05, width: 3.048 });
         const [before, after] = [walls(plan, ground, floor), walls(plan, ground, floor + raise)];
-        before.forEach(({ fallAway, passes }, wall) => {
+        before.forEach(({ fallAway, fallsEnough }, wall) => {
           expect(after[wall]?.fallAway).toBeGreaterThanOrEqual(fallAway - 1e-9);
-          if (passes) expect(after[wall]?.passes).toBe(true);
+          if (fallsEnough) expect(after[wall]?.fallsEnough).toBe(true);
         });
       }),
     );

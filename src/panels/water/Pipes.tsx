@@ -1,12 +1,12 @@
 /** Pipes where swales cross drives: size, cover, water before the inlet, inverts. */
 import { type Drainage, siteEdits } from "../../document";
+import { pipeWords } from "../../solve/pipe-words";
 import type { PipeResult } from "../../solve/results";
 import { goTo, run, tryRun } from "../../store/actions";
 import { flowUnit, formatBore, formatRate } from "../../units";
 import { Choice, IconAction } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { Icon } from "../icons";
-import type { Notation } from "../notation";
 import { Caution, Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 
@@ -68,7 +68,8 @@ function PipeCard({ pipe }: { pipe: PipeResult }) {
       <p className={`check check-${pipe.verdict === null ? "note" : good ? "ok" : "bad"}`}>
         <Icon name={pipe.verdict === null ? "note" : good ? "check" : "warn"} />
         <span>
-          <b>{`${pipe.name}.`}</b> {pipeWords(pipe, notation)}
+          <b>{`${pipe.name}.`}</b>{" "}
+          {pipeWords(pipe, { length: notation.length, bore: (m) => formatBore(m, feet) })}
         </span>
       </p>
       <Facts
@@ -95,19 +96,4 @@ function PipeCard({ pipe }: { pipe: PipeResult }) {
       <IconAction icon="place" label={`Show ${pipe.name}`} onPress={() => goTo(pipe.at)} />
     </div>
   );
-}
-
-/** One sentence on a pipe: its size, and what would mend it. */
-export function pipeWords(pipe: PipeResult, { length, display }: Notation): string {
-  if (pipe.verdict === "doesn't fall")
-    return "The swale's bed doesn't fall here, so no pipe can drain. Mend the swale first.";
-  if (pipe.verdict === null) return "Type the rain of the storm, and the least pipe that carries it follows.";
-  if (pipe.bore === null)
-    return "No standard pipe carries the storm with the water under the drive. Raise the drive, lead less water here, or lay two.";
-  const size = `${formatBore(pipe.bore, display.area === "ft2")} bore`;
-  if (pipe.verdict === "overtops")
-    return `${size}: the storm's water would stand at ${length(pipe.headwater ?? 0)} and run over the drive. Take a larger one.`;
-  if (pipe.verdict === "too little cover")
-    return `${size} carries the storm, but only ${length(Math.max(0, pipe.cover ?? 0))} of cover is left over it. Raise the drive, deepen the swale, or take two smaller ones.`;
-  return `${size} carries the storm, with ${length(pipe.cover ?? 0)} of cover over it.`;
 }

@@ -1,0 +1,85 @@
+/**
+ * A swale that drains a low place, from its deepest spot.
+ *
+ * Units   metres.
+ * Method  Tried as outlets: the nearest ground in each direction that lies low enough for a bed to come straight out there,
+ *         then places on the way that the hollow's water takes over its rim. The first at which the bed comes out is taken.
+ *         Where none does, what the last of them lacks is told as the assistant tells it.
+ * Source  First principles.
+ */
+import type { Project } from "../document/schema";
+import { runFrom } from "../drainage";
+import { distance, type Point } from "../geometry";
+import { groundAt } from "../terrain";
+import type { Pond, Results } from "./results";
+import { holdsWater, proposeSwale, type SwaleProposal } from "./swale-proposal";
+
+/** The bed begins so far under the deepest spot, m: the least that is a bed. */
+const depth = 0.1;
+/** Outlets lie so far apart on the run at least, m, and so many are tried. */
+const apart = 3;
+const mostTried = 10;
+/** Low ground is looked for in so many directions, and so far, m. */
+const directions = 36;
+const farthest = 120;
+
+export function swaleOutOf(project: Project, results: Results, pond: Pond): SwaleProposal {
+  let last: SwaleProposal = {
+    kind: "refused",
+    why: "Its water runs nowhere on the ground that is known: shoot more ground beyond its rim.",
+  };
+  for (const outlet of [...lowGround(project, results, pond), ...outletsBeyond(results, pond)]) {
+    const proposal = proposeSwale(project, results, { start: pond.at, outlet, depth });
+    if (proposal.kind === "laid" && proposal.route.result.drains) return proposal;
+    if (proposal.kind === "laid" || last.kind === "refused") last = proposal;
+  }
+  return last;
+}
+
+/** The nearest place in each direction to which a bed can fall straight, the nearest of all first. */
+function lowGround(
+  { rules }: Project,
+  { ground }: Results,
+  { at: [x, y], waterLevel, depth: deep }: Pond,
+): Point[] {
+  if (!ground) return [];
+  const bed = waterLevel - deep - depth;
+  const found: { readonly at: Point; readonly away: number }[] = [];
+  for (let k = 0; k < directions; k++) {
+    const angle = (2 * Math.PI * k) / directions;
+    for (let away = apart; away <= farthest; away++) {
+      const at: Point = [x + away * Math.cos(angle), y + away * Math.sin(angle)];
+      const there = groundAt(ground, at[0], at[1]);
+      if (!there || there.guessed) break;
+      if (there.z > bed - rules.leastSwaleFall * away) continue;
+      found.push({ at, away });
+      break;
+    }
+  }
+  return found
+    .sort((a, b) => a.away - b.away)
+    .slice(0, mostTried)
+    .map(({ at }) => at);
+}
+
+/** Places on the run from the rim, spread over all of it, and its end. */
+function outletsBeyond(results: Results, { spill }: Pond): Point[] {
+  const { flow } = results.water;
+  if (!flow) return [];
+  const run = runFrom(flow, spill[0], spill[1]);
+  const places = Array.from(
+    { length: run.length / 2 },
+    (_, i): Point => [run[2 * i] as number, run[2 * i + 1] as number],
+  ).filter((at) => !holdsWater(results, at));
+  const length = places.slice(1).reduce((sum, at, i) => sum + distance(at, places[i] as Point), 0);
+  const step = Math.max(apart, length / mostTried);
+  const chosen: Point[] = [];
+  let since = 0;
+  places.forEach((at, i) => {
+    since += i === 0 ? 0 : distance(at, places[i - 1] as Point);
+    if (since < step && i < places.length - 1) return;
+    since = 0;
+    chosen.push(at);
+  });
+  return chosen;
+}
