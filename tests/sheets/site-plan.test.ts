@@ -199,7 +199,7 @@ describe("what the site plan tells", () => {
     expect(told).toContain("contours every 3″");
     expect(told).toContain("big door, wall C-D");
     const barn = demo("potting-barn.drysill.json");
-    expect(words(await pagesOf(barn, "letter"))).toContain("contours every 1″");
+    expect(words(await pagesOf(barn, "letter"))).toContain("contours every 3″");
     const decimal = { ...barn, display: { ...barn.display, length: "ft" as const, rounding: 1 } };
     expect(words(await pagesOf(decimal, "letter"))).toContain("contours every 0.10′");
     const bare = words(
