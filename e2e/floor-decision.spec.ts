@@ -28,6 +28,7 @@ for (const units of ["feet", "metres"] as const) {
       page,
     }) => {
       const floor = page.getByRole("slider", { name: /floor/i });
+      const plan = await page.locator(".plan-cell").boundingBox();
       await floor.focus();
       await floor.press("End");
       const panel = page.getByRole("complementary", { name: "This step" });
@@ -36,6 +37,11 @@ for (const units of ["feet", "metres"] as const) {
       await floor.press("Shift+ArrowUp");
       await expect(row).toContainText("too high");
       await expect(page.getByText(/for this limit: fill under the slab/)).toBeVisible();
+      // The sentence above is longer now, and nothing has moved under the hand.
+      await floor.press("Home");
+      for (let i = 0; i < 20; i++) await floor.press("Shift+ArrowDown");
+      await expect(page.getByText(/too low for this limit/)).toBeVisible();
+      expect(await page.locator(".plan-cell").boundingBox()).toEqual(plan);
     });
 
     test("an empty band names its two rules; a way out is tried, kept beside the plan before, and undone", async ({
