@@ -180,11 +180,16 @@ test("the ground goes out as a table, and comes in again as it was", async ({ pa
   const path = info.outputPath("ground.csv");
   await download.saveAs(path);
   const text = readFileSync(path, "utf8");
-  expect(text.split("\n")[0]).toBe("name,x,y,z");
+  expect(text.split("\n")[0]).toBe("name,x (m),y (m),z (m)");
+  // No height with the rounding of a binary sum.
+  expect(text).not.toMatch(/\d\.\d{10}/);
   const count = text.trim().split("\n").length - 1;
   expect(count).toBeGreaterThan(15);
   await openImport(page);
   await give(page, "ground.csv", text);
   await page.getByRole("button", { name: "Look at it on the plan" }).click();
   await expect(page.getByText(`${count} points`, { exact: true })).toBeVisible();
+  // The heads told the unit: nothing is asked for.
+  await expect(page.getByRole("button", { name: /Its numbers are/ })).toContainText("metres");
+  await expect(page.getByRole("button", { name: "Join it to the plan" })).toBeEnabled();
 });

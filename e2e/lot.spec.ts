@@ -101,14 +101,15 @@ test("pits are put on the plan, their depths typed, and the strip takes what the
   await page.keyboard.press("h");
   await plan.click(a[0] - 3, a[1] + 3);
   expect(await plan.undoName()).toBe("Undo: add a test pit");
-  await page.keyboard.press("Escape");
+  // Its depths are there to be typed as soon as it is put down.
+  const topsoil = page.getByTestId("inspector").getByLabel("Topsoil down to");
+  await topsoil.fill('9"');
+  await topsoil.press("Enter");
+  await page.getByRole("button", { name: "Let go of what is selected" }).click();
   await page
     .getByRole("button", { name: /^Foundation/ })
     .first()
     .click();
-  const topsoil = page.getByLabel("Topsoil down to");
-  await topsoil.fill('9"');
-  await topsoil.press("Enter");
   await page.getByLabel("Water at").fill("2'");
   await page.getByLabel("Water at").press("Enter");
   await expect(page.getByRole("table", { name: "Ground below the trench's corners" })).toContainText("A");

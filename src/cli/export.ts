@@ -17,7 +17,7 @@ export const exportCommand: Command = {
   about: [
     "Writes the ground of a project for other programs: points, breaklines, contours and triangles, in metres.",
     "",
-    "  .csv       points alone, columns name,x,y,z",
+    "  .csv       points alone, columns name, x (m), y (m), z (m)",
     "  .dxf       release 2007: a layer each for points, breaklines, contours and triangles",
     "  .xml       LandXML 1.2",
     "  .geojson   on the plan's own metres, said by its member `plane`",

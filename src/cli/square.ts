@@ -1,7 +1,8 @@
 import { readTapes } from "../files/tapes";
-import { cornerAngles, outOfSquare, type Squared, squareUp } from "../plot";
+import { cornerAngles, outOfSquare, type Squared, type SquaringFault, squareUp } from "../plot";
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
+import { jsonText } from "./json";
 
 export const square: Command = {
   name: "square",
@@ -32,30 +33,32 @@ export const square: Command = {
     if (!read.ok) throw new InputError(read.message);
     for (const note of read.notes) io.say(note);
     const found = squareUp(read.tapes);
-    if (!found.ok) throw new InputError(`${file}: ${found.what} ${found.how}`);
-    io.out(JSON.stringify({ unit: read.unit, ...report(found.squared) }, null, 2));
+    if (!found.ok) throw new InputError(`${placeOf(found, file, read.lines)}: ${found.what} ${found.how}`);
+    io.out(jsonText({ unit: read.unit, ...report(found.squared) }));
     return 0;
   },
 };
+
+/** File, line and column where a fault is about one measure; else the file. */
+function placeOf({ tape, part }: SquaringFault, file: string, lines: readonly number[]): string {
+  const line = tape === undefined ? undefined : lines[tape];
+  return line === undefined ? file : `${file}, line ${line}, column ${part ?? "distance"}`;
+}
 
 function report(squared: Squared) {
   const { corners, residuals, redundancy, standardError } = squared;
   const out = outOfSquare(corners);
   return {
-    corners: corners.map(({ name, x, y }) => ({ name, x: tidy(x), y: tidy(y) })),
-    residuals: residuals.map((each) => ({ ...each, residual: tidy(each.residual) })),
+    corners,
+    residuals,
     redundancy,
-    standardError: standardError === null ? null : tidy(standardError),
-    outOfSquare: out === null ? null : tidy(out.most),
-    moves: (out?.moves ?? []).map(({ corner, distance, parts }) => ({
-      corner,
-      distance: tidy(distance),
-      parts: parts.map((part) => ({ ...part, distance: tidy(part.distance) })),
-    })),
+    standardError,
+    outOfSquare: out?.most ?? null,
+    moves: out?.moves ?? [],
     angles: cornerAngles(corners).map(({ corner, angle, off }) => ({
       corner,
       degrees: degrees(angle),
-      off: tidy(degrees(off)),
+      off: degrees(off),
     })),
     diagonals: diagonals(corners),
   };
@@ -72,9 +75,4 @@ function diagonals(corners: Squared["corners"]) {
 
 function degrees(radians: number): number {
   return (radians * 180) / Math.PI;
-}
-
-/** Least squares leaves rounding far below any tape. */
-function tidy(value: number): number {
-  return Math.abs(value) < 1e-9 ? 0 : value;
 }

@@ -1,5 +1,6 @@
 /** Which corners the tapes say to move, and which way: an arrow of one size at each, with how far; the panel tells it along the sides. */
 import type { Project } from "../document/schema";
+import { LEAST_MOVE } from "../plot";
 import type { Results } from "../solve/results";
 import { besidePoint } from "./beside";
 import { type DrawContext, placeLabel } from "./context";
@@ -11,8 +12,6 @@ const group = "squaring";
 /** Length of the arrow, and from the corner to its tail, mm. */
 const arrow = 6;
 const gap = 2;
-/** Moves under this, m, aren't drawn: 1/16 in, finer than a stake is set. */
-const least = 0.0016;
 
 /** Only on screen: the arrows say what is to be mended on the ground, the sheet says what is to be built. */
 export function drawSquaring(project: Project, results: Results, context: DrawContext): MarkLayer {
@@ -22,7 +21,7 @@ export function drawSquaring(project: Project, results: Results, context: DrawCo
   reserveLines(project, results, context);
   const marks = moves.flatMap((move): DrawingMark[] => {
     const { at, way } = move;
-    if (move.distance < least) return [];
+    if (move.distance < LEAST_MOVE) return [];
     const angle = Math.atan2(way[1], way[0]);
     const out = (gap + arrow / 2) * context.metresPerMm;
     const middle: XY = [at[0] + out * Math.cos(angle), at[1] + out * Math.sin(angle)];

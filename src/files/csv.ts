@@ -1,7 +1,7 @@
 /**
  * Reads a table of comma-separated values strictly: every row is either understood or named.
  *
- * Form    Line 1 names the columns, in any order and case. Fields may be quoted; LF, CRLF or CR ends a line;
+ * Form    Line 1 names the columns, in any order and case, with metres behind a name if wanted: "x (m)". Fields may be quoted; LF, CRLF or CR ends a line;
  *         a byte-order mark and rows without a single filled cell are passed over. Semicolons or tabs may
  *         separate instead (line 1 decides); then a comma may be the decimal sign, if no number of the
  *         file uses a point.
@@ -146,7 +146,7 @@ type Head =
 
 function readHeader(header: CsvRecord, file: string, columns: Columns): Head {
   const names = Object.keys(columns);
-  const found = header.cells.map((cell) => cell.toLowerCase());
+  const found = header.cells.map((cell) => cell.toLowerCase().replace(/\s*[([]m[)\]]$/, ""));
   const where = `${file}, line ${header.line}`;
   const twice = found.find((cell, i) => names.includes(cell) && found.indexOf(cell) !== i);
   if (twice !== undefined)

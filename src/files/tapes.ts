@@ -7,6 +7,8 @@ export type ReadTapes =
   | {
       readonly ok: true;
       readonly tapes: readonly TapedLength[];
+      /** `lines[i]` is the line of the file that tape i stands on. */
+      readonly lines: readonly number[];
       /** "m" where the lengths came with units, null where they are in a unit of their own. */
       readonly unit: "m" | null;
       readonly notes: readonly string[];
@@ -26,5 +28,5 @@ export function readTapes(source: string, file: string): ReadTapes {
   );
   if (!units.ok) return units;
   const tapes = table.rows.map(({ from, to, distance }) => ({ from, to, distance: distance.value }));
-  return { ok: true, tapes, unit: units.unit, notes: table.notes };
+  return { ok: true, tapes, lines: table.lines, unit: units.unit, notes: table.notes };
 }

@@ -20,6 +20,7 @@ export {
   type CornerAngle,
   type CornerMove,
   cornerAngles,
+  LEAST_MOVE,
   moveInWords,
   type OutOfSquare,
   outOfSquare,
@@ -42,6 +43,7 @@ export {
 export {
   type Squared,
   type SquaredCorner,
+  type SquaringFault,
   type SquaringResult,
   squareUp,
   type TapedLength,

@@ -138,6 +138,9 @@ function unit(from: Point, to: Point): Point {
   return [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
 }
 
+/** Least move that is told anywhere, m: 1/16 in. */
+export const LEAST_MOVE = 0.0016;
+
 /** "1⅜″ towards D", "1⅜″ towards D and ¼″ away from B", "stays"; parts that round to nothing are left out. */
 export function moveInWords(move: CornerMove, format: (distance: number) => string, least: number): string {
   const parts = move.parts.filter(({ distance }) => Math.abs(distance) >= least / 2);

@@ -40,7 +40,13 @@ export interface Squared {
   readonly standardError: number | null;
 }
 
-export type SquaringFault = { readonly what: string; readonly how: string };
+/** `tape`: which measure it is about, where it is about one; `part`: what of it can't be. */
+export type SquaringFault = {
+  readonly what: string;
+  readonly how: string;
+  readonly tape?: number;
+  readonly part?: "to" | "distance";
+};
 
 export type SquaringResult =
   | { readonly ok: true; readonly squared: Squared }
@@ -90,14 +96,21 @@ function askew({ corners }: Squared): number {
 const ALIKE = 1e-6;
 
 function badMeasure(tapes: readonly TapedLength[]): SquaringFault | null {
-  for (const { from, to, distance } of tapes) {
+  for (const [tape, { from, to, distance }] of tapes.entries()) {
     if (from === to) {
-      return { what: `A measure goes from ${from} to itself.`, how: "Name the two corners it goes between." };
+      return {
+        what: `A measure goes from ${from} to itself.`,
+        how: "Name the two corners it goes between.",
+        tape,
+        part: "to",
+      };
     }
     if (!(distance > 0) || !Number.isFinite(distance)) {
       return {
         what: `The measure ${from}–${to} is no length.`,
         how: "Type what the tape read, more than nothing.",
+        tape,
+        part: "distance",
       };
     }
   }

@@ -8,6 +8,7 @@ import {
   cornerHeights,
   crossingsByLine,
   deedCalls,
+  LEAST_MOVE,
   type LevelTape,
   levelTapes,
   lineOfPiece,
@@ -193,7 +194,7 @@ function moveProblems(out: PlotResult["out"], words: Words): Problem[] {
             severity: "caution",
             where: `corner ${move.corner}`,
             what: `By the tapes it stands ${words.length(move.distance)} from where the plan has it.`,
-            how: `Move it ${moveInWords(move, words.length, SQUARE_ENOUGH)}, holding the first side.`,
+            how: `Move it ${moveInWords(move, words.length, LEAST_MOVE)}, holding the first side.`,
           },
         ],
   );

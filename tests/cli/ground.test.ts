@@ -34,7 +34,7 @@ describe("export and import", () => {
     const { out, written } = await run(["export", "p.json", "--to=o.csv"], commands, { "p.json": project() });
     expect(out).toBe("o.csv: 3 points, in metres.");
     expect(new TextDecoder().decode(written.get("o.csv"))).toBe(
-      "name,x,y,z\na,0,0,10\nb,10,0,11\nc,0,10,12\n",
+      "name,x (m),y (m),z (m)\na,0,0,10\nb,10,0,11\nc,0,10,12\n",
     );
   });
 

@@ -95,6 +95,8 @@ describe("square", () => {
     ["from,to,distance\n", "found no rows"],
     ["from,to,distance\nA,,24\n", "line 2, column to"],
     ["from,to,distance\nA,B,long\n", "line 2, column distance"],
+    ["from,to,distance\nA,B,24\n\nB,B,32\n", "s.csv, line 4, column to: A measure goes from B to itself"],
+    ["from,to,distance\nA,B,24\nB,C,-3\n", "s.csv, line 3, column distance: The measure B–C is no length"],
   ])("%j is refused with the place", async (text, words) => {
     const { code, said } = await of(text);
     expect(code).toBe(2);

@@ -23,6 +23,7 @@ describe("what a table may look like", () => {
   ];
   it.each([
     ["plain", "name,x,y,z\nA,1,2.5,-3\nB,1e-3,+2E3,\n"],
+    ["heads that tell metres", "name,x (m),Y [m],z (m)\nA,1,2.5,-3\nB,1e-3,+2E3,\n"],
     ["a byte-order mark and CRLF", "\ufeffname,x,y,z\r\nA,1,2.5,-3\r\nB,1e-3,2000,\r\n"],
     ["CR alone, no end of line at the end", "name,x,y,z\rA,1,2.5,-3\rB,.001,2000.,"],
     ["spaces about the cells, names in capitals", "NAME , X, Y ,Z\n A , 1 ,2.5, -3\nB,1e-3,2e3,  "],

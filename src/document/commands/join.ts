@@ -37,7 +37,7 @@ function shotsFrom(project: Project, points: readonly JoiningPoint[], setup: str
     ...usual,
     id: `s${first + i}`,
     name,
-    reading: z === null || Number.isNaN(z) ? null : { text: `${z} m`, m: z },
+    reading: z === null || Number.isNaN(z) ? null : { text: `${Number(z.toFixed(9))} m`, m: z },
     place: { kind: "at", x, y },
   }));
 }

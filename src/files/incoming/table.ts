@@ -1,10 +1,11 @@
 /** Tables of points (comma, semicolon, tab or space between cells; a file or pasted cells) → points and lines. */
 import { lineOf, PointGatherer } from "./growing";
-import { type IncomingLine, type ReadResult, received, refused } from "./incoming";
+import { type IncomingLine, type IncomingUnits, type ReadResult, received, refused } from "./incoming";
 import { goesOn, type Job, stopped } from "./job";
 import { localPlane } from "./localPlane";
-import { type ColumnUse, cellsOf, isBlank, numberIn, type TableForm } from "./tableForm";
+import { type ColumnUse, cellsOf, isBlank, numberIn, type TableForm, unitOfHeads } from "./tableForm";
 import { shown } from "./text";
+import type { FileUnit } from "./units";
 
 export interface TableMapping {
   readonly form: TableForm;
@@ -38,8 +39,10 @@ export async function readTableFile(
     line++;
     at = end + 1;
     if (!isBlank(row)) {
-      if (header) header = false;
-      else rows.take(row, line);
+      if (header) {
+        header = false;
+        rows.head(row);
+      } else rows.take(row, line);
     }
     if (line % ROWS_PER_STEP === 0 && !(await goesOn(job, at / text.length))) return stopped;
   }
@@ -64,6 +67,7 @@ class Rows {
   private readonly points = new PointGatherer();
   private readonly lines = new Map<string, [number, number, number][]>();
   private readonly faults: string[] = [];
+  private unit: FileUnit | null = null;
   private bad = 0;
   private read = 0;
   private readonly at: Readonly<Record<ColumnUse, number>>;
@@ -82,6 +86,13 @@ class Rows {
       line: place("line"),
       skip: -1,
     };
+  }
+
+  /** The row that names the columns may name their unit. */
+  head(row: string): void {
+    const cells = cellsOf(row, this.mapping.form.separator);
+    const { x, y, z } = this.at;
+    this.unit = unitOfHeads([x, y, ...(z < 0 ? [] : [z])].map((column) => cells[column] ?? ""));
   }
 
   take(row: string, line: number): void {
@@ -131,8 +142,10 @@ class Rows {
       return line ? [line] : [];
     });
     const points = this.points.done();
-    if (!this.geographic)
-      return received(file, { kind: "table", units: { known: false }, points, lines, warnings });
+    if (!this.geographic) {
+      const units: IncomingUnits = this.unit === null ? { known: false } : { known: true, unit: this.unit };
+      return received(file, { kind: "table", units, points, lines, warnings });
+    }
     return received(file, { kind: "table", ...localPlane(points, lines), warnings });
   }
 

@@ -5,6 +5,8 @@
  * Method  Each way of splitting is tried on the first rows; the one that reads most cells as numbers holds.
  */
 
+import type { FileUnit } from "./units";
+
 export type Separator = "," | ";" | "\t" | " ";
 
 export interface TableForm {
@@ -79,6 +81,33 @@ export function cellsOf(line: string, separator: Separator): string[] {
   }
   if (line.endsWith(separator)) cells.push("");
   return cells;
+}
+
+/** Units as heads of columns write them, in brackets. "ft" alone leaves open which foot, so that it is asked for. */
+const unitHeads: Readonly<Record<string, FileUnit>> = {
+  m: "m",
+  metre: "m",
+  metres: "m",
+  meter: "m",
+  meters: "m",
+  cm: "cm",
+  mm: "mm",
+  km: "km",
+  in: "in",
+  yd: "yd",
+  "us ft": "ft-us",
+  "ft us": "ft-us",
+  ftus: "ft-us",
+};
+
+/** The unit that the heads of all these columns name, "x (m)" or "height [mm]"; null where they don't, or differ. */
+export function unitOfHeads(heads: readonly string[]): FileUnit | null {
+  const named = heads.map((head) => {
+    const word = /[([]\s*([^)\]]+?)\s*[)\]]\s*$/.exec(head)?.[1]?.toLowerCase().replaceAll("_", " ");
+    return word === undefined ? undefined : unitHeads[word];
+  });
+  const [first] = named;
+  return first !== undefined && named.every((unit) => unit === first) ? first : null;
 }
 
 /** The number in a cell, NaN where there is none. */

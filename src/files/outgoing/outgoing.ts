@@ -48,7 +48,9 @@ export function outgoing(
   return {
     name: project.name,
     points: results.survey.points.flatMap(({ name, shot, at, height, kind }) =>
-      at === null || kind === "check" ? [] : [{ name: name || shot, x: at[0], y: at[1], z: height }],
+      at === null || kind === "check"
+        ? []
+        : [{ name: name || shot, x: tidy(at[0]), y: tidy(at[1]), z: height === null ? null : tidy(height) }],
     ),
     lines: project.survey.breaklines.map(({ name, kind, points }) => ({
       name: name || kind,
@@ -59,6 +61,11 @@ export function outgoing(
     contours: results.existingContours.map(({ height, major, lines }) => ({ height, major, lines })),
     surface: results.ground && measuredSurface(results.ground),
   };
+}
+
+/** To a nanometre: takes off the rounding of binary sums, far below anything that was measured. */
+function tidy(metres: number): number {
+  return Number(metres.toFixed(9)) + 0;
 }
 
 /** The triangles that are no guess, over their own corners only. */
@@ -75,7 +82,7 @@ export function measuredSurface({ tin, guessed }: Pick<Ground, "tin" | "guessed"
     }
   }
   const kept = [...renumbered.keys()];
-  const of = (values: Float64Array) => Float64Array.from(kept, (corner) => values[corner] as number);
+  const of = (values: Float64Array) => Float64Array.from(kept, (corner) => tidy(values[corner] as number));
   return { x: of(tin.x), y: of(tin.y), z: of(tin.z), triangles: Uint32Array.from(triangles) };
 }
 

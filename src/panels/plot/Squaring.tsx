@@ -1,7 +1,7 @@
 /** Is the building square? Every side and diagonal as planned and as taped, and which corner to move which way. */
 import type { Building, Point, Tape } from "../../document";
 import { cornerName } from "../../grading";
-import { moveInWords, plannedDiagonals, threeFourFive } from "../../plot";
+import { LEAST_MOVE, moveInWords, plannedDiagonals, threeFourFive } from "../../plot";
 import { FOOT } from "../../units";
 import { type Fact, Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
@@ -71,9 +71,6 @@ function linesOf(outline: readonly Point[], tapes: readonly Tape[]): Line[] {
   });
 }
 
-/** Least move that is told, m: 1/16 in. */
-const leastMove = 0.0016;
-
 /** What to move, in the field's words, holding the first side. */
 function Moves() {
   const { squared, untaped, out } = useResults((results) => results.plot);
@@ -90,12 +87,12 @@ function Moves() {
   if (squared === null || out === null) return null;
   const facts: Fact[] = out.moves.map((move) => ({
     name: `Corner ${move.corner}`,
-    figure: moveInWords(move, notation.length, leastMove),
+    figure: moveInWords(move, notation.length, LEAST_MOVE),
   }));
   return (
     <>
       <h4 className="part-subtitle">
-        {out.most < leastMove
+        {out.most < LEAST_MOVE
           ? "It stands as planned"
           : `Out of square by ${notation.length(out.most)} at most`}
       </h4>

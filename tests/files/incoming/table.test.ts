@@ -191,3 +191,20 @@ describe("a table's content", () => {
     expect(shares[1]).toBeGreaterThan(shares[0] as number);
   });
 });
+
+describe("the unit that a table's heads name", () => {
+  it.each([
+    ["name,x (m),y (m),z (m)", { known: true, unit: "m" }],
+    ["name,East [mm],North [mm]", { known: true, unit: "mm" }],
+    ["name,x (US ft),y (US ft),z (US ft)", { known: true, unit: "ft-us" }],
+    // Which foot it is, a person has to say.
+    ["name,x (ft),y (ft),z (ft)", { known: false }],
+    ["name,x (m),y (m),z (ft)", { known: false }],
+    ["name,x (m),y (m),z", { known: false }],
+    ["name,x,y,z", { known: false }],
+  ])("%s", async (head, units) => {
+    const incoming = await read(`${head}\na,1,2,3\nb,4,5,6\n`);
+    expect(incoming.units).toEqual(units);
+    expect(incoming.points.x[1]).toBe(4);
+  });
+});

@@ -42,6 +42,9 @@ describe("round trips", () => {
     fc.assert(
       fc.asyncProperty(grounds, async (out) => {
         const incoming = await back("p.csv", pointsCsv(out));
+        expect(incoming.units).toEqual(
+          out.points.length > 0 ? { known: true, unit: "m" } : expect.anything(),
+        );
         expect(pointsIn(incoming)).toEqual(pointsOut(out));
         expect(incoming.points.names).toEqual(out.points.map(({ name }) => name));
       }),

@@ -1,4 +1,4 @@
-/** Test pit: each click puts one; its depths are typed in the foundation step. */
+/** Test pit: each click puts one, and its depths are there to be typed, in the inspector. */
 import { pitEdits } from "../../../document";
 import type { Snap } from "../../snap/snap";
 import { aim } from "../aim";
@@ -9,7 +9,7 @@ export const pitTool: ToolStart = (context) => placing(context);
 function placing(context: ToolContext, at: Snap | null = null): ToolState {
   return {
     name: "placing",
-    hint: "Click where a test pit was dug; its depths are typed in the foundation step",
+    hint: "Click where a test pit was dug; then type how deep it met what",
     cursor: "crosshair",
     marks: at ? [{ kind: "symbol", at: at.at, symbol: "ring", size: 2.6, style: "preview-line" }] : [],
     snap: at,
@@ -18,6 +18,7 @@ function placing(context: ToolContext, at: Snap | null = null): ToolState {
       const [x, y] = aim(context, pointer).at;
       const edit = context.run(pitEdits.addPit, { place: { kind: "at", x, y } });
       if (!edit.ok) context.say(edit.why);
+      else if (edit.made !== undefined) context.select([{ kind: "pit", id: edit.made }]);
       return placing(context);
     },
     cancel: () => "leave",
