@@ -1,6 +1,7 @@
 /** Figures as this project writes them: one formatter a kind, from the project's display settings. */
 import type { Display } from "../document";
 import {
+  bothUnits,
   depthInWords,
   formatAboveBelow,
   formatArea,
@@ -24,6 +25,8 @@ export interface Notation {
   area(m2: number): string;
   volume(m3: number): string;
   slope(ratio: number): string;
+  /** A round figure of a rule as it is usually written in both: the plan's own first. */
+  rule(feet: string, metric: string): string;
   /** Short tons beside cubic yards, tonnes else. */
   mass(kg: number): string;
 }
@@ -51,6 +54,7 @@ function makeNotation(display: Display): Notation {
     area: (m2) => formatArea(m2, display.area),
     volume: (m3) => formatVolume(m3, display.volume),
     slope: (ratio) => formatSlope(ratio, display.slope),
+    rule: (feet, metric) => bothUnits(feet, metric, display.length),
     mass: (kg) => formatMass(kg, display.volume === "yd3" ? "ton" : "t"),
   };
 }

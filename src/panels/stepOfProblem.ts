@@ -9,8 +9,8 @@ export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
 const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/-in-trench$|^(edge|crawl|posts)-|^wall-holds-fill$/, "foundation"],
   [/-over-sill$/, "building"],
-  [/^(lot|feature|keep-clear|grading-past|grading-near)/, "lot"],
-  [/^(breaklines?|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
+  [/^(lot|course|setback|feature|keep-clear|grading-past|grading-near)/, "lot"],
+  [/^(breaklines?|stakes|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],
   [
     /^(drive|line|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order)\b/,
@@ -18,7 +18,7 @@ const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   ],
   [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
   [/^(floor|band|rule)\b/, "floor"],
-  [/^(trench|footing|frost|foundation|slab|fill)\b/, "foundation"],
+  [/^(trench|footing|frost|foundation|slab|fill|pit)\b/, "foundation"],
   [/^(bill|quantit|truck|earth|strip)/, "quantities"],
   [/^(setout|worksheet)\b/, "setout"],
 ];

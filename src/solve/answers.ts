@@ -246,8 +246,7 @@ function slopeOrWall({ results, words }: Asked): Answer | null {
   const base = {
     id: "slope-or-wall",
     question: "Fill slope or retaining wall?",
-    change:
-      "A steeper slope, a lower floor, or a wall: over about 4 ft from the bottom of its footing, or loaded from above, it wants an engineer.",
+    change: `A steeper slope, a lower floor, or a wall: over about ${words.rule("4 ft", "1.2 m")} from the bottom of its footing, or loaded from above, it wants an engineer.`,
     step: "drive" as const,
   };
   if (endless)
@@ -285,8 +284,7 @@ function stone({ project, results, words }: Asked): Answer | null {
     answer: `${words.volume(loose)} loose, ${weight}, ${loads} ${loads === 1 ? "load" : "loads"}`,
     where: items.map(({ item }) => item.toLowerCase()).join(", "),
     margin: "each kind comes in whole loads",
-    change:
-      "Thickness of base and drive, and your truck. Whether it can get in: 12 ft of width, firm ground and no wires over it are common practice.",
+    change: `Thickness of base and drive, and your truck. Whether it can get in: ${words.rule("12 ft", "3.7 m")} of width, firm ground and no wires over it are common practice.`,
     step: "quantities",
   };
 }

@@ -98,8 +98,8 @@ function trenchCautions({ trench, corners, foundation }: FloorResults, words: Wo
       where: `trench at corner ${deepest.corner}`,
       what: `It goes ${words.length(deepest.belowGround)} below the ground as it is.`,
       how: deep
-        ? "From 5 ft (1.5 m), and in bad soil from less, the sides must be sloped back or shored before anyone goes in; spoil at least 2 ft back, a ladder within 25 ft (29 CFR 1926.651, .652)."
-        : "From 4 ft (1.2 m) there must be a ladder within 25 ft; in bad soil slope the sides back; spoil at least 2 ft back (29 CFR 1926.651).",
+        ? `From ${words.rule("5 ft", "1.5 m")}, and in bad soil from less, the sides must be sloped back or shored before anyone goes in; spoil at least ${words.rule("2 ft", "0.6 m")} back, a ladder within ${words.rule("25 ft", "7.6 m")} (29 CFR 1926.651, .652).`
+        : `From ${words.rule("4 ft", "1.2 m")} there must be a ladder within ${words.rule("25 ft", "7.6 m")}; in bad soil slope the sides back; spoil at least ${words.rule("2 ft", "0.6 m")} back (29 CFR 1926.651).`,
       ...(corner ? { at: [corner.x, corner.y] as [number, number] } : {}),
     },
   ];

@@ -235,7 +235,7 @@ function trenchCautions({ dig }: FoundationResult, { trench }: Foundation, words
       severity: "caution",
       where: `trench at ${dig.deepest.at.place}`,
       what: `It goes ${words.length(dig.deepest.depth)} below the ground.`,
-      how: "Beyond 20 ft (6.1 m) an engineer designs how its sides stand (29 CFR 1926.652).",
+      how: `Beyond ${words.rule("20 ft", "6.1 m")} an engineer designs how its sides stand (29 CFR 1926.652).`,
       ...place,
     });
   if (dig.sides === "benched" && trench.soil === "C")

@@ -42,7 +42,7 @@ function wallCautions(wall: GradingResult["walls"][number], words: Words): Probl
       code: "retaining-wall-high",
       severity: "caution",
       what: `It is ${words.length(wall.fromFooting)} high from the bottom of its footing.`,
-      how: "Over 4 ft (1.22 m) walls usually need a permit and an engineer's design (International Building Code 105.2). Take two lower walls with a terrace between them, or ask.",
+      how: `Over ${words.rule("4 ft", "1.22 m")} walls usually need a permit and an engineer's design (International Building Code 105.2). Take two lower walls with a terrace between them, or ask.`,
     });
   if (wall.loadedBy)
     problems.push({

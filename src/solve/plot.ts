@@ -10,6 +10,7 @@ import {
   deedCalls,
   LEAST_MOVE,
   type LevelTape,
+  type LotLine,
   levelTapes,
   lineOfPiece,
   lineSetbacks,
@@ -24,7 +25,7 @@ import {
   squareUp,
   type UnleveledTape,
 } from "../plot";
-import { asksAgain } from "../units";
+import { farLengths } from "../survey";
 import type { LevelledPoint, PlanMove, PlotResult, Problem } from "./results";
 import type { Words } from "./words";
 
@@ -61,6 +62,7 @@ export function plotStage(
     problems: [
       ...farTapes(staking),
       ...farCourses(lot),
+      ...farSetbacks(lot, lines),
       ...taped.problems,
       ...crossings.map(({ line, distance, by, at }) => crossingProblem(line, distance, by, at, lot, words)),
     ],
@@ -117,28 +119,15 @@ function farCourses({ deed }: Lot): Problem[] {
   );
 }
 
-interface NamedLength {
-  readonly id: string;
-  readonly where: string;
-  readonly length: { readonly text: string; readonly m: number };
-}
-
-function farLengths(all: readonly NamedLength[], code: string): Problem[] {
-  return all.flatMap(({ id, where, length }, i): Problem[] => {
-    const others = all.filter((_, k) => k !== i).map((each) => each.length.m);
-    const doubt = asksAgain(length.m, others);
-    if (doubt === null) return [];
-    return [
-      {
-        code,
-        severity: "note",
-        where,
-        what: `It is typed as ${length.text}, about ${doubt.times} times ${doubt.larger ? "longer" : "shorter"} than the others. Is its unit right, and no figure too many or too few?`,
-        how: "Type it again with its unit, or leave it where it is meant so.",
-        ids: [id],
-      },
-    ];
+/** A setback counts once a line; those of a curve are alike. */
+function farSetbacks({ setbacks }: Lot, lines: readonly LotLine[]): Problem[] {
+  const firsts = lines.flatMap(({ first }, i) => {
+    const setback = setbacks.find(({ line }) => line === first);
+    return setback
+      ? [{ id: `setback ${i + 1}`, where: `setback from lot line ${i + 1}`, length: setback.distance }]
+      : [];
   });
+  return farLengths(firsts, "setback-doubtful").map(({ ids: _, ...problem }) => problem);
 }
 
 /** Told along the sides at the corner, so it can be laid on the planned ones. */

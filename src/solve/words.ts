@@ -1,12 +1,14 @@
 /** Figures in the project's own notation, for sentences. */
 import type { Display } from "../document/schema";
-import { formatArea, formatLength, formatSlope, formatVolume } from "../units";
+import { bothUnits, formatArea, formatLength, formatSlope, formatVolume } from "../units";
 
 export interface Words {
   readonly length: (metres: number) => string;
   readonly slope: (slope: number) => string;
   readonly area: (squareMetres: number) => string;
   readonly volume: (cubicMetres: number) => string;
+  /** A round figure of a rule as it is usually written in both: the plan's own first. */
+  readonly rule: (feet: string, metric: string) => string;
 }
 
 export function wordsFor(display: Display): Words {
@@ -15,5 +17,6 @@ export function wordsFor(display: Display): Words {
     slope: (slope) => formatSlope(slope, display.slope),
     area: (squareMetres) => formatArea(squareMetres, display.area),
     volume: (cubicMetres) => formatVolume(cubicMetres, display.volume),
+    rule: (feet, metric) => bothUnits(feet, metric, display.length),
   };
 }

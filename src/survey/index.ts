@@ -1,4 +1,5 @@
 export { type BookPage, bookPage, type PageRow } from "./bookPage";
+export { farLengths, type NamedLength } from "./farLengths";
 export {
   type BookFault,
   type LevelBook,
@@ -7,7 +8,14 @@ export {
   type Spread,
 } from "./levelBook";
 export { levelSurvey } from "./levelSurvey";
-export { type MisclosureClass, misclosureClass, misclosureClasses, permittedMisclosure } from "./misclosure";
+export {
+  type MisclosureClass,
+  misclosureClass,
+  misclosureClasses,
+  permittedMisclosure,
+  type RunCloses,
+  runCloses,
+} from "./misclosure";
 export { leaveOneOut, type Prediction } from "./neighbours";
 export {
   type FirmGround,

@@ -17,6 +17,7 @@ import { beamBy } from "./beams";
 import { checkProblems, knownBefore, moveProblem } from "./checks";
 import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
+import { farPitDepths, farSpacings } from "./farLengths";
 import { misclosureClass } from "./misclosure";
 import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
@@ -56,6 +57,8 @@ export function levelSurvey(
     doubtfulReadings(shots, refs),
     oddShots(shots, points, refs),
     sightProblems(survey, shots, refs, readings),
+    farSpacings(survey.grids, sidesOf(corners)),
+    farPitDepths(survey.pits),
   ].flat();
 
   return {
@@ -67,6 +70,13 @@ export function levelSurvey(
     },
     problems,
   };
+}
+
+function sidesOf(corners: readonly Point[]): number[] {
+  return corners.map(([x, y], i) => {
+    const [toX, toY] = corners[(i + 1) % corners.length] as Point;
+    return Math.hypot(toX - x, toY - y);
+  });
 }
 
 /** What second looks have to say: steps of the beam, and lesser shifts. */

@@ -7,6 +7,7 @@
  */
 
 import type { Survey } from "../document/schema";
+import type { BookPage } from "./bookPage";
 
 export interface MisclosureClass {
   readonly id: Survey["misclosureClass"];
@@ -72,4 +73,26 @@ export function permittedMisclosure(
 ): number | null {
   if (per === "setups") return constant * Math.sqrt(run.setups);
   return run.length === null ? null : constant * Math.sqrt(run.length / 1000);
+}
+
+/** How a page of levels closes: what it misses its last known height by and what the class permits, m. */
+export interface RunCloses {
+  /** Null where the run doesn't come back to a known height. */
+  readonly misclosure: number | null;
+  /** Null where the class goes by the run's length, and that isn't known. */
+  readonly permitted: number | null;
+  /** Null where it can't be said. */
+  readonly within: boolean | null;
+}
+
+/** The run's length is the sum of its sights' distances, known where each reading that ends a set-up has one. */
+export function runCloses({ rows, book }: BookPage, chosen: MisclosureClass): RunCloses {
+  const distances = rows.flatMap(({ fs, distance }) => (fs === null ? [] : [distance ?? null]));
+  const known = distances.filter((distance) => distance !== null);
+  const all = known.length > 0 && known.length === distances.length;
+  const length = all ? known.reduce((sum, distance) => sum + distance, 0) : null;
+  const permitted = permittedMisclosure(chosen, { setups: book.setups.length, length });
+  const { misclosure } = book;
+  const within = misclosure === null || permitted === null ? null : Math.abs(misclosure) <= permitted;
+  return { misclosure, permitted, within };
 }

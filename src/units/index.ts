@@ -4,6 +4,7 @@ export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
 export { asksAgain, type Doubt, unitSlips } from "./asksAgain";
 export { formatBearing, parseBearing } from "./bearing";
 export { formatBore } from "./bore";
+export { bothUnits } from "./bothUnits";
 export { compass, shortWind } from "./compass";
 export { CUBIC_YARD, FOOT, INCH, SHORT_TON, SQUARE_FOOT } from "./constants";
 export { type CountedUnit, countedIn, type ReadersUnit, weighedIn } from "./counted";

@@ -5,7 +5,7 @@ import {
   bookPage,
   misclosureClass,
   type PageRow,
-  permittedMisclosure,
+  runCloses,
   type Spread,
   surveyBook,
 } from "../../survey";
@@ -86,25 +86,19 @@ export interface Closes {
 
 /** What the run misses its last known height by, against what the chosen class permits. */
 export function closesWords(project: Project, page: BookPage, notation: Notation): Closes {
-  const { misclosure } = page.book;
+  const { misclosure, permitted, within } = runCloses(page, misclosureClass(project.survey.misclosureClass));
   if (misclosure === null)
     return {
-      within: null,
+      within,
       words:
         "The run doesn't come back to a known height, so nothing tells how well it closes. Read the mark once more from the last set-up.",
     };
-  const chosen = misclosureClass(project.survey.misclosureClass);
-  const distances = page.rows.flatMap(({ fs, distance }) => (fs === null ? [] : [distance ?? null]));
-  const known = distances.length > 0 && distances.every((distance) => distance !== null);
-  const length = known ? distances.reduce((sum: number, distance) => sum + (distance ?? 0), 0) : null;
-  const permitted = permittedMisclosure(chosen, { setups: page.book.setups.length, length });
   const off = `It misses by ${notation.signed(misclosure)}`;
   if (permitted === null)
     return {
-      within: null,
+      within,
       words: `${off}. The class goes by the run's length, which isn't known: say where each set-up stood and place its points.`,
     };
-  const within = Math.abs(misclosure) <= permitted;
   return {
     within,
     words: `${off}; ${notation.length(permitted)} is permitted${within ? "" : ": level it again"}.`,
