@@ -17,6 +17,8 @@ export interface DrawOptions {
   readonly turn?: number;
   /** Only this part of the plan is looked at: a crowd of shots is drawn there alone. Everything where it isn't said. */
   readonly seen?: Bounds;
+  /** Paper that something else lies over: no text is written there. */
+  readonly covered?: readonly Box[];
 }
 
 /**
@@ -34,13 +36,15 @@ export interface DrawContext {
 
 /** Starts a drawing at one scale, with no label place taken yet. */
 export function createDrawContext(options: DrawOptions): DrawContext {
+  const labels = createLabels();
+  for (const box of options.covered ?? []) labels.take("covered", box);
   return {
     metresPerMm: options.metresPerMm,
     heightsFrom: options.heightsFrom ?? "mark",
     medium: options.medium ?? "screen",
     turn: options.turn ?? 0,
     seen: options.seen ?? null,
-    labels: createLabels(),
+    labels,
   };
 }
 

@@ -30,8 +30,12 @@ export interface ElevationOptions {
   readonly walls?: readonly number[];
 }
 
-/** Between two sides, mm. */
-const gap = 24;
+/** Between the words of two sides, mm. */
+const gap = 5;
+/** The page sets words a little larger than paper does, so they are given this much more room. */
+const wide = 1.12;
+/** Free paper between a side and what it shows, mm. */
+const beside = 1.2;
 /** A door without a height in the project is drawn as high as this, m. */
 const doorHeight = 2.1;
 /** Room above and below for words, mm. */
@@ -44,13 +48,77 @@ export function elevationStrip(result: FoundationResult, options: ElevationOptio
   );
   const starts: { wall: number; x: number; length: number }[] = [];
   const marks: DrawingMark[] = [];
-  let x = 0;
-  for (const wall of walls) {
+  const rooms = walls.map((wall) => roomRound(wall, result, options));
+  let end = 0;
+  for (const [i, wall] of walls.entries()) {
+    const { left = 0, right = 0 } = rooms[i] ?? {};
+    const x = i === 0 ? 0 : end + left + gap * options.metresPerMm;
     starts.push({ wall: wall.wall, x, length: wall.length });
     marks.push(...side(wall, x, result, options));
-    x += wall.length + gap * options.metresPerMm;
+    end = x + wall.length + right;
   }
-  return { marks, starts, bounds: boundsOf(walls, x, result, options) };
+  const { low, high } = heightsOf(walls, result, options);
+  return {
+    marks,
+    starts,
+    bounds: {
+      minX: -(rooms[0]?.left ?? 0) - (gap / 2) * options.metresPerMm,
+      maxX: Math.max(1, end) + (gap / 2) * options.metresPerMm,
+      minY: low - below * options.metresPerMm,
+      maxY: high + above * options.metresPerMm,
+    },
+  };
+}
+
+/** The sides in rows of `width` metres at most; a side that is wider stands alone. */
+export function elevationRows(
+  result: FoundationResult,
+  options: Omit<ElevationOptions, "walls">,
+  width: number,
+): readonly ElevationStrip[] {
+  const rows: number[][] = [[]];
+  for (const { wall } of result.walls) {
+    const row = rows[rows.length - 1] as number[];
+    const { minX, maxX } = elevationStrip(result, { ...options, walls: [...row, wall] }).bounds;
+    if (row.length > 0 && maxX - minX > width) rows.push([wall]);
+    else row.push(wall);
+  }
+  return rows.map((walls) => elevationStrip(result, { ...options, walls }));
+}
+
+/** How far a side's words reach beyond its ends, m. */
+function roomRound(
+  wall: WallElevation,
+  result: FoundationResult,
+  options: ElevationOptions,
+): { readonly left: number; readonly right: number } {
+  const { name, shows, downs } = said(wall, result, options.figures);
+  const across = (words: string, size: number, weight: 400 | 600 = 400) =>
+    textWidth(words, size, weight) * wide * options.metresPerMm;
+  const over = across(name, 2.5) - wall.length;
+  const foot =
+    Math.max(...[...downs, failsOf(wall, result)].map((words) => across(words, 2.6, 600))) - wall.length;
+  const sideways = Math.max(0, over / 2, foot);
+  return {
+    left: Math.max(sideways, across(shows, 2.6, 600) + beside * options.metresPerMm),
+    right: sideways,
+  };
+}
+
+/** What is written of a side: its name over it, what shows at its beginning, depths at its foot. */
+function said(
+  wall: WallElevation,
+  { heights }: FoundationResult,
+  figures: ElevationFigures,
+): { readonly name: string; readonly shows: string; readonly downs: readonly [string, string] } {
+  const depth = (i: number) =>
+    `${figures.length((wall.existing[i] as number) - (wall.bottom[i] as number))} down`;
+  const shown = heights.topOfWall - (wall.finished[0] as number);
+  return {
+    name: `side ${wall.name}, ${figures.length(wall.length)}`,
+    shows: shown < 0 ? `${figures.length(-shown)} buried` : `shows ${figures.length(shown)}`,
+    downs: [depth(0), depth(wall.distance.length - 1)],
+  };
 }
 
 function side(
@@ -160,7 +228,6 @@ function words(
   const { floor } = result.heights;
   const lowest = wall.bottom.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY) - floor;
   const high = Math.max(top, ...wall.openings.map(({ sill, head }) => (head ?? sill + doorHeight) - floor));
-  const last = wall.distance.length - 1;
   const [first = "", other = ""] = wall.name.split("-");
   const text = (
     at: XY,
@@ -168,24 +235,19 @@ function words(
     style: StyleName,
     anchor: "start" | "middle" | "end" = "middle",
   ): DrawingMark => ({ kind: "text", at, text: words, style, anchor, halo: true });
-  const depth = (i: number) => figures.length((wall.existing[i] as number) - (wall.bottom[i] as number));
-  const shows = (i: number) => result.heights.topOfWall - (wall.finished[i] as number);
-  const said = (i: number) =>
-    shows(i) < 0 ? `${figures.length(-shows(i))} buried` : `shows ${figures.length(shows(i))}`;
-  const name = `side ${wall.name}, ${figures.length(wall.length)}`;
+  const { name, shows, downs } = said(wall, result, figures);
   // A short side has its name over its corners' letters.
   const nameUp = (textWidth(name, 2.5) + 8) * metresPerMm < wall.length ? 3 : 7;
   const atFoot = lowest - 3.6 * metresPerMm;
-  const downs = [`${depth(0)} down`, `${depth(last)} down`] as const;
-  const apart = downs.reduce((sum, one) => sum + textWidth(one, 2.6, 600), 3) * metresPerMm < wall.length;
+  const apart =
+    downs.reduce((sum, one) => sum + textWidth(one, 2.6, 600) * wide, 3) * metresPerMm < wall.length;
   const second = atFoot - (apart ? 0 : 3.5 * metresPerMm);
-  const beside = 1.2 * metresPerMm;
-  const atWall = (i: number): number => ((wall.finished[i] as number) - floor + top) / 2 - 0.9 * metresPerMm;
+  const atWall = ((wall.finished[0] as number) - floor + top) / 2 - 0.9 * metresPerMm;
   return [
     text([x + wall.length / 2, high + nameUp * metresPerMm], name, "foundation-label"),
     text([x, high + 3 * metresPerMm], first, "elevation-corner", "start"),
     text([x + wall.length, high + 3 * metresPerMm], other, "elevation-corner", "end"),
-    text([x - beside, atWall(0)], said(0), "foundation-figure", "end"),
+    text([x - beside * metresPerMm, atWall], shows, "foundation-figure", "end"),
     text([x, atFoot], downs[0], "foundation-figure", "start"),
     text([x + wall.length, second], downs[1], "foundation-figure", "end"),
     ...fails(wall, x, lowest, result, metresPerMm),
@@ -193,25 +255,28 @@ function words(
   ];
 }
 
+/** What is too small about the cover at a side's first corner; no words where nothing is. */
+function failsOf({ name }: WallElevation, { cover }: FoundationResult): string {
+  const counted = cover.counts === "finished" ? cover.finished : cover.undisturbed;
+  const [first = ""] = name.split("-");
+  return [
+    ...(counted.failing.includes(first) ? ["above frost"] : []),
+    ...(cover.bearing.failing.includes(first) ? ["too shallow"] : []),
+  ].join(", ");
+}
+
 /** Corners where the cover is too small are told at the foot. */
 function fails(
   wall: WallElevation,
   x: number,
   lowest: number,
-  { cover }: FoundationResult,
+  result: FoundationResult,
   metresPerMm: number,
 ): DrawingMark[] {
-  const counted = cover.counts === "finished" ? cover.finished : cover.undisturbed;
-  const [first = ""] = wall.name.split("-");
-  const said = [
-    ...(counted.failing.includes(first) ? ["above frost"] : []),
-    ...(cover.bearing.failing.includes(first) ? ["too shallow"] : []),
-  ];
-  if (said.length === 0) return [];
+  const text = failsOf(wall, result);
+  if (text === "") return [];
   const at: XY = [x, lowest - 11 * metresPerMm];
-  return [
-    { kind: "text", at, text: said.join(", "), style: "foundation-fails", anchor: "start", halo: true },
-  ];
+  return [{ kind: "text", at, text, style: "foundation-fails", anchor: "start", halo: true }];
 }
 
 function stepWords(
@@ -270,12 +335,12 @@ function lower(one: Float64Array, other: Float64Array): Float64Array {
   return one.map((height, i) => Math.min(height, other[i] as number));
 }
 
-function boundsOf(
+/** From the lowest to the highest that is drawn of the sides, m from the floor. */
+function heightsOf(
   walls: readonly WallElevation[],
-  end: number,
   { heights }: FoundationResult,
-  { metresPerMm, frostDepth }: ElevationOptions,
-): Bounds {
+  { frostDepth }: ElevationOptions,
+): { readonly low: number; readonly high: number } {
   const { floor, topOfWall } = heights;
   let [low, high] = [heights.lowestBottom, Math.max(floor, topOfWall)];
   for (const wall of walls) {
@@ -286,10 +351,5 @@ function boundsOf(
       }
     for (const { sill, head } of wall.openings) high = Math.max(high, head ?? sill + doorHeight);
   }
-  return {
-    minX: -18 * metresPerMm,
-    maxX: Math.max(1, end - gap * metresPerMm) + 6 * metresPerMm,
-    minY: low - floor - below * metresPerMm,
-    maxY: high - floor + above * metresPerMm,
-  };
+  return { low: low - floor, high: high - floor };
 }

@@ -10,6 +10,7 @@ export { climbText, drawDrives, gradeRuns } from "./drives";
 export { drawingBounds, sheetBounds } from "./extent";
 export {
   type ElevationStrip,
+  elevationRows,
   elevationStrip,
 } from "./foundation-elevation";
 export { type SectionCut, sectionCuts } from "./foundation-facts";

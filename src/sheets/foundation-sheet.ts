@@ -5,10 +5,10 @@ import {
   type DrawingMark,
   dimensionMarks,
   type ElevationStrip,
-  elevationStrip,
   foundationSection,
   type SectionCut,
   sectionCuts,
+  elevationRows as sideRows,
 } from "../drawing";
 import type { Bounds } from "../geometry";
 import type { FoundationResult, Results } from "../solve/results";
@@ -151,22 +151,13 @@ function stripsAt(
   project: Project,
   foundation: FoundationResult,
   figures: Figures,
-): ElevationStrip[] {
-  const strip = (walls: readonly number[]) =>
-    elevationStrip(foundation, {
-      metresPerMm: scale.ratio / 1000,
-      figures,
-      frostDepth: project.building?.foundation.frostDepth ?? null,
-      walls,
-    });
-  const rows: number[][] = [[]];
-  for (const { wall } of foundation.walls) {
-    const row = rows[rows.length - 1] as number[];
-    const across = acrossMm(strip([...row, wall]).bounds, scale);
-    if (row.length > 0 && across > width) rows.push([wall]);
-    else row.push(wall);
-  }
-  return rows.map(strip);
+): readonly ElevationStrip[] {
+  const metresPerMm = scale.ratio / 1000;
+  return sideRows(
+    foundation,
+    { metresPerMm, figures, frostDepth: project.building?.foundation.frostDepth ?? null },
+    width * metresPerMm,
+  );
 }
 
 const acrossMm = ({ minX, maxX }: Bounds, { ratio }: Scale) => ((maxX - minX) * 1000) / ratio;

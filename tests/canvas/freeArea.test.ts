@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Box, freeBox, freePadding } from "../../src/canvas/view/freeArea";
-import { fittedTo, toScreen, type View } from "../../src/canvas/view/view";
+import { pxPerMm } from "../../src/canvas/screen";
+import { type Box, coveredPaper, freeBox, freePadding } from "../../src/canvas/view/freeArea";
+import { fittedTo, toScreen, toWorld, type View } from "../../src/canvas/view/view";
+import { boxesOverlap } from "../../src/drawing/labels";
 
 const plan = { width: 600, height: 400 };
 const box = (left: number, top: number, right: number, bottom: number): Box => ({ left, top, right, bottom });
@@ -61,5 +63,25 @@ describe("what is free between the things over a plan", () => {
         over.some((o) => x > o.left - 20 && x < o.right + 20 && y > o.top - 15 && y < o.bottom + 15),
       ).toBe(false);
     }
+  });
+
+  it("is told as paper, so that no text is written under a tool or over the rim, on a turned plan too", () => {
+    const view: View = { centre: [3, -2], scale: 20, angle: 0.4, ...plan };
+    const [tool, ...rim] = coveredPaper(view, [box(0, 0, 90, 300)]);
+    const mm = view.scale / pxPerMm;
+    const [x, y] = toScreen(view, [(tool?.x ?? 0) / mm, (tool?.y ?? 0) / mm]);
+    expect([x, y]).toEqual([expect.closeTo(45, 9), expect.closeTo(150, 9)]);
+    expect(tool).toMatchObject({ width: 90 / pxPerMm, height: 300 / pxPerMm, angle: -0.4 });
+    const touching = (px: number, py: number) => {
+      const [wx, wy] = toWorld(view, [px, py]);
+      const dot = { x: wx * mm, y: wy * mm, width: 0.01, height: 0.01, angle: 0 };
+      return rim.some((side) => boxesOverlap(side, dot));
+    };
+    expect([touching(300, 200), touching(5, 5), touching(-5, 200), touching(300, 405)]).toEqual([
+      false,
+      false,
+      true,
+      true,
+    ]);
   });
 });

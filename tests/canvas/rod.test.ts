@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { floorMoveLabel, floorSteps } from "../../src/canvas/rod/floorSteps";
+import { gathered, rodLines, tickLabel } from "../../src/canvas/rod/rodLabels";
+import type { RodTick } from "../../src/canvas/rod/rodMarks";
 import { nearEnds, nextRange, rangeFor, rodHeight, rodY, scaleTicks } from "../../src/canvas/rod/rodScale";
 import { floorInWords } from "../../src/canvas/rod/rodWords";
 import { spreadBetween, spreadRound } from "../../src/canvas/rod/spread";
@@ -72,8 +74,7 @@ describe("the rod's scale", () => {
     fc.assert(
       fc.property(
         fc.constantFrom("ft-in", "ft", "m", "mm"),
-        // More than 12 m on so small a rod has no usual division left.
-        fc.integer({ min: 12, max: 120 }),
+        fc.integer({ min: 12, max: 12_000 }),
         fc.integer({ min: 200, max: 1200 }),
         (notation, decimetres, height) => {
           const ticks = scaleTicks({ range: { low: 0, high: decimetres / 10 }, height }, notation as "m");
@@ -107,6 +108,12 @@ describe("labels spread beside the rod", () => {
 
   it("parts round the floor's flag, above and below", () => {
     expect(spreadRound([52, 48], 15, { from: 0, to: 100 }, { from: 30, to: 70 })).toEqual([77.5, 22.5]);
+  });
+
+  it("goes to the flag's other side where its own has no room left", () => {
+    const ends = { from: 0, to: 100 };
+    expect(spreadRound([10, 12, 14], 15, ends, { from: 30, to: 60 })).toEqual([7.5, 22.5, 67.5]);
+    expect(spreadRound([96, 90, 94], 15, ends, { from: 50, to: 80 })).toEqual([92.5, 27.5, 42.5]);
   });
 
   it("keeps order and distance, for any heights", () =>
@@ -153,5 +160,38 @@ describe("the floor in words", () => {
     expect(
       floorInWords(100, [corner("A", -0.2)], { low: 101, high: 99, spans: [], empty: true }, metric),
     ).toBe("100.000 m, 0.200 m below the ground at A, no height keeps all limits");
+  });
+});
+
+describe("names beside the rod", () => {
+  const corner = (label: string, z: number, guessed = false): RodTick => ({
+    id: `corner ${label}`,
+    label,
+    z,
+    kind: "corner",
+    guessed,
+  });
+  const road: RodTick = { id: "road", label: "road", z: 9.99, kind: "road", guessed: false };
+
+  it("stand each for itself while they have room", () => {
+    const ticks = [corner("A", 10), corner("B", 10), road];
+    expect(gathered(ticks, 3).map(({ label }) => label)).toEqual(["A", "B", "road"]);
+  });
+
+  it("of corners nearly level share a line where they are too many, at the middle of their heights", () => {
+    const ticks = [corner("C", 12), corner("B", 10.2), corner("A", 10, true), road];
+    expect(gathered(ticks, 3).map(({ label, z }) => [label, z])).toEqual([
+      ["A? B", 10.1],
+      ["C", 12],
+      ["road", 9.99],
+    ]);
+  });
+
+  it("are cut short with dots rather than by the rod's rim", () => {
+    expect(tickLabel({ ...road, label: "road, to the lower yard" }, 56)).toMatch(/^road.*…$/);
+    expect(tickLabel(road, 56)).toBe("road");
+    expect(rodLines("uphill ground", 45)).toEqual(["uphill", "ground"]);
+    expect(rodLines("neighbourhood", 45)[0]).toMatch(/^neigh.*…$/);
+    expect(rodLines("not over the shed's old sill", 45)).toEqual(["not", "over", "the…"]);
   });
 });

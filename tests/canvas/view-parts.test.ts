@@ -13,6 +13,9 @@ import {
   pitEdits,
   surveyEdits,
 } from "../../src/document";
+import { textBox } from "../../src/drawing/context";
+import { boxesOverlap } from "../../src/drawing/labels";
+import type { TextMark } from "../../src/drawing/marks";
 import { createSolver } from "../../src/solve/pipeline";
 import { FOOT } from "../../src/units";
 import { checkEdit } from "../support/checkEdit";
@@ -134,6 +137,25 @@ describe("the scene", () => {
       "marks",
       "notes",
     ]);
+  });
+
+  it("writes nothing under the tools of a fitted plan, and leaves texts where they are once the plan is pushed aside", () => {
+    const scene = createPlanScene();
+    const texts = () =>
+      scene
+        .layers("design")
+        .flatMap(({ marks }) => marks.filter((mark): mark is TextMark => mark.kind === "text"));
+    scene.update(input);
+    const box = (mark: TextMark) => textBox(mark, input.metresPerMm, 0);
+    const before = texts().find(({ text }) => text.endsWith("to W line"));
+    if (!before) throw new Error("the demo's ties are drawn");
+    const tools = { ...box(before), width: box(before).width + 8, height: 60, angle: 0 };
+    expect(texts().some((mark) => boxesOverlap(box(mark), tools))).toBe(true);
+    expect(scene.update({ ...input, covered: [tools] }).has("design")).toBe(true);
+    const ties = texts().filter(({ style }) => style === before.style);
+    expect(ties.length).toBeGreaterThan(0);
+    expect(ties.filter((mark) => boxesOverlap(box(mark), tools))).toEqual([]);
+    expect(scene.update(input).size).toBe(0);
   });
 
   it("draws only the design while the floor is under the hand: ground and shots stay the same objects", () => {

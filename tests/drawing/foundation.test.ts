@@ -10,11 +10,14 @@ import { foundationKinds, foundationSchema } from "../../src/document/schema";
 import {
   type DrawingMark,
   dimensionMarks,
+  elevationRows,
   elevationStrip,
   foundationSection,
   type SectionFacts,
   sectionCuts,
 } from "../../src/drawing";
+import { textBox } from "../../src/drawing/context";
+import type { TextMark } from "../../src/drawing/marks";
 import { createSolver } from "../../src/solve/pipeline";
 import { flat, onGround, plane } from "../foundation/sites";
 import { demoProject } from "../support/demo";
@@ -159,6 +162,41 @@ describe("walls in elevation", () => {
     expect(texts).toContain("0.922 down");
     expect(texts).toContain("−0.078 down".replace("−", "-"));
     expect(texts.filter((text) => text === "above frost, too shallow")).toHaveLength(2);
+  });
+
+  it("stand so far apart that no side's words reach into the next or beyond the strip, however small they are drawn", () => {
+    const result = onGround(flat(4), plane(0, -0.1), { floor: 0.5, foundation: { frostDepth: 0.9 } });
+    for (const metresPerMm of [0.02, 0.1, 0.2]) {
+      const { marks, bounds, starts } = elevationStrip(result, { ...options, metresPerMm });
+      const spans = starts.map(({ x }, i) => {
+        const next = starts[i + 1]?.x ?? Number.POSITIVE_INFINITY;
+        const own = marks.filter(
+          (mark): mark is TextMark =>
+            mark.kind === "text" && mark.at[0] >= x - 2 * metresPerMm && mark.at[0] < next - 2 * metresPerMm,
+        );
+        const ends = own.map((mark) => {
+          const box = textBox(mark, metresPerMm, 0);
+          return [(box.x - box.width / 2) * metresPerMm, (box.x + box.width / 2) * metresPerMm] as const;
+        });
+        return [Math.min(...ends.map(([from]) => from)), Math.max(...ends.map(([, to]) => to))] as const;
+      });
+      spans.forEach(([from], i) => {
+        expect(from).toBeGreaterThan(spans[i - 1]?.[1] ?? bounds.minX);
+      });
+      expect(spans.at(-1)?.[1]).toBeLessThan(bounds.maxX);
+    }
+  });
+
+  it("stand in rows that are as wide as the page", () => {
+    const result = onGround(flat(10), plane(0, -0.1), { floor: 0.5 });
+    const rowsIn = (width: number) =>
+      elevationRows(result, options, width).map(({ starts }) => starts.map(({ wall }) => wall));
+    expect(rowsIn(100)).toEqual([[0, 1, 2, 3]]);
+    expect(rowsIn(28)).toEqual([
+      [0, 1],
+      [2, 3],
+    ]);
+    expect(rowsIn(5)).toEqual([[0], [1], [2], [3]]);
   });
 
   it("draw steps with their height", () => {

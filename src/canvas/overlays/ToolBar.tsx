@@ -31,7 +31,7 @@ export function ToolBar() {
             .map((entry) => (
               <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
             ))}
-          {group === groups.at(-1) ? <SnapMenu /> : null}
+          {group === groups[0] ? <SnapMenu /> : null}
         </div>
       ))}
     </div>

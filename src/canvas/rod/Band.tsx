@@ -1,4 +1,6 @@
 /** The heights that all limits allow, as a zone beside the rod, with the limits that end it. */
+
+import { rodLines } from "./rodLabels";
 import type { RodBand } from "./rodMarks";
 import { type RodRange, rodY } from "./rodScale";
 import { spreadRound } from "./spread";
@@ -9,6 +11,8 @@ export interface BandProps {
   readonly height: number;
   /** Left edge of the zone. */
   readonly x: number;
+  /** From there to the rod's rim, px. */
+  readonly room: number;
   /** How far the floor is from a height, in the plan's notation; null while there is no floor. */
   readonly margin: ((end: number) => string) | null;
 }
@@ -16,7 +20,7 @@ export interface BandProps {
 const width = 8;
 const lineHeight = 12;
 
-export function Band({ band, range, height, x, margin }: BandProps) {
+export function Band({ band, range, height, x, room, margin }: BandProps) {
   const { low, high, spans, empty } = band;
   if (low === null && high === null) return null;
   const rule = { range, height };
@@ -33,7 +37,7 @@ export function Band({ band, range, height, x, margin }: BandProps) {
   ].filter(({ name }) => name !== "");
   // Names of two words take two lines, the margin one more; all get the room of the tallest.
   const lines = ends.map(({ name, end }) => [
-    ...name.split(" "),
+    ...rodLines(name, room - width - 7),
     ...(margin && end !== null && !empty ? [margin(end)] : []),
   ]);
   const labelHeight = lineHeight * Math.max(1, ...lines.map(({ length }) => length)) + 3;
@@ -58,7 +62,8 @@ export function Band({ band, range, height, x, margin }: BandProps) {
             <title>{`${tip}: ${name}`}</title>
             {(lines[i] ?? []).map((word, k, all) => (
               <tspan
-                key={word}
+                // biome-ignore lint/suspicious/noArrayIndexKey: a line is known by its order
+                key={k}
                 className={margin && !empty && k === all.length - 1 ? "rod-margin" : undefined}
                 x={x + width + 5}
                 y={(places[i] as number) + 4 + (k - (all.length - 1) / 2) * lineHeight}

@@ -83,7 +83,10 @@ export function FloorFlag(props: FloorFlagProps) {
           />
         </svg>
         <span className="rod-flag-word">{word}</span>
-        <span className={text.length > 8 ? "rod-flag-value long" : "rod-flag-value"} data-testid="rod-value">
+        <span
+          className={`rod-flag-value${text.length > 11 ? " longer" : text.length > 8 ? " long" : ""}`}
+          data-testid="rod-value"
+        >
           {text}
         </span>
       </div>

@@ -16,7 +16,7 @@ import { Scale } from "./Scale";
 import { Ticks } from "./Ticks";
 
 /** Layout across, px: labels and flag, the scale, the band with its names. */
-const scaleX = 70;
+const scaleX = 72;
 const scaleWidth = 24;
 const bandX = scaleX + scaleWidth + 3;
 const flagLeft = 4;
@@ -65,6 +65,7 @@ function RodDrawing({ width, height: whole }: { width: number; height: number })
           range={range}
           height={height}
           x={bandX}
+          room={width - bandX}
           margin={floor === null ? null : (end) => length(Math.abs(end - floor))}
         />
         <Ticks ticks={ticks} range={range} height={height} x={scaleX} flag={flag} />

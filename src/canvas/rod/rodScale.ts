@@ -96,6 +96,16 @@ interface Division {
   readonly fine: number;
 }
 
+/** For a rod over many metres: numbers at 1, 2 and 5 times powers of ten of the unit, coarse to fine. */
+function coarse(unit: number): Division[] {
+  return [1000, 100, 10].flatMap((ten) =>
+    [5, 2, 1].map((by) => {
+      const numbered = by * ten * unit;
+      return { numbered, half: numbered / 2, fine: numbered / (by === 2 ? 4 : 5) };
+    }),
+  );
+}
+
 /** Usual divisions, coarse to fine, m. */
 function divisions(notation: LengthNotation): readonly Division[] {
   const feet: Division[] = [
@@ -105,9 +115,13 @@ function divisions(notation: LengthNotation): readonly Division[] {
     { numbered: FOOT, half: FOOT / 2, fine: INCH },
   ];
   if (notation === "ft")
-    return feet.map((each, i) => ({ ...each, fine: ([1, 0.5, 0.2, 0.1][i] as number) * FOOT }));
-  if (isFeet(notation)) return feet;
+    return [
+      ...coarse(FOOT).slice(0, -1),
+      ...feet.map((each, i) => ({ ...each, fine: ([1, 0.5, 0.2, 0.1][i] as number) * FOOT })),
+    ];
+  if (isFeet(notation)) return [...coarse(FOOT).slice(0, -1), ...feet];
   return [
+    ...coarse(1),
     { numbered: 5, half: 1, fine: 0.5 },
     { numbered: 2, half: 1, fine: 0.2 },
     { numbered: 1, half: 0.5, fine: 0.1 },

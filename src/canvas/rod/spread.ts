@@ -62,13 +62,12 @@ export function spreadRound(
     return places;
   }
   const middle = (bar.from + bar.to) / 2;
-  put(
-    order.filter((i) => (wanted[i] as number) < middle),
-    { from: room.from, to: bar.from },
-  );
-  put(
-    order.filter((i) => (wanted[i] as number) >= middle),
-    { from: bar.to, to: room.to },
-  );
+  const wish = order.filter((i) => (wanted[i] as number) < middle).length;
+  // Those that have no room on their own side of the bar stand on the other, next to the bar.
+  const above = Math.floor((bar.from - room.from) / height + 1e-9);
+  const below = Math.floor((room.to - bar.to) / height + 1e-9);
+  const split = Math.min(Math.max(wish, order.length - Math.max(0, below)), Math.max(0, above));
+  put(order.slice(0, split), { from: room.from, to: bar.from });
+  put(order.slice(split), { from: bar.to, to: room.to });
   return places;
 }

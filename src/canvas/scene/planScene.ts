@@ -2,6 +2,7 @@
 import { type Project, visibleProject } from "../../document";
 import { createDrawContext, type DrawContext, type MarkLayer } from "../../drawing";
 import { crowdFrom } from "../../drawing/crowd";
+import type { Box } from "../../drawing/labels";
 import type { Bounds } from "../../geometry";
 import type { Results } from "../../solve/results";
 import type { PlanLayer, StepName } from "../../store/state";
@@ -18,6 +19,8 @@ export interface SceneInput {
   readonly turn: number;
   /** The part of the plan that is looked at; a crowd of shots is drawn there alone. */
   readonly seen?: Bounds;
+  /** Paper that tools and keys lie over, as long as the view is the fitted one: texts keep off it. */
+  readonly covered?: readonly Box[];
   /** Something is under the hand: labels that are placed stay where they are. */
   readonly dragging: boolean;
 }
@@ -39,6 +42,7 @@ interface Drawn {
 export function createPlanScene(): PlanScene {
   const drawn = new Map<string, Drawn>();
   let context: DrawContext | null = null;
+  let covered: readonly Box[] = [];
   /** Labels were placed round things that have moved since: everything is placed anew when the hand rests. */
   let crowded = false;
 
@@ -69,14 +73,19 @@ export function createPlanScene(): PlanScene {
         context.turn !== input.turn ||
         !sameBounds(context.seen, seen);
       if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
-      const anew = rescaled || (crowded && !input.dragging);
+      // A plan that is pushed aside keeps its texts where they are, under the tools too.
+      const fitted = input.covered !== undefined && !sameBoxes(input.covered, covered);
+      const anew = rescaled || ((crowded || fitted) && !input.dragging);
       if (anew) crowded = false;
-      if (anew || !context)
+      if (anew || !context) {
+        covered = input.covered ?? [];
         context = createDrawContext({
           metresPerMm: input.metresPerMm,
           turn: input.turn,
+          covered,
           ...(seen && { seen }),
         });
+      }
       const changed = new Set<CanvasName>();
       for (const spec of layersByRank) {
         if (!anew && !stale.has(spec.name)) continue;
@@ -108,6 +117,18 @@ const partOf = new Map(layersByRank.map(({ name, part }) => [name, part]));
 function sameBounds(a: Bounds | null, b: Bounds | null): boolean {
   if (!a || !b) return a === b;
   return a.minX === b.minX && a.maxX === b.maxX && a.minY === b.minY && a.maxY === b.maxY;
+}
+
+function sameBoxes(a: readonly Box[], b: readonly Box[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every((box, i) => {
+      const { x, y, width, height, angle } = b[i] as Box;
+      return (
+        box.x === x && box.y === y && box.width === width && box.height === height && box.angle === angle
+      );
+    })
+  );
 }
 
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {

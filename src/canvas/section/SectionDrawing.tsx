@@ -10,7 +10,7 @@ import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { formatArea, formatLength, roundingFor } from "../../units";
 import { SectionGrid } from "./SectionGrid";
-import { leaveSection, pointOnSection, SectionPointer } from "./SectionPointer";
+import { leaveSection, pointOnSection, SectionPointer, SectionReadOut } from "./SectionPointer";
 import { SectionWalls } from "./SectionWalls";
 import { type ShownSection, sectionChoice } from "./sectionChoice";
 import {
@@ -26,8 +26,8 @@ import {
 
 /** Room at the sides, where the heights' figures stand. */
 const padding = 58;
-/** Room for the title and for the floor's label. */
-const above = 34;
+/** Room for what is read out, and below it for the floor's label. */
+const above = 38;
 /** Room for the lengths' figures. */
 const below = 22;
 
@@ -63,6 +63,7 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   return (
     <>
       <p className="section-title soft">{words}</p>
+      <SectionReadOut section={section} line={line} fit={fit} />
       <p className="section-areas soft">{areasText(project, done)}</p>
       <b className="section-end left">{left}</b>
       <b className="section-end right">{right}</b>

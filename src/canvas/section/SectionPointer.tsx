@@ -5,7 +5,7 @@ import type { SectionLine } from "../../solve/results";
 import { setPointer } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
-import { sectionFigures } from "./sectionFigures";
+import { type SectionFigures, sectionFigures } from "./sectionFigures";
 import { sectionSpot } from "./sectionOnPlan";
 import { type SectionFit, sectionX, sectionY } from "./sectionShapes";
 
@@ -39,6 +39,29 @@ interface PointerProps {
 
 /** Where the pointer is, or on the plan the place of the section nearest to it. */
 export function SectionPointer({ section, line, fit }: PointerProps) {
+  const looked = useLookedAt({ section, line, fit });
+  if (!looked) return null;
+  const x = sectionX(fit, looked.along);
+  return (
+    <g className="section-at">
+      <path className="section-pointer" d={`M${x} ${sectionY(fit, fit.range.high) - 8}V${fit.height}`} />
+      <circle cx={x} cy={sectionY(fit, looked.existing)} r={2.6} />
+      <circle cx={x} cy={sectionY(fit, looked.finished)} r={3.2} className="section-at-finished" />
+    </g>
+  );
+}
+
+/** The figures there, at a place of their own, where they cover nothing. */
+export function SectionReadOut(props: PointerProps) {
+  const looked = useLookedAt(props);
+  return (
+    <p className="section-read-out" data-testid="section-at">
+      {looked?.words}
+    </p>
+  );
+}
+
+function useLookedAt({ section, line, fit }: PointerProps): (SectionFigures & { along: number }) | null {
   const pointer = useApp((state) => state.pointer);
   const display = useApp((state) => shownProject(state).display);
   if (!pointer) return null;
@@ -47,17 +70,5 @@ export function SectionPointer({ section, line, fit }: PointerProps) {
   // Beside an end the plan's pointer is looking at something else.
   if (nearest.distance > length / 2 || nearest.along < 0 || nearest.along > length) return null;
   const found = sectionFigures(section, nearest.along, display);
-  if (!found) return null;
-  const x = sectionX(fit, nearest.along);
-  const late = nearest.along > length / 2;
-  return (
-    <g className="section-at" data-testid="section-at">
-      <path className="section-pointer" d={`M${x} ${sectionY(fit, fit.range.high) - 8}V${fit.height}`} />
-      <circle cx={x} cy={sectionY(fit, found.existing)} r={2.6} />
-      <circle cx={x} cy={sectionY(fit, found.finished)} r={3.2} className="section-at-finished" />
-      <text x={x + (late ? -8 : 8)} y={12} textAnchor={late ? "end" : "start"}>
-        {found.words}
-      </text>
-    </g>
-  );
+  return found && { ...found, along: nearest.along };
 }

@@ -16,6 +16,9 @@ export interface GridFigure {
 /** Least between two lines, px. */
 const apart = { heights: 22, lengths: 76 } as const;
 
+/** A height's figure reaches this far below its line, px. */
+const halfFigure = 8;
+
 export function sectionGrid(
   fit: SectionFit,
   display: Display,
@@ -27,8 +30,9 @@ export function sectionGrid(
   const up = stepFor(scale * exaggeration, apart.heights);
   const along = stepFor(scale, apart.lengths);
   const origin = mark ?? 0;
-  // Down to the foot of the drawing, where the earth still shows.
-  const low = range.high - (fit.height - sectionY(fit, range.high)) / (scale * exaggeration);
+  // Down to where the earth still shows, and a figure has room over the foot of the drawing.
+  const foot = fit.height - halfFigure - sectionY(fit, range.high);
+  const low = range.high - foot / (scale * exaggeration);
   return {
     heights: multiples(up, low - origin, range.high - origin).map((at) => ({
       at: origin + at,

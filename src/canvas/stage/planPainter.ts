@@ -22,7 +22,8 @@ import { createStillLabels } from "../scene/stillLabels";
 import { pxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
 import { givingWay, toldElsewhere } from "../select/givesWay";
-import { planView } from "../view/planView";
+import { coveredPaper } from "../view/freeArea";
+import { coveredByWindow, planView } from "../view/planView";
 import { seenBounds, type View } from "../view/view";
 import { toolRun } from "./toolRun";
 
@@ -212,6 +213,7 @@ export class PlanPainter {
   }
 
   private updateScene(state: AppState): ReadonlySet<CanvasName> {
+    const boxes = coveredByWindow();
     return this.scene.update({
       project: shownProject(state),
       results: state.results,
@@ -220,6 +222,7 @@ export class PlanPainter {
       metresPerMm: pxPerMm / this.shown.scale,
       turn: this.shown.angle,
       seen: seenBounds(this.shown),
+      ...(boxes && { covered: coveredPaper(this.shown, boxes) }),
       dragging: state.preview !== null || state.floorDrag !== null,
     });
   }

@@ -3,7 +3,9 @@
  *
  * Units  CSS pixels from the plan's upper left corner, y down.
  */
-import type { Padding, XY } from "./view";
+import type { Box as PaperBox } from "../../drawing/labels";
+import { pxPerMm } from "../screen";
+import { type Padding, toWorld, type View, type XY } from "./view";
 
 export interface Box {
   readonly left: number;
@@ -59,6 +61,31 @@ export function freeBox({ width, height }: Size, taken: readonly Box[], [w, h]: 
         }
     }
   return best?.box ?? whole;
+}
+
+/** Room beside the plan's rim that is counted as covered, px: wider than any text that would begin inside and run over it. */
+const beyond = 400;
+
+/** Boxes over the plan, and what lies beyond its rim, as boxes of the paper: mm along the plan's own axes. */
+export function coveredPaper(view: View, boxes: readonly Box[]): readonly PaperBox[] {
+  const { width, height } = view;
+  const rim: readonly Box[] = [
+    { left: -beyond, right: 0, top: -beyond, bottom: height + beyond },
+    { left: width, right: width + beyond, top: -beyond, bottom: height + beyond },
+    { left: 0, right: width, top: -beyond, bottom: 0 },
+    { left: 0, right: width, top: height, bottom: height + beyond },
+  ];
+  return [...boxes, ...rim].map(({ left, top, right, bottom }) => {
+    const [x, y] = toWorld(view, [(left + right) / 2, (top + bottom) / 2]);
+    const mmPerMetre = view.scale / pxPerMm;
+    return {
+      x: x * mmPerMetre,
+      y: y * mmPerMetre,
+      width: (right - left) / pxPerMm,
+      height: (bottom - top) / pxPerMm,
+      angle: -view.angle,
+    };
+  });
 }
 
 function cover(a: Box, b: Box): boolean {

@@ -107,6 +107,11 @@ export function fitPlan(): void {
 /** What lay over the plan when it was fitted. */
 let between: readonly Box[] = [];
 
+/** What lies over the plan in the fitted view; null once a hand has moved it. */
+export function coveredByWindow(): readonly Box[] | null {
+  return fit === null ? null : between;
+}
+
 /** The view in which places stand as large as can be between what lies over the plan. */
 function fitBetween(places: readonly XY[]): View {
   const { view } = planView.getState();

@@ -1,15 +1,15 @@
 /** The walls in elevation, below the plan: each side unrolled, with the ground, the footing and its steps. */
 import { useMemo, useRef } from "react";
-import { type ElevationStrip, elevationStrip } from "../../drawing";
+import { type ElevationStrip, elevationRows } from "../../drawing";
 import type { FoundationResult } from "../../solve/results";
 import type { Notation } from "../notation";
 import { useNotation, useProject, useResults } from "../useProject";
 import { LinesKey } from "./LinesKey";
-import { MarksSvg, pxPerMm, type SvgScale } from "./MarksSvg";
+import { MarksSvg, pxPerMm } from "./MarksSvg";
 import { useBox } from "./useBox";
 import "./foundation.css";
 
-/** Smaller than this nothing is told apart: then the strip is scrolled, px for a metre. */
+/** Smaller than this nothing is told apart: then the sides stand in rows, which are scrolled, px for a metre. */
 const smallest = 24;
 const largest = 120;
 
@@ -31,14 +31,9 @@ export function Elevations() {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
       <section className="elevations-box" ref={ref} aria-label="Drawing of the walls" tabIndex={0}>
         {drawn ? (
-          <svg
-            width={Math.max(width, drawn.across)}
-            height={height}
-            role="img"
-            aria-label={told(drawn.strip, result, notation)}
-          >
-            <MarksSvg marks={drawn.strip.marks} scale={drawn.scale} />
-          </svg>
+          drawn.rows.map((row) => (
+            <ElevationRow key={row.starts[0]?.wall} row={row} drawn={drawn} result={result} width={width} />
+          ))
         ) : (
           <p className="section-empty soft">The walls show here once there are shots and a building.</p>
         )}
@@ -47,29 +42,66 @@ export function Elevations() {
   );
 }
 
-/** The largest scale at which the strip fits; texts and gaps keep their size, so it is found in a few rounds. */
+interface Drawn {
+  readonly rows: readonly ElevationStrip[];
+  readonly pxPerMetre: number;
+  readonly notation: Notation;
+  /** Least height of a row, px. */
+  readonly least: number;
+}
+
+interface RowProps {
+  readonly row: ElevationStrip;
+  readonly drawn: Drawn;
+  readonly result: FoundationResult | null;
+  readonly width: number;
+}
+
+function ElevationRow({ row, drawn, result, width }: RowProps) {
+  const { pxPerMetre, notation, least } = drawn;
+  const { minX, maxX, minY, maxY } = row.bounds;
+  const high = (maxY - minY) * pxPerMetre;
+  const height = Math.max(least, Math.ceil(high));
+  const left = Math.max(0, (width - (maxX - minX) * pxPerMetre) / 2);
+  const scale = { pxPerMetre, left, top: (height - high) / 2, minX, maxY };
+  return (
+    <svg width={width} height={height} role="img" aria-label={told(row, result, notation)}>
+      <MarksSvg marks={row.marks} scale={scale} />
+    </svg>
+  );
+}
+
+/**
+ * The largest scale at which all sides fit in one row, else in rows of the page's width that are scrolled down; texts and
+ * gaps keep their size, so it is found in a few rounds.
+ */
 function fitted(
   result: FoundationResult,
   frostDepth: number | null,
   notation: Notation,
   width: number,
   height: number,
-): { strip: ElevationStrip; scale: SvgScale; across: number } {
-  const stripAt = (pxPerMetre: number) =>
-    elevationStrip(result, { metresPerMm: pxPerMm / pxPerMetre, figures: notation, frostDepth });
+): Drawn {
+  const rowsAt = (pxPerMetre: number, most: number) =>
+    elevationRows(result, { metresPerMm: pxPerMm / pxPerMetre, figures: notation, frostDepth }, most);
+  const into = (rows: readonly ElevationStrip[], high: number) =>
+    Math.min(
+      ...rows.map(({ bounds }) =>
+        Math.min(width / (bounds.maxX - bounds.minX), high / (bounds.maxY - bounds.minY)),
+      ),
+    );
   let pxPerMetre = 30;
-  let strip = stripAt(pxPerMetre);
-  for (let round = 0; round < 3; round++) {
-    const { minX, maxX, minY, maxY } = strip.bounds;
-    const by = Math.min(width / ((maxX - minX) * pxPerMetre), height / ((maxY - minY) * pxPerMetre));
-    pxPerMetre = Math.min(largest, Math.max(smallest, pxPerMetre * by));
-    strip = stripAt(pxPerMetre);
+  for (let round = 0; round < 3; round++)
+    pxPerMetre = Math.min(largest, into(rowsAt(pxPerMetre, Number.POSITIVE_INFINITY), height));
+  if (pxPerMetre >= smallest) {
+    const rows = rowsAt(pxPerMetre, Number.POSITIVE_INFINITY);
+    return { rows, pxPerMetre, notation, least: height };
   }
-  const { minX, maxX, minY, maxY } = strip.bounds;
-  const across = (maxX - minX) * pxPerMetre;
-  const left = Math.max(0, (width - across) / 2);
-  const top = Math.max(0, (height - (maxY - minY) * pxPerMetre) / 2);
-  return { strip, across, scale: { pxPerMetre, left, top, minX, maxY } };
+  // A side that alone is wider than the page is drawn as small as it must be.
+  pxPerMetre = smallest;
+  for (let round = 0; round < 3; round++)
+    pxPerMetre = Math.min(smallest, into(rowsAt(pxPerMetre, width / pxPerMetre), Number.POSITIVE_INFINITY));
+  return { rows: rowsAt(pxPerMetre, width / pxPerMetre), pxPerMetre, notation, least: 0 };
 }
 
 /** For people who listen: what each side shows at its least and most. */
