@@ -6,12 +6,13 @@ import type { AppCommand } from "../panels/command";
 import { floorStep } from "../panels/floorStep";
 import { stepTitles } from "../panels/steps";
 import { nudgeFloor, openDialog, openGlossary, redoEdit, setStep, setTool, undoEdit } from "../store/actions";
-import { stepNames } from "../store/state";
+import { type StepName, stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
 import { exportBill, exportFoundation } from "./exportPlan";
 import type { Files } from "./files";
 import { beginImport } from "./import/importing";
+import { kindCommands } from "./kinds";
 import { pictureCommands } from "./pictures/commands";
 import { snapCommands } from "./snapping";
 import { surveyCommands } from "./surveying";
@@ -26,6 +27,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
     ...arrangeCommands,
     ...viewCommands,
     ...drawCommands,
+    ...kindCommands,
     ...snapCommands,
     ...pictureCommands,
     ...stepCommands,
@@ -91,7 +93,7 @@ function planCommands(files: Files): AppCommand[] {
       id: "plan.exportBill",
       name: "Export the bill",
       place: "Plan",
-      also: "csv spreadsheet quantities prices cost order list",
+      also: "csv spreadsheet quantities prices cost order list volumes materials",
       whyNot: withBuilding,
       run: () => void exportBill(files),
     },
@@ -210,10 +212,26 @@ const drawCommands: readonly AppCommand[] = planTools.map((tool) => ({
   name: tool.name === "select" ? "Select" : `${tool.label}: ${tool.what}`,
   place: "Draw",
   keys: [tool.key],
-  also: "tool",
+  also: `tool ${tool.also ?? ""}`,
   whyNot: onPlan,
   run: () => setTool(tool.name),
 }));
+
+/** What a step holds, in words that people look for. */
+const stepWords: Readonly<Record<StepName, string>> = {
+  lot: "property boundary deed setback bearings features trees picture north",
+  shots: "survey laser level book readings marks benchmark datum set-up ground points elevation",
+  building: "house garage size footprint walls door window squaring diagonals corners",
+  drive:
+    "driveway road grade slope steepness gravel parking pad terrace berm retaining wall side slopes earth",
+  water: "drainage swale ditch rain storm flood gutter downspout roof culvert pond low place fall slope",
+  floor: "height level elevation limits rules slab finished cut fill balance curve frost band",
+  foundation: "footing frost slab stem wall concrete rebar posts piers trench depth crawl space dig",
+  quantities:
+    "volumes amounts dirt soil earth gravel stone concrete loads truck haul price cost bill stump topsoil swell",
+  setout: "set out stakes string batter boards laser reading mark layout pegs",
+  sheets: "print pdf paper scale site plan export drawing",
+};
 
 const stepCommands: readonly AppCommand[] = [
   ...stepNames.map(
@@ -221,7 +239,7 @@ const stepCommands: readonly AppCommand[] = [
       id: `step.${name}`,
       name: `Go to ${stepTitles[name].toLowerCase()}`,
       place: "Steps",
-      also: "step panel",
+      also: `step panel ${stepWords[name]}`,
       whyNot: onPlan,
       run: () => setStep(name),
     }),
@@ -256,7 +274,7 @@ const helpCommands = (files: Files): readonly AppCommand[] => [
     id: "help.answers",
     name: "What people ask, answered",
     place: "Help",
-    also: "questions answers how high how deep how much fill steep frost steps cost digger",
+    also: "questions answers how high how deep how much fill steep slope grade frost steps cost digger permit balance",
     whyNot: onPlan,
     run: () => openDialog("answers"),
   },
@@ -264,7 +282,7 @@ const helpCommands = (files: Files): readonly AppCommand[] => [
     id: "help.glossary",
     name: "Words of the trade",
     place: "Help",
-    also: "glossary dictionary terms meaning",
+    also: "glossary dictionary terms meaning definition",
     run: () => openGlossary(),
   },
   {
@@ -287,7 +305,7 @@ const helpCommands = (files: Files): readonly AppCommand[] => [
     id: "help.tour",
     name: "Tour on a demo",
     place: "Help",
-    also: "introduction first steps show around",
+    also: "introduction first steps show around tutorial learn beginner demo example",
     run: () => void startTour(files),
   },
 ];

@@ -9,7 +9,11 @@ import { takeDroppedGround } from "./import/importing";
 import { takeDroppedPicture } from "./pictures/drops";
 
 export function answerHost(host: Host, files: Files, commands: readonly AppCommand[]): void {
-  host.offerCommands(commands.map(({ id, name, place, keys = [] }) => ({ id, name, place, keys })));
+  host.offerCommands(
+    commands
+      .filter(({ finderOnly }) => !finderOnly)
+      .map(({ id, name, place, keys = [] }) => ({ id, name, place, keys })),
+  );
   host.onRequest((request) => {
     if ("openFile" in request) return void files.openFile(request.openFile);
     if (undoneInField(request.command)) return;

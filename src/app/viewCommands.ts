@@ -9,9 +9,9 @@ import {
 } from "../canvas/view/planView";
 import { buildingLevel, northUp } from "../canvas/view/turnChoices";
 import type { AppCommand } from "../panels/command";
-import { openDialog, setTheme } from "../store/actions";
+import { openDialog, setPreferences, setTheme } from "../store/actions";
 import { followStep, toggleLayer } from "../store/layerActions";
-import { type PlanLayer, planLayers } from "../store/state";
+import { type PlanLayer, planLayers, textSizes } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { onPlan, withBuilding } from "./whyNot";
 
@@ -43,6 +43,25 @@ const layerWords: Readonly<Record<PlanLayer, string>> = {
   notes: "notes",
   sections: "section lines",
   grid: "grid",
+};
+
+/** Other words for some of them. */
+const layerAlso: Readonly<Partial<Record<PlanLayer, string>>> = {
+  existing: "elevation lines natural ground topography",
+  finished: "elevation lines grading graded",
+  shots: "points spot heights elevations survey laser",
+  breaklines: "ditch ridge bank edge",
+  arrows: "slope flow drainage direction water runs",
+  ponds: "puddle hollow standing water drainage",
+  runs: "flow drainage stream rain",
+  depth: "earthwork heat colours dig",
+  heights: "elevation colours relief",
+  slopes: "slope slopes grade gradient steep per cent",
+  lot: "property boundary",
+  features: "trees stumps wells fence septic",
+  underlay: "image photo plat background",
+  dimensions: "sizes lengths measurements",
+  sections: "profile cut",
 };
 
 /** One key turns the plan by this, radians. */
@@ -142,7 +161,7 @@ export const viewCommands: readonly AppCommand[] = [
     id: "view.theme",
     name: "Change the theme",
     place: "View",
-    also: "dark light system colours",
+    also: "dark light mode system colours night",
     run: nextTheme,
   },
   {
@@ -153,11 +172,21 @@ export const viewCommands: readonly AppCommand[] = [
     also: "settings options text size larger theme motion accessibility start screen arrow keys",
     run: () => openDialog("preferences"),
   },
+  ...textSizes.map(
+    (textSize): AppCommand => ({
+      id: `view.text.${Math.round(textSize * 100)}`,
+      name: `Text at ${Math.round(textSize * 100)} %`,
+      place: "View",
+      also: "size words font letters bigger larger smaller zoom read accessibility",
+      finderOnly: true,
+      run: () => setPreferences({ textSize }),
+    }),
+  ),
   {
     id: "view.settings",
     name: "Units and notation…",
     place: "View",
-    also: "settings preferences feet metres rounding",
+    also: "settings preferences feet inches metres meters metric imperial rounding fractions decimals slope per cent",
     whyNot: onPlan,
     run: () => openDialog("settings"),
   },
@@ -174,7 +203,7 @@ export const viewCommands: readonly AppCommand[] = [
       id: `view.layer.${layer}`,
       name: `Show or hide the ${layerWords[layer]}`,
       place: "View",
-      also: layer === "slopes" ? "layer slope grade steep" : "layer",
+      also: `layer ${layerAlso[layer] ?? ""}`,
       whyNot: onPlan,
       run: () => toggleLayer(layer),
     }),

@@ -82,7 +82,7 @@ function PlanMenu({ commands, run }: HeaderProps) {
                 <Popover className="popover">
                   <Menu className="list" onAction={(key) => run(String(key))} aria-label={place}>
                     {commands
-                      .filter((command) => command.place === place)
+                      .filter((command) => command.place === place && !command.finderOnly)
                       .map((command) => (
                         <CommandItem key={command.id} command={command} />
                       ))}

@@ -12,6 +12,8 @@ export interface AppCommand {
   readonly keys?: readonly string[];
   /** Other words a person might look for. */
   readonly also?: string;
+  /** A part of another item (one kind of a tool's): the finder lists it, the menus don't. */
+  readonly finderOnly?: boolean;
   /** Why it makes no sense now, in words; null where it does. Left out: it always does. */
   readonly whyNot?: (state: AppState) => string | null;
   readonly run: () => void;

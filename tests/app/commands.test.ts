@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import { appCommands } from "../../src/app/commands";
 import { filesThrough } from "../../src/app/files";
 import { runCommand } from "../../src/app/requests";
+import { toolRun } from "../../src/canvas/stage/toolRun";
 import { drawingEdits, newProject, present } from "../../src/document";
 import { menuPlaces } from "../../src/panels/command";
+import { findCommands } from "../../src/panels/dialogs/find";
 import { run as runEdit, showProject, showStart } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -19,6 +21,55 @@ describe("the list of commands", () => {
     expect(new Set(commands.map(({ id }) => id)).size).toBe(commands.length);
     const keys = commands.flatMap((command) => command.keys ?? []);
     expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it.each([
+    ["150", "view.text.150"],
+    ["bigger text", "view.text.150"],
+    ["stump", "draw.feature.stump"],
+    ["septic", "draw.feature.septic"],
+    ["gas", "draw.feature.buried-line"],
+    ["retaining wall", "draw.earth.wall"],
+    ["terrace", "draw.earth.terrace"],
+    ["slope", "view.layer.slopes"],
+    ["steep", "view.layer.slopes"],
+    ["driveway", "draw.drive"],
+    ["ruler", "draw.measure"],
+    ["house", "draw.building"],
+    ["ditch", "draw.swale"],
+    ["drainage", "draw.swale"],
+    ["benchmark", "draw.mark"],
+    ["property", "draw.lot"],
+    ["cross section", "draw.section"],
+    ["metric", "view.settings"],
+    ["gutter", "step.water"],
+    ["frost", "step.foundation"],
+    ["rebar", "step.foundation"],
+    ["gravel", "step.quantities"],
+    ["trucks", "step.quantities"],
+    ["volume", "step.quantities"],
+    ["dark mode", "view.theme"],
+    ["tutorial", "help.tour"],
+    ["print", "plan.exportSitePlan"],
+  ])("is searched by the trade's and everyday words: “%s”", (typed, id) => {
+    const first = findCommands(commands, typed).slice(0, 6);
+    expect(first.map((command) => command.id)).toContain(id);
+  });
+
+  it("sets the text's size, and picks a tool with its kind", () => {
+    showProject(newProject(), { name: null, token: null });
+    run("view.text.150");
+    expect(state().preferences.textSize).toBe(1.5);
+    run("view.text.100");
+    expect(state().preferences.textSize).toBe(1);
+    run("draw.feature.stump");
+    expect(state().tool).toBe("feature");
+    expect(toolRun.getState().state.choices?.chosen).toBe("stump");
+    run("draw.feature.well");
+    expect(toolRun.getState().state.choices?.chosen).toBe("well");
+    run("draw.earth.wall");
+    expect([state().tool, toolRun.getState().state.choices?.chosen]).toEqual(["earth", "wall"]);
+    run("draw.select");
   });
 
   it("does nothing where a command makes no sense", () => {

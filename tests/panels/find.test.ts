@@ -29,6 +29,13 @@ describe("finding a command", () => {
   it("wants every word", () => {
     expect(found("zoom theme")).toEqual([]);
   });
+  it("by the parts of a word with a hyphen, and by the word without it", () => {
+    const hyphen = [command("pegs", "Two-peg check"), command("marks", "Marks", "set-out")];
+    const ids = (typed: string) => findCommands(hyphen, typed).map(({ id }) => id);
+    expect(ids("peg")).toEqual(["pegs"]);
+    expect(ids("setout")).toEqual(["marks"]);
+    expect(ids("two-peg")).toEqual(["pegs"]);
+  });
   it("forgives letters left out", () => {
     expect(found("evrthg")).toEqual(["fit"]);
   });

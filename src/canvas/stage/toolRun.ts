@@ -1,5 +1,7 @@
 /** The tool that is at work, as the window's parts read it: canvas, hint, typed values, cursor. */
 import { createStore } from "zustand/vanilla";
+import { setTool } from "../../store/actions";
+import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import type { Lock } from "../snap/lock";
 import { Machine } from "../tools/machine";
@@ -63,6 +65,13 @@ export function dropWords(): void {
 export function restartTool(): void {
   running.lost();
   beginTool();
+}
+
+/** Picks a tool and the kind of thing that it draws; what was half drawn is given up. */
+export function pickKind(tool: ToolName, kind: string): void {
+  if (appStore.getState().tool === tool) restartTool();
+  else setTool(tool);
+  running.choose(kind);
 }
 
 function beginTool(): void {

@@ -14,16 +14,20 @@ export function findCommands(commands: readonly AppCommand[], typed: string): re
 /** Every typed word must be found; a beginning in the name counts most, letters in order least. */
 function score(command: AppCommand, words: readonly string[]): number {
   const name = plain(command.name);
-  const nameWords = name.split(/\s+/);
-  const otherWords = plain(`${command.also ?? ""} ${command.place}`).split(/\s+/);
+  const nameWords = wordsOf(name);
+  const otherWords = wordsOf(plain(`${command.also ?? ""} ${command.place}`));
   let points = 0;
   for (const word of words) {
-    const one = wordScore(word, name, nameWords, otherWords);
+    const one =
+      wordScore(word, name, nameWords, otherWords) ||
+      (isPlural(word) ? wordScore(word.slice(0, -1), name, nameWords, otherWords) : 0);
     if (one === 0) return 0;
     points += one;
   }
   return points + (nameWords[0]?.startsWith(words[0] ?? "") ? 2 : 0);
 }
+
+const isPlural = (word: string) => word.length > 3 && word.endsWith("s");
 
 function wordScore(
   word: string,
@@ -36,6 +40,13 @@ function wordScore(
   if (otherWords.some((each) => each.startsWith(word))) return 6;
   if (name.includes(word)) return 4;
   return word.length > 2 && nameWords.some((each) => lettersInOrder(word, each)) ? 1 : 0;
+}
+
+/** The words of a text; one with a hyphen counts whole, without it, and by its parts. */
+function wordsOf(text: string): readonly string[] {
+  return text
+    .split(/\s+/)
+    .flatMap((word) => (word.includes("-") ? [word, word.replaceAll("-", ""), ...word.split("-")] : [word]));
 }
 
 function lettersInOrder(letters: string, text: string): boolean {

@@ -7,7 +7,7 @@ import type { Choices, ToolContext } from "../tool";
 
 export type EarthKind = "parking" | "turning" | "terrace" | "berm" | "wall" | "point";
 
-const words: Readonly<Record<EarthKind, string>> = {
+export const earthWords: Readonly<Record<EarthKind, string>> = {
   parking: "parking pad",
   turning: "turning pad",
   terrace: "terrace",
@@ -17,7 +17,7 @@ const words: Readonly<Record<EarthKind, string>> = {
 };
 
 export function isEarthKind(value: string): value is EarthKind {
-  return value in words;
+  return value in earthWords;
 }
 
 const cautions: Partial<Record<EarthKind, string>> = {
@@ -28,7 +28,7 @@ export function earthChoices(kind: EarthKind): Choices {
   return {
     label: "What is drawn",
     chosen: kind,
-    items: (Object.keys(words) as EarthKind[]).map((value) => ({ value, words: words[value] })),
+    items: (Object.keys(earthWords) as EarthKind[]).map((value) => ({ value, words: earthWords[value] })),
     typed: "its figures are typed in the drive step",
     caution: cautions[kind] ?? null,
   };
