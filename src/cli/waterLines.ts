@@ -99,12 +99,12 @@ function roofLines({ roof }: Water, words: WaterFigures, flow: Flow): string[] {
 
 function drainLines({ footingDrain }: Water, words: WaterFigures): string[] {
   if (!footingDrain) return [];
-  const { length, high, low, highCorner, lowCorner, outlet, looked } = footingDrain;
+  const { length, high, low, highCorner, lowCorner, outlet, looked, pits } = footingDrain;
   const comesOut = outlet
     ? `it comes out ${words.length(outlet.distance)} from corner ${lowCorner}, at ${words.length(outlet.invert)}`
     : `it can't come out within ${words.length(looked)}`;
   return [
-    `  drain round the footing: ${words.length(length)}, invert ${words.length(high)} at ${highCorner} to ${words.length(low)} at ${lowCorner}; ${comesOut}`,
+    `  drain round the footing: ${words.length(length)}, invert ${words.length(high)} at ${highCorner} to ${words.length(low)} at ${lowCorner}; ${comesOut}${pits ? `; water in the pits stands ${words.length(Math.abs(pits.above))} ${pits.above > 0 ? "above" : "below"} it at corner ${pits.corner}` : ""}`,
   ];
 }
 

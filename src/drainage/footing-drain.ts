@@ -23,7 +23,13 @@ export interface DrainRun {
   readonly low: number;
   readonly highCorner: number;
   readonly high: number;
-  readonly outlet: { readonly at: Point; readonly distance: number; readonly invert: number } | null;
+  /** One a corner. */
+  readonly inverts: readonly number[];
+  readonly outlet: {
+    readonly at: Readonly<Point>;
+    readonly distance: number;
+    readonly invert: number;
+  } | null;
 }
 
 /** `bottom`: of the footing, at its lowest. */
@@ -52,6 +58,7 @@ export function footingDrain(
     low: bottom,
     highCorner,
     high: bottom + fall * (ways[highCorner] as number),
+    inverts: ways.map((way) => bottom + fall * way),
     outlet: outlets[lowCorner] ?? null,
   };
 }

@@ -27,7 +27,7 @@ export {
   gatheredFrom,
   runFrom,
 } from "./flow";
-export { footingDrain } from "./footing-drain";
+export { type DrainRun, footingDrain } from "./footing-drain";
 export { gatheredWays } from "./gathered";
 export { findPonds, leastPondArea, leastPondDepth, type WaterGround } from "./ponds";
 export { type RoofPart, roofParts } from "./roof";

@@ -11,6 +11,8 @@ import {
 } from "../drainage";
 import type { Point } from "../geometry";
 import { cornerName, type Footprint, finishHeights, type Layout } from "../grading";
+import { pitSpots } from "../survey";
+import { drainInWater } from "./drain-water";
 import { leavingWater } from "./leaving";
 import type { StageMaker } from "./memo";
 import type { BareEarth, FootingDrainResult, FoundationResult, LedAway, TrenchCorner } from "./results";
@@ -52,7 +54,7 @@ export function ledAwayStage(
     const spread = drips ?? shed(footprint, flow, wide.cells.inside);
     return {
       roof: drips && roofSides(footprint, drainage.roof, storm, drips, joining),
-      footingDrain: drainResult(footprint, drainage.footingDrain, foundation, trench, wide, floor),
+      footingDrain: drainResult(footprint, project, foundation, trench, wide, floor),
       leaving: leaving(lot.outline, untouched(wide), flow, storm, spread, drainage.roof.runoff),
       bareEarth: bare(wide, floor, flow, drainage.bareEarth),
     };
@@ -65,12 +67,13 @@ function heights(wide: Layout, floor: number): Float64Array {
 
 function drainResult(
   { ring }: Footprint,
-  { on, fall }: Project["drainage"]["footingDrain"],
+  { drainage, survey, building }: Project,
   foundation: FoundationResult | null,
   trench: readonly TrenchCorner[],
   wide: Layout,
   floor: number,
 ): FootingDrainResult | null {
+  const { on, fall } = drainage.footingDrain;
   if (!on || !foundation || foundation.kind === "posts" || trench.length === 0) return null;
   const bottom = Math.min(...trench.map((corner) => corner.bottom));
   const ground = { grid: wide.grid, z: heights(wide, floor), blocked: wide.cells.inside };
@@ -84,6 +87,7 @@ function drainResult(
     low: run.low,
     lowCorner: cornerName(run.lowCorner),
     outlet: outlet && { ...outlet, at: [outlet.at[0], outlet.at[1]], from: [x, y] },
+    pits: drainInWater(run, ring, trench, pitSpots(survey, building?.outline ?? []), wide),
     looked: Math.hypot(wide.grid.columns * wide.grid.cell, wide.grid.rows * wide.grid.cell),
   };
 }

@@ -19,6 +19,7 @@ import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
 import { leastWithin } from "./cost-curve";
+import { drainCautions } from "./drain-water";
 import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
@@ -157,6 +158,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...lotProblems,
       ...site.problems,
       ...pitProblems,
+      ...drainCautions(water.footingDrain, words),
       ...cautions(built, project, { ...results, water }, words),
       ...gradingCautions(grading, layout.plan, project.grading, words),
       ...driveProfileCautions(results.drives, project.rules, words),

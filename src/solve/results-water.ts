@@ -202,6 +202,19 @@ export interface FootingDrainResult {
   } | null;
   /** How far was looked, m. */
   readonly looked: number;
+  /** Water as the test pits met it against the drain; null where no placed pit met any. */
+  readonly pits: DrainInWater | null;
+}
+
+/** Heights are guessed between the pits, m; positive: the water stands above the drain's invert. */
+export interface DrainInWater {
+  /** Pits that met water. */
+  readonly count: number;
+  /** Corner where it stands highest against the drain. */
+  readonly corner: string;
+  readonly above: number;
+  /** At the outlet; null: it has none. */
+  readonly aboveOutlet: number | null;
 }
 
 /** What leaves over one lot line. */

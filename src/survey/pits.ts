@@ -62,7 +62,11 @@ export function pitSummary(pits: readonly PitSpot[], layer: Layer): PitSummary |
 }
 
 /** Depth of a layer at a place, null where no placed pit met it. */
-export function pitDepthAt(pits: readonly PitSpot[], layer: Layer, [x, y]: Point): PitDepthAt | null {
+export function pitDepthAt(
+  pits: readonly PitSpot[],
+  layer: Layer,
+  [x, y]: Readonly<Point>,
+): PitDepthAt | null {
   let [sum, weights, nearest, count] = [0, 0, Number.POSITIVE_INFINITY, 0];
   let here: number | null = null;
   for (const { at, depths } of pits) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 
-import { type Project, siteEdits } from "../../src/document";
+import { type Project, pitEdits, siteEdits } from "../../src/document";
 import { rationalPeak } from "../../src/drainage";
 import { createSolver } from "../../src/solve";
 import { checkEdit } from "../support/checkEdit";
@@ -161,6 +161,33 @@ describe("the drain round the footing", () => {
     expect(outlet?.from[1]).toBe(0);
     expect(outlet?.distance).toBeGreaterThan(want - 0.5);
     expect(outlet?.distance).toBeLessThan(want + 1.5);
+  });
+
+  it("is held against the water in the test pits, at its corners and at its outlet", () => {
+    const with1 = (water: string) => {
+      const drained = { drainage: { footingDrain: { on: true, fall: 0.01 } } };
+      const dug = site({ surface: plane(100, 0, 0.08), reach: 60, spacing: 20, rest: drained });
+      const placed = checkEdit(dug, pitEdits.addPit, { place: { kind: "at", x: -8, y: 5 } });
+      return createSolver().solve(
+        checkEdit(placed, pitEdits.setPitDepth, {
+          id: placed.survey.pits[0]?.id ?? "",
+          which: "water",
+          text: water,
+        }),
+      );
+    };
+    const wet = with1("0.1 m");
+    const found = wet.water.footingDrain?.pits;
+    // One pit: water 0.1 m under the ground everywhere, so above the footing's bottom as far as the ground is, less 0.1 m.
+    const highest = Math.max(...wet.trench.map(({ belowGround }) => belowGround));
+    expect(found?.above).toBeGreaterThan(highest - 0.1 - 0.01 * 20 - 1e-9);
+    expect(found?.above).toBeLessThan(highest - 0.1 + 1e-9);
+    expect(wet.problems.map(({ code }) => code)).toContain("water-over-drain");
+    const dry = with1("9 m");
+    expect(dry.water.footingDrain?.pits?.above).toBeLessThan(0);
+    expect(dry.problems.map(({ code }) => code)).not.toContain("water-over-drain");
+    expect(dry.problems.map(({ code }) => code)).not.toContain("water-over-outlet");
+    expect(drain(plane(100, 0, 0.08))?.pits).toBeNull();
   });
 
   it("comes out nowhere on level ground, and isn't told unless asked for", () => {

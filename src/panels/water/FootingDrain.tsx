@@ -1,5 +1,6 @@
 /** The drain round the footing: whether it can come out, where and how far away. */
 import { type Drainage, siteEdits } from "../../document";
+import type { DrainInWater } from "../../solve/results";
 import { goTo, run, tryRun } from "../../store/actions";
 import { IconAction, Toggle } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
@@ -52,6 +53,7 @@ export function FootingDrain() {
               },
             ]}
           />
+          <PitWater pits={found.pits} />
           {found.outlet ? (
             <IconAction
               icon="place"
@@ -62,5 +64,25 @@ export function FootingDrain() {
         </>
       ) : null}
     </Section>
+  );
+}
+
+/** What the water in the test pits means for it. */
+function PitWater({ pits }: { pits: DrainInWater | null }) {
+  const notation = useNotation();
+  if (pits === null) return null;
+  const { above, corner, aboveOutlet } = pits;
+  const bad = above > 0 || (aboveOutlet !== null && aboveOutlet > 0);
+  const outlet =
+    aboveOutlet !== null && aboveOutlet > 0
+      ? ` It stands ${notation.length(aboveOutlet)} above the outlet: the drain doesn't empty there.`
+      : "";
+  return (
+    <p className={`check check-${bad ? "bad" : "ok"}`}>
+      <Icon name={bad ? "warn" : "check"} />
+      <span>
+        {`Water in the test pits stands ${notation.length(Math.abs(above))} ${above > 0 ? "above" : "below"} it at corner ${corner}, where it is ${above > 0 ? "highest against it" : "nearest"}.${outlet}`}
+      </span>
+    </p>
   );
 }
