@@ -65,12 +65,13 @@ function wordsOf(display: Display) {
 
 function head({ project, results, words }: Page): string[] {
   const { mark, points } = results.survey;
-  const levelled = points.filter((point) => point.height !== null).length;
+  const shots = points.filter(({ kind }) => kind !== "mark");
+  const levelled = shots.filter((point) => point.height !== null).length;
   const from =
     mark === null
       ? "No reference mark yet."
       : `Reference mark: ${mark.name}, at ${words.length(mark.height)}.`;
-  return [project.name, `${levelled} of ${points.length} shots levelled. ${from}`];
+  return [project.name, `${levelled} of ${shots.length} shots levelled. ${from}`];
 }
 
 function floor({ results, words }: Page): string[] {

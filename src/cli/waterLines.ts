@@ -2,7 +2,7 @@
 import type { Project } from "../document/schema";
 import { pipeWords } from "../solve/pipe-words";
 import type { Results, WallWater } from "../solve/results";
-import { swaleVerdict } from "../solve/swale-verdict";
+import { leastFallWords, swaleVerdict } from "../solve/swale-verdict";
 import { flowUnit, formatBore, formatRate } from "../units";
 
 export interface WaterFigures {
@@ -58,7 +58,7 @@ function wallWords({ verdict, needed, standing, fallsEnough }: WallWater, { leng
 function swaleLines({ rules }: Project, { swales, flows }: Water, words: WaterFigures, flow: Flow): string[] {
   return swales.flatMap((swale) => {
     const verdict = swaleVerdict(swale, rules.leastSwaleFall);
-    const fall = `${words.length(swale.length)} long, least fall ${words.slope(swale.leastFall)}`;
+    const fall = `${words.length(swale.length)} long; where it falls least it ${leastFallWords(swale, words)}`;
     const comes = flows.find(({ id }) => id === swale.id);
     const peak = flow(comes?.peak ?? null);
     return [

@@ -26,7 +26,7 @@ export function openProject(text: string): Opened {
   }
   if (version > newestVersion) {
     return refuse(
-      `This project was saved by a newer Drysill (format ${version}; this one reads up to ${newestVersion}). Update Drysill to open it; the file was left as it is.`,
+      `This project was saved by a newer Drysill (format ${version}; this one reads up to ${newestVersion}). Update Drysill to open it.`,
     );
   }
 

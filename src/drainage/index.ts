@@ -40,7 +40,7 @@ export {
   sheetTime,
   weightedC,
 } from "./runoff";
-export { swaleResult, type Words } from "./swale";
+export { levelBed, swaleResult, type Words } from "./swale";
 export {
   bestTaut,
   type Route,

@@ -11,6 +11,9 @@ import type { SwaleResult, SwaleStation } from "../solve/results";
 /** How deep the bed may lie under the ground at its outlet and still count as coming out, m. */
 const outletTolerance = 0.02;
 
+/** Flatter than 1 in 10,000 is level: no one digs closer (our own choice). */
+export const levelBed = 1e-4;
+
 /** Prints a length and a slope in the project's notation. */
 export interface Words {
   readonly length: (metres: number) => string;
@@ -53,8 +56,9 @@ function judge(
 ): { drains: boolean; why: string } {
   const outlet = list[list.length - 1] as SwaleStation;
   const buried = outlet.existing - outlet.bed;
-  if (line.fall <= 0) {
-    const runs = line.fall === 0 ? "is level" : `rises towards its outlet by ${words.slope(-line.fall)}`;
+  if (line.fall < levelBed) {
+    const runs =
+      line.fall > -levelBed ? "is level" : `rises towards its outlet by ${words.slope(-line.fall)}`;
     return {
       drains: false,
       why: `The bed ${runs}: water stands in it or runs back. Take the outlet to lower ground or start it shallower.`,

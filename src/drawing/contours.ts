@@ -1,6 +1,7 @@
 /** Contours: the ground as it is (dashed), what is guessed of it, and the finished ground (solid). */
+import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
-import { type Point, ringsSelfCross } from "../geometry";
+import type { Point } from "../geometry";
 import type { Contour, Results } from "../solve/results";
 import { doubtfulRings, type Ground, groundAt } from "../terrain";
 import type { DrawContext } from "./context";
@@ -92,8 +93,8 @@ export function drawGuessed(project: Project, results: Results): MarkLayer {
   const { ground } = results;
   if (!ground) return { id: "guessed", marks: [] };
   const hull: DrawingMark = { kind: "line", points: ground.hull, closed: true, style: "guessed-edge" };
-  const { outline } = project.lot;
-  const whole = outline.length >= 3 && !ringsSelfCross(outline) ? outline : boundsRing(project, results);
+  const { outline } = soundLot(project.lot);
+  const whole = outline.length >= 3 ? outline : boundsRing(project, results);
   const rings = beyondHull(whole, ground.hull);
   const gaps = gapMarks(ground);
   if (rings.length === 0) return { id: "guessed", marks: gaps };

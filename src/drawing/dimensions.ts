@@ -1,4 +1,5 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
+import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
 import { between, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
@@ -155,7 +156,8 @@ export function drawDimensions(project: Project, results: Results, context: Draw
   if (!building) return { id: "dimensions", marks: [] };
   const sides = wallsOf(building.outline).flatMap((wall) => sideDimension(wall, project, context));
   const dug = [...project.grading.drives, ...project.grading.swales].map(({ line }) => line);
-  const ties = lot.outline.length >= 3 ? chooseTies(building.outline, lot.outline, dug) : [];
+  const bounds = soundLot(lot).outline;
+  const ties = bounds.length >= 3 ? chooseTies(building.outline, bounds, dug) : [];
   return {
     id: "dimensions",
     marks: [...sides, ...ties.flatMap((choices) => firstTie(choices, project, context))],

@@ -3,7 +3,7 @@ import type { Project, Swale } from "../document/schema";
 import { between, type Point, pointAlong, polylineLength } from "../geometry";
 import type { Results, SwaleResult } from "../solve/results";
 import { routeStations } from "../solve/route-stations";
-import { swaleVerdict } from "../solve/swale-verdict";
+import { leastFallWords, swaleVerdict } from "../solve/swale-verdict";
 import { formatBore } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
@@ -36,7 +36,9 @@ export function swaleText(swale: Swale, result: SwaleResult | undefined, project
   if (!result) return swale.name;
   const falls = result.stations.flatMap((station) => (station.fall === null ? [] : [station.fall]));
   const verdict = swaleVerdict(result, project.rules.leastSwaleFall);
-  if (result.leastFall <= 0) return `${swale.name} ${verdict}`;
+  const slope = (fall: number) => gradeText(fall, project.display);
+  const worst = leastFallWords(result, { slope });
+  if (!worst.startsWith("falls")) return `${swale.name} ${worst}, ${verdict}`;
   const [least, most] = [result.leastFall, Math.max(result.leastFall, ...falls)].map((fall) =>
     gradeText(fall, project.display),
   );

@@ -1,4 +1,5 @@
 /** Tape distances that find the building's corners again on the lot. */
+import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
 import { centroid, distance, type Point } from "../geometry";
 import type { Results } from "../solve/results";
@@ -29,9 +30,10 @@ const leastCrossing = Math.PI / 6;
 
 /** The lot's corners by the wind they lie in; corners that share a wind have no name and are left out. */
 function lotCorners({ lot }: Project): Known[] {
-  if (lot.outline.length < 3) return [];
-  const middle = centroid(lot.outline);
-  const named = lot.outline.map((at): Known => {
+  const { outline } = soundLot(lot);
+  if (outline.length < 3) return [];
+  const middle = centroid(outline);
+  const named = outline.map((at): Known => {
     const wind = compass([at[0] - middle[0], at[1] - middle[1]], lot.north);
     return { name: `${wind} lot corner`, at };
   });

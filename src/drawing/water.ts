@@ -1,4 +1,5 @@
 /** Water on the finished ground: which way it runs, where it stands, and the walls it runs towards. */
+import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
 import { centroid, containsPoint, distanceToSegment, type Point } from "../geometry";
 import type { Arrow, Pond, Results } from "../solve/results";
@@ -153,7 +154,7 @@ export function drawPonds(project: Project, results: Results, context: DrawConte
 export function drawArrows(project: Project, results: Results, context: DrawContext): MarkLayer {
   context.labels.forget("water");
   reserveLines(project, results, context);
-  const { outline } = project.lot;
+  const { outline } = soundLot(project.lot);
   const flat = results.ground?.hull ?? [];
   const hull = Array.from(
     { length: flat.length / 2 },

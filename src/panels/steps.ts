@@ -89,9 +89,10 @@ function lot(project: Project): Standing {
 }
 
 function shots(project: Project, results: Results): Standing {
-  const count = project.survey.shots.length;
-  const figure = count === 0 ? "" : String(count);
-  if (count === 0) return { state: "empty", figure, words: "no shots yet" };
+  const book = project.survey.shots;
+  const count = book.filter(({ kind }) => kind !== "mark").length;
+  const figure = String(count);
+  if (book.length === 0) return { state: "empty", figure: "", words: "no shots yet" };
   if (results.survey.setups.some((setup) => !setup.tied))
     return { state: "work", figure, words: "a set-up has no height yet" };
   if (results.ground === null) return { state: "work", figure, words: "three placed shots make a ground" };

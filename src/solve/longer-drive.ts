@@ -7,6 +7,7 @@
  *         lot and off the building, else farther from it.
  * Source  First principles.
  */
+import { soundLot } from "../document/lot";
 import type { Drive, Project } from "../document/schema";
 import { containsPoint, nearestOnRing, type Point } from "../geometry";
 
@@ -43,7 +44,8 @@ export function longerDrive(project: Project, drive: Drive, more: number): Drive
 
 /** How good a place for a bend is: off the lot is worst, then near the building. */
 function room({ lot, building }: Project, [x, y]: Point): number {
-  const onLot = lot.outline.length < 3 || containsPoint(lot.outline, x, y);
+  const lines = soundLot(lot).outline;
+  const onLot = lines.length < 3 || containsPoint(lines, x, y);
   const outline = building?.outline ?? [];
   if (outline.length < 3) return onLot ? 1 : 0;
   if (containsPoint(outline, x, y)) return -1;

@@ -1,11 +1,8 @@
 /** The lot as figures may lean on it: one that has no inside is drawn as it was typed, and counts in nothing. */
+import { lotFault, soundLot } from "../document/lot";
 import type { Lot, Project } from "../document/schema";
-import { ringsSelfCross, signedArea } from "../geometry";
 import type { StageMaker } from "./memo";
 import type { Problem } from "./results";
-
-/** Less than this encloses no ground, m2. */
-const someGround = 1;
 
 export interface SoundLot {
   readonly project: Project;
@@ -15,7 +12,7 @@ export interface SoundLot {
 export function soundLotStage(stage: StageMaker): (project: Project) => SoundLot {
   const checked = stage((lot: Lot) => {
     const problems = lotShape(lot);
-    return { problems, lot: problems.length === 0 ? lot : { ...lot, outline: [] } };
+    return { problems, lot: soundLot(lot) };
   });
   return stage((project: Project) => {
     const { lot, problems } = checked(project.lot);
@@ -24,12 +21,12 @@ export function soundLotStage(stage: StageMaker): (project: Project) => SoundLot
 }
 
 function lotShape({ outline }: Lot): Problem[] {
-  if (outline.length < 3) return [];
-  const crosses = ringsSelfCross(outline);
-  if (!crosses && Math.abs(signedArea(outline)) > someGround) return [];
+  const fault = lotFault(outline);
+  if (fault === null) return [];
+  const crosses = fault === "crosses";
   return [
     {
-      code: crosses ? "lot-crosses" : "lot-encloses-nothing",
+      code: `lot-${fault}`,
       severity: "caution",
       where: "the lot",
       what: crosses

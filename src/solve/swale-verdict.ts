@@ -1,5 +1,7 @@
 /** What a swale does, in the same words everywhere. */
+import { levelBed } from "../drainage";
 import type { SwaleResult } from "./results";
+import type { Words } from "./words";
 
 export type SwaleVerdict = "drains" | "falls too little" | "doesn't drain";
 
@@ -16,6 +18,15 @@ export function swaleVerdict(swale: SwaleResult, leastFall: number): SwaleVerdic
   if (swale.drains) return "drains";
   const outlet = swale.stations[swale.stations.length - 1];
   const buried = outlet !== undefined && outlet.existing - outlet.bed > outletTolerance;
-  const tooFlat = swale.leastFall > 0 && swale.leastFall < leastFall - sameFall;
+  const tooFlat = swale.leastFall >= levelBed && swale.leastFall < leastFall - sameFall;
   return tooFlat && !buried ? "falls too little" : "doesn't drain";
+}
+
+/** What the bed does where it falls least: "falls 1.2 %", "is level", "rises 0.4 %". */
+export function leastFallWords(
+  { leastFall }: Pick<SwaleResult, "leastFall">,
+  words: Pick<Words, "slope">,
+): string {
+  if (Math.abs(leastFall) < levelBed) return "is level";
+  return `${leastFall > 0 ? "falls" : "rises"} ${words.slope(Math.abs(leastFall))}`;
 }

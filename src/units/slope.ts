@@ -17,13 +17,25 @@ const TEN_FEET = 10 * FOOT;
 const FLATTEST = 10_000;
 const NUMBER = String.raw`(\d+(?:[.,]\d+)?|[.,]\d+)`;
 
+/** Finer than usual, so that no slope worth a word is printed as nothing. */
+function percentText(steepness: number): string {
+  const text = (steepness * 100).toFixed(1);
+  return Number(text) === 0 && steepness * FLATTEST >= 1 ? (steepness * 100).toFixed(2) : text;
+}
+
+function inTenFeet(ratio: number): string {
+  const usual = formatLength(ratio * TEN_FEET, "in", 8);
+  const isNothing = !/[1-9¼-¾⅐-⅞]/.test(usual);
+  return isNothing && Math.abs(ratio) * FLATTEST >= 1 ? formatLength(ratio * TEN_FEET, "in", 32) : usual;
+}
+
 /** "5.0 %", "1 in 20", "6″ in 10′"; a fall against the direction of travel has a minus. */
 export function formatSlope(ratio: number, kind: SlopeKind): string {
   if (!Number.isFinite(ratio)) return "–";
   const steepness = Math.abs(ratio);
   const sign = (text: string, nothing: boolean) => (ratio < 0 && !nothing ? `\u2212${text}` : text);
   if (kind === "percent") {
-    const text = (steepness * 100).toFixed(1);
+    const text = percentText(steepness);
     return sign(`${text} %`, Number(text) === 0);
   }
   if (kind === "ratio") {
@@ -31,7 +43,7 @@ export function formatSlope(ratio: number, kind: SlopeKind): string {
     const run = 1 / steepness;
     return sign(`1 in ${run < 10 ? String(Math.round(run * 10) / 10) : run.toFixed(0)}`, false);
   }
-  return `${formatLength(ratio * TEN_FEET, "in", 8)} in 10′`;
+  return `${inTenFeet(ratio)} in 10′`;
 }
 
 /**

@@ -135,7 +135,7 @@ describe("solve", () => {
   it("prints a summary in the project's notation", async () => {
     const { code, out, said } = await run(["solve", "p.json"], commands, file(field()));
     expect([code, said]).toEqual([0, ""]);
-    expect(out).toContain("Level field\n5 of 5 shots levelled. Reference mark: Peg, at 9.500 m.");
+    expect(out).toContain("Level field\n4 of 4 shots levelled. Reference mark: Peg, at 9.500 m.");
     expect(out).toMatch(/Floor +9\.600 m +0\.100 m above the mark/);
     expect(out).toMatch(/\nA +9\.000 m +0\.600 m above +0\.152 m above/);
     expect(out).toMatch(/under the floor +0\.0 m³/);

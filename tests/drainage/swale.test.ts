@@ -38,6 +38,8 @@ describe("a swale", () => {
 
   it.each<[string, (x: number) => number, Record<string, unknown>, RegExp]>([
     ["level", (x) => 100 - 0.005 * x, {}, /is level/],
+    ["level but for rounding", (x) => 100 - 0.005 * x - 1e-15 * x, {}, /is level/],
+    ["level as far as one can dig", (x) => 100 - 0.00495 * x, {}, /^The bed is level:/],
     ["running backwards", () => 100, {}, /rises towards its outlet/],
     ["too flat for the rule", (x) => 100 - 0.008 * x, {}, /less than the 1.0 % wanted/],
     ["buried at its outlet", () => 100, { fall: 0.02 }, /1.00 m under the ground at its outlet/],

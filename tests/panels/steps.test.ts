@@ -29,7 +29,7 @@ describe("steps of the studio", () => {
 
   it("carry short figures", () => {
     const { shots, building, floor, sheets } = states(studio);
-    expect(shots?.figure).toBe(String(studio.survey.shots.length));
+    expect(shots?.figure).toBe(String(studio.survey.shots.filter(({ kind }) => kind !== "mark").length));
     expect(building?.figure).toBe("32×24");
     expect(floor?.figure).toBe(notationOf(studio.display).length(studio.building?.floor ?? 0));
     expect(sheets?.figure).toBe("Tabloid");

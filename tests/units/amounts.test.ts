@@ -45,7 +45,10 @@ describe("formatSlope", () => {
   it.each<[number, SlopeKind, string]>([
     [0.05, "percent", "5.0 %"],
     [-0.123, "percent", "−12.3 %"],
-    [-0.0001, "percent", "0.0 %"],
+    [-0.00004, "percent", "0.0 %"],
+    [-0.0003, "percent", "−0.03 %"],
+    [0.0003, "in-per-10ft", "1/32″ in 10′"],
+    [0.00004, "in-per-10ft", "0″ in 10′"],
     [0.05, "ratio", "1 in 20"],
     [1 / 48, "ratio", "1 in 48"],
     [1 / 3, "ratio", "1 in 3"],

@@ -1,4 +1,5 @@
 /** Where the building's area, a corner's height out of the ground and the trench come from. */
+import { soundLot } from "../../document/lot";
 import type { Point } from "../../document/schema";
 import { signedArea } from "../../geometry";
 import { type Asked, firstPrinciples, type Why } from "./why";
@@ -11,7 +12,7 @@ export function areaWhy({ project, figures }: Asked): Why | null {
 }
 
 export function lotAreaWhy({ project, figures }: Asked): Why | null {
-  const { outline } = project.lot;
+  const { outline } = soundLot(project.lot);
   return outline.length >= 3 ? outlineWhy("Area of the lot", outline, figures, "lot lines") : null;
 }
 

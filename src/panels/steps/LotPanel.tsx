@@ -1,4 +1,4 @@
-import { type Feature, type Lot, type Point, siteEdits } from "../../document";
+import { type Feature, type Lot, lotFault, type Point, siteEdits } from "../../document";
 import { perimeter, signedArea } from "../../geometry";
 import { lotLines } from "../../plot";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
@@ -62,14 +62,14 @@ function LotCorners({ lot }: { lot: Lot }) {
     tryRun(siteEdits.setLotOutline, { outline: outline.map((old, i) => (i === index ? corner : old)) });
   const remove = (index: number) =>
     runEdit(siteEdits.setLotOutline, { outline: outline.filter((_, i) => i !== index) });
-  const facts: Fact[] = [
-    {
-      name: "Area",
-      figure: notation.area(Math.abs(signedArea(outline))),
-      why: { kind: "lot area", of: "area of the lot" } as const,
-    },
-    { name: "Round it", figure: notation.length(perimeter(outline)) },
-  ];
+  const area: Fact = lotFault(outline)
+    ? { name: "Area", figure: "not known", note: "the lines enclose no ground" }
+    : {
+        name: "Area",
+        figure: notation.area(Math.abs(signedArea(outline))),
+        why: { kind: "lot area", of: "area of the lot" },
+      };
+  const facts: Fact[] = [area, { name: "Round it", figure: notation.length(perimeter(outline)) }];
   return (
     <Section title="Corners" aside="east and north, on the plan">
       <ol className="coordinates">

@@ -153,11 +153,16 @@ function Standing() {
   const placed = known.filter((point) => point.at !== null).length;
   const aside = shots.filter((shot) => shot.aside).length;
   if (shots.length === 0) return null;
+  const onMarks = shots.filter(({ kind }) => kind === "mark").length;
+  const notes = [
+    ...(onMarks > 0 ? [`${onMarks === 1 ? "one" : onMarks} more on marks`] : []),
+    ...(aside > 0 ? [`${aside} set aside`] : []),
+  ];
   const facts = [
     {
       name: "Shots in the book",
-      figure: String(shots.length),
-      ...(aside > 0 ? { note: `${aside} set aside` } : {}),
+      figure: String(shots.length - onMarks),
+      ...(notes.length > 0 ? { note: notes.join(", ") } : {}),
     },
     { name: "With a height and a place", figure: String(placed) },
     ...(apart === null
