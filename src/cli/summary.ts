@@ -163,9 +163,13 @@ function earth({ results: { earthwork, surface, balance }, words }: Page): strin
 }
 
 function drives({ results, words }: Page): string[] {
+  const guessOf = (id: string) => {
+    const share = results.guessed.drives.find((each) => each.id === id)?.share ?? 0;
+    return share < 0.005 ? "" : `; ${Math.round(share * 100)} % of it on guessed ground`;
+  };
   return results.drives.map(
-    ({ name, length, steepest, climbs }) =>
-      `${capital(name)}: ${words.length(length)} long, ${climbs ? "climbs to" : "falls towards"} the building, steepest ${words.slope(steepest)}.`,
+    ({ id, name, length, steepest, climbs }) =>
+      `${capital(name)}: ${words.length(length)} long, ${climbs ? "climbs to" : "falls towards"} the building, steepest ${words.slope(steepest)}${guessOf(id)}.`,
   );
 }
 

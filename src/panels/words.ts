@@ -44,3 +44,14 @@ export function fromTheMark(m: number, { aboveBelow }: Notation): string {
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** "12 % of it on guessed ground"; empty where next to nothing is. */
+export function guessedWords(share: number): string {
+  return share < 0.005 ? "" : `${Math.round(share * 100)} % of it on guessed ground`;
+}
+
+/** The same as a fact's note. */
+export function guessedNote(share = 0): { readonly note?: string } {
+  const note = guessedWords(share);
+  return note === "" ? {} : { note };
+}

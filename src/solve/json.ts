@@ -34,6 +34,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
     earthwork: results.earthwork,
     curve: results.curve,
     balance: results.balance,
+    guessed: results.guessed,
     trench: results.trench,
     foundation: foundationToJson(results.foundation),
     setout: results.setout,

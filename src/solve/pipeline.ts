@@ -23,6 +23,7 @@ import { drainCautions } from "./drain-water";
 import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
+import { nothingGuessed } from "./guessed-shares";
 import { ledAwayStage, nothingLed } from "./led-away";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
@@ -177,6 +178,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       balance: late.balance,
       costs: costsAgainstFloor(late.limits.costs, results.band),
       grading,
+      guessed: standing.guessed,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
   }
@@ -202,7 +204,10 @@ function withoutBuilding(
   site: Site,
   water: StandingWater,
 ): FloorResults &
-  Pick<Results, "finishedContours" | "daylight" | "arrows" | "balance" | "costs" | "grading" | "lagging"> {
+  Pick<
+    Results,
+    "finishedContours" | "daylight" | "arrows" | "balance" | "costs" | "grading" | "guessed" | "lagging"
+  > {
   const { building } = project;
   return {
     floor: building?.floor ?? null,
@@ -220,6 +225,7 @@ function withoutBuilding(
     setout: setout(setoutReference(project, site.survey), []),
     drives: [],
     grading: null,
+    guessed: nothingGuessed,
     arrows: water.arrows,
     water: {
       ...nothingLed,

@@ -10,7 +10,7 @@ import {
   type UnderFooting,
   underFooting,
 } from "../survey";
-import type { CornerResult, PitsResult, Problem, TrenchCorner, WallElevation } from "./results";
+import type { CornerResult, Fix, PitsResult, Problem, TrenchCorner, WallElevation } from "./results";
 import type { Words } from "./words";
 
 /** About 2 in: strip and pits differ by more than anyone would notice with a machine, m. */
@@ -42,9 +42,25 @@ export function pitsStage(
   for (const corner of corners) problems.push(...footingProblems(spots, corner, trench, words));
   for (const wall of walls) problems.push(...sideProblems(spots, wall, outline, words));
   return {
-    pits: { count: spots.length, topsoil, corners: found },
+    pits: { count: spots.length, topsoil, corners: found, waterInTrench: waterOver(found, trench) },
     problems,
   };
+}
+
+function waterOver(
+  corners: PitsResult["corners"],
+  trench: readonly TrenchCorner[],
+): PitsResult["waterInTrench"] {
+  const over = corners.flatMap(({ corner, water }) => {
+    const bottom = trench.find((each) => each.corner === corner)?.bottom;
+    return water === null || bottom === undefined || water <= bottom
+      ? []
+      : [{ corner, over: water - bottom }];
+  });
+  return over.reduce<PitsResult["waterInTrench"]>(
+    (most, one) => (most && most.over >= one.over ? most : one),
+    null,
+  );
 }
 
 function below(spots: readonly PitSpot[], layer: Layer, at: Point, ground: number): number | null {
@@ -88,6 +104,7 @@ function said({ layer, by, count }: UnderFooting, where: string, [x, y]: Point, 
     what: `By ${count === 1 ? "the one test pit that met it" : `${count} test pits`}, ${what.replace("#", words.length(by))}`,
     how,
     at: [x, y],
+    ...(layer === "water" ? { fixes: [drainRound] } : {}),
   };
 }
 
@@ -133,6 +150,15 @@ function sideProblems(
       ),
     );
 }
+
+/** What a click can do about water in the trench; whether the drain can come out by itself is told in the water step. */
+const drainRound: Fix = {
+  words: "Put a drain round the footing, and ask where it comes out",
+  edits: [
+    { command: "building.changeFoundation", args: { patch: { drain: true } } },
+    { command: "drainage.change", args: { part: "footingDrain", patch: { on: true } } },
+  ],
+};
 
 /** # stands for the length. What soil can carry is for an engineer or the building office to say. */
 const SAID: Readonly<Record<Layer, readonly [code: string, what: string, how: string]>> = {

@@ -139,6 +139,14 @@ export interface UndersideResult {
   }[];
 }
 
+/** Shares of the length that lie on ground which is a guess, 0 to 1. */
+export interface GuessedShares {
+  readonly drives: readonly { readonly id: string; readonly share: number }[];
+  readonly swales: readonly { readonly id: string; readonly share: number }[];
+  /** Along the walls; null without a building. */
+  readonly trench: number | null;
+}
+
 export interface DriveResult {
   readonly id: string;
   readonly name: string;

@@ -15,6 +15,7 @@ import type {
   EarthworkResult,
   GradingResult,
   GroundGrid,
+  GuessedShares,
   SectionLine,
 } from "./results-earth";
 import type {
@@ -85,6 +86,8 @@ export interface Results {
   readonly drives: readonly DriveResult[];
   /** Null while no building stands on a ground. */
   readonly grading: GradingResult | null;
+  /** Of each drive and swale, and of the trench, the part that lies on guessed ground. */
+  readonly guessed: GuessedShares;
   readonly arrows: readonly Arrow[];
   readonly water: WaterResult;
   readonly band: BandResult;

@@ -7,8 +7,9 @@ import { groundAt } from "../terrain";
 import { type StandingFacts, standingFacts } from "./advice-facts";
 import { volumeAgainstFloor } from "./earthwork";
 import { type FoundationPlaces, foundationPlaces } from "./foundation";
+import { guessedShares } from "./guessed-shares";
 import type { StageMaker } from "./memo";
-import type { CurvePoint, SwaleResult } from "./results";
+import type { CurvePoint, GuessedShares, SwaleResult } from "./results";
 import { type SectionPlaces, sectionPlaces } from "./section";
 import type { BuildingSite } from "./site";
 import { swaleResults, type WallReadings, wallReadings } from "./water";
@@ -26,6 +27,7 @@ export interface Standing {
   readonly swales: readonly SwaleResult[];
   readonly section: { readonly places: SectionPlaces; readonly prepared: Prepared };
   readonly curve: readonly CurvePoint[];
+  readonly guessed: GuessedShares;
   readonly facts: StandingFacts;
   readonly foundation: FoundationPlaces;
   /** Least and most topsoil that test pits met, m; null without such pits. */
@@ -68,6 +70,7 @@ export function standingStages(
     },
   );
   const curve = stage(volumeAgainstFloor);
+  const guesses = stage(guessedShares);
   const footing = stage(foundationPlaces);
   const topsoil = stage((survey: Project["survey"], outline: readonly Point[]) => {
     const met = pitSummary(pitSpots(survey, outline), "topsoil");
@@ -84,6 +87,7 @@ export function standingStages(
       swales: swales(plan, height, project.rules.leastSwaleFall, words),
       section: section(footprint, ground, height, plan, range, reach),
       curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),
+      guessed: guesses(plan, footprint, ground),
       facts: standingFacts(site, project, words),
       topsoilMet: topsoil(project.survey, building.outline),
       foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { openProject, type Project, plotEdits, surveyEdits } from "../../src/document";
 import { createSolver } from "../../src/solve/pipeline";
 import { checkEdit } from "../support/checkEdit";
+import { site } from "./sites";
 
 function demo(): Project {
   const opened = openProject(readFileSync("demo-projects/pottery-studio.drysill.json", "utf8"));
@@ -117,6 +118,22 @@ describe("test pits", () => {
     expect(solved(demo()).pits).toMatchObject({ count: 0, topsoil: null });
   });
 
+  it("that met water over the trench's bottom feed the drain: how much, and a click that puts one there", () => {
+    const project = pitted({ water: "0.1 m" });
+    const { pits, problems, trench } = solved(project);
+    const over = (pits.corners[0]?.water ?? 0) - (trench[0]?.bottom ?? 0);
+    expect(over).toBeGreaterThan(0);
+    expect(pits.waterInTrench?.over).toBeGreaterThanOrEqual(over);
+    const fix = problems.find(({ code }) => code === "water-in-trench")?.fixes?.[0];
+    if (!fix) throw new Error("water in the trench has a mend");
+    const edit = surveyEdits.applyFix(project, fix);
+    if (!edit.ok) throw new Error(edit.why);
+    const drained = edit.project;
+    expect(drained.building?.foundation.drain).toBe(true);
+    expect(solved(drained).water.footingDrain).not.toBeNull();
+    expect(solved(pitted({ water: "9 m" })).pits.waterInTrench).toBeNull();
+  });
+
   it("speak for the middle of a side where the trench is worse there than at its corners", () => {
     const project = demo();
     const [a, b] = project.building?.outline ?? [];
@@ -143,5 +160,48 @@ describe("test pits", () => {
     expect(codes(pitted({ topsoil: "0.6 m" }))).toContain("strip-unlike-pits");
     const strip = demo().materials.stripDepth;
     expect(codes(pitted({ topsoil: `${strip} m` }))).not.toContain("strip-unlike-pits");
+  });
+});
+
+describe("how much rests on guessed ground", () => {
+  const guessed = (x: number) => {
+    // Shots reach from 0 to 40 each way; the drive runs from x, beyond or within them, to the middle.
+    const project = site({
+      reach: 20,
+      spacing: 5,
+      rest: {
+        grading: {
+          drives: [
+            {
+              id: "d",
+              line: [
+                [x, 4],
+                [0, 4],
+              ],
+            },
+          ],
+          swales: [
+            {
+              id: "s",
+              line: [
+                [-15, 18],
+                [15, 18],
+              ],
+            },
+          ],
+        },
+      },
+    });
+    return solved(project).guessed;
+  };
+
+  it("is told of each drive and swale, and of the trench: the share of its length beyond the shots", () => {
+    expect(guessed(-15)).toEqual({
+      drives: [{ id: "d", share: 0 }],
+      swales: [{ id: "s", share: 0 }],
+      trench: 0,
+    });
+    // 20 of 40 m lie beyond the outermost shots.
+    expect(guessed(-40).drives[0]?.share).toBeCloseTo(0.5, 1);
   });
 });

@@ -5,7 +5,7 @@ import { command, done, type Edit, refuse, replaced } from "./command";
 import { changeFoundation } from "./foundation";
 import { addRetainingWall } from "./grading";
 import { lookAgain, removeBump, reportBump } from "./instruments";
-import { changeSlopes } from "./site";
+import { changeDrainage, changeSlopes, type DrainageChange } from "./site";
 
 /** One edit of a one-click mend, by the name of its command. */
 export type FixEdit =
@@ -29,6 +29,7 @@ export type FixEdit =
       readonly command: "grading.changeSlopes";
       readonly args: { readonly patch: Partial<Grading["slopes"]> };
     }
+  | { readonly command: "drainage.change"; readonly args: DrainageChange }
   | { readonly command: "retainingWall.add"; readonly args: { readonly line: readonly Point[] } };
 
 function withShot(project: Project, id: string, change: (shot: Shot) => Shot, label: string): Edit {
@@ -93,6 +94,8 @@ function runFix(project: Project, edit: FixEdit): Edit {
       return changeFoundation.run(project, edit.args);
     case "grading.changeSlopes":
       return changeSlopes.run(project, edit.args);
+    case "drainage.change":
+      return changeDrainage.run(project, edit.args);
     case "retainingWall.add":
       return addRetainingWall.run(project, edit.args);
   }

@@ -7,6 +7,7 @@ import { Choice } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { Facts, Section } from "../parts";
 import { useNotation, useResults } from "../useProject";
+import { guessedWords } from "../words";
 import { changeFoundation } from "./Kind";
 
 const soils = trenchSoils.map((value) => ({ value, words: trenchSoilWords[value] }));
@@ -61,6 +62,7 @@ export function Dig({ foundation }: { foundation: Foundation }) {
 
 function Soil({ result }: { result: FoundationResult }) {
   const notation = useNotation();
+  const guessed = useResults((results) => results.guessed.trench);
   const { dig } = result;
   if (!dig) return null;
   const piles = dig.spoil.filter(({ loose }) => loose > 0);
@@ -69,7 +71,11 @@ function Soil({ result }: { result: FoundationResult }) {
   return (
     <Facts
       facts={[
-        { name: "Soil dug, in the bank", figure: notation.volume(dig.volume), note: `sides ${dig.sides}` },
+        {
+          name: "Soil dug, in the bank",
+          figure: notation.volume(dig.volume),
+          note: [`sides ${dig.sides}`, guessedWords(guessed ?? 0)].filter((part) => part !== "").join("; "),
+        },
         { name: "Goes back", figure: notation.volume(dig.backfill) },
         { name: "Left over", figure: notation.volume(dig.leftOver) },
         { name: "Deepest", figure: notation.length(dig.deepest.depth), note: dig.deepest.at.place },

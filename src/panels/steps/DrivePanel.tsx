@@ -11,6 +11,7 @@ import { OrderCard } from "../grading/OrderCard";
 import { Why } from "../help/Why";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { guessedNote } from "../words";
 
 export function DrivePanel() {
   const drives = useProject(({ grading }) => grading.drives);
@@ -71,6 +72,7 @@ function DriveAnswer({ result }: { result: DriveResult }) {
   const allowed = useProject(({ rules }) => rules.steepestDrive);
   const door = useProject(({ grading }) => grading.drives.find(({ id }) => id === result.id)?.door ?? null);
   const towards = door === null ? "its end, which is no door" : "the door";
+  const guessed = useResults((results) => results.guessed.drives);
   const over = result.steepest > allowed + 1e-9;
   return (
     <>
@@ -85,7 +87,15 @@ function DriveAnswer({ result }: { result: DriveResult }) {
         </span>
         <IconAction icon="place" label="Show the steepest piece" onPress={() => goTo(result.steepestAt)} />
       </p>
-      <Facts facts={[{ name: "Length", figure: notation.length(result.length) }]} />
+      <Facts
+        facts={[
+          {
+            name: "Length",
+            figure: notation.length(result.length),
+            ...guessedNote(guessed.find(({ id }) => id === result.id)?.share),
+          },
+        ]}
+      />
     </>
   );
 }

@@ -20,7 +20,7 @@ import { Pipes } from "../water/Pipes";
 import { RoofWater } from "../water/RoofWater";
 import { Storm } from "../water/Storm";
 import { SwaleInStorm } from "../water/SwaleInStorm";
-import { wallName, wallSide } from "../words";
+import { guessedNote, wallName, wallSide } from "../words";
 
 export function WaterPanel() {
   return (
@@ -172,6 +172,7 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
   const { id } = swale;
   const notation = useNotation();
   const leastFall = useProject(({ rules }) => rules.leastSwaleFall);
+  const guessed = useResults((results) => results.guessed.swales);
   const change = (patch: Partial<Omit<Swale, "id">>) => tryRun(siteEdits.changeSwale, { id, patch });
   return (
     <div className="card">
@@ -186,7 +187,11 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           </p>
           <Facts
             facts={[
-              { name: "Length", figure: notation.length(result.length) },
+              {
+                name: "Length",
+                figure: notation.length(result.length),
+                ...guessedNote(guessed.find((each) => each.id === id)?.share),
+              },
               {
                 name: "Least fall of its bed",
                 figure: notation.slope(result.leastFall),
