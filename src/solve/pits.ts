@@ -42,25 +42,9 @@ export function pitsStage(
   for (const corner of corners) problems.push(...footingProblems(spots, corner, trench, words));
   for (const wall of walls) problems.push(...sideProblems(spots, wall, outline, words));
   return {
-    pits: { count: spots.length, topsoil, corners: found, waterInTrench: waterOver(found, trench) },
+    pits: { count: spots.length, topsoil, corners: found },
     problems,
   };
-}
-
-function waterOver(
-  corners: PitsResult["corners"],
-  trench: readonly TrenchCorner[],
-): PitsResult["waterInTrench"] {
-  const over = corners.flatMap(({ corner, water }) => {
-    const bottom = trench.find((each) => each.corner === corner)?.bottom;
-    return water === null || bottom === undefined || water <= bottom
-      ? []
-      : [{ corner, over: water - bottom }];
-  });
-  return over.reduce<PitsResult["waterInTrench"]>(
-    (most, one) => (most && most.over >= one.over ? most : one),
-    null,
-  );
 }
 
 function below(spots: readonly PitSpot[], layer: Layer, at: Point, ground: number): number | null {

@@ -129,6 +129,4 @@ export interface PitsResult {
     readonly rock: number | null;
     readonly water: number | null;
   }[];
-  /** Water that stands over the bottom of the trench at a corner, where it is most; null: none is known of. */
-  readonly waterInTrench: { readonly corner: string; readonly over: number } | null;
 }

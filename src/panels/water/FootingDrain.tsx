@@ -12,7 +12,6 @@ export function FootingDrain() {
   const { on, fall } = useProject(({ drainage }) => drainage.footingDrain);
   const any = useProject(({ building }) => building !== null);
   const found = useResults(({ water }) => water.footingDrain);
-  const water = useResults(({ pits }) => pits.waterInTrench);
   const notation = useNotation();
   if (!any) return null;
   const change = (patch: Partial<Drainage["footingDrain"]>) =>
@@ -43,11 +42,6 @@ export function FootingDrain() {
                 : `It can't come out by itself within ${notation.length(found.looked)}: it needs a pump, a drywell the soil bears, or a higher footing.`}
             </span>
           </p>
-          {water ? (
-            <p className="soft small">
-              {`By the test pits water stands ${notation.length(water.over)} over the bottom of the trench at corner ${water.corner}: the drain runs for long, so its outlet must stay open and free of frost.`}
-            </p>
-          ) : null}
           <Facts
             facts={[
               { name: "Round the footing", figure: notation.length(found.length) },
