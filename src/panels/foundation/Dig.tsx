@@ -5,21 +5,28 @@ import { trenchSoils } from "../../document/schema";
 import type { FoundationResult } from "../../solve/results";
 import { Choice } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
+import type { Notation } from "../notation";
 import { Facts, Section } from "../parts";
 import { useNotation, useResults } from "../useProject";
 import { guessedWords } from "../words";
 import { changeFoundation } from "./Kind";
 
 const soils = trenchSoils.map((value) => ({ value, words: trenchSoilWords[value] }));
-const sides = [
-  { value: "as-needed", words: "Upright, sloped from 5 ft" },
+const usualSides = [
   { value: "sloped", words: "Sloped" },
   { value: "benched", words: "Benched" },
   { value: "shored", words: "Shored, upright" },
 ] as const;
 
+const sidesIn = (notation: Notation) =>
+  [
+    { value: "as-needed", words: `Upright, sloped from ${notation.rule("5 ft", "1.5 m")}` },
+    ...usualSides,
+  ] as const;
+
 export function Dig({ foundation }: { foundation: Foundation }) {
   const result = useResults((results) => results.foundation);
+  const notation = useNotation();
   if (foundation.kind === "posts") return <Holes result={result} />;
   const { trench } = foundation;
   const change = (patch: Partial<Foundation["trench"]>) =>
@@ -38,7 +45,7 @@ export function Dig({ foundation }: { foundation: Foundation }) {
         label="Sides"
         layout="stack"
         value={trench.sides}
-        options={sides}
+        options={sidesIn(notation)}
         onChoose={(chosen) => change({ sides: chosen })}
       />
       <LengthField

@@ -39,8 +39,8 @@ export function Walls() {
       ))}
       <p className="soft small">
         Siding begins {lapWords} and isn't counted in doors and on the drive to them. International
-        Residential Code R317.1 (2012) asks for 6 in (152 mm) above ground, 2 in (51 mm) above paving; yours:{" "}
-        {notation.length(least)}.
+        Residential Code R317.1 (2012) asks for {notation.rule("6 in", "152 mm")} above ground,{" "}
+        {notation.rule("2 in", "51 mm")} above paving; yours: {notation.length(least)}.
       </p>
     </Section>
   );

@@ -192,8 +192,7 @@ function WallCard({ wall }: { wall: RetainingWall }) {
         onCommit={(buried) => change({ buried })}
       />
       <Caution>
-        Over 4 ft (1.22 m) from the bottom of its footing, or with any load above it, a wall usually needs a
-        permit and an engineer's design.
+        {`Over ${notation.rule("4 ft", "1.22 m")} from the bottom of its footing, or with any load above it, a wall usually needs a permit and an engineer's design.`}
       </Caution>
     </Section>
   );

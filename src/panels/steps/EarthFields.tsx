@@ -11,6 +11,7 @@ import { counted } from "../words";
 
 /** What the earth is counted with: stripping, soil, holes, stone and the truck. */
 export function EarthFields() {
+  const notation = useNotation();
   const materials = useProject((project) => project.materials);
   const change = (patch: Partial<Materials>) => tryRun(siteEdits.changeMaterials, { patch });
   const { stumpHole } = materials;
@@ -29,7 +30,7 @@ export function EarthFields() {
         small
         m={materials.respread}
         least={0}
-        help="Where nothing is built or driven on. 4 to 6 in (10 to 15 cm) lets grass grow: common practice."
+        help={`Where nothing is built or driven on. ${notation.rule("4 to 6 in", "10 to 15 cm")} lets grass grow: common practice.`}
         onCommit={(respread) => change({ respread })}
       />
       <SoilFields />

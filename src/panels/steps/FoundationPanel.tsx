@@ -12,6 +12,7 @@ import { useNotation, useProject, useResults } from "../useProject";
 import { fromTheMark } from "../words";
 
 export function FoundationPanel() {
+  const notation = useNotation();
   const foundation = useProject(({ building }) => building?.foundation ?? null);
   return (
     <Panel step="foundation" purpose="How deep to dig, told from the ground and from the mark.">
@@ -34,8 +35,7 @@ export function FoundationPanel() {
       <Pits />
       <Caution>
         <p>
-          Protect trench walls at 5 ft (1.5 m) or deeper, and shallower where the soil is bad (OSHA 29 CFR
-          1926.652). Ladder from 4 ft. Keep spoil at least 2 ft back from the edge (1926.651).
+          {`Protect trench walls at ${notation.rule("5 ft", "1.5 m")} or deeper, and shallower where the soil is bad (OSHA 29 CFR 1926.652). Ladder from ${notation.rule("4 ft", "1.2 m")}. Keep spoil at least ${notation.rule("2 ft", "0.6 m")} back from the edge (1926.651).`}
         </p>
         <p>
           Don't backfill against a wall before it is braced or cured, nor on one side only. Local code and

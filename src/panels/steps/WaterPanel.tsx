@@ -157,12 +157,13 @@ function LeastFall() {
 }
 
 function OffWall() {
+  const notation = useNotation();
   const off = useProject(({ rules }) => rules.swaleOffWall);
   return (
     <LengthField
       label="Laid off the walls by"
       m={off}
-      help="How far a line that is laid for you keeps from every wall: 10 ft (3 m) leaves room for the apron (common practice)."
+      help={`How far a line that is laid for you keeps from every wall: ${notation.rule("10 ft", "3 m")} leaves room for the apron (common practice).`}
       onCommit={(swaleOffWall) => tryRun(siteEdits.changeRules, { patch: { swaleOffWall } })}
     />
   );

@@ -28,8 +28,8 @@ export function PegSheet({ setup }: { setup: string | null }) {
         Two-peg check
       </Heading>
       <p className="soft">
-        Two pegs, some 100 ft (30 m) apart. Read both from the middle, where a tilted beam errs the same on
-        each; then from close to A, between the pegs. What differs is the beam's error.
+        {`Two pegs, some ${notation.rule("100 ft", "30 m")} apart.`} Read both from the middle, where a tilted
+        beam errs the same on each; then from close to A, between the pegs. What differs is the beam's error.
       </p>
       <PegDrawing />
       <div className="survey-pegs">

@@ -27,7 +27,7 @@ export function FootingDrain() {
         <SlopeField
           label="It falls"
           ratio={fall}
-          help="⅛ in a foot (1 %) is common practice."
+          help={`${notation.rule("⅛ in a foot", "1 %")} is common practice.`}
           onCommit={(next) => change({ fall: next })}
         />
       ) : null}
@@ -81,7 +81,7 @@ function PitWater({ pits }: { pits: DrainInWater | null }) {
     <p className={`check check-${bad ? "bad" : "ok"}`}>
       <Icon name={bad ? "warn" : "check"} />
       <span>
-        {`Water in the test pits stands ${notation.length(Math.abs(above))} ${above > 0 ? "above" : "below"} it at corner ${corner}, where it is ${above > 0 ? "highest against it" : "nearest"}.${outlet}`}
+        {`Water in the test pits stands ${notation.length(Math.abs(above))} ${above > 0 ? "above" : "below"} it at corner ${corner}, where it is ${above > 0 ? "highest against it: the drain runs for long, so its outlet must stay open and free of frost" : "nearest"}.${outlet}`}
       </span>
     </p>
   );

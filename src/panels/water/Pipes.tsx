@@ -18,6 +18,7 @@ const kinds = [
 ] as const;
 
 export function Pipes() {
+  const notation = useNotation();
   const pipes = useResults(({ water }) => water.pipes);
   const pipe = useProject(({ drainage }) => drainage.pipe);
   if (pipes.length === 0) return null;
@@ -48,7 +49,7 @@ export function Pipes() {
         small
         m={pipe.cover}
         least={0}
-        help="From the maker's table for the pipe and the load; 12 in (300 mm) is common practice."
+        help={`From the maker's table for the pipe and the load; ${notation.rule("12 in", "300 mm")} is common practice.`}
         onCommit={(cover) => change({ cover })}
       />
       <Caution>
