@@ -79,6 +79,12 @@ test.describe("on the pottery studio", () => {
     await expect(handle).toContainText("too low");
     await undone(page);
 
+    await handle.focus();
+    await page.keyboard.press("Enter");
+    await expect(page.locator(".rod-typed input")).toBeFocused();
+    await page.keyboard.press("Escape");
+    expect(await floorOnRod(page)).toBe("100′ 2½″");
+
     await handle.click();
     await page.keyboard.type("high");
     await page.keyboard.press("Enter");

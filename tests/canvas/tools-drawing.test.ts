@@ -26,6 +26,30 @@ function onSlope(project: Project): Project {
 }
 
 describe("the building tool", () => {
+  it("pulls a drawn outline's walls straight, the one that will close it too", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.choose("outline");
+    hand.click(0, 0);
+    hand.click(10.02, 0.3);
+    hand.click(14, 5);
+    // Nearly north of the first corner and nearly west of the last one: both are meant.
+    hand.move(0.3, 5.2);
+    expect(hand.snapWord()).toBe("straight west and straight north");
+    hand.click(0.3, 5.2);
+    hand.key("Enter");
+    const outline = hand.project.building?.outline ?? [];
+    const at = (x: number) => outline.find((place) => Math.abs(place[0] - x) < 0.2);
+    const [first, second, third, last] = [
+      outline.find(([x, y]) => x === 0 && y === 0),
+      at(10),
+      at(14),
+      outline.find(([x, y]) => Math.abs(x) < 1e-9 && y > 1),
+    ];
+    expect(first).toBeDefined();
+    expect(second?.[1]).toBe(0);
+    expect(last?.[1]).toBeCloseTo(third?.[1] ?? 0, 12);
+  });
+
   it("draws by a drag, in round sides, and selects what it drew", () => {
     const hand = handOn(metricProject(), "building");
     hand.drag([

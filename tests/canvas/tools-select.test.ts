@@ -398,6 +398,53 @@ describe("right angles let go", () => {
     ]);
   });
 
+  it("a corner that is moved alone is pulled to where its walls lie straight, or square to the others", () => {
+    const hand = handOn(barn());
+    hand.selection = [{ kind: "building" }];
+    const alt = { copies: true };
+    hand.drag(
+      [
+        [10, 6],
+        [11, 8],
+        [12.1, 9],
+      ],
+      alt,
+    );
+    const free = ring(hand)[1] as [number, number];
+    expect([free[0], free[1]]).toEqual([expect.closeTo(12.1, 1), expect.closeTo(9, 1)]);
+    hand.press(free[0], free[1], alt);
+    hand.move(13, 7, alt);
+    hand.move(14, 6.3, alt);
+    expect(hand.snapWord()).toMatch(/straight|parallel|square/);
+    hand.release(14, 6.3, alt);
+    // Near level with A, but nowhere near square over C: only the wall from A lies straight.
+    expect(ring(hand)[1]?.[1]).toBe(6);
+    hand.press(ring(hand)[1]?.[0] as number, 6, alt);
+    hand.move(11, 7, alt);
+    hand.move(10.4, 6.4, alt);
+    hand.release(10.4, 6.4, alt);
+    expect(ring(hand)[1]).toEqual([10, 6]);
+  });
+
+  it("a wall that is carried goes straight along its neighbours when it nearly does", () => {
+    const hand = handOn(barn());
+    hand.selection = [{ kind: "building" }];
+    hand.drag(
+      [
+        [5, 6],
+        [5.1, 8],
+        [5.2, 10],
+      ],
+      { copies: true },
+    );
+    expect(ring(hand)).toEqual([
+      [0, 10],
+      [10, 10],
+      [10, 0],
+      [0, 0],
+    ]);
+  });
+
   it("where they are not to be kept, Alt keeps them", () => {
     const hand = handOn(barn());
     hand.snapping = { ...hand.snapping, rightAngles: false };

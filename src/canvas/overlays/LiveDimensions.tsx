@@ -1,18 +1,18 @@
 /** Dimensions that can be clicked and typed over: of what is selected, and of what is being drawn. */
 import type { ComponentProps } from "react";
 import { useStore } from "zustand";
-import type { Door, Edit, Point, Project } from "../../document";
+import type { Edit, Point, Project } from "../../document";
 import { openPlanMenu, tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { capturePointer } from "../capture";
+import { type ScreenBox, writtenBoxes } from "../scene/written";
 import { liveDimensions } from "../select/liveDimensions";
-import { doorEdges } from "../select/places";
-import { outlineCentre, wallOutward } from "../select/shape";
 import { machine, toolRun } from "../stage/toolRun";
 import { lengthWords } from "../tools/liveMarks";
 import { planView } from "../view/planView";
 import { toScreen, type View } from "../view/view";
+import { placeFigures } from "./placeFigures";
 import { toPlan } from "./ReadingCard";
 
 interface Shown {
@@ -27,8 +27,6 @@ interface Shown {
   set(m: number): Edit;
 }
 
-/** A piece shorter than this can't be told from its figure, px. */
-const leastPixels = 22;
 /** About how large a figure is, px: a letter, its ends, its height. */
 const figure = { letter: 6.6, ends: 12, height: 19 } as const;
 const offs = { left: 17, right: -17, on: 0 } as const;
@@ -76,15 +74,6 @@ function useShown(): readonly Shown[] {
   }));
 }
 
-/** Where along its piece a figure may stand, best first. */
-const shares = [0.5, 0.3, 0.7];
-/** Close beside its piece, where there is no more room, px. */
-const nearOff = 11;
-/** About how large the words in the middle of the building are, px: its size and its diagonals, or its area. */
-const named = { width: 92, height: 28 } as const;
-/** About how a door's name stands inside its wall, px. */
-const doorName = { off: 9, long: 64, high: 12 } as const;
-
 interface Placed {
   readonly dimension: Shown;
   readonly text: string;
@@ -93,78 +82,31 @@ interface Placed {
   readonly y: number;
 }
 
-/** The figures that can be seen and have room: of two that would cover each other the longer piece's stays. */
+/** The figures that can be seen and have room. */
 function placed(shown: readonly Shown[], view: View, project: Project): Placed[] {
-  const boxes: Box[] = writtenIn(project, view);
-  const found: Placed[] = [];
-  const long = ({ ends: [a, b] }: Shown) => Math.hypot(b[0] - a[0], b[1] - a[1]);
-  for (const dimension of [...shown].sort((one, other) => long(other) - long(one))) {
-    const { ends, off, m } = dimension;
-    const [ax, ay] = toScreen(view, ends[0]);
-    const [bx, by] = toScreen(view, ends[1]);
-    const pixels = Math.hypot(bx - ax, by - ay);
-    if (pixels < leastPixels) continue;
+  const figures = shown.map(({ m, ends, off, bare }) => {
     const text = lengthWords(m, project);
     const width = text.length * figure.letter + figure.ends;
-    // Left of the way as seen on the screen, where y runs down; a wide figure stands farther off an upright piece.
-    const [left, up] = [(by - ay) / pixels, -(bx - ax) / pixels];
-    const reachOf = (by: number) => by + Math.sign(by) * Math.abs(left) * (width / 2 - figure.height / 2);
-    const isFree = ([x, y]: readonly [number, number]) =>
-      x > 0 &&
-      y > 0 &&
-      x < view.width &&
-      y < view.height &&
-      !boxes.some(
-        (box) =>
-          Math.abs(box.x - x) < (box.width + width) / 2 &&
-          Math.abs(box.y - y) < (box.height + figure.height) / 2,
-      );
-    // What is being drawn has its figures in the middle.
-    const offsets = dimension.bare ? [off] : [off, Math.sign(off) * nearOff, -off];
-    const place = offsets
-      .flatMap((by) => (dimension.bare ? [0.5] : shares).map((t) => [t, reachOf(by)] as const))
-      .map(([t, reach]) => [ax + (bx - ax) * t + left * reach, ay + (by - ay) * t + up * reach] as const)
-      .find(isFree);
-    if (!place) continue;
-    const [x, y] = place;
-    boxes.push({ x, y, width, height: figure.height });
-    found.push({ dimension, text, x, y });
-  }
-  return found;
+    return {
+      ends: [toScreen(view, ends[0]), toScreen(view, ends[1])] as const,
+      off,
+      width,
+      height: figure.height,
+      fixed: bare,
+    };
+  });
+  const handles = shown.flatMap(({ ends }) => ends.map((end) => handleBox(toScreen(view, end))));
+  return placeFigures(figures, view, { handles, words: writtenBoxes(view) }).flatMap((place, i) => {
+    const dimension = shown[i] as Shown;
+    return place ? [{ dimension, text: lengthWords(dimension.m, project), x: place[0], y: place[1] }] : [];
+  });
 }
 
-/** On the screen about its middle, px. */
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
+/** About how large a handle is, px. */
+const handle = 14;
 
-/** What is written in the building: its size in the middle, and each door's name inside its wall. */
-function writtenIn({ building }: Project, view: View): Box[] {
-  if (!building) return [];
-  const [x, y] = toScreen(view, outlineCentre(building.outline));
-  return [{ x, y, ...named }, ...building.doors.flatMap((door) => doorNameBox(building.outline, door, view))];
-}
-
-function doorNameBox(outline: readonly Point[], door: Door, view: View): Box[] {
-  const outward = wallOutward(outline, door.wall);
-  const edges = doorEdges(outline, door);
-  if (!outward || !edges) return [];
-  const [ax, ay] = toScreen(view, edges[0]);
-  const [bx, by] = toScreen(view, edges[1]);
-  const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
-  const [out, up] = [outward[0] * c - outward[1] * s, outward[0] * s + outward[1] * c];
-  const isLevel = Math.abs(up) > Math.abs(out);
-  return [
-    {
-      x: (ax + bx) / 2 - out * doorName.off,
-      y: (ay + by) / 2 + up * doorName.off,
-      width: isLevel ? doorName.long : doorName.high,
-      height: isLevel ? doorName.high : doorName.long,
-    },
-  ];
+function handleBox([x, y]: readonly [number, number]): ScreenBox {
+  return { x, y, width: handle, height: handle };
 }
 
 /** How far a press may wander and still be a click, px. */

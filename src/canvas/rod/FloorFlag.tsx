@@ -46,7 +46,11 @@ export function FloorFlag(props: FloorFlagProps) {
     if (event.key === "Escape" && grip.held()) {
       grip.giveUp();
       event.stopPropagation();
-    } else if (event.key === "Enter" || /^[0-9.,]$/.test(event.key)) setTyping(true);
+    } else if (event.key === "Enter") {
+      // Else the same key would also send what is typed, before anything is.
+      event.preventDefault();
+      setTyping(true);
+    } else if (/^[0-9.,]$/.test(event.key)) setTyping(true);
     const by = keyStep(event, floor, band, steps);
     if (by === null) return;
     event.preventDefault();

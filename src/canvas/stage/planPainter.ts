@@ -3,7 +3,7 @@
  * moves along; while the floor is under the hand only what depends on it is drawn, at once.
  */
 import type Konva from "konva";
-import type { DrawingMark } from "../../drawing/marks";
+import type { DrawingMark, TextMark } from "../../drawing/marks";
 import { palettes, type Theme } from "../../look/tokens";
 import { tell } from "../../store/actions";
 import { strengthOf } from "../../store/layers";
@@ -19,6 +19,7 @@ import type { CanvasName } from "../scene/layerList";
 import { createPlanScene } from "../scene/planScene";
 import { shownMap } from "../scene/shownMap";
 import { createStillLabels } from "../scene/stillLabels";
+import { writtenBy } from "../scene/written";
 import { pxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
 import { givingWay, toldElsewhere } from "../select/givesWay";
@@ -67,7 +68,18 @@ export class PlanPainter {
   constructor(
     private readonly layers: Layers,
     private readonly interaction: () => readonly DrawingMark[],
-  ) {}
+  ) {
+    writtenBy(() => this.written());
+  }
+
+  /** The plan's texts, without what is told elsewhere. */
+  private written(): readonly TextMark[] {
+    const told = toldElsewhere(appStore.getState(), toolRun.getState().state);
+    return markCanvases
+      .flatMap((canvas) => this.scene.layers(canvas))
+      .flatMap((layer) => givingWay(layer, told))
+      .filter((mark): mark is TextMark => mark.kind === "text");
+  }
 
   /** Paints one layer; Konva calls it when the layer is drawn. */
   paint(layer: StageLayer, context: CanvasRenderingContext2D): void {
@@ -174,6 +186,7 @@ export class PlanPainter {
 
   stop(): void {
     this.underlays.stop();
+    writtenBy(() => []);
     if (this.idle !== null) cancelIdleCallback(this.idle);
   }
 

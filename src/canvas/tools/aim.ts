@@ -1,8 +1,9 @@
 /** Aiming: the pointer, snapped and measured the way every tool does it. */
 import type { Point, Project } from "../../document";
 import type { SnapKind } from "../../store/snapping";
-import { type Snap, snap, unsnapped } from "../snap/snap";
+import { type Snap, type SnapQuery, snap, unsnapped } from "../snap/snap";
 import { handStep } from "../snap/step";
+import { straightCorner } from "../snap/straight";
 import { type SnapPoint, type SnapTargets, snapTargets, type Without } from "../snap/targets";
 import type { Field, TypedValues } from "../typed/typedEntry";
 import type { PlanPointer, ToolContext } from "./tool";
@@ -25,11 +26,34 @@ export interface AimOptions {
 export function aim(context: ToolContext, pointer: PlanPointer, options: AimOptions = {}): Snap {
   const lock = options.from && pointer.lock;
   if (pointer.free && !lock) return unsnapped(pointer.at);
+  return snap(queryOf(context, pointer, options));
+}
+
+/**
+ * The place that the pointer means for a corner between two others: a place or a line that lies there, else one at which
+ * the lines to both lie straight.
+ */
+export function aimCornerBetween(
+  context: ToolContext,
+  pointer: PlanPointer,
+  [before, after]: readonly [Point, Point],
+  options: AimOptions = {},
+): Snap {
+  const aimed = aim(context, pointer, options);
+  const { on } = context.snapping();
+  const fixed = aimed.word !== null && !(options.from && aimed.guide === options.from);
+  if (fixed || pointer.free || pointer.lock || !on.has("directions")) return aimed;
+  const straight = straightCorner(queryOf(context, pointer, options), before, after);
+  return straight ?? aimed;
+}
+
+function queryOf(context: ToolContext, pointer: PlanPointer, options: AimOptions): SnapQuery {
+  const lock = options.from && pointer.lock;
   const { scale } = context.view();
   const project = context.project();
   const notation = project.display.length;
   const { on, grid } = context.snapping();
-  return snap({
+  return {
     at: pointer.at,
     targets:
       options.targets ?? (options.without ? snapTargets(project, options.without) : allTargets(project)),
@@ -39,7 +63,7 @@ export function aim(context: ToolContext, pointer: PlanPointer, options: AimOpti
     lock,
     ...(pointer.free ? { on: nothing } : { on, step: handStep(notation, scale) }),
     grid: grid ?? undefined,
-  });
+  };
 }
 
 const nothing: ReadonlySet<SnapKind> = new Set();

@@ -5,7 +5,7 @@ import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
 import type { SnapTargets } from "../../snap/targets";
 import type { TypedValues } from "../../typed/typedEntry";
-import { aim, allTargets, isPlaced, pieceFields, withTyped } from "../aim";
+import { aim, aimCornerBetween, allTargets, isPlaced, pieceFields, withTyped } from "../aim";
 import { alongPiece } from "../liveMarks";
 import type { DrawnDimension, PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { LineKind, LinePoint } from "./lineKind";
@@ -102,11 +102,16 @@ function aimNext(
   const [start] = points;
   const targets = allTargets(context.project());
   const own = kind.closed && start && points.length >= 3 ? [{ at: start.at, word: closes }] : [];
-  return aim(context, pointer, {
-    from: points.at(-1)?.at,
+  const from = points.at(-1)?.at;
+  const options = {
+    from,
     own,
     targets: { ...targets, directions: [...ownDirections(points), ...targets.directions] },
-  });
+  };
+  // The line that will close a ring is pulled straight too.
+  if (kind.closed && start && from && points.length >= 2)
+    return aimCornerBetween(context, pointer, [from, start.at], options);
+  return aim(context, pointer, options);
 }
 
 /** Along and square to the piece before. */

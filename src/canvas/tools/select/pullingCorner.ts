@@ -2,12 +2,12 @@
 import { buildingEdits, type Point, type Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
-import { cornerName, wallEnds } from "../../select/places";
+import { cornerName, wallEnds, wallName } from "../../select/places";
 import { moveCorner, pullCorner } from "../../select/shape";
 import type { Snap } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
-import { snapTargets } from "../../snap/targets";
-import { aim } from "../aim";
+import { type SnapDirection, snapTargets } from "../../snap/targets";
+import { aim, aimCornerBetween } from "../aim";
 import { alongPiece, floating, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { startDrag } from "./dragging";
@@ -32,10 +32,12 @@ export function pullingCorner(
       at(now) {
         const aimed = aim(context, now, { targets });
         if (now.free || skews(context, now)) {
-          const moved = moveCorner(outline, corner, now.free ? now.at : aimed.at);
+          const alone = now.free ? null : straightWalls(context, outline, corner, now);
+          const moved = moveCorner(outline, corner, alone?.at ?? now.at);
           return {
             args: { outline: moved, what: "move a corner" },
             marks: cornerMarks(project, moved, corner),
+            snap: alone?.word ? alone : null,
           };
         }
         const to = aimed.word === null ? roundSides(context, outline, corner, now.at) : aimed.at;
@@ -52,6 +54,26 @@ export function pullingCorner(
     pointer,
     home,
   );
+}
+
+/** Where a corner that moves alone was meant: its two walls are pulled straight, or along and square to the others. */
+function straightWalls(
+  context: ToolContext,
+  outline: readonly Point[],
+  corner: number,
+  pointer: PlanPointer,
+): Snap {
+  const n = outline.length;
+  const lot = snapTargets(context.project(), ({ kind }) => kind === "building");
+  const own = outline.flatMap((a, wall): SnapDirection[] => {
+    const b = outline[(wall + 1) % n];
+    if (!b || wall === corner || (wall + 1) % n === corner) return [];
+    return [{ angle: Math.atan2(b[1] - a[1], b[0] - a[0]), of: `wall ${wallName(outline, wall)}` }];
+  });
+  const [before, after] = [outline[(corner + n - 1) % n], outline[(corner + 1) % n]];
+  const targets = { ...lot, directions: [...own, ...lot.directions] };
+  if (!before || !after) return aim(context, pointer, { targets });
+  return aimCornerBetween(context, pointer, [before, after], { targets });
 }
 
 /** The place near the pointer at which both walls of the corner have round lengths. */

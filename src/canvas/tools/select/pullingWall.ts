@@ -5,8 +5,9 @@ import { distance } from "../../../geometry";
 import { formatSigned, roundingFor } from "../../../units";
 import { cornerName, wallEnds, wallName } from "../../select/places";
 import { pullForLength, pullWall, wallOutward } from "../../select/shape";
+import type { Snap } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
-import { snapTargets } from "../../snap/targets";
+import { type SnapDirection, snapTargets } from "../../snap/targets";
 import { aim } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
@@ -64,9 +65,11 @@ function skewed(context: ToolContext, wall: number, pointer: PlanPointer): DragS
   if (!ends) return null;
   const step = handStep(project.display.length, context.view().scale);
   const round = (m: number) => (pointer.free ? m : roundTo(m, step));
-  const [dx, dy] = [0, 1].map((i) =>
-    round((pointer.at[i] as number) - ((ends[0][i] as number) + (ends[1][i] as number)) / 2),
-  ) as [number, number];
+  const middle: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];
+  const kept = alongNeighbours(context, outline, wall, middle, pointer);
+  const [dx, dy]: Point = kept
+    ? [kept.at[0] - middle[0], kept.at[1] - middle[1]]
+    : [round(pointer.at[0] - middle[0]), round(pointer.at[1] - middle[1])];
   const next = (wall + 1) % outline.length;
   const carried = outline.map(([x, y], i): Point => (i === wall || i === next ? [x + dx, y + dy] : [x, y]));
   const n = carried.length;
@@ -74,7 +77,28 @@ function skewed(context: ToolContext, wall: number, pointer: PlanPointer): DragS
     const at = wallEnds(carried, side);
     return at ? [alongPiece(at[0], at[1], lengthWords(distance(at[0], at[1]), project))] : [];
   });
-  return { args: { outline: carried, what: "move a wall" }, marks: texts };
+  return { args: { outline: carried, what: "move a wall" }, marks: texts, snap: kept };
+}
+
+/** A wall that is carried goes straight, or along a neighbour, which then keeps its direction; null where it isn't near that. */
+function alongNeighbours(
+  context: ToolContext,
+  outline: readonly Point[],
+  wall: number,
+  from: Point,
+  pointer: PlanPointer,
+): Snap | null {
+  const n = outline.length;
+  const lot = snapTargets(context.project(), ({ kind }) => kind === "building");
+  const own = [(wall + n - 1) % n, (wall + 1) % n].flatMap((side): SnapDirection[] => {
+    const at = wallEnds(outline, side);
+    if (!at) return [];
+    const angle = Math.atan2(at[1][1] - at[0][1], at[1][0] - at[0][0]);
+    return [{ angle, of: `wall ${wallName(outline, side)}` }];
+  });
+  const targets = { points: [], edges: [], circles: [], directions: [...own, ...lot.directions] };
+  const aimed = aim(context, pointer, { from, targets });
+  return aimed.guide === from ? aimed : null;
 }
 
 /** How far the pointer pulls a wall out, m: to a snapped place, else so that the neighbour's length is round. */

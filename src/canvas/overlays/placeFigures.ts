@@ -1,0 +1,81 @@
+/**
+ * Places for figures that stand on the screen beside what they measure.
+ *
+ * Method  the longest piece first; of each figure's places the first that covers no other figure and no handle, and best no
+ *         words of the plan either. A figure without such a place isn't shown: it is in the panel too.
+ * Units   CSS pixels, y down.
+ */
+import type { ScreenBox } from "../scene/written";
+
+type XY = readonly [number, number];
+
+export interface ScreenFigure {
+  readonly ends: readonly [XY, XY];
+  /** To the left of the way between the ends; 0: on it. */
+  readonly off: number;
+  readonly width: number;
+  readonly height: number;
+  /** It stands in the middle of its piece or nowhere. */
+  readonly fixed: boolean;
+}
+
+export interface Covered {
+  readonly handles: readonly ScreenBox[];
+  readonly words: readonly ScreenBox[];
+}
+
+/** A piece shorter than this can't be told from its figure. */
+const leastPixels = 22;
+/** Where along its piece a figure may stand, best first. */
+const shares = [0.5, 0.35, 0.65, 0.2, 0.8];
+/** Close beside its piece, where there is no more room; and beside one that it would stand on. */
+const [near, aside] = [11, 17];
+
+/** A place for each figure, in their order; null where it has none. */
+export function placeFigures(
+  figures: readonly ScreenFigure[],
+  screen: { readonly width: number; readonly height: number },
+  { handles, words }: Covered,
+): readonly (XY | null)[] {
+  const places = figures.map((): XY | null => null);
+  const taken: ScreenBox[] = [];
+  const order = figures.map((_, i) => i);
+  order.sort((a, b) => lengthOf(figures[b] as ScreenFigure) - lengthOf(figures[a] as ScreenFigure));
+  for (const i of order) {
+    const one = figures[i] as ScreenFigure;
+    if (lengthOf(one) < leastPixels) continue;
+    const seen = candidates(one).filter(([x, y]) => x > 0 && y > 0 && x < screen.width && y < screen.height);
+    const free = seen.filter((at) => isFree(at, one, taken) && (one.fixed || isFree(at, one, handles)));
+    const at = free.find((place) => isFree(place, one, words)) ?? free[0];
+    if (!at) continue;
+    places[i] = at;
+    taken.push({ x: at[0], y: at[1], width: one.width, height: one.height });
+  }
+  return places;
+}
+
+function lengthOf({ ends: [a, b] }: ScreenFigure): number {
+  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+}
+
+/** Left of the way as seen on the screen, where y runs down; a wide figure stands farther off an upright piece. */
+function candidates(one: ScreenFigure): XY[] {
+  const [[ax, ay], [bx, by]] = one.ends;
+  const length = lengthOf(one);
+  const [left, up] = [(by - ay) / length, -(bx - ax) / length];
+  const reachOf = (off: number) => off + Math.sign(off) * Math.abs(left) * (one.width / 2 - one.height / 2);
+  const side = Math.sign(one.off);
+  const offs = one.fixed ? [one.off] : side === 0 ? [0, aside, -aside] : [one.off, side * near, -one.off];
+  return offs.flatMap((off) =>
+    (one.fixed ? [0.5] : shares).map((t): XY => {
+      const reach = reachOf(off);
+      return [ax + (bx - ax) * t + left * reach, ay + (by - ay) * t + up * reach];
+    }),
+  );
+}
+
+function isFree([x, y]: XY, { width, height }: ScreenFigure, boxes: readonly ScreenBox[]): boolean {
+  return !boxes.some(
+    (box) => Math.abs(box.x - x) < (box.width + width) / 2 && Math.abs(box.y - y) < (box.height + height) / 2,
+  );
+}

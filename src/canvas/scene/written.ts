@@ -1,0 +1,39 @@
+/** What is written on the plan now, for what stands over it and would rather cover none of it. */
+import { textBox } from "../../drawing/context";
+import type { TextMark } from "../../drawing/marks";
+import { pxPerMm } from "../screen";
+import { toScreen, type View } from "../view/view";
+
+/** On the screen about its middle, px. */
+export interface ScreenBox {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+let texts: () => readonly TextMark[] = () => [];
+
+/** The plan's painter says where its texts are to be had. */
+export function writtenBy(source: () => readonly TextMark[]): void {
+  texts = source;
+}
+
+/** The upright boxes round the plan's texts in a view. */
+export function writtenBoxes(view: View): readonly ScreenBox[] {
+  return texts().map((mark) => textOnScreen(mark, view));
+}
+
+/** The upright box round a text of the plan. */
+export function textOnScreen(mark: TextMark, view: View): ScreenBox {
+  const metresPerMm = pxPerMm / view.scale;
+  const box = textBox(mark, metresPerMm, 0, view.angle);
+  const [x, y] = toScreen(view, [box.x * metresPerMm, box.y * metresPerMm]);
+  const [c, s] = [Math.abs(Math.cos(box.angle + view.angle)), Math.abs(Math.sin(box.angle + view.angle))];
+  return {
+    x,
+    y,
+    width: (box.width * c + box.height * s) * pxPerMm,
+    height: (box.width * s + box.height * c) * pxPerMm,
+  };
+}
