@@ -106,25 +106,29 @@ function breakOf(
 }
 
 /** Ground at the wall ≥ swale bed + 6 in: else the swale's water stands against the wall. */
-function swaleBelowWall({ swaleNear, apron, rules, topOfWallAboveFloor }: AdviceFacts): Rule {
+function swaleBelowWall({ swaleNear, apron, rules, topOfWallAboveFloor, length }: AdviceFacts): Rule {
   return {
     id: "swaleBelowWall",
     kind: "notBelow",
     name: "ground at the wall above the swale's bed",
     height: swaleNear ? swaleNear.height + rules.aboveSwale + apron.showing - topOfWallAboveFloor : null,
-    ...(swaleNear ? spot(swaleNear) : { place: "no swale runs near the walls" }),
+    ...(swaleNear
+      ? spot(swaleNear)
+      : { place: `no swale runs within ${length(rules.uphillReach)} of the walls` }),
     value: rules.aboveSwale,
     source: "International Residential Code R401.3 (2012): 6 in within 10 ft",
   };
 }
 
-function pondFreeboard({ pondNear, rules }: AdviceFacts): Rule {
+function pondFreeboard({ pondNear, rules, length }: AdviceFacts): Rule {
   return {
     id: "pondFreeboard",
     kind: "notBelow",
     name: "floor above standing water beside it",
     height: pondNear ? pondNear.height + rules.aboveWater : null,
-    ...(pondNear ? spot(pondNear) : { place: "no water stands near the walls" }),
+    ...(pondNear
+      ? spot(pondNear)
+      : { place: `no water stands within ${length(rules.uphillReach)} of the walls` }),
     value: rules.aboveWater,
     source: practice,
   };

@@ -105,6 +105,7 @@ function band({ results: { band: allowed, floor: height }, words }: Page): strin
   return [
     said,
     ...table(rules.map(line)),
+    ...allowed.rules.filter(({ on }) => !on).map(({ name }) => `  switched off: ${name}`),
     ...nowhere.map(({ name, place }) => `  at no floor: ${name}: ${place}`),
   ];
 }

@@ -172,7 +172,12 @@ function floor(results: Results, notation: Notation): Standing {
     ? { state: "complete", figure, words: "the floor breaks a limit" }
     : band.rules.some(({ on, atAnyFloor }) => on && atAnyFloor === "broken")
       ? { state: "complete", figure, words: "within its limits, but one is kept at no floor" }
-      : wellDone(figure, "within every limit that is on");
+      : wellDone(figure, withinWords(band.rules.filter(({ on }) => !on).length));
+}
+
+function withinWords(off: number): string {
+  if (off === 0) return "within every limit";
+  return `within every limit that is on; ${off} ${off === 1 ? "is" : "are"} switched off`;
 }
 
 function foundation(project: Project, results: Results): Standing {

@@ -93,7 +93,9 @@ function poured({ concrete, concreteWaste = 0 }: BuildingInput): Counted[] {
       ? [of("edge", "Concrete, thickened edge", edge, "section below the slab × the line of its middle")]
       : []),
     ...(pads ? [of("pads", "Concrete, pads under posts", pads, "posts × round hole × thickness")] : []),
-    of("slab", "Concrete, slab", concrete.slab, "floor inside the walls × thickness"),
+    ...(concrete.slab > 0
+      ? [of("slab", "Concrete, slab", concrete.slab, "floor inside the walls × thickness")]
+      : []),
   ];
 }
 
@@ -151,6 +153,7 @@ function drain({ concrete, materials, truck }: BuildingInput): Counted[] {
 }
 
 function base({ concrete, materials, truck }: BuildingInput): Counted[] {
+  if (concrete.base <= 0) return [];
   return [
     counted(
       {

@@ -9,7 +9,7 @@
 import { finishHeights, type Layout, sumOutside } from "../grading";
 import { billCost, costGroups, groupOf } from "../quantities";
 import { billAt, type FloorParts, type Reckoned, type ReckonedSite } from "./floor-parts";
-import type { CostCurve, CostGroup, CostPoint, HeightSpan } from "./results";
+import type { BillItem, CostCurve, CostGroup, CostPoint, HeightSpan } from "./results";
 
 export { costGroups };
 
@@ -25,16 +25,20 @@ export interface CostInput {
   readonly range: { readonly low: number; readonly high: number };
 }
 
+/** The bill's cost split by group. */
+export function costOf(floor: number, items: readonly BillItem[]): CostPoint {
+  const parts = Object.fromEntries(costGroups.map((group) => [group, 0])) as Record<CostGroup, number>;
+  for (const item of items) parts[groupOf(item)] += item.cost ?? 0;
+  return { floor, total: billCost(items).total, parts };
+}
+
 /** The cost at a floor on some grid, split by group. */
 export function costsOn(layout: Layout, input: CostInput): (floor: number) => CostPoint {
   const heights = new Float64Array(layout.existing.length);
   const { site, project } = input;
   return (floor) => {
     const outside = sumOutside(layout, finishHeights(layout.prepared, floor, heights), project.materials);
-    const items = billAt(site, input.partsAt(floor), outside, project);
-    const parts = Object.fromEntries(costGroups.map((group) => [group, 0])) as Record<CostGroup, number>;
-    for (const item of items) parts[groupOf(item)] += item.cost ?? 0;
-    return { floor, total: billCost(items).total, parts };
+    return costOf(floor, billAt(site, input.partsAt(floor), outside, project));
   };
 }
 

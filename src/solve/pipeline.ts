@@ -18,7 +18,7 @@ import { type FinishBuffers, finish, type Layout, newBuffers } from "../grading"
 import { setout } from "../setout";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
-import { leastWithin } from "./cost-curve";
+import { costOf, leastWithin } from "./cost-curve";
 import { drainCautions } from "./drain-water";
 import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
@@ -28,7 +28,6 @@ import { ledAwayStage, nothingLed } from "./led-away";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
 import type {
-  BandResult,
   CornerResult,
   CostAgainstFloor,
   CostCurve,
@@ -176,7 +175,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       daylight: late.daylight,
       arrows: late.arrows,
       balance: late.balance,
-      costs: costsAgainstFloor(late.limits.costs, results.band),
+      costs: costsAgainstFloor(late.limits.costs, results, floor),
       grading,
       guessed: standing.guessed,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
@@ -246,8 +245,12 @@ function withoutBuilding(
   };
 }
 
-function costsAgainstFloor(curve: CostCurve | null, { spans }: BandResult): CostAgainstFloor | null {
-  return curve && { ...curve, leastAllowed: leastWithin(curve, spans) };
+function costsAgainstFloor(
+  curve: CostCurve | null,
+  { band, bill }: Pick<Results, "band" | "bill">,
+  floor: number,
+): CostAgainstFloor | null {
+  return curve && { ...curve, leastAllowed: leastWithin(curve, band.spans), here: costOf(floor, bill) };
 }
 
 /** Two pairs of buffers in turn: a frame's results stay as they are until the frame after the next. */

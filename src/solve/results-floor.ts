@@ -151,5 +151,7 @@ export interface CostCurve {
 
 /** The curve, and the cheapest floor that the limits allow; null where they allow none. */
 export interface CostAgainstFloor extends CostCurve {
+  /** The bill itself, at the present floor: on the finer grid, so a hair off the curve. */
+  readonly here: CostPoint;
   readonly leastAllowed: { readonly floor: number; readonly total: number } | null;
 }

@@ -273,7 +273,7 @@ describe("walls out of the finished ground", () => {
 function keptByResults(results: Results, project: Project): Record<string, boolean> {
   const { foundation, water } = results;
   const near = 1e-6;
-  const everyWall = water.walls.every(({ passes }) => passes);
+  const everyWall = water.walls.every(({ fallsEnough }) => fallsEnough);
   return {
     fallAway: everyWall,
     leastShowing:

@@ -51,7 +51,7 @@ function Chart({ costs, floor }: { costs: CostAgainstFloor; floor: number }) {
       ),
     [points, width],
   );
-  const read = costAt(points, pointed ?? floor);
+  const read = pointed === null ? costs.here : costAt(points, pointed);
   const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
     const px = event.clientX - event.currentTarget.getBoundingClientRect().left;
     setPointed(Math.min(scales.to, Math.max(scales.from, scales.floorAt(px))));
@@ -136,7 +136,7 @@ function Least({ costs }: { costs: CostAgainstFloor }) {
     <p className="small balance">
       <span>
         Least within the limits at <strong>{notation.length(floor)}</strong>
-        {`: ${money(total)}.`}
+        {`: about ${money(total)}.`}
         {nearer ? ` Without them it would be ${notation.length(least.floor)}.` : ""}
       </span>
       <Action

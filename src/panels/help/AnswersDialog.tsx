@@ -42,8 +42,8 @@ function Answers() {
   return (
     <>
       <p className="soft small">
-        For the plan as it stands. Each figure follows the document; codes, officials and licensed people
-        decide where they differ.
+        For the plan as it stands now; change it, and each answer changes with it. Codes, officials and
+        licensed people decide where they differ.
       </p>
       <ul className="answers-list">
         {all.map((answer) => (

@@ -50,10 +50,12 @@ function Trench() {
   const trench = useResults((results) => results.trench);
   const setout = useResults((results) => results.setout);
   const today = useProject(({ worksheet }) => worksheet.markReading !== null);
+  const posts = useProject(({ building }) => building?.foundation.kind === "posts");
+  const title = posts ? "Bottom of the holes" : "Bottom of trench";
   const notation = useNotation();
   if (trench.length === 0)
     return (
-      <Section title="Bottom of trench">
+      <Section title={title}>
         <p className="soft small">Known once there is ground under the building.</p>
       </Section>
     );
@@ -66,7 +68,7 @@ function Trench() {
     notation.length(corner.belowFinished),
   ]);
   return (
-    <Section title="Bottom of trench">
+    <Section title={title}>
       <p className="answer">
         <span className="answer-figure">
           {notation.length(bottom)}
@@ -80,7 +82,7 @@ function Trench() {
         </span>
       </p>
       <FigureTable
-        label="Trench at each corner"
+        label={posts ? "Holes at each corner" : "Trench at each corner"}
         heads={["corner", "below the ground", "below stripped", "below finished"]}
         rows={rows}
       />
