@@ -96,6 +96,7 @@ test("one side's slope and the corners are changed in the water step, and the re
   await page.keyboard.press("Enter");
   await expect(reach).not.toHaveText(before);
   await expect(page.getByRole("button", { name: /^Undo/ }).first()).toHaveText(/change a side/);
+  await panel.getByText("Its shape", { exact: true }).click();
   await panel.getByLabel("Follow the ground, falling at least").fill("1 %");
   await page.keyboard.press("Enter");
   await expect(page.getByRole("button", { name: /^Undo/ }).first()).toHaveText(/change swale/);
@@ -105,6 +106,7 @@ test("a height of the swale's bed is typed; one that rises is told where", async
   await openPage(page, { demo: "pottery-studio" });
   await page.getByRole("button", { name: /^Water\b.*:/ }).click();
   const panel = page.locator(".side");
+  await panel.getByText("Its shape", { exact: true }).click();
   await panel.getByRole("button", { name: "Type a height of the bed" }).click();
   const height = panel.getByLabel("Bed 1 height");
   await expect(height).toBeVisible();

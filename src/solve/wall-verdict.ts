@@ -32,6 +32,16 @@ export function wallVerdicts(
   });
 }
 
+const worst: readonly WallVerdict[] = ["falls too little", "water stands", "too few shots", "passes"];
+
+/** The walls in the order in which they should be looked at. */
+export function worstFirst(walls: readonly WallWater[]): WallWater[] {
+  const short = ({ fallAway, needed, passes }: WallWater) => (passes ? 0 : fallAway - needed);
+  return [...walls].sort(
+    (a, b) => worst.indexOf(a.verdict) - worst.indexOf(b.verdict) || short(a) - short(b) || a.wall - b.wall,
+  );
+}
+
 function verdictOf({ fallsEnough }: WallFall, standing: StandingAtWall | null, guessed: number): WallVerdict {
   if (!fallsEnough) return "falls too little";
   if (standing && !standing.guessed) return "water stands";

@@ -1,8 +1,11 @@
 import { memo } from "react";
-import { type Apron, type Swale, siteEdits } from "../../document";
-import type { Pond, SwaleResult, WallWater } from "../../solve/results";
+import { type Apron, type Point, present, type Swale, siteEdits } from "../../document";
+import { swaleOutOf } from "../../solve/pond-swale";
+import type { Pond, StandingAtWall, SwaleResult, WallWater } from "../../solve/results";
 import { swaleVerdict } from "../../solve/swale-verdict";
-import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { worstFirst } from "../../solve/wall-verdict";
+import { goTo, run as runEdit, setTool, tell, tryRun } from "../../store/actions";
+import { appStore } from "../../store/store";
 import { Action, IconAction, Toggle } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -10,26 +13,29 @@ import { Sides } from "../grading/Sides";
 import { SwaleShape } from "../grading/SwaleShape";
 import { Why } from "../help/Why";
 import { Icon } from "../icons";
+import type { Notation } from "../notation";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { wallRule, whyLess } from "../wallRule";
 import { BareEarth } from "../water/BareEarth";
+import { Fold } from "../water/Fold";
 import { FootingDrain } from "../water/FootingDrain";
 import { Leaving } from "../water/Leaving";
 import { Pipes } from "../water/Pipes";
 import { RoofWater } from "../water/RoofWater";
 import { Storm } from "../water/Storm";
 import { SwaleInStorm } from "../water/SwaleInStorm";
+import { WallMends } from "../water/WallMends";
 import { guessedNote, wallName, wallSide } from "../words";
 
 export function WaterPanel() {
   return (
     <Panel step="water" purpose="Rain must leave every wall, and the hill's water must go round.">
       <Walls />
+      <Ponds />
       <Swales />
       <Pipes />
       <Storm />
-      <Ponds />
       <RoofWater />
       <Leaving />
       <RoundTheWalls />
@@ -59,12 +65,13 @@ function Walls() {
   return (
     <Section title="Walls" aside="fall away from the wall, of what is wanted">
       <ul className="checks">
-        {walls.map((wall) => (
+        {worstFirst(walls).map((wall) => (
           <WallRow
             key={wall.wall}
             wall={wall}
             comes={toWalls[wall.wall] ?? 0}
             side={wallSide(outline, wall.wall, north)}
+            ends={[outline[wall.wall] ?? [0, 0], outline[(wall.wall + 1) % outline.length] ?? [0, 0]]}
           />
         ))}
       </ul>
@@ -81,9 +88,11 @@ interface WallRowProps {
   readonly side: string;
   /** Ground whose water comes to it, m2. */
   readonly comes: number;
+  /** Its ends. */
+  readonly ends: readonly [Point, Point];
 }
 
-const WallRow = memo(function WallRow({ wall, side, comes }: WallRowProps) {
+const WallRow = memo(function WallRow({ wall, side, comes, ends: [a, b] }: WallRowProps) {
   const notation = useNotation();
   const towards = Math.round(wall.runsTowards * 100);
   const less = whyLess(wall, notation);
@@ -92,13 +101,21 @@ const WallRow = memo(function WallRow({ wall, side, comes }: WallRowProps) {
       ? `falls ${notation.length(wall.fallAway)}`
       : `rises ${notation.length(-wall.fallAway)}`;
   return (
-    <li className={`check check-${wall.passes ? "ok" : "bad"}`}>
-      <Icon name={wall.passes ? "check" : "warn"} />
+    <li className={`check check-${checkOf(wall)}`}>
+      <Icon name={wall.passes ? (wall.verdict === "passes" ? "check" : "note") : "warn"} />
       <div>
-        <p>
+        <button
+          type="button"
+          className="link wall-link"
+          onClick={() => goTo(wall.standing?.at ?? [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])}
+        >
           <b>{wall.name.replace("-", "–")}</b>
           {`, ${side}`}
-        </p>
+        </button>
+        {wall.standing ? <p className="soft small">{standingWords(wall.standing, notation)}</p> : null}
+        {wall.verdict === "too few shots" ? (
+          <p className="soft small">Too few shots about it to say that it stays dry.</p>
+        ) : null}
         {less === null ? null : <p className="soft small">{less}</p>}
         {comes > worthTelling ? (
           <p className="soft small">{`Water of ${notation.area(comes)} of ground comes to it.`}</p>
@@ -109,13 +126,31 @@ const WallRow = memo(function WallRow({ wall, side, comes }: WallRowProps) {
         {fall} <span className="soft">{`of ${notation.length(wall.needed)}`}</span>
         <Why kind="wall" id={String(wall.wall)} of={`fall away from wall ${wall.name.replace("-", "–")}`} />
       </p>
+      {wall.passes ? null : (
+        <div className="mends">
+          <WallMends wall={wall.wall} name={wall.name.replace("-", "–")} />
+        </div>
+      )}
     </li>
   );
 });
 
+function checkOf({ verdict, passes }: WallWater): "ok" | "bad" | "note" {
+  if (!passes) return "bad";
+  return verdict === "passes" ? "ok" : "note";
+}
+
+function standingWords({ depth, off, guessed }: StandingAtWall, notation: Notation): string {
+  const guess = guessed ? ", if the guessed ground is right" : "";
+  const where = off < 0.01 ? "right at it" : `${notation.length(off)} from it`;
+  return `Water stands up to ${notation.length(depth)} deep ${where}${guess}.`;
+}
+
 function Swales() {
   const swales = useProject(({ grading }) => grading.swales);
   const results = useResults(({ water }) => water.swales);
+  const leastFall = useProject(({ rules }) => rules.leastSwaleFall);
+  const notation = useNotation();
   return (
     <Section title="Swales">
       {swales.length === 0 ? (
@@ -137,8 +172,10 @@ function Swales() {
       <Action icon="draw" look="quiet" onPress={() => setTool("swale")}>
         {swales.length === 0 ? "Draw it yourself" : "Draw another yourself"}
       </Action>
-      <LeastFall />
-      <OffWall />
+      <Fold title="What is asked of swales" aside={notation.slope(leastFall)} open={false}>
+        <LeastFall />
+        <OffWall />
+      </Fold>
     </Section>
   );
 }
@@ -203,33 +240,35 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           <SwaleInStorm id={id} />
         </>
       ) : null}
-      <LengthField
-        label="Depth at its high end"
-        m={swale.depth}
-        least={0}
-        onCommit={(depth) => change({ depth })}
-      />
-      <SlopeField
-        label="Bed falls"
-        ratio={swale.fall}
-        placeholder="evenly"
-        help="Empty: an even fall to the ground at its outlet."
-        onEmpty={() => change({ fall: null })}
-        onCommit={(fall) => change({ fall })}
-      />
-      <LengthField
-        label="Bottom width"
-        m={swale.bottomWidth}
-        least={0}
-        onCommit={(bottomWidth) => change({ bottomWidth })}
-      />
-      <SwaleShape swale={swale} />
-      <NumberField
-        label="Side slopes"
-        unit=": 1"
-        value={swale.sideSlope}
-        onCommit={(sideSlope) => change({ sideSlope })}
-      />
+      <Fold title="Its shape" aside={`${notation.length(swale.depth)} deep at its high end`} open={false}>
+        <LengthField
+          label="Depth at its high end"
+          m={swale.depth}
+          least={0}
+          onCommit={(depth) => change({ depth })}
+        />
+        <SlopeField
+          label="Bed falls"
+          ratio={swale.fall}
+          placeholder="evenly"
+          help="Empty: an even fall to the ground at its outlet."
+          onEmpty={() => change({ fall: null })}
+          onCommit={(fall) => change({ fall })}
+        />
+        <LengthField
+          label="Bottom width"
+          m={swale.bottomWidth}
+          least={0}
+          onCommit={(bottomWidth) => change({ bottomWidth })}
+        />
+        <SwaleShape swale={swale} />
+        <NumberField
+          label="Side slopes"
+          unit=": 1"
+          value={swale.sideSlope}
+          onCommit={(sideSlope) => change({ sideSlope })}
+        />
+      </Fold>
       <div className="card-acts">
         <Action icon="place" look="quiet" onPress={() => goTo(swale.line[0] ?? [0, 0])}>
           Show it
@@ -275,15 +314,40 @@ const PondRow = memo(function PondRow({ pond }: { pond: Pond }) {
             Show the rim
           </button>
         </p>
+        <Action icon="draw" look="quiet" onPress={() => layOut(pond, notation)}>
+          Lay a swale out of it
+        </Action>
       </div>
       <IconAction icon="place" label="Show it on the plan" onPress={() => goTo(pond.at)} />
     </li>
   );
 });
 
+/** Draws the swale into the plan, or says what it lacks. */
+function layOut(pond: Pond, { length }: Notation): void {
+  const { history, results } = appStore.getState();
+  const project = present(history);
+  const proposal = swaleOutOf(project, results, pond);
+  if (proposal.kind === "refused") {
+    tell({ tone: "caution", text: proposal.why });
+    return;
+  }
+  const { line, depth, leastFall, result } = proposal.route;
+  if (!result.drains) {
+    tell({
+      tone: "caution",
+      text: `No bed can come out of this hollow nearby: at the best place it would lie ${length(proposal.short)} under the ground.`,
+      more: "Fill it, allow a bed less fall, lead it into a pipe, or shoot more ground where it falls.",
+    });
+    return;
+  }
+  runEdit(siteEdits.addSwale, { line, shape: { depth, leastFall } });
+}
+
 function RoundTheWalls() {
   const apron = useProject(({ grading }) => grading.apron);
   const slopes = useProject(({ grading }) => grading.slopes);
+  const { slope, length } = useNotation();
   const corners = useProject(({ building }) => building?.outline.length ?? 0);
   const change = (patch: Partial<Apron>) => tryRun(siteEdits.changeApron, { patch });
   const leave = (wall: number, as: boolean) =>
@@ -291,7 +355,11 @@ function RoundTheWalls() {
       patch: { leave: as ? [...apron.leave, wall] : apron.leave.filter((other) => other !== wall) },
     });
   return (
-    <Section title="Ground round the walls">
+    <Fold
+      title="Ground round the walls"
+      aside={`${slope(apron.fall)} over ${length(apron.width)}`}
+      open={false}
+    >
       <SlopeField label="Falls away by" ratio={apron.fall} onCommit={(fall) => change({ fall })} />
       <LengthField label="Over a width of" m={apron.width} onCommit={(width) => change({ width })} />
       <LengthField
@@ -327,6 +395,6 @@ function RoundTheWalls() {
           ))}
         </fieldset>
       ) : null}
-    </Section>
+    </Fold>
   );
 }

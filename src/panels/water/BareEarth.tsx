@@ -5,8 +5,9 @@ import { IconAction } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Icon } from "../icons";
-import { Facts, Section } from "../parts";
+import { Facts } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { Fold } from "./Fold";
 
 export function BareEarth() {
   const { steepness, length } = useProject(({ drainage }) => drainage.bareEarth);
@@ -16,9 +17,10 @@ export function BareEarth() {
   const change = (patch: Partial<Drainage["bareEarth"]>) =>
     tryRun(siteEdits.changeDrainage, { part: "bareEarth", patch });
   return (
-    <Section
+    <Fold
       title="While the earth lies bare"
       aside={bare.slopes.length === 0 ? "no slope marked" : `${bare.slopes.length} marked`}
+      open={false}
     >
       <ul className="checks">
         {bare.slopes.map((slope) => (
@@ -45,6 +47,6 @@ export function BareEarth() {
         onCommit={(next) => change({ steepness: next })}
       />
       <LengthField label="and longer than" m={length} onCommit={(next) => change({ length: next })} />
-    </Section>
+    </Fold>
   );
 }

@@ -5,8 +5,9 @@ import { goTo, run, tryRun } from "../../store/actions";
 import { IconAction, Toggle } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
 import { Icon } from "../icons";
-import { Facts, Section } from "../parts";
+import { Facts } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { Fold } from "./Fold";
 
 export function FootingDrain() {
   const { on, fall } = useProject(({ drainage }) => drainage.footingDrain);
@@ -17,7 +18,7 @@ export function FootingDrain() {
   const change = (patch: Partial<Drainage["footingDrain"]>) =>
     tryRun(siteEdits.changeDrainage, { part: "footingDrain", patch });
   return (
-    <Section title="Drain round the footing">
+    <Fold title="Drain round the footing" aside={on ? "asked for" : "not asked for"} open={on}>
       <Toggle
         label="Ask where it can come out"
         on={on}
@@ -63,7 +64,7 @@ export function FootingDrain() {
           ) : null}
         </>
       ) : null}
-    </Section>
+    </Fold>
   );
 }
 

@@ -3,8 +3,8 @@ import { goTo } from "../../store/actions";
 import { flowUnit, formatRate } from "../../units";
 import { IconAction } from "../fields/Choice";
 import { Icon } from "../icons";
-import { Section } from "../parts";
 import { useNotation, useResults } from "../useProject";
+import { Fold } from "./Fold";
 
 /** Less ground than this over a line isn't worth a row, m2. */
 const worthTelling = 5;
@@ -15,8 +15,13 @@ export function Leaving() {
   const feet = notation.display.area === "ft2";
   if (leaving.length === 0) return null;
   const told = leaving.filter(({ before, after }) => Math.max(before, after) >= worthTelling);
+  const rising = told.filter(({ rises }) => rises).length;
   return (
-    <Section title="Water over the lot's lines" aside="before, and as planned">
+    <Fold
+      title="Water over the lot's lines"
+      aside={rising === 0 ? "no more than before" : `more over ${rising} of them`}
+      open={rising > 0}
+    >
       <ul className="checks">
         {told.map((line) => (
           <li key={line.line} className={`check check-${line.rises ? "bad" : "ok"}`}>
@@ -24,11 +29,11 @@ export function Leaving() {
             <div>
               <p>
                 <b>{`Line ${line.line + 1}`}</b>
-                {`: ${notation.area(line.before)}, then ${notation.area(line.after)}`}
+                {` drains ${notation.area(line.before)} as it is, ${notation.area(line.after)} as planned`}
               </p>
               {line.peakBefore === null || line.peakAfter === null ? null : (
                 <p className="soft small">
-                  {`Peak ${formatRate(line.peakBefore, flowUnit(feet))}, then ${formatRate(line.peakAfter, flowUnit(feet))}.`}
+                  {`Peak ${formatRate(line.peakBefore, flowUnit(feet))} as it is, ${formatRate(line.peakAfter, flowUnit(feet))} as planned.`}
                 </p>
               )}
               {line.rises ? (
@@ -42,6 +47,6 @@ export function Leaving() {
         ))}
       </ul>
       {told.length === 0 ? <p className="soft small">Next to nothing leaves over them.</p> : null}
-    </Section>
+    </Fold>
   );
 }

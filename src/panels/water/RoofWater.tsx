@@ -7,9 +7,10 @@ import { flowUnit, formatRate } from "../../units";
 import { Choice } from "../fields/Choice";
 import { NumberField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
-import { type Fact, Facts, Section } from "../parts";
+import { type Fact, Facts } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { wallName } from "../words";
+import { Fold } from "./Fold";
 
 const shapes = [
   { value: "unknown", words: "not told yet" },
@@ -30,7 +31,11 @@ export function RoofWater() {
   if (!outline) return null;
   const corners = outline.length;
   return (
-    <Section title="Roof">
+    <Fold
+      title="Roof"
+      aside={shapes.find(({ value }) => value === roof.shape)?.words ?? ""}
+      open={roof.shape !== "unknown"}
+    >
       <Choice
         label="Shape"
         value={roof.shape}
@@ -77,7 +82,7 @@ export function RoofWater() {
       {(sides ?? []).map((side) => (
         <SideCard key={side.wall} side={side} roof={roof} outline={outline} />
       ))}
-    </Section>
+    </Fold>
   );
 }
 

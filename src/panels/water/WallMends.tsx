@@ -1,0 +1,59 @@
+/** What would mend a wall that water reaches: looked for when it is asked, each tried in full, a click away. */
+import { useEffect, useState } from "react";
+import type { Project } from "../../document";
+import { type WallMend, wallMends } from "../../solve/wall-mends";
+import { runTogether } from "../../store/actions";
+import "../band/band.css";
+import { Action } from "../fields/Choice";
+import { useProject } from "../useProject";
+import "./water.css";
+
+interface Found {
+  readonly of: Project;
+  /** Null while it is looked for. */
+  readonly mends: readonly WallMend[] | null;
+}
+
+export function WallMends({ wall, name }: { wall: number; name: string }) {
+  const project = useProject((present) => present);
+  const [asked, setAsked] = useState<Found | null>(null);
+  const found = asked?.of === project ? asked : null;
+  const isLooking = found !== null && found.mends === null;
+  useEffect(() => {
+    if (!isLooking) return;
+    const timer = setTimeout(() => setAsked({ of: project, mends: wallMends(project, wall) }), 30);
+    return () => clearTimeout(timer);
+  }, [isLooking, project, wall]);
+  if (!found)
+    return (
+      <Action look="quiet" onPress={() => setAsked({ of: project, mends: null })}>
+        Look for a mend
+      </Action>
+    );
+  return (
+    <>
+      <p role="status" className="soft small">
+        {wordsOf(found)}
+      </p>
+      <ul className="ways" aria-label={`Mends of wall ${name}`}>
+        {(found.mends ?? []).map(({ id, what, project: mended }) => (
+          <li key={id}>
+            <span>{what}</span>
+            <Action
+              look="quiet"
+              onPress={() => runTogether(what, [() => ({ ok: true, project: mended, label: what })])}
+            >
+              Try it
+            </Action>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function wordsOf({ mends }: Found): string {
+  if (mends === null) return "Looking: each change is worked out in full…";
+  if (mends.length > 0) return "With each of these the wall passes:";
+  return "Neither a swale out of the hollow, nor more fall from the wall, nor a floor up to 4 ft (1.2 m) higher is enough by itself.";
+}
