@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
 import { Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
-import type { Display, Project } from "../document";
-import { Action, Choice } from "../panels/fields/Choice";
+import { type Project, visibleProject } from "../document";
+import { Action, Choice, Toggle } from "../panels/fields/Choice";
 import { useToLookAt } from "../panels/Problems";
 import { Facts } from "../panels/parts";
 import { PaperChoice, TitleBlock } from "../panels/steps/SheetsPanel";
@@ -11,7 +11,7 @@ import { standardScales } from "../sheets/scales";
 import { lookWords } from "../solve/to-look-at";
 import { openDialog } from "../store/actions";
 import { useApp } from "../store/useApp";
-import { type DrawnPlan, drawSitePlan, scalesAhead } from "./exportPlan";
+import { type DrawnPlan, drawSitePlan, type SheetChoice, scalesAhead } from "./exportPlan";
 import type { Files } from "./files";
 
 const auto = "auto";
@@ -44,7 +44,8 @@ function ExportForm({ files }: { files: Files }) {
   const ahead = useMemo(() => scalesAhead(project, results), [project, results]);
   const [scale, setScale] = useState(auto);
   const { paper } = project.display;
-  const { drawn, why } = useDrawn(project, paper, scale === auto ? null : Number(scale));
+  const [pictures, setPictures] = useState(true);
+  const { drawn, why } = useDrawn(project, { paper, scale: scale === auto ? null : Number(scale), pictures });
   const [saving, setSaving] = useState(false);
   const scales = [
     { value: auto, words: `${ahead[paper]}, the largest that fits` },
@@ -68,6 +69,9 @@ function ExportForm({ files }: { files: Files }) {
           onChoose={setScale}
           help="True on paper when it is printed at 100 %."
         />
+        {visibleProject(project).drawing.underlays.length > 0 ? (
+          <Toggle label="Pictures under the plan" on={pictures} onToggle={setPictures} />
+        ) : null}
       </div>
       <TitleBlock />
       <Facts
@@ -108,7 +112,7 @@ function useOpenPoints(): { readonly figure: string; readonly note?: string } {
 const pause = 150;
 
 /** Draws the plan ahead, so that the dialog can say how many sheets it has; null while that goes on. */
-function useDrawn(project: Project, paper: Display["paper"], scale: number | null) {
+function useDrawn(project: Project, { paper, scale, pictures }: SheetChoice) {
   const [answer, setAnswer] = useState<{ drawn: DrawnPlan | null; why: string | null }>(undrawn);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the project is what is drawn, read from the store
   useEffect(() => {
@@ -116,7 +120,7 @@ function useDrawn(project: Project, paper: Display["paper"], scale: number | nul
     setAnswer(undrawn);
     const draw = async () => {
       try {
-        const drawn = await drawSitePlan({ paper, scale });
+        const drawn = await drawSitePlan({ paper, scale, pictures });
         if (here) setAnswer({ drawn, why: null });
       } catch (error) {
         if (here) setAnswer({ drawn: null, why: error instanceof Error ? error.message : String(error) });
@@ -127,7 +131,7 @@ function useDrawn(project: Project, paper: Display["paper"], scale: number | nul
       here = false;
       clearTimeout(timer);
     };
-  }, [project, paper, scale]);
+  }, [project, paper, scale, pictures]);
   return answer;
 }
 

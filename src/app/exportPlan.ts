@@ -14,6 +14,8 @@ export interface SheetChoice {
   readonly paper: PaperName;
   /** Metres on the ground for a metre of paper; null: the largest standard scale that fits. */
   readonly scale: number | null;
+  /** Whether pictures under the plan are printed. */
+  readonly pictures: boolean;
 }
 
 /** The site plan as it would be exported, and how many sheets it has. */
@@ -23,12 +25,13 @@ export interface DrawnPlan {
   readonly sheets: number;
 }
 
-export async function drawSitePlan({ paper, scale }: SheetChoice): Promise<DrawnPlan> {
+export async function drawSitePlan({ paper, scale, pictures }: SheetChoice): Promise<DrawnPlan> {
   const project = present(appStore.getState().history);
   const [{ sitePlan }, fonts] = await Promise.all([import("../sheets"), sheetFonts()]);
   const bytes = await sitePlan(project, solver.solve(project), {
     fonts,
     paper,
+    pictures,
     date: today(),
     ...(scale === null ? {} : { scale }),
   });

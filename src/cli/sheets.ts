@@ -10,7 +10,7 @@ const papers = displaySchema.shape.paper.unwrap().options;
 
 export const sheets: Command = {
   name: "sheets",
-  usage: `sheets FILE --out DIR [--paper ${papers.join("|")}] [--date YYYY-MM-DD]`,
+  usage: `sheets FILE --out DIR [--paper ${papers.join("|")}] [--date YYYY-MM-DD] [--no-pictures]`,
   about: [
     "Draws the project's sheets as PDF files and prints their paths.",
     "",
@@ -18,12 +18,14 @@ export const sheets: Command = {
     "  foundation.pdf   walls in elevation and sections through the foundation; where there is a building on a ground",
     "",
     "DIR is made where it is missing. The paper is the project's own unless --paper names another; --date is the",
-    "day in the title block, today unless given: the same project and day give the same bytes.",
+    "day in the title block, today unless given: the same project and day give the same bytes. --no-pictures leaves the",
+    "pictures under the plan away.",
   ].join("\n"),
   async run(args, io) {
     const words = readArgs(args, {
       files: ["FILE"],
       values: { out: "a folder", paper: `one of ${papers.join(", ")}`, date: "a day like 2026-11-25" },
+      flags: ["no-pictures"],
     });
     const [file = ""] = words.files;
     const out = words.value("out");
@@ -32,7 +34,8 @@ export const sheets: Command = {
     const paper = readPaper(words.value("paper"));
     const project = openFile(file, io).project;
     const { foundationSheet, sitePlan } = await import("../sheets");
-    const options: SitePlanOptions = { fonts: readFonts(), date, ...(paper ? { paper } : {}) };
+    const pictures = !words.has("no-pictures");
+    const options: SitePlanOptions = { fonts: readFonts(), date, pictures, ...(paper ? { paper } : {}) };
     const results = createSolver().solve(project);
     const folder = out.replace(/[/\\]+$/, "") || out;
     const write = (name: string, bytes: Uint8Array) => {

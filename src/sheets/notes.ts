@@ -5,6 +5,7 @@ import type { Problem, Results } from "../solve/results";
 import { placeFromCorner, toLookAt } from "../solve/to-look-at";
 import { wordsFor } from "../solve/words";
 import type { Block } from "./block";
+import { unprintedPictures } from "./pictures";
 import { type Paragraph, proseBlock } from "./prose-block";
 import type { Figures } from "./tables";
 
@@ -84,7 +85,11 @@ const markCodes = ["mark-missing", "mark-unplaced"];
 function inOrder(project: Project, results: Results): readonly Problem[] {
   const all = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
   const isFirst = ({ code }: Problem) => markCodes.includes(code);
-  return [...all.filter(isFirst), ...all.filter((problem) => !isFirst(problem))];
+  return [
+    ...all.filter(isFirst),
+    ...all.filter((problem) => !isFirst(problem)),
+    ...unprintedPictures(project),
+  ];
 }
 
 const inRow = (places: readonly string[]) =>

@@ -26,6 +26,17 @@ export interface TextLook {
   readonly halo?: number;
 }
 
+export interface PicturePlace {
+  /** Page place of its middle, mm. */
+  readonly middle: readonly [number, number];
+  /** mm. */
+  readonly width: number;
+  readonly height: number;
+  /** Radians clockwise, as y runs down. */
+  readonly angle: number;
+  readonly strength: number;
+}
+
 export type Ring = ArrayLike<number>;
 
 const pointsPerMm = 72 / 25.4;
@@ -113,6 +124,18 @@ export class Pen {
     const ring = [x, y, x + width, y, x + width, y + height, x, y + height];
     if (fill) this.area([ring], fill, stroke);
     else if (stroke) this.line(ring, stroke, true);
+  }
+
+  /** A PNG or JPEG about its middle; `strength` 0 unseen, 1 full. */
+  picture(bytes: Uint8Array, { middle, width, height, angle, strength }: PicturePlace): void {
+    const { document } = this;
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
+    document.save();
+    document.transform(c, s, -s, c, round(middle[0]), round(middle[1]));
+    document.opacity(strength);
+    // pdfkit takes bytes; its types know only Node's own kind of them.
+    document.image(bytes as unknown as ArrayBuffer, -width / 2, -height / 2, { width, height });
+    document.restore();
   }
 
   /** One line of text with its baseline at y. */

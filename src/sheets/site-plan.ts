@@ -15,6 +15,7 @@ import { cautionsBlock, heightsBlock, openNotice, openPointsBlock } from "./note
 import { centred, type Projection, paintMark } from "./paint";
 import { type PaperName, paperWords, type Rect } from "./papers";
 import { Pen, type SheetFonts } from "./pen";
+import { paintPictures } from "./pictures";
 import { type Sheet, sheetChoices } from "./scales";
 import { withSiteNotes } from "./site-notes";
 import { tableBlock } from "./table-block";
@@ -28,6 +29,8 @@ export interface SitePlanOptions {
   readonly paper?: PaperName;
   /** Metres on the ground for a metre of paper; chosen to fit where not given. */
   readonly scale?: number;
+  /** False leaves the pictures under the plan away (default true). */
+  readonly pictures?: boolean;
   /** False keeps the page's drawing readable in the file (default true). */
   readonly compress?: boolean;
 }
@@ -160,6 +163,7 @@ function drawPlanArea(pen: Pen, { sheet, projection, layers }: Drawing, project:
   const { plan, shelf, strip } = sheet.layout;
   const ring = [plan.x, plan.y, plan.x + plan.width, plan.y, plan.x + plan.width, plan.y + plan.height];
   pen.clipped([[...ring, plan.x, plan.y + plan.height]], () => {
+    paintPictures(pen, project, projection);
     for (const layer of layers) for (const mark of layer.marks) paintMark(pen, mark, projection);
   });
   if (layers.every((layer) => layer.marks.length === 0)) {
@@ -178,6 +182,10 @@ function notASurvey(results: Results): string {
   return `Not a survey: lot lines are as typed. ${from}; hatched ground is a guess. For building by the owner.`;
 }
 
+function withoutPictures(project: Project): Project {
+  return { ...project, drawing: { ...project.drawing, underlays: [] } };
+}
+
 const twoDigits = (n: number) => String(n).padStart(2, "0");
 
 /**
@@ -188,11 +196,12 @@ const twoDigits = (n: number) => String(n).padStart(2, "0");
  *        pages at full size. Figures come from the results. No clock and no chance: same input, same bytes.
  */
 export async function sitePlan(
-  project: Project,
+  whole: Project,
   results: Results,
   options: SitePlanOptions,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { year, month, day } = options.date;
+  const project = options.pictures === false ? withoutPictures(whole) : whole;
   const paper = options.paper ?? project.display.paper;
   const bounds = sheetBounds(project, results) ?? emptyBounds;
   const { drawn, arrangement } = arranged(project, results, { bounds, paper }, options.scale);

@@ -14,3 +14,4 @@ export {
   showsPlace,
   turnedAbout,
 } from "./placement";
+export { isWhole } from "./whole";

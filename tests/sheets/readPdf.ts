@@ -21,11 +21,25 @@ export interface PdfPath {
   readonly width: number | null;
 }
 
+export interface PdfImage {
+  /** Page places of its corners, mm: top left, top right, bottom right, bottom left as one looks at the picture. */
+  readonly corners: readonly (readonly [number, number])[];
+  /** Share with which it covers what lies under it. */
+  readonly opacity: number;
+  /** Pixels, and how their bytes are packed. */
+  readonly width: number;
+  readonly height: number;
+  readonly filter: string;
+  /** How many paths and texts were painted before it. */
+  readonly painted: number;
+}
+
 export interface PdfPage {
   readonly width: number;
   readonly height: number;
   readonly texts: readonly PdfText[];
   readonly paths: readonly PdfPath[];
+  readonly images: readonly PdfImage[];
 }
 
 type Matrix = readonly [number, number, number, number, number, number];
@@ -79,12 +93,19 @@ function glyphs(cmap: string): readonly string[] {
 interface State {
   matrix: Matrix;
   width: number;
+  opacity: number;
 }
+
+/** What a page's names stand for: bodies of objects. */
+type Named = ReadonlyMap<string, string>;
+
+const numberIn = (body: string, name: string) => Number(new RegExp(`/${name} ([\\d.]+)`).exec(body)?.[1]);
 
 class Interpreter {
   readonly texts: PdfText[] = [];
   readonly paths: PdfPath[] = [];
-  private state: State = { matrix: [1, 0, 0, 1, 0, 0], width: 1 };
+  readonly images: PdfImage[] = [];
+  private state: State = { matrix: [1, 0, 0, 1, 0, 0], width: 1, opacity: 1 };
   private readonly stack: State[] = [];
   private subpaths: number[][] = [];
   private textMatrix: Matrix = [1, 0, 0, 1, 0, 0];
@@ -96,6 +117,7 @@ class Interpreter {
   constructor(
     private readonly pageHeight: number,
     private readonly fonts: ReadonlyMap<string, readonly string[]>,
+    private readonly named: Named,
   ) {}
 
   run(content: string): void {
@@ -135,11 +157,31 @@ class Interpreter {
     else if (operator === "Tf") [this.font, this.size] = [/\/(\S+)/.exec(line)?.[1] ?? "", b];
     else if (operator === "BT") this.halo = false;
     else if (operator === "Tr") this.halo = a === 1;
+    else if (operator === "gs") state.opacity = numberIn(this.bodyOf(line), "ca");
+    else if (operator === "Do") this.place(this.bodyOf(line));
     else if (operator === "TJ") {
       if (!this.halo) this.show(line);
     } else if (!["h", "ET", "d", "j", "J", "cs", "CS", "scn", "SCN"].includes(operator)) {
       throw new Error(`unexpected operator in "${line}"`);
     }
+  }
+
+  private bodyOf(line: string): string {
+    const body = this.named.get(/\/(\S+)/.exec(line)?.[1] ?? "");
+    if (body === undefined) throw new Error(`nothing is named in "${line}"`);
+    return body;
+  }
+
+  /** An image fills the unit square, its top row at 1. */
+  private place(body: string): void {
+    this.images.push({
+      corners: [this.at(0, 1), this.at(1, 1), this.at(1, 0), this.at(0, 0)],
+      opacity: this.state.opacity,
+      width: numberIn(body, "Width"),
+      height: numberIn(body, "Height"),
+      filter: /\/Filter \/(\w+)/.exec(body)?.[1] ?? "",
+      painted: this.paths.length + this.texts.length,
+    });
   }
 
   private show(line: string): void {
@@ -168,13 +210,19 @@ export function readPdf(bytes: Uint8Array): readonly PdfPage[] {
         return [name, glyphs(cmap)];
       }),
     );
-    const reader = new Interpreter(height, fonts);
+    const named = new Map(
+      [...resources.matchAll(/\/((?:Gs|I)\d+) (\d+) 0 R/g)].map(
+        ([, name = "", id = ""]) => [name, all.get(id) ?? ""] as const,
+      ),
+    );
+    const reader = new Interpreter(height, fonts, named);
     reader.run(streamOf(all.get(reference(page, "Contents")) ?? ""));
     return {
       width: width * mmPerPoint,
       height: height * mmPerPoint,
       texts: reader.texts,
       paths: reader.paths,
+      images: reader.images,
     };
   });
 }
