@@ -199,6 +199,8 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toBe("Undo: move a wall");
     await page.keyboard.press("Control+z");
 
+    // So large that the wall's figure has room inside.
+    await page.keyboard.press("Shift+F");
     const box = await dimension(page, "wall A–B").boundingBox();
     if (!box) throw new Error("the wall has no figure");
     await page.mouse.move(box.x + 20, box.y + 8);

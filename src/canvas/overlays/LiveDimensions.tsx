@@ -95,11 +95,17 @@ function placed(shown: readonly Shown[], view: View, project: Project): Placed[]
       fixed: bare,
     };
   });
-  const handles = shown.flatMap(({ ends }) => ends.map((end) => handleBox(toScreen(view, end))));
+  const handles = shown.flatMap(({ ends, off }) =>
+    off === 0 ? [] : [...ends, middleOf(ends)].map((at) => handleBox(toScreen(view, at))),
+  );
   return placeFigures(figures, view, { handles, words: writtenBoxes(view) }).flatMap((place, i) => {
     const dimension = shown[i] as Shown;
     return place ? [{ dimension, text: lengthWords(dimension.m, project), x: place[0], y: place[1] }] : [];
   });
+}
+
+function middleOf([a, b]: readonly [Point, Point]): Point {
+  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 }
 
 /** About how large a handle is, px. */
@@ -145,7 +151,7 @@ let pressed: PointerEvent | null = null;
 
 function Figure({ dimension, text, x, y }: Placed) {
   const { label, m, ends, bare, set } = dimension;
-  const middle: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];
+  const middle = middleOf(ends);
   return (
     <button
       type="button"
