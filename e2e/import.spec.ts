@@ -167,6 +167,34 @@ test("a big table is read away from the window and can be stopped", async ({ pag
   await expect(page.getByRole("alert")).toContainText("The import was stopped. Nothing was changed.");
 });
 
+test("a crowd of points is worked in by steps, and can be stopped meanwhile", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await openImport(page);
+  const many = Array.from(
+    { length: 30_000 },
+    (_, i) => `p${i},${(i % 300) / 10},${Math.floor(i / 300) / 10},${(30 + (i % 97) / 100).toFixed(2)}`,
+  );
+  await give(page, "scan.csv", many.join("\n"));
+  await page.getByRole("button", { name: "Look at it on the plan" }).click();
+  await unit(page, "metres");
+  // Pressed as soon as it is there: on a quick machine the steps are over before a hand would reach it.
+  await page.evaluate(() => {
+    const watch = new MutationObserver(() => {
+      const stop = [...document.querySelectorAll("button")].find(({ textContent }) => textContent === "Stop");
+      if (!stop) return;
+      watch.disconnect();
+      stop.click();
+    });
+    watch.observe(document.body, { childList: true, subtree: true });
+  });
+  await page.getByRole("button", { name: "Join it to the plan" }).click();
+  await expect(page.getByRole("alert")).toContainText("It was stopped. Nothing was changed.");
+  expect(await planPage(page).undoName()).toBe("Undo");
+  await page.getByRole("button", { name: "Join it to the plan" }).click();
+  await expect(page.getByRole("heading", { name: "Import ground" })).toHaveCount(0, { timeout: 60_000 });
+  expect(await planPage(page).undoName()).toBe("Undo: import scan.csv");
+});
+
 test("the ground goes out as a table, and comes in again as it was", async ({ page, openPage }, info) => {
   await openPage(page, { demo: "pottery-studio" });
   await page.keyboard.press("Control+k");

@@ -181,8 +181,19 @@ export function createSolver(options: SolverOptions = {}): Solver {
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
   }
-  return { solve };
+  /** The stages of the ground are the long ones; what follows finds them remembered. */
+  function* solveInSteps(given: Project): Generator<number, Results> {
+    const { project } = soundOf(given);
+    const steps = siteOf.inSteps(project, project.building?.floor ?? 0);
+    for (let done = 1; !steps.next().done; done++) yield done / (GROUND_STEPS + 2);
+    yield (GROUND_STEPS + 1) / (GROUND_STEPS + 2);
+    return solve(given);
+  }
+  return { solve, solveInSteps };
 }
+
+/** How often the stages of the ground pause: levelled, placed, triangulated, contours. */
+const GROUND_STEPS = 4;
 
 /** What doesn't depend on there being a building. */
 function whole(site: Site, problems: readonly Problem[]) {

@@ -116,4 +116,6 @@ export interface SolveOptions {
 /** Remembers its last answers by the identity of the document parts each stage reads. */
 export interface Solver {
   solve(project: import("../document/schema").Project, options?: SolveOptions): Results;
+  /** A full solve in steps, each yielding the share that is done: between two of them the window may draw, or stop. */
+  solveInSteps(project: import("../document/schema").Project): Generator<number, Results>;
 }

@@ -66,7 +66,13 @@ const coarseCells = 20_000;
 
 const noCorners: Building["outline"] = [];
 
-export function siteStages(stage: StageMaker): (project: Project, floor: number, quick: boolean) => Site {
+export interface SiteStages {
+  (project: Project, floor: number, quick: boolean): Site;
+  /** The same in steps, for a crowd of points: between two of them the window may draw, or stop. */
+  inSteps(project: Project, floor: number): Generator<void, Site>;
+}
+
+export function siteStages(stage: StageMaker): SiteStages {
   const words = stage(wordsFor);
   const readsCorners = stage((survey: Survey) => survey.shots.some(({ place }) => leansOnBuilding(place)));
   const survey = stage(levelSurvey);
@@ -79,7 +85,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
   const plotted = stage(plotStage);
   const build = buildingStages(stage);
 
-  return (project, floor, quick) => {
+  function* inSteps(project: Project, floor: number, quick: boolean): Generator<void, Site> {
     const say = words(project.display);
     const corners = project.building?.outline ?? noCorners;
     const levelled = survey(
@@ -87,8 +93,11 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
       readsCorners(project.survey) ? corners : noCorners,
       project.display.length,
     );
+    yield;
     const placed = samePointsAsBefore(points(levelled.result.points, project.survey.shots));
+    yield;
     const triangulated = surface(placed, project.survey.breaklines, project.survey.longestEdge);
+    yield;
     const shape = project.building ? outline(corners) : null;
     const plot = plotted(
       project.staking,
@@ -99,6 +108,8 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
       say,
     );
     const site = terrain(triangulated, project, corners);
+    const drawn = site ? contours(site.tin, site.ground, contourUnit(project.display)) : noContours;
+    yield;
     const made =
       site && project.building && shape?.ok
         ? build(project, project.building, shape.footprint, site, say, floor, quick)
@@ -108,7 +119,7 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
       plot: plot.plot,
       words: say,
       terrain: site,
-      contours: site ? contours(site.tin, site.ground, contourUnit(project.display)) : noContours,
+      contours: drawn,
       built: made?.site ?? null,
       problems: [
         ...levelled.problems,
@@ -118,7 +129,18 @@ export function siteStages(stage: StageMaker): (project: Project, floor: number,
         ...(made?.problems ?? []),
       ],
     };
+  }
+
+  const atOnce = (project: Project, floor: number, quick: boolean): Site => {
+    const steps = inSteps(project, floor, quick);
+    for (;;) {
+      const step = steps.next();
+      if (step.done) return step.value;
+    }
   };
+  return Object.assign(atOnce, {
+    inSteps: (project: Project, floor: number) => inSteps(project, floor, false),
+  });
 }
 
 type TerrainStage = (

@@ -94,6 +94,43 @@ export function runTogether(label: string, edits: readonly ((project: Project) =
   return { ok: true, project, label };
 }
 
+/**
+ * An edit whose results take long: worked in steps with the share that is done, then one undo step. The window draws between
+ * two steps; `isStopped` is asked there, and a stopped edit leaves the plan as it was. Answers why nothing was done, or null.
+ */
+export async function runInSteps(
+  label: string,
+  edits: readonly ((project: Project) => Edit)[],
+  progress: { readonly tell: (share: number) => void; readonly isStopped: () => boolean },
+): Promise<string | null> {
+  const before = get().history;
+  let project = present(before);
+  progress.tell(0);
+  for (const step of edits) {
+    await nextDrawing();
+    if (progress.isStopped()) return stoppedWords;
+    const edit = step(project);
+    if (!edit.ok) return edit.why;
+    project = edit.project;
+  }
+  const steps = solver.solveInSteps(project);
+  for (let step = steps.next(); !step.done; step = steps.next()) {
+    progress.tell(step.value);
+    await nextDrawing();
+    if (progress.isStopped()) return stoppedWords;
+  }
+  if (get().history !== before) return "The plan was changed meanwhile. Join the file once more.";
+  showHistory(record(before, project, label));
+  return null;
+}
+
+const stoppedWords = "It was stopped. Nothing was changed.";
+
+/** After the window has drawn and taken what was pressed. */
+function nextDrawing(): Promise<void> {
+  return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}
+
 /** Shows what an edit would do while a thing is under the hand. The project moves at once, the results follow. */
 export function preview<Args>(command: EditCommand<Args>, args: Args): Edit {
   const edit = command.run(present(get().history), args);

@@ -62,11 +62,20 @@ const points = joiningPoints({ points: { names: new Array(count).fill(""), x, y,
 const edit = surveyEdits.joinPoints.run(opened.project, { points, from: "a file" });
 if (!edit.ok) throw new Error(edit.why);
 const joined = performance.now();
-const { ground } = solver.solve(edit.project);
+let longest = 0;
+let last = performance.now();
+const steps = solver.solveInSteps(edit.project);
+let step = steps.next();
+for (; ; step = steps.next()) {
+  longest = Math.max(longest, performance.now() - last);
+  last = performance.now();
+  if (step.done) break;
+}
+const { ground } = step.value;
 const solved = performance.now();
 if (!ground || ground.tin.x.length < count) throw new Error("Not all of them make ground.");
 const seconds = (/** @type {number} */ ms) => (ms / 1000).toFixed(1);
 const most = process.resourceUsage().maxRSS / 1024;
 console.log(
-  `${count} points: joined in ${seconds(joined - start)} s, solved in ${seconds(solved - joined)} s; most memory ${most.toFixed(0)} MB (the process)`,
+  `${count} points: joined in ${seconds(joined - start)} s, solved in ${seconds(solved - joined)} s, the longest step ${seconds(longest)} s; most memory ${most.toFixed(0)} MB (the process)`,
 );

@@ -1,5 +1,5 @@
 /** What came in, over the plan as it is: its unit, where it goes, what is doubtful, and the one act that joins it. */
-import { type ReactNode, useEffect, useMemo, useState } from "react";
+import { type ReactNode, useEffect, useMemo, useRef, useState } from "react";
 import { useTheme } from "../../canvas/overlays/useTheme";
 import { fitPlan } from "../../canvas/view/planView";
 import { type BreaklineKind, breaklineKinds, breaklineWord } from "../../document";
@@ -69,13 +69,37 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
   const shift = apart !== null && fit.how === "common" ? fit.shift : null;
   const joining = useMemo(() => (shift ? shifted(placed, shift) : placed), [placed, shift]);
   const isAsked = apart !== null && (fit.how === "ask" || (fit.how === "common" && shift === null));
-  const join = () => {
-    const why = joinGround(name, joining, kind);
+  const [share, setShare] = useState<number | null>(null);
+  const stopped = useRef(false);
+  useEffect(
+    () => () => {
+      stopped.current = true;
+    },
+    [],
+  );
+  const join = async () => {
+    stopped.current = false;
+    setFault(null);
+    const why = await joinGround(name, joining, kind, {
+      tell: setShare,
+      isStopped: () => stopped.current,
+    });
+    setShare(null);
     setFault(why);
     if (why !== null) return;
     openDialog(null);
     fitPlan();
   };
+  if (share !== null)
+    return (
+      <Working
+        name={name}
+        share={share}
+        onStop={() => {
+          stopped.current = true;
+        }}
+      />
+    );
   return (
     <>
       <PreviewPlan incoming={joining} project={project} theme={theme} />
@@ -113,7 +137,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
         </p>
       ) : null}
       <div className="dialog-acts">
-        <Action look="accent" isDisabled={unit === null || isAsked} onPress={join}>
+        <Action look="accent" isDisabled={unit === null || isAsked} onPress={() => void join()}>
           Join it to the plan
         </Action>
         <Action look="quiet" onPress={onBack}>
@@ -122,6 +146,18 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
         <Action look="quiet" onPress={() => openDialog(null)}>
           Cancel
         </Action>
+      </div>
+    </>
+  );
+}
+
+function Working({ name, share, onStop }: { name: string; share: number; onStop: () => void }) {
+  return (
+    <>
+      <p role="status">{`Working ${name} into the ground…`}</p>
+      <progress className="import-progress" max={1} value={share} aria-label={`Working in ${name}`} />
+      <div className="dialog-acts">
+        <Action onPress={onStop}>Stop</Action>
       </div>
     </>
   );
@@ -151,7 +187,11 @@ function ThinChoice({ whole, thinned, unit, thin, onChoose }: ThinChoiceProps) {
         { value: "all", words: `all ${whole.points.x.length}` },
       ]}
       help={
-        thin ? (unit === null ? undefined : lost) : "The window stands still while so many are worked in."
+        thin
+          ? unit === null
+            ? undefined
+            : lost
+          : "So many take some seconds; it can be stopped between the steps."
       }
       onChoose={(chosen) => onChoose(chosen === "thin")}
     />

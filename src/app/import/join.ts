@@ -1,13 +1,28 @@
 /** The one step in which a looked-at file joins the plan: its points as heights, its lines as breaklines. */
 import { type BreaklineKind, type Project, surveyEdits } from "../../document";
 import type { Incoming, IncomingLine } from "../../files/incoming";
-import { runTogether } from "../../store/actions";
+import { runInSteps, runTogether } from "../../store/actions";
 
-type Joining = Parameters<typeof surveyEdits.joinPoints.run>[1]["points"][number];
+type JoiningPoint = Parameters<typeof surveyEdits.joinPoints.run>[1]["points"][number];
 type JoiningLine = Parameters<typeof surveyEdits.joinBreaklines.run>[1]["lines"][number];
 
-/** Why nothing joined, or null. `incoming` in metres, where it is to lie. */
-export function joinGround(name: string, incoming: Incoming, kind: BreaklineKind): string | null {
+/** As many points as this keep the window busy for longer than a press should. */
+const MANY = 20_000;
+
+/** Told while a crowd of points is worked in. */
+export interface Joining {
+  readonly tell: (share: number) => void;
+  readonly isStopped: () => boolean;
+}
+
+/** Why nothing joined, or null. `incoming` in metres, where it is to lie. A crowd of points is worked in by steps. */
+export async function joinGround(
+  name: string,
+  incoming: Incoming,
+  kind: BreaklineKind,
+  progress: Joining,
+): Promise<string | null> {
+  const label = `import ${name}`;
   const points = joiningPoints(incoming);
   const lines = incoming.lines.map((line) => joiningLine(line, kind));
   const edits = [
@@ -16,13 +31,14 @@ export function joinGround(name: string, incoming: Incoming, kind: BreaklineKind
       : []),
     ...(lines.length > 0 ? [(project: Project) => surveyEdits.joinBreaklines.run(project, { lines })] : []),
   ];
-  const edit = runTogether(`import ${name}`, edits);
+  if (points.length >= MANY) return runInSteps(label, edits, progress);
+  const edit = runTogether(label, edits);
   return edit.ok ? null : edit.why;
 }
 
 /** The points, and the corners of triangles, each place once. */
-export function joiningPoints({ points, faces }: Pick<Incoming, "points" | "faces">): Joining[] {
-  const joining = Array.from(points.x, (x, i): Joining => {
+export function joiningPoints({ points, faces }: Pick<Incoming, "points" | "faces">): JoiningPoint[] {
+  const joining = Array.from(points.x, (x, i): JoiningPoint => {
     const z = points.z[i] as number;
     return { name: points.names[i] ?? "", x, y: points.y[i] as number, z: Number.isNaN(z) ? null : z };
   });
