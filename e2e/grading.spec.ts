@@ -116,3 +116,41 @@ test("a height of the swale's bed is typed; one that rises is told where", async
   await panel.getByRole("button", { name: "Remove bed height 1" }).click();
   await expect(height).toHaveCount(0);
 });
+
+test("the building is moved: volumes and curve change, two options are kept and compared", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  const studio = demoProject("pottery-studio");
+  const [a, , c] = studio.building?.outline ?? [];
+  if (!a || !c) throw new Error("the demo has a building");
+  await page.getByRole("button", { name: /^Floor\b.*:/ }).click();
+  const read = page.locator(".curve-read");
+  const curve = page.locator(".curve-fill");
+  const before = { words: await read.innerText(), line: await curve.getAttribute("d") };
+  const dialog = page.getByRole("dialog", { name: "Options side by side" });
+  const keep = async (name: string) => {
+    await page.keyboard.press("Control+Shift+B");
+    await dialog.getByLabel("Keep the plan as an option").fill(name);
+    await dialog.getByRole("button", { name: "Keep it" }).click();
+  };
+  await keep("by the bank");
+  await page.keyboard.press("Escape");
+
+  await plan.fit(studio);
+  const inside: [number, number] = [(a[0] + c[0]) / 2 + 1, (a[1] + c[1]) / 2 + 1];
+  await plan.click(...inside);
+  await plan.drag(inside, [inside[0] - 0.5, inside[1] - 1], [inside[0] - 1, inside[1] - 3]);
+  expect(await plan.undoName()).toBe("Undo: move building");
+  await page.getByRole("button", { name: /^Floor\b.*:/ }).click();
+  await expect(read).not.toHaveText(before.words);
+  await expect(curve).not.toHaveAttribute("d", before.line ?? "");
+
+  await keep("nearer the road");
+  const table = dialog.getByRole("table", { name: "Options and their figures" });
+  const fills = table.getByRole("row", { name: /^Fill, from the ground as it is/ }).getByRole("cell");
+  await expect(fills.nth(1)).toContainText(/more|less/);
+  await expect(fills.nth(2)).not.toContainText(/more|less/);
+});

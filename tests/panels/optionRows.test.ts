@@ -40,7 +40,7 @@ describe("the figures of options", () => {
       ["10′ 0″", "", false],
       ["10′ 6″", "6″ higher", false],
     ]);
-    expect(row("Loads of fill", { fillLoads: 1 })).toEqual([
+    expect(row("Loads of fill, once stripped", { fillLoads: 1 })).toEqual([
       ["4 loads", "", false],
       ["1 load", "3 less", false],
     ]);

@@ -62,7 +62,10 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   const [left, right] = unmarked || letter === name || letter === null ? winds : [letter, letter];
   return (
     <>
-      <p className="section-title soft">{words}</p>
+      <p className="section-title soft" title={words}>
+        <span className="section-name">{what}</span>
+        <span>&nbsp;· {exaggerationWords(fit.exaggeration)}</span>
+      </p>
       <SectionReadOut section={section} line={line} fit={fit} />
       <p className="section-areas soft">{areasText(project, done)}</p>
       <b className="section-end left">{left}</b>

@@ -141,11 +141,11 @@ function Curve() {
   const display = useProject((project) => project.display);
   if (curve.length < 2 || floor === null) return null;
   return (
-    <Section title="Fill and cut as the floor moves">
+    <Section title="Fill and cut as the floor moves" aside="from the ground as it is">
       <CurveChart curve={curve} floor={floor} spans={spans} display={display} />
       <p className="soft small">
-        Between the ground as it is and the finished ground; the order below starts from the stripped ground.
-        The shaded heights keep every limit.
+        Between the ground as it is and the finished ground, no topsoil taken off. The shaded heights keep
+        every limit.
       </p>
       <Balance />
     </Section>
@@ -187,6 +187,7 @@ const Order = memo(function Order() {
   const bill = useResults((results) => results.bill);
   const notation = useNotation();
   const oneStep = useOneStep();
+  const strips = useProject(({ materials }) => materials.stripDepth > 0);
   const wanted = useAsRested(bill.filter(({ quantity }) => quantity > 0).map(({ id }) => id));
   const withStep = useAsRested(oneStep.known);
   const items = ordered.flatMap((id) =>
@@ -199,7 +200,10 @@ const Order = memo(function Order() {
     why: whyOfItem(item),
   }));
   return (
-    <Section title="To order at this floor">
+    <Section
+      title="To order at this floor"
+      aside={strips ? "from the ground once stripped" : "from the ground as it is"}
+    >
       <Facts facts={withStep ? [...facts, oneStep.fact] : facts} />
     </Section>
   );
