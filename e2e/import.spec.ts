@@ -87,7 +87,7 @@ test("a file far from the plan is asked about, and a point that both have brings
   await page.keyboard.press("Enter");
   await far.getByRole("button", { name: /Is on the plan/ }).click();
   await page.getByRole("option", { name: "capped bolt" }).click();
-  await expect(far).toContainText("Everything is moved by");
+  await expect(far).toContainText(/Everything is moved .* west, .* south; .* down\./);
   await join.click();
   await expect(page.getByRole("heading", { name: "Import ground" })).toHaveCount(0);
   expect(await planPage(page).undoName()).toBe("Undo: import town.csv");

@@ -1,6 +1,7 @@
 /** The steps of the job: how far each has come, in a word and a figure. */
 
 import type { Project } from "../document";
+import { lotLines } from "../plot";
 import { outsideBand } from "../solve/floor-standing";
 import type { Problem, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
@@ -85,7 +86,7 @@ function askedWords(pressing: readonly Problem[]): string {
 function lot(project: Project): Standing {
   const { outline } = project.lot;
   if (outline.length < 3) return { state: "empty", figure: "", words: "no lot drawn yet" };
-  return wellDone(`${outline.length} corners`, "the lot is drawn");
+  return wellDone(`${lotLines(project.lot).length} corners`, "the lot is drawn");
 }
 
 function shots(project: Project, results: Results): Standing {

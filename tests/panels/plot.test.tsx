@@ -5,8 +5,10 @@ import { pitEdits, plotEdits, present, siteEdits } from "../../src/document";
 import { DeedSection } from "../../src/panels/plot/DeedSection";
 import { FeatureCard } from "../../src/panels/plot/FeatureCard";
 import { Pits } from "../../src/panels/plot/Pits";
+import { Setbacks } from "../../src/panels/plot/Setbacks";
 import { Squaring } from "../../src/panels/plot/Squaring";
 import { EarthFields } from "../../src/panels/steps/EarthFields";
+import { deedOutline } from "../../src/plot";
 import { run, showProject } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -52,6 +54,30 @@ describe("the deed", () => {
     expect(course()?.distance.text).toBe("30'");
     type("Curve, radius", "");
     expect(course()?.curve).toBeNull();
+  });
+});
+
+describe("a lot with a curve", () => {
+  it("has a setback a course, each on its own side", () => {
+    const courses = [
+      { bearing: "N 90 E", distance: "40 m" },
+      { bearing: "N 0 E", distance: "30 m" },
+      { bearing: "N 45 W", distance: "15.708 m", radius: "10 m", turns: "left" as const },
+      { bearing: "N 90 W", distance: "30 m" },
+      { bearing: "S 0 E", distance: "40 m" },
+    ];
+    for (const course of courses) run(plotEdits.addCourse, course);
+    const { lot } = project();
+    run(plotEdits.drawDeed, { outline: (lot.deed && deedOutline(lot.deed, lot.north)?.outline) ?? [] });
+    render(<Setbacks />);
+    for (const side of ["1, south", "2, east", "3, north-east, curve", "4, north", "5, west"])
+      expect(screen.getByLabelText(`Line ${side}`)).toBeTruthy();
+    type("Line 3, north-east, curve", "5 m");
+    expect(project().lot.setbacks.length).toBeGreaterThan(15);
+    expect(screen.getByLabelText("Line 3, north-east, curve")).toHaveProperty(
+      "value",
+      expect.stringContaining("16′ 4"),
+    );
   });
 });
 

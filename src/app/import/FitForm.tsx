@@ -132,6 +132,7 @@ function shiftWords(
   const heights =
     inFile?.z === null || onPlan?.z === null
       ? "heights stay as they are, since one of the two has none"
-      : `${notation.signed(up)} up`;
-  return `Everything is moved by ${notation.signed(east)} east, ${notation.signed(north)} north; ${heights}.`;
+      : `${notation.length(Math.abs(up))} ${up < 0 ? "down" : "up"}`;
+  const [toEast, toNorth] = [notation.length(Math.abs(east)), notation.length(Math.abs(north))];
+  return `Everything is moved ${toEast} ${east < 0 ? "west" : "east"}, ${toNorth} ${north < 0 ? "south" : "north"}; ${heights}.`;
 }

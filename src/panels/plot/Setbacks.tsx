@@ -1,6 +1,7 @@
 /** How far from each lot line nothing may be built, and what stands nearer. */
 import { useMemo } from "react";
 import { type Lot, type Point, plotEdits, type Setback } from "../../document";
+import { centroid } from "../../geometry";
 import { type LotLine, lineOfPiece, lotLines, piecesOf } from "../../plot";
 import { goTo, runTogether } from "../../store/actions";
 import { compass } from "../../units";
@@ -101,10 +102,8 @@ function pieceOf(outline: readonly Point[], line: number): readonly [Point, Poin
 /** The side of the lot that the line closes: "south". */
 function sideOf({ outline, north }: Lot, line: number): string {
   const [a, b] = pieceOf(outline, line);
-  const middle = outline.reduce<[number, number]>(
-    ([x, y], corner) => [x + corner[0] / outline.length, y + corner[1] / outline.length],
-    [0, 0],
-  );
+  // Of the area, not of the corners: those crowd along a curve.
+  const middle = centroid(outline);
   return compass([(a[0] + b[0]) / 2 - middle[0], (a[1] + b[1]) / 2 - middle[1]], north);
 }
 
