@@ -278,8 +278,8 @@ test("the export says its scales, sheets and open points before it is made", asy
   const dialog = page.getByRole("dialog", { name: "Export the site plan" });
   await expect(dialog.getByText(/^\d sheets?$/)).toBeVisible();
   const said = Number.parseInt(await dialog.getByText(/^\d sheets?$/).innerText(), 10);
-  await expect(dialog.getByText("2 to look at")).toBeVisible();
-  await expect(dialog.getByText("overhead line, a low place")).toBeVisible();
+  await expect(dialog.getByText("3 to look at")).toBeVisible();
+  await expect(dialog.getByText("lot line 4, overhead line, a low place")).toBeVisible();
   await dialog.getByRole("button", { name: /^Paper|Paper$/ }).click();
   await expect(page.getByRole("option", { name: /^A4, 210 × 297 mm: 1:\d+$/ })).toBeVisible();
   await page.getByRole("option", { name: /A3/ }).click();

@@ -184,7 +184,11 @@ export function cautionsBlock(project: Project, results: Results, figures: Figur
         text: "Fill in thin layers, each compacted, on stripped ground: no sod, stumps or topsoil under a slab.",
       },
     ],
-    [{ text: "Don't send water onto a neighbour, a road or a septic field." }],
+    [
+      {
+        text: "Don't send water onto a neighbour, a road or a septic field. A ditch or pipe at a road, wet land or a stream may need a permit. Ditches and pipes here are planning, not an engineer's drainage design.",
+      },
+    ],
     [{ text: "Local code and its inspector decide; lot lines are settled by a licensed surveyor." }],
   ];
   return proseBlock(

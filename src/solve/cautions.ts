@@ -152,7 +152,27 @@ function waterCautions({ water }: FloorResults, { footprint }: BuildingSite, wor
       },
     ];
   });
-  return [...swales, ...ponds];
+  return [...swales, ...ponds, ...neighbourCautions(water, words)];
+}
+
+/** More water over a lot line than before. */
+function neighbourCautions({ leaving }: FloorResults["water"], words: Words): Problem[] {
+  return leaving
+    .filter(({ rises }) => rises)
+    .map(({ line, middle, before, after, growth }) => ({
+      code: "water-to-neighbour",
+      severity: "caution",
+      where: `lot line ${line + 1}`,
+      what: `${grown(growth)} (from ${words.area(before)} as the ground is, ${words.area(after)} as planned; a roof sheds more than grass).`,
+      how: "Lead it another way or hold it back, or ask the neighbour and whoever looks after drainage there.",
+      at: middle,
+    }));
+}
+
+function grown(growth: number | null): string {
+  return growth === null
+    ? "In a storm water runs off over it where none did"
+    : `In a storm ${Math.round(100 * growth)} % more runs off over it than now`;
 }
 
 function driveCautions({ drives }: FloorResults, words: Words): Problem[] {

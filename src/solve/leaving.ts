@@ -53,6 +53,7 @@ export function leavingWater(
       after: now,
       peakBefore: rain === null ? null : rain * storm.runoff * old,
       peakAfter: rain === null ? null : rain * off,
+      growth: old > 0 ? more / old : null,
       rises: more > leastRise && more > leastShare * old,
     };
   });

@@ -228,7 +228,9 @@ export interface LeavingWater {
   /** m3/s; null while no rain is typed. */
   readonly peakBefore: number | null;
   readonly peakAfter: number | null;
-  /** More leaves than before, by more than the grid can be wrong. */
+  /** By what part more runs off over it in a storm, roof and ground by their C; null where nothing did before. */
+  readonly growth: number | null;
+  /** More runs off than before, by more than the grid can be wrong. */
   readonly rises: boolean;
 }
 

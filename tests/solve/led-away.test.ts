@@ -4,6 +4,7 @@ import { type Project, pitEdits, siteEdits } from "../../src/document";
 import { rationalPeak } from "../../src/drainage";
 import { createSolver } from "../../src/solve";
 import { checkEdit } from "../support/checkEdit";
+import { demoProject } from "../support/demo";
 import { plane, shed, site } from "./sites";
 
 const inchAnHour = 0.0254 / 3600;
@@ -232,6 +233,17 @@ describe("water that leaves the lot", () => {
     expect(after[1]?.after ?? 0).toBeGreaterThan((before[1]?.after ?? 0) + 100);
     expect(after[1]?.rises).toBe(true);
     expect(after[1]?.peakAfter ?? 0).toBeGreaterThan(after[1]?.peakBefore ?? 0);
+  });
+
+  it("is a caution at the line where it rises, in the plan's own unit", () => {
+    const demo = demoProject("pottery-studio");
+    const { water, problems } = createSolver().solve(demo);
+    const rising = water.leaving.filter(({ rises }) => rises);
+    expect(rising.length).toBeGreaterThan(0);
+    const told = problems.filter(({ code }) => code === "water-to-neighbour");
+    expect(told.map(({ where }) => where)).toEqual(rising.map(({ line }) => `lot line ${line + 1}`));
+    expect(told[0]).toMatchObject({ severity: "caution", at: rising[0]?.middle });
+    expect(told[0]?.what).toContain("ft²");
   });
 
   it("isn't told without a lot", () => expect(solve(slope()).leaving).toEqual([]));

@@ -38,7 +38,7 @@ export function Leaving() {
               )}
               {line.rises ? (
                 <p className="soft small">
-                  More comes to the neighbour than before: lead it another way, or hold it back.
+                  {`${line.growth === null ? "More" : `${Math.round(100 * line.growth)} % more`} runs off to the neighbour than before: lead it another way, or hold it back.`}
                 </p>
               ) : null}
             </div>
