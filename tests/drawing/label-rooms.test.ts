@@ -41,7 +41,7 @@ describe("labels on paper", () => {
   it("tell the floor outside a building too small for it, as the floor's", () => {
     const outline = demoProject("open-hillside").building?.outline ?? [];
     const [label] = textsOf(marksOf("open-hillside", 500), /^floor /);
-    expect(label?.text).toBe("floor 105.30 m");
+    expect(label?.text).toBe("floor mark +1.30 m");
     const { x, y } = textBox(label as TextMark, 0.5);
     expect(containsPoint(outline, x * 0.5, y * 0.5)).toBe(false);
     expect(textsOf(marksOf("open-hillside", 200), /^floor /)).toEqual([]);

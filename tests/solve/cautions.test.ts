@@ -258,6 +258,11 @@ describe("the mark that the sheets are told from", () => {
     expect(codes(studio)).not.toContain("mark-unplaced");
     const marks = studio.survey.marks.map((mark) => ({ ...mark, at: null }));
     expect(codes({ ...studio, survey: { ...studio.survey, marks } })).toContain("mark-unplaced");
-    expect(codes(demoProject("open-hillside"))).toContain("mark-missing");
+    const { survey, ...rest } = demoProject("open-hillside");
+    const setups = survey.setups.map((setup) => ({ ...setup, assumedBeam: { text: "111.5", m: 111.5 } }));
+    const shots = survey.shots.filter(({ kind }) => kind !== "mark");
+    const markless = { ...rest, survey: { ...survey, marks: [], setups, shots } };
+    expect(codes(markless)).toContain("mark-missing");
+    expect(codes({ ...rest, survey })).not.toContain("mark-missing");
   });
 });
