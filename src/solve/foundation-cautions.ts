@@ -186,7 +186,7 @@ function slabCautions({ slabFill, kind }: FoundationResult, foundation: Foundati
       code: "slab-fill",
       severity: "caution",
       where: "under the slab",
-      what: `Fill goes up to ${words.length(slabFill.greatest)} deep there, ${slabFill.lifts} lifts of ${words.length(slabFill.lift)}; ${words.length(slabFill.limit)} is the limit (${slabFill.source}).`,
+      what: `Fill goes up to ${words.length(slabFill.greatest)} deep there, ${slabFill.lifts} lifts of ${words.length(slabFill.lift)}; ${words.length(slabFill.limit)} is the ${foundation.slabFill.approved === null ? "published" : "approved"} limit (${slabFill.source}).`,
       how: "Cut into the high side with a lower floor, take a crawl space or a floor that spans, or have an engineer specify the fill and its tests.",
       ...place,
       ...stoneInstead(slabFill.greatest, foundation),
