@@ -92,7 +92,7 @@ async function demoCard(demo: Demo): Promise<DemoCard | null> {
   const results = createSolver().solve(project);
   const units = unitSetOf(project.display)?.name.toLowerCase() ?? "mixed units";
   const figures = [
-    counted(project.survey.shots.length, "shot"),
+    counted(project.survey.shots.filter(({ kind }) => kind !== "mark").length, "shot"),
     counted(project.survey.setups.length, "set-up"),
     units,
   ];
