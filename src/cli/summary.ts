@@ -3,6 +3,7 @@
 import type { Display, Project } from "../document/schema";
 import { billFigure } from "../help";
 import { allowedHeights, hasBearing } from "../solve/floor-standing";
+import { roundedInto } from "../solve/limit-standing";
 import type { BandRule, BillItem, HeightSpan, Results } from "../solve/results";
 import {
   depthInWords,
@@ -13,6 +14,7 @@ import {
   formatSlope,
   formatVolume,
   roundingFor,
+  roundingStep,
 } from "../units";
 import { problemLines } from "./check";
 import { foundationLines } from "./foundationLines";
@@ -86,16 +88,20 @@ function floor({ results, words }: Page): string[] {
   return table([line("Floor", height), line("Top of wall", topOfWall)]);
 }
 
-function band({ results: { band: allowed, floor: height }, words }: Page): string[] {
+function band({ project: { display }, results: { band: allowed, floor: height }, words }: Page): string[] {
   if (height === null) return [];
+  const step = roundingStep(display.length, display.rounding);
   const rules = allowed.rules.filter((rule) => rule.on && hasBearing(rule));
   const line = (rule: BandRule) => [
     { notBelow: "  not below", notAbove: "  not above", within: "  within" }[rule.kind],
-    rule.height === null ? spansInWords(allowedHeights(rule), words) : words.length(rule.height),
+    rule.height === null
+      ? spansInWords(allowedHeights(rule), words)
+      : words.length(roundedInto(rule.height, rule.kind === "notBelow" ? "up" : "down", step)),
     rule.name,
     rule.place,
   ];
-  const { low, high } = allowed;
+  const low = allowed.low === null ? null : roundedInto(allowed.low, "up", step);
+  const high = allowed.high === null ? null : roundedInto(allowed.high, "down", step);
   const said = allowed.empty
     ? "No floor height satisfies every rule:"
     : low === null && high === null
@@ -170,7 +176,7 @@ function drives({ results, words }: Page): string[] {
   };
   return results.drives.map(
     ({ id, name, length, steepest, climbs }) =>
-      `${capital(name)}: ${words.length(length)} long, ${climbs ? "climbs to" : "falls towards"} the building, steepest ${words.slope(steepest)}${guessOf(id)}.`,
+      `${capital(name)}: ${words.length(length)} long, at its steepest ${climbs ? "climbs" : "falls"} ${words.slope(steepest)} towards the building${guessOf(id)}.`,
   );
 }
 

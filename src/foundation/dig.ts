@@ -94,6 +94,22 @@ export function trenchDig(
   };
 }
 
+/**
+ * Room in the fill inside that the walls themselves take, m3: from the stripped ground up to the earth under the base, as
+ * wide as the wall. Only walls that stand round a fill take any.
+ */
+export function wallsInFill(
+  lines: readonly FootedLine[],
+  outline: readonly Point[],
+  { kind, wallThickness }: FootingDemand["foundation"],
+  earthInside: number,
+): number {
+  if (kind !== "stem-wall") return 0;
+  const ratio = lengthInside(outline, wallThickness / 2) / perimeter(outline);
+  const high = (line: FootedLine, i: number) => Math.max(0, earthInside - (line.stripped[i] as number));
+  return lines.reduce((sum, line) => sum + integral(line, high), 0) * ratio * wallThickness;
+}
+
 function sidesOf({ trench }: FootingDemand["foundation"], depth: number): TrenchDig["sides"] {
   if (trench.sides !== "as-needed") return trench.sides;
   return depth >= protectedDepth ? "sloped" : "upright";

@@ -14,7 +14,7 @@ import type {
   WallElevation,
 } from "../solve/results";
 import { footingCover, levelFooting } from "./cover";
-import { trenchDig } from "./dig";
+import { trenchDig, wallsInFill } from "./dig";
 import { type DoorSite, doorLevels, heightAt } from "./doors";
 import { type FootingDemand, footedLines, stepsDown } from "./footing";
 import { footingSizes } from "./footing-size";
@@ -73,6 +73,7 @@ export function foundationResult(input: FoundationInput): FoundationResult {
     }),
     doors: doorLevels(input, lines),
     posts,
+    wallsInFill: wallsInFill(lines, outline, foundation, heights.earthInside),
     takeOff: takeOff(outline, foundation, lines, posts.length),
   };
 }

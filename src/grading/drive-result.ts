@@ -95,7 +95,7 @@ export function driveResult(
     length: line.length,
     steepest: steepness(steepest),
     steepestAt: steepest.at,
-    climbs: (finished[finished.length - 1] as number) > (finished[0] as number),
+    climbs: (steepest.grade ?? 0) >= 0,
     stations: list,
     nodes: line.nodes.map((node) => nodeResult(line, node, floor)),
     pieces: drivePieces(line, floor).map((piece) => ({

@@ -192,7 +192,7 @@ function limits({ band, floor }: Results, notation: Notation): SentencePart[] {
   const rule = passedRule(band, floor);
   return [
     plain("the floor is "),
-    strong(`${notation.length(by)} too ${way}`),
+    strong(`${notation.length(by) === notation.length(0) ? "a hair" : notation.length(by)} too ${way}`),
     plain(rule ? ` for this limit: ${rule.name}` : ""),
   ];
 }

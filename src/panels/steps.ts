@@ -186,7 +186,14 @@ function foundation(project: Project, results: Results): Standing {
   const deepest = Math.max(0, ...results.trench.map((corner) => corner.belowGround));
   if (project.building.foundation.frostDepth === null)
     return { state: "work", figure: "", words: "the frost depth isn't typed yet" };
-  return wellDone("", deepest > 0 ? "trench known at every corner" : "typed");
+  return wellDone(
+    "",
+    deepest <= 0
+      ? "typed"
+      : results.foundation?.kind === "posts"
+        ? "every hole is known"
+        : "trench known at every corner",
+  );
 }
 
 function quantities(results: Results): Standing {

@@ -53,6 +53,7 @@ const amountsToldTwice = [
   "short",
   "stumps",
   "undercut",
+  "posts",
   "topsoil-back",
   "topsoil-left",
 ];
@@ -98,7 +99,7 @@ function hours(items: readonly Counted[], { work }: BillInput): Counted[] {
       ["base", "drive"].includes(stage) && unit === "m3" ? sum + quantity : sum,
     0,
   );
-  const dug = amount("topsoil", "undercut", "cut", "trench-dig");
+  const dug = amount("topsoil", "undercut", "cut", "trench-dig", "hole-dig");
   const placed = amount("fill", "stumps", "undercut", "trench-back", "topsoil-back") + stoneLaid;
   const loads =
     amount("fill-loads", "cut-loads") +

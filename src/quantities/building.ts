@@ -22,6 +22,8 @@ export interface BuildingInput {
   readonly trench?: TrenchVolumes | null;
   /** More concrete to order than the drawing holds, a share. */
   readonly concreteWaste?: number;
+  /** Posts in holes: how many, how long together from hole to floor, m, and the holes' soil, m3 in the bank. */
+  readonly posts?: { readonly count: number; readonly length: number; readonly holes: number } | null;
   readonly materials: Materials;
   readonly truck: Truck;
 }
@@ -29,6 +31,7 @@ export interface BuildingInput {
 export function buildingItems(input: BuildingInput): Counted[] {
   return [
     ...trenchSoil(input),
+    ...postHoles(input),
     ...poured(input),
     ...countsOf(input.concrete),
     ...drain(input),
@@ -61,6 +64,39 @@ function trenchSoil({ trench, materials: { swell, weights }, truck }: BuildingIn
   ];
 }
 
+function postHoles({ posts, materials: { swell, weights }, truck }: BuildingInput): Counted[] {
+  if (!posts || posts.count === 0) return [];
+  const of = (stage: "trench" | "foundation", id: string, item: string, how: string) => ({
+    id,
+    stage,
+    item,
+    how,
+  });
+  return [
+    counted(
+      of(
+        "trench",
+        "hole-dig",
+        "Holes to dig, in the bank",
+        "posts × round hole × depth below undisturbed ground",
+      ),
+      posts.holes,
+      "m3",
+      { trucked: trucked(posts.holes * swell, weights.earth / swell, truck) },
+    ),
+    counted(
+      of("foundation", "posts", "Posts", "round the walls at the spacing typed"),
+      posts.count,
+      "pieces",
+    ),
+    counted(
+      of("foundation", "post-length", "Posts, length together", "from the bottom of each hole to the floor"),
+      posts.length,
+      "m",
+    ),
+  ];
+}
+
 function poured({ concrete, concreteWaste = 0 }: BuildingInput): Counted[] {
   const of = (id: string, item: string, volume: number, how: string, waste = concreteWaste) =>
     counted({ id, stage: "foundation", item, how }, volume, "m3", { waste });
@@ -73,12 +109,15 @@ function poured({ concrete, concreteWaste = 0 }: BuildingInput): Counted[] {
       "centreline of the wall × width × thickness, and the laps where it steps",
     ),
     blocks
-      ? of(
-          "wall",
-          "Wall of blocks",
-          concrete.wall,
-          `${blocks.count} blocks in ${blocks.courses} courses; centreline × thickness × height, door openings are not taken off`,
-          0,
+      ? counted(
+          {
+            id: "blocks",
+            stage: "foundation",
+            item: "Blocks",
+            how: `${blocks.courses} courses round the centreline of the wall, cut ones whole; door openings are not taken off`,
+          },
+          blocks.count,
+          "pieces",
         )
       : of(
           "wall",
@@ -159,7 +198,7 @@ function base({ concrete, materials, truck }: BuildingInput): Counted[] {
       {
         id: "base",
         stage: "base",
-        item: "Base stone under the slab",
+        item: concrete.slab > 0 ? "Base stone under the slab" : "Base stone inside the walls",
         how: "floor inside the walls × base, compacted",
       },
       concrete.base,

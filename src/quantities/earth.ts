@@ -281,7 +281,7 @@ function byKind({ fill, fillInside, slabFill }: EarthInput): Counted[] {
         id: "fill-inside",
         stage: "earth",
         item: `of it inside the walls, ${kind}`,
-        how: "from the stripped ground up to the underside of the base course",
+        how: "from the stripped ground up to the underside of the base course, within the walls' inner faces",
       },
       fillInside,
       "m3",

@@ -8,8 +8,9 @@
 
 import { outsideBand } from "../advice";
 import type { Project } from "../document/schema";
-import { formatMass } from "../units";
+import { formatMass, roundingStep } from "../units";
 import { foundationAnswers } from "./answers-foundation";
+import { roundedInto } from "./limit-standing";
 import type { BandRule, BillItem, Results } from "./results";
 import type { Words } from "./words";
 
@@ -81,10 +82,11 @@ function groundFall({ results, words }: Asked): Answer | null {
   };
 }
 
-function howHigh({ results, words }: Asked): Answer | null {
+function howHigh({ project: { display }, results, words }: Asked): Answer | null {
   const { band, floor } = results;
   if (floor === null || band.rules.length === 0) return null;
   const { lowRule, highRule, clash } = band;
+  const step = roundingStep(display.length, display.rounding);
   const told = (rule: BandRule) => `${rule.name} (${rule.place})`;
   const base = { id: "how-high", question: "How high should the floor be?", step: "floor" as const };
   if (band.empty)
@@ -96,8 +98,8 @@ function howHigh({ results, words }: Asked): Answer | null {
       change: "Look for ways out in the floor's step: each is worked out in full.",
     };
   const ends = [
-    band.low === null ? "" : `from ${words.length(band.low)}`,
-    band.high === null ? "" : `up to ${words.length(band.high)}`,
+    band.low === null ? "" : `from ${words.length(roundedInto(band.low, "up", step))}`,
+    band.high === null ? "" : `up to ${words.length(roundedInto(band.high, "down", step))}`,
   ].filter((end) => end !== "");
   const outside = outsideBand(band, floor);
   const spare = Math.min(
@@ -299,7 +301,9 @@ function cost({ results, words }: Asked): Answer | null {
     answer: `${total.total.toFixed(0)} for what is priced, at this floor`,
     where:
       total.unpriced.length > 0
-        ? `${total.unpriced.length} items have no price yet`
+        ? total.unpriced.length === 1
+          ? "1 item has no price yet"
+          : `${total.unpriced.length} items have no price yet`
         : "every item has a price",
     margin: leastAllowed
       ? `least within the limits: ${leastAllowed.total.toFixed(0)} at ${words.length(leastAllowed.floor)}`

@@ -75,8 +75,12 @@ export function billAt(
 ): BillItem[] {
   const { building, footprint, plan, curve } = site;
   const { materials, truck, prices, work } = project;
+  const earth = strippedEarth(curve, levels, materials.stripDepth, outside);
+  const inWalls = Math.min(foundation.wallsInFill, earth.fillInside);
   return bill({
-    ...strippedEarth(curve, levels, materials.stripDepth, outside),
+    cut: earth.cut,
+    fill: earth.fill - inWalls,
+    fillInside: earth.fillInside - inWalls,
     ...sureness,
     disturbedArea: footprint.area + outside.area,
     soilArea: outside.soilArea,
@@ -84,6 +88,7 @@ export function billAt(
     stumps: project.stumps,
     concrete: foundation.takeOff,
     trench: foundation.dig,
+    posts: postsTaken(foundation, building.foundation),
     drives: plan.drives.map(driveStone),
     pads: (plan.pads ?? []).flatMap(padStone),
     materials,
@@ -92,6 +97,17 @@ export function billAt(
     prices,
     concreteWaste: building.foundation.concreteWaste,
   });
+}
+
+function postsTaken(
+  { posts }: FoundationResult,
+  { posts: { holeDiameter, holeDepth } }: Building["foundation"],
+) {
+  return {
+    count: posts.length,
+    length: posts.reduce((sum, { length }) => sum + length, 0),
+    holes: posts.length * (Math.PI / 4) * holeDiameter ** 2 * holeDepth,
+  };
 }
 
 function driveStone({ drive, length }: GradingPlan["drives"][number]): StoneBed {

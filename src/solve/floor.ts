@@ -60,6 +60,8 @@ export interface FloorInput {
   readonly gathered: WaterResult["gathered"];
   readonly led: LedAway;
   readonly outsideError: number;
+  /** Ponds that stand whatever the floor: the others follow from it and limit nothing. */
+  readonly steadyPonds: readonly Pond[];
   /** Limits found by trying floors. */
   readonly searched: readonly Rule[];
 }
@@ -83,7 +85,7 @@ export function floorResults(input: FloorInput): FloorResults {
       ...standing.facts,
       rules: project.rules,
       stripDepth: project.materials.stripDepth,
-      pondNear: pondNear(ponds, footprint, project.rules.uphillReach, words),
+      pondNear: pondNear(input.steadyPonds, footprint, project.rules.uphillReach, words),
     }),
     ...input.searched,
   ];

@@ -46,15 +46,20 @@ function closer(a: number, b: number): number {
   return a === b ? 0 : a - b;
 }
 
+/** A limit's height on the plan's rounding step, m, on the side that keeps it; 0: as it is. */
+export function roundedInto(height: number, way: "up" | "down", step: number): number {
+  if (step <= 0) return height;
+  const steps = Number((height / step).toFixed(6));
+  return (way === "up" ? Math.ceil(steps) : Math.floor(steps)) * step;
+}
+
 /**
  * "99.2 m to 101.4 m", "102 m or more"; empty where nothing bounds it. With the plan's rounding step, m, the ends are told
  * inwards, so that what is read and typed keeps the limits.
  */
 export function spanWords(span: HeightSpan, { length }: Lengths, step = 0): string {
-  const inwards = (end: number, round: (steps: number) => number) =>
-    step > 0 ? round(Number((end / step).toFixed(6))) * step : end;
-  const low = span[0] === null ? null : inwards(span[0], Math.ceil);
-  const high = span[1] === null ? null : inwards(span[1], Math.floor);
+  const low = span[0] === null ? null : roundedInto(span[0], "up", step);
+  const high = span[1] === null ? null : roundedInto(span[1], "down", step);
   if (low === null) return high === null ? "" : `${length(high)} or less`;
   return high === null ? `${length(low)} or more` : `${length(low)} to ${length(high)}`;
 }

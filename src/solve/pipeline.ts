@@ -133,6 +133,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       toWalls,
       gathered,
       outsideError,
+      steadyPonds: late.steadyPonds,
       led: settled?.led ?? nothingLed,
       searched: late.limits.rules,
     });

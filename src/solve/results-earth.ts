@@ -154,6 +154,7 @@ export interface DriveResult {
   /** Steepest grade, as an absolute value. */
   readonly steepest: number;
   readonly steepestAt: Point;
+  /** At its steepest, on the way to the building. */
   readonly climbs: boolean;
   readonly stations: readonly DriveStation[];
   readonly nodes: readonly DriveNodeResult[];

@@ -310,5 +310,7 @@ export interface FoundationResult {
   readonly slabFill: FillUnderSlab | null;
   readonly doors: readonly DoorLevels[];
   readonly posts: readonly FoundationPost[];
+  /** Of the fill inside the footprint, what the walls stand in the place of, m3 compacted. */
+  readonly wallsInFill: number;
   readonly takeOff: FoundationTakeOff;
 }

@@ -26,14 +26,17 @@ export type Head = Pick<Rule, "id" | "kind" | "name" | "value" | "source">;
 export function found(
   head: Head,
   reading: (floor: number) => Reading,
-  { range }: SearchInput,
+  { range, words }: SearchInput,
   closer?: (floor: number) => number,
 ): Rule {
   const { low, high } = range;
   const result = searched((floor) => reading(floor).margin, low, high, head.kind, closer);
   const ends = (result.heights ?? []).flat().filter((end) => end !== null);
   const { place, at } = reading(result.height ?? ends[0] ?? (low + high) / 2);
-  const where = result.atAnyFloor === "kept" ? `${place}: kept at any floor` : place;
+  const where =
+    result.atAnyFloor === "kept"
+      ? `${place}: kept at every floor looked at, ${words.length(low)} to ${words.length(high)}`
+      : place;
   return {
     ...head,
     ...result,

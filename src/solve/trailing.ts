@@ -11,18 +11,20 @@ import { outsideError } from "./earthwork";
 import type { WaterFound } from "./led-away";
 import { type FloorLimits, limitsStage, noLimitsYet } from "./limits-stage";
 import type { StageMaker } from "./memo";
-import type { BalanceResult, Contour, SwaleFlow } from "./results";
+import type { BalanceResult, Contour, Pond, SwaleFlow } from "./results";
 import { type RoofDrip, roofDrips } from "./roof-water";
 import type { BuildingSite, Site } from "./site";
 import type { Standing } from "./standing";
 import { swaleFlows } from "./swale-flow";
 import { wallCatchments } from "./wall-catchment";
-import { bareWater, noWater, type StandingWater, standingWater, waterLayout } from "./water";
+import { bareWater, noWater, pondsAtAnyFloor, type StandingWater, standingWater, waterLayout } from "./water";
 import type { Words } from "./words";
 
 const none: readonly RoofDrip[] = [];
 
 export interface Trailing extends StandingWater {
+  /** Those that stand whatever the floor. */
+  readonly steadyPonds: readonly Pond[];
   readonly finishedContours: readonly Contour[];
   readonly daylight: readonly Float64Array[];
   /** Error of cut and fill outside the walls, m3. */
@@ -59,6 +61,7 @@ export interface TrailingStages {
 export function trailingStages(stage: StageMaker): TrailingStages {
   const wide = stage(waterLayout);
   const water = stage(standingWater);
+  const steady = stage(pondsAtAnyFloor);
   const untouched = stage(bareWater);
   const contoursOf = stage(finishedContours);
   const daylightOf = stage(daylightLines);
@@ -111,6 +114,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       return {
         ...lines(site, finished, contours, true),
         ...still,
+        steadyPonds: steady(layout),
         toWalls: still.flow ? wallsOf(site.footprint, still.flow, layout.cells.inside) : [],
         flows: swales?.flows ?? [],
         found: still.flow && swales && { wide: layout, flow: still.flow, drips, joining: swales.joining },
@@ -134,6 +138,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           ? { ponds: before.ponds, arrows: before.arrows, flow: before.flow, gathered: before.gathered }
           : noWater),
         flows: before?.flows ?? [],
+        steadyPonds: before?.steadyPonds ?? [],
         found: null,
         toWalls: before?.toWalls ?? [],
         outsideError: before?.outsideError ?? 0,

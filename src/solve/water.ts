@@ -77,6 +77,16 @@ export function standingWater(layout: Layout, floor: number): StandingWater {
   return waterOn(ground);
 }
 
+/**
+ * Water that stands whatever the floor: on the ground as it is with what doesn't rise with the floor (swales, berms, pads at a
+ * height of their own), and no building on it.
+ */
+export function pondsAtAnyFloor({ grid, prepared, existing, guessed }: Layout): Pond[] {
+  const acts = prepared.acts.filter(({ share }) => share.every((each) => each === 0));
+  const z = finishHeights({ ...prepared, acts }, 0, new Float64Array(existing.length));
+  return findPonds({ grid, z, guessed, blocked: new Uint8Array(existing.length) });
+}
+
 export const noWater: StandingWater = { ponds: [], arrows: [], flow: null, gathered: [] };
 
 /** Water on the ground as it is, before a building stands there. */

@@ -136,7 +136,7 @@ function foundationChanges(
   words: Words,
 ): readonly Change[] {
   const { foundation } = building;
-  const more = roundedUp(clash.gap, project);
+  const more = roundedUp(roomFor(clash, building.floor), project);
   const changed = (id: string, what: string, patch: Partial<Building["foundation"]>): Change => ({
     id,
     what,
@@ -223,7 +223,7 @@ function approvedFill(
 ): readonly Change[] {
   if (clash.high.id !== "fillUnderSlab") return [];
   const { foundation } = building;
-  const most = mostSlabFill(foundation) + roundedUp(clash.gap, project);
+  const most = mostSlabFill(foundation) + roundedUp(roomFor(clash, building.floor), project);
   const slabFill = { ...foundation.slabFill, approved: most };
   return [
     {
@@ -276,6 +276,11 @@ function movedBy(
 function room({ low, high, empty }: BandResult): number {
   if (empty) return 0;
   return low === null || high === null ? Number.POSITIVE_INFINITY : Math.max(high - low, 1e-9);
+}
+
+/** By how much the upper limit must rise: so that the present floor may stay where the lower limit allows it. */
+function roomFor({ lowest, highest, gap }: BandClash, floor: number): number {
+  return floor >= lowest ? Math.max(gap, floor - highest) : gap;
 }
 
 /** Up to a whole inch, or a whole centimetre: nobody forms a wall to the millimetre. */

@@ -118,6 +118,18 @@ describe("the trench", () => {
     );
   });
 
+  it("walls round a fill take its room: 9.6 m² of wall in 0.4 m of fill on level ground", () => {
+    const filled = (kind: "stem-wall" | "crawl-space") =>
+      atFloor({
+        floor: 0.8,
+        strip: 0,
+        foundation: { kind, wallThickness: 0.25, slabThickness: 0.1, insulation: 0, baseThickness: 0.3 },
+      });
+    expect(filled("stem-wall").heights.earthInside).toBeCloseTo(0.4, 12);
+    expect(filled("stem-wall").wallsInFill).toBeCloseTo((100 - 9.5 * 9.5) * 0.4, 9);
+    expect(filled("crawl-space").wallsInFill).toBe(0);
+  });
+
   it("leaves over what concrete takes the place of, and piles the rest beside it, 2 ft back", () => {
     const found = dig("sloped");
     expect(found?.leftOver).toBeCloseTo(4 * (10 - 0.4) * 2 * 0.4, 9);

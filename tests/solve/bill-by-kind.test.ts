@@ -24,6 +24,9 @@ describe("concrete in the bill", () => {
   it("grows with the steps of a stepped footing, and blocks are counted", () => {
     const stepped = billOf({ frostDepth: 0.9, steps: { on: true } });
     expect(stepped.of("wall")?.quantity).toBeGreaterThan(billOf({}).of("wall")?.quantity ?? 0);
-    expect(billOf({ wall: "block" }).of("wall")?.how).toMatch(/^\d+ blocks in 6 courses/);
+    const blocks = billOf({ wall: "block" });
+    expect(blocks.of("wall")).toBeUndefined();
+    expect(blocks.of("blocks")).toMatchObject({ unit: "pieces", quantity: blocks.takeOff?.blocks?.count });
+    expect(blocks.of("blocks")?.how).toMatch(/^6 courses/);
   });
 });

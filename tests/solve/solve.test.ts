@@ -325,8 +325,9 @@ describe("the bill of a building on level ground at 100", () => {
       (item) => item.id === id,
     )?.quantity;
 
-  it("fills from the stripped ground: base at 100.2714, ground at 99.85, 96 m2", () => {
-    expect(quantity("fill", [])).toBeCloseTo(0.4214 * 96, 8);
+  it("fills from the stripped ground: base at 100.2714, ground at 99.85, 12 × 8 m less its walls of 8 in", () => {
+    const wall = site().building?.foundation.wallThickness ?? 0;
+    expect(quantity("fill", [])).toBeCloseTo(0.4214 * (12 - 2 * wall) * (8 - 2 * wall), 8);
     expect(quantity("topsoil", [])).toBeCloseTo(0.15 * 96, 8);
   });
 

@@ -20,7 +20,7 @@ const groupWords: Readonly<Record<CostGroup, string>> = {
   "earth-in": "earth in",
   "earth-out": "earth out",
   topsoil: "topsoil and seed",
-  work: "machine and truck",
+  work: "digging, machine and truck",
   other: "other",
 };
 

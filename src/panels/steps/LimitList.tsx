@@ -2,7 +2,7 @@ import { memo, useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
 import { siteEdits } from "../../document";
 import { hasBearing } from "../../solve/floor-standing";
-import { byTightness, type LimitState, limitOf, spanWords } from "../../solve/limit-standing";
+import { byTightness, type LimitState, limitOf, roundedInto, spanWords } from "../../solve/limit-standing";
 import type { BandRule } from "../../solve/results";
 import { goTo, run as runEdit } from "../../store/actions";
 import { shownFloor } from "../../store/store";
@@ -11,6 +11,7 @@ import { roundingStep } from "../../units";
 import { Action, Toggle } from "../fields/Choice";
 import { Why } from "../help/Why";
 import { Icon } from "../icons";
+import type { Notation } from "../notation";
 import { useAsRested } from "../useAsRested";
 import { useNotation, useProject } from "../useProject";
 import { capital } from "../words";
@@ -21,7 +22,7 @@ export function LimitList({ rules }: { rules: readonly BandRule[] }) {
   const [all, setAll] = useState(false);
   const sorted = useAsRested(useOrdered(rules)).flatMap((id) => rules.find((rule) => rule.id === id) ?? []);
   const bearingIds = useAsRested(
-    rules.filter((rule) => rule.on && (hasBearing(rule) || rule.atAnyFloor === "broken")).map(({ id }) => id),
+    rules.filter((rule) => hasBearing(rule) || !rule.on || rule.atAnyFloor === "broken").map(({ id }) => id),
   );
   const bearing = sorted.filter(({ id }) => bearingIds.includes(id));
   const shown = all ? sorted : bearing;
@@ -118,6 +119,12 @@ function LimitSign({ state }: { state: LimitState }) {
   );
 }
 
+/** Rounded so that what is read and typed keeps the limit. */
+function endWords({ kind }: BandRule, height: number, { length, display }: Notation): string {
+  const step = roundingStep(display.length, display.rounding);
+  return length(roundedInto(height, kind === "notBelow" ? "up" : "down", step));
+}
+
 function LimitMore({ rule }: { rule: BandRule }) {
   const notation = useNotation();
   const off = useProject(({ rules }) => rules.off);
@@ -129,7 +136,7 @@ function LimitMore({ rule }: { rule: BandRule }) {
     <>
       {rule.height === null ? null : (
         <p>
-          {`${rule.kind === "notBelow" ? "Lowest" : "Highest"} floor it allows: ${notation.length(rule.height)}.`}
+          {`${rule.kind === "notBelow" ? "Lowest" : "Highest"} floor it allows: ${endWords(rule, rule.height, notation)}.`}
           <Why
             kind="limit"
             id={rule.id}

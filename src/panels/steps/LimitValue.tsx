@@ -25,7 +25,7 @@ const most = (key: Lengths, empty: string): Field => ({ key, label: "At most", e
 const level = (key: Lengths, label: string): Field => ({ key, label, empty: "not typed" });
 
 const lengths: Readonly<Record<string, readonly Field[]>> = {
-  aboveUphillGround: [least("aboveUphillGround")],
+  aboveUphillGround: [least("aboveUphillGround"), { key: "uphillReach", label: "High ground counts within" }],
   leastShowing: [least("leastShowing")],
   sidingClearance: [least("sidingClearance"), { key: "sidingLap", label: "Siding laps over the wall by" }],
   intoUndisturbed: [least("intoUndisturbed")],
