@@ -372,7 +372,13 @@ test("every command stands in a menu", async ({ page, openPage }) => {
     shown.push(...(await names(new RegExp(`^${place}$`))));
   }
   expect(all.length).toBeGreaterThan(30);
-  expect(all.filter((name) => !shown.includes(name))).toEqual([]);
+  // A tool's kinds ("Feature: well") are its own choice once it is picked from the menu.
+  const kindOf = (name: string) => /^(Feature|Earth shape|Breakline): /.exec(name)?.[0];
+  const stands = (name: string) => {
+    const tool = kindOf(name);
+    return shown.includes(name) || (tool !== undefined && shown.some((each) => each.startsWith(tool)));
+  };
+  expect(all.filter((name) => !stands(name))).toEqual([]);
   await page.getByRole("menuitem", { name: "Steps", exact: true }).hover();
   await page.getByRole("menuitem", { name: "Go to water" }).click();
   await expect(page.getByRole("heading", { name: "Water", exact: true })).toBeVisible();

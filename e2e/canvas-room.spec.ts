@@ -192,6 +192,8 @@ test("a quick drag that begins on a figure moves the building, and takes a typed
   const plan = planPage(page);
   await plan.fit(studio);
   await plan.click(middle[0] + 1, middle[1]);
+  // So large that the wall's figure has room inside.
+  await page.keyboard.press("Shift+F");
   const box = await page.getByRole("button", { name: /^wall A–B:/ }).boundingBox();
   if (!box) throw new Error("the wall has no figure");
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];

@@ -150,17 +150,18 @@ test("two known distances set the scale, and one that doesn't agree is told", as
     await page.mouse.up();
   };
   // The whole width but 20 px on each side: 360 px for 18 m is 20 m for all of it.
-  await clickOn(20, 100);
-  await clickOn(380, 100);
+  // Below the tools, which stand over its left edge.
+  await clickOn(20, 180);
+  await clickOn(380, 180);
   await page.getByLabel("how long it is on the ground").fill("18 m");
   await page.keyboard.press("Enter");
   await expect(card.getByLabel("Width on the ground")).toHaveValue(/^(19\.9|20)/);
   expect(await plan.undoName()).toBe("Undo: scale picture by a known distance");
   expect(await plan.hint()).toContain("Click another known distance");
   // The picture is small now; its first end stayed. 100 px down from there would be 5 m, and 6 m is typed.
-  const [x, y] = [middle[0] - (180 * wide) / 400, middle[1]];
+  const [x, y] = [middle[0] - (180 * wide) / 400, middle[1] + (80 * wide) / 400];
   const metre = plan.at(1, 0)[0] - plan.at(0, 0)[0];
-  for (const down of [-2.5, 2.5]) {
+  for (const down of [-4.5, 0.5]) {
     await page.mouse.move(x + 2 * metre, y + down * metre, { steps: 2 });
     await page.mouse.down();
     await page.mouse.up();

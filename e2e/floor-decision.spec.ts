@@ -75,7 +75,7 @@ for (const units of ["feet", "metres"] as const) {
       await step(page, "Quantities");
       for (const [item, price] of [
         ["Concrete, slab", "180"],
-        ["Fill, loose on the truck", "32"],
+        ["Earth fill, loose on the truck", "32"],
         ["Cut, loose", "14"],
       ] as const)
         await type(page, item, price);

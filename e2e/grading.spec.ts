@@ -112,7 +112,9 @@ test("a height of the swale's bed is typed; one that rises is told where", async
   await expect(height).toBeVisible();
   await height.fill("101'");
   await page.keyboard.press("Enter");
-  await expect(panel.getByText(/Its typed bed rises .* there: water stands behind it/).first()).toBeVisible();
+  await page.getByRole("button", { name: /^\d+ to look at/ }).click();
+  await expect(page.getByText(/Its typed bed rises .* there: water stands behind it/).first()).toBeVisible();
+  await page.keyboard.press("Escape");
   await panel.getByRole("button", { name: "Remove bed height 1" }).click();
   await expect(height).toHaveCount(0);
 });

@@ -178,7 +178,6 @@ export const viewCommands: readonly AppCommand[] = [
       name: `Text at ${Math.round(textSize * 100)} %`,
       place: "View",
       also: "size words font letters bigger larger smaller zoom read accessibility",
-      finderOnly: true,
       run: () => setPreferences({ textSize }),
     }),
   ),

@@ -46,7 +46,7 @@ export function placeFigures(
     if (lengthOf(one) < leastPixels) continue;
     const seen = candidates(one).filter(([x, y]) => x > 0 && y > 0 && x < screen.width && y < screen.height);
     const free = seen.filter((at) => isFree(at, one, taken) && (one.fixed || isFree(at, one, handles)));
-    const at = free.find((place) => isFree(place, one, words)) ?? free[0];
+    const at = free.find((place) => isFree(place, one, words));
     if (!at) continue;
     places[i] = at;
     taken.push({ x: at[0], y: at[1], width: one.width, height: one.height });
