@@ -1,8 +1,8 @@
 /**
  * Places for figures that stand on the screen beside what they measure.
  *
- * Method  the longest piece first; of each figure's places the first that covers no other figure and no handle, and best no
- *         words of the plan either. A figure without such a place isn't shown: it is in the panel too.
+ * Method  the longest piece first; of each figure's places the first that covers no other figure and no handle, and the
+ *         least of the plan's words. A figure without such a place isn't shown: it is in the panel too.
  * Units   CSS pixels, y down.
  */
 import type { ScreenBox } from "../scene/written";
@@ -46,7 +46,7 @@ export function placeFigures(
     if (lengthOf(one) < leastPixels) continue;
     const seen = candidates(one).filter(([x, y]) => x > 0 && y > 0 && x < screen.width && y < screen.height);
     const free = seen.filter((at) => isFree(at, one, taken) && (one.fixed || isFree(at, one, handles)));
-    const at = free.find((place) => isFree(place, one, words));
+    const at = leastCovering(free, one, words);
     if (!at) continue;
     places[i] = at;
     taken.push({ x: at[0], y: at[1], width: one.width, height: one.height });
@@ -72,6 +72,22 @@ function candidates(one: ScreenFigure): XY[] {
       return [ax + (bx - ax) * t + left * reach, ay + (by - ay) * t + up * reach];
     }),
   );
+}
+
+/** The first place that covers the least of the words. */
+function leastCovering(places: readonly XY[], one: ScreenFigure, words: readonly ScreenBox[]): XY | null {
+  let [best, least]: [XY | null, number] = [null, Number.POSITIVE_INFINITY];
+  for (const place of places) {
+    const covered = words.reduce((sum, word) => sum + overlap(place, one, word), 0);
+    if (covered < least) [best, least] = [place, covered];
+  }
+  return best;
+}
+
+function overlap([x, y]: XY, { width, height }: ScreenFigure, box: ScreenBox): number {
+  const across = Math.min(width, box.width, (box.width + width) / 2 - Math.abs(box.x - x));
+  const down = Math.min(height, box.height, (box.height + height) / 2 - Math.abs(box.y - y));
+  return Math.max(0, across) * Math.max(0, down);
 }
 
 function isFree([x, y]: XY, { width, height }: ScreenFigure, boxes: readonly ScreenBox[]): boolean {
