@@ -116,7 +116,7 @@ test("what people ask is answered for the plan, with a way to the step", async (
   await page.keyboard.press("Enter");
   const dialog = page.getByRole("dialog", { name: "What people ask" });
   await expect(dialog.getByRole("heading", { name: "How high should the floor be?" })).toBeVisible();
-  await expect(dialog.getByText(/yd³ compacted, .* loose, \d+ loads/)).toBeVisible();
+  await expect(dialog.getByText(/yd³ compacted, .* loose .*, \d+ loads/)).toBeVisible();
   await dialog.getByRole("button", { name: "To the step: Quantities" }).first().click();
   await expect(dialog).toHaveCount(0);
   await expect(page.getByRole("heading", { name: "Quantities" })).toBeVisible();
