@@ -40,6 +40,25 @@ export const dimensionWords: Readonly<Record<DimensionKey, string>> = {
   floorThickness: "floor over the wall",
 };
 
+/** As short as fits over a figure on the section. */
+export const dimensionShortWords: Readonly<Record<DimensionKey, string>> = {
+  wallHeight: "wall height",
+  wallThickness: "wall",
+  footingWidth: "footing width",
+  footingThickness: "footing",
+  slabThickness: "slab",
+  insulation: "insulation",
+  baseThickness: "stone",
+  edgeDepth: "edge depth",
+  edgeWidth: "edge width",
+  postSize: "post",
+  holeDiameter: "hole, across",
+  holeDepth: "hole depth",
+  padThickness: "pad",
+  clearance: "to the ground",
+  floorThickness: "floor",
+};
+
 /** The dimensions that this kind has. */
 export function dimensionsOf(foundation: Foundation): readonly DimensionKey[] {
   const { kind } = foundation;

@@ -12,6 +12,12 @@ export function hasStemWall({ kind }: Foundation): boolean {
   return kind === "stem-wall" || kind === "crawl-space";
 }
 
+/** Courses that a wall of blocks takes, the last one cut where its height asks for it; null for other walls. */
+export function wholeCourses(foundation: Foundation): number | null {
+  const { wall, wallHeight, block } = foundation;
+  return hasStemWall(foundation) && wall === "block" ? Math.ceil(wallHeight / block.height - 1e-6) : null;
+}
+
 /** Top of wall down to the bottom of a level footing; null for posts, whose holes follow the ground. */
 export function bottomBelowTop(foundation: Foundation): number | null {
   if (foundation.kind === "posts") return null;

@@ -111,8 +111,10 @@ function said(
   { heights }: FoundationResult,
   figures: ElevationFigures,
 ): { readonly name: string; readonly shows: string; readonly downs: readonly [string, string] } {
-  const depth = (i: number) =>
-    `${figures.length((wall.existing[i] as number) - (wall.bottom[i] as number))} down`;
+  const depth = (i: number) => {
+    const down = (wall.existing[i] as number) - (wall.bottom[i] as number);
+    return down < 0 ? `${figures.length(-down)} above ground` : `${figures.length(down)} down`;
+  };
   const shown = heights.topOfWall - (wall.finished[0] as number);
   return {
     name: `side ${wall.name}, ${figures.length(wall.length)}`,

@@ -30,6 +30,12 @@ export interface SectionDimension {
   readonly to: XY;
 }
 
+/** What a section says in figures: heights over the finished floor are told as the sheet tells heights. */
+export interface SectionFigures {
+  readonly height: (aboveFloor: number) => string;
+  readonly length: (m: number) => string;
+}
+
 export interface FoundationSection {
   readonly marks: readonly DrawingMark[];
   readonly dimensions: readonly SectionDimension[];
@@ -46,15 +52,20 @@ const sillDepth = 0.3;
 /** Dimension lines stand this far beside what they measure, m. */
 const off = 0.16;
 
-export function foundationSection(facts: SectionFacts, metresPerMm: number): FoundationSection {
+export function foundationSection(
+  facts: SectionFacts,
+  metresPerMm: number,
+  figures: SectionFigures | null = null,
+): FoundationSection {
   const part = partsOf(facts);
   const bounds = boundsOf(facts, part);
   return {
     marks: [
       ...earth(facts, bounds),
       ...part.marks,
-      ...grounds(facts, bounds, metresPerMm),
-      ...frost(facts, bounds, metresPerMm),
+      ...grounds(facts, bounds, metresPerMm, figures),
+      ...frost(facts, bounds, metresPerMm, figures),
+      ...(figures ? levels(facts, bounds, metresPerMm, figures) : []),
     ],
     dimensions: part.dimensions,
     measures: part.measures ?? [],
@@ -251,7 +262,12 @@ function earth(facts: SectionFacts, { minX, minY, maxX }: Bounds): DrawingMark[]
   return [{ kind: "area", rings: [ring], style: "foundation-earth" }];
 }
 
-function grounds(facts: SectionFacts, { minX, maxX }: Bounds, metresPerMm: number): DrawingMark[] {
+function grounds(
+  facts: SectionFacts,
+  { minX, maxX }: Bounds,
+  metresPerMm: number,
+  figures: SectionFigures | null,
+): DrawingMark[] {
   const { finished, existing, fall } = facts;
   const up = 0.9 * metresPerMm;
   const outer = finished + fall * minX;
@@ -263,7 +279,10 @@ function grounds(facts: SectionFacts, { minX, maxX }: Bounds, metresPerMm: numbe
     word([minX, outer + up], "finished ground"),
     word([minX, below ? existing - 3.4 * metresPerMm : existing + up], "ground as it is"),
     { kind: "line", points: [0, 0, maxX, 0], style: "floor-line" },
-    { ...word([maxX, up], "finished floor"), anchor: "end" },
+    {
+      ...word([maxX, up], figures ? `finished floor ${figures.height(0)}` : "finished floor"),
+      anchor: "end",
+    },
   ];
 }
 
@@ -271,15 +290,49 @@ function word(at: XY, text: string): DrawingMark & { readonly kind: "text" } {
   return { kind: "text", at, text, style: "foundation-label", halo: true };
 }
 
+/** Heights to set out from: the bottom of the trench beside it, the top of the wall where that is not the floor. */
+function levels(
+  { bottom, topOfWallAboveFloor: top, sillBelowFloor }: SectionFacts,
+  { maxX }: Bounds,
+  metresPerMm: number,
+  figures: SectionFigures,
+): DrawingMark[] {
+  return [
+    { kind: "line", points: [maxX - 8 * metresPerMm, bottom, maxX, bottom], style: "dimension" },
+    { ...word([maxX, bottom + 0.9 * metresPerMm], `bottom ${figures.height(bottom)}`), anchor: "end" },
+    ...(Math.abs(top) > 1e-6 && sillBelowFloor === null
+      ? [
+          {
+            ...word([-0.05, top + 0.9 * metresPerMm], `top of wall ${figures.height(top)}`),
+            anchor: "end" as const,
+          },
+        ]
+      : []),
+    ...(sillBelowFloor
+      ? [word([-0.05, -sillBelowFloor + 0.9 * metresPerMm], `sill ${figures.height(-sillBelowFloor)}`)].map(
+          (mark) => ({
+            ...mark,
+            anchor: "end" as const,
+          }),
+        )
+      : []),
+  ];
+}
+
 /** How deep frost goes, from the ground that counts. */
-function frost(facts: SectionFacts, { minX }: Bounds, metresPerMm: number): DrawingMark[] {
+function frost(
+  facts: SectionFacts,
+  { minX }: Bounds,
+  metresPerMm: number,
+  figures: SectionFigures | null,
+): DrawingMark[] {
   const { frostDepth, frostFrom } = facts.foundation;
   if (frostDepth === null) return [];
   const from = frostFrom === "finished" ? facts.finished : Math.min(facts.existing, facts.finished);
   const y = from - frostDepth;
   return [
     { kind: "line", points: [minX, y, -0.28, y], style: "frost-line" },
-    word([minX, y - 3.2 * metresPerMm], "frost depth"),
+    word([minX, y - 3.2 * metresPerMm], figures ? `frost ${figures.length(frostDepth)}` : "frost depth"),
   ];
 }
 

@@ -20,6 +20,7 @@ export {
   foundationSection,
   type SectionDimension,
   type SectionFacts,
+  type SectionFigures,
 } from "./foundation-section";
 export { drawGroundShapes } from "./ground-shapes";
 export { drawFeatures, drawLot } from "./lot";

@@ -7,6 +7,7 @@ import {
   formatArea,
   formatLength,
   formatMass,
+  formatMoney,
   formatSigned,
   formatSlope,
   formatVolume,
@@ -29,6 +30,8 @@ export interface Notation {
   rule(feet: string, metric: string): string;
   /** Short tons beside cubic yards, tonnes else. */
   mass(kg: number): string;
+  /** An amount in the user's own money. */
+  money(amount: number): string;
 }
 
 const made = new WeakMap<Display, Notation>();
@@ -56,5 +59,6 @@ function makeNotation(display: Display): Notation {
     slope: (ratio) => formatSlope(ratio, display.slope),
     rule: (feet, metric) => bothUnits(feet, metric, display.length),
     mass: (kg) => formatMass(kg, display.volume === "yd3" ? "ton" : "t"),
+    money: (amount) => formatMoney(amount, display.volume),
   };
 }

@@ -7,6 +7,7 @@ import {
   type ElevationStrip,
   foundationSection,
   type SectionCut,
+  type SectionFigures,
   sectionCuts,
   elevationRows as sideRows,
 } from "../drawing";
@@ -36,7 +37,7 @@ const elevationShare = 0.56;
 const columnWidth = { large: 122, small: 96 } as const;
 
 /** A section at this scale is read well. */
-const goodRatio = 32;
+const goodRatio = 40;
 
 /** Scales for sections, largest drawing first. */
 const sectionScales = {
@@ -226,25 +227,49 @@ function drawSections(
   scales: readonly Scale[],
 ): void {
   const cuts = sectionCuts(project, foundation);
-  const height = area.height - headLine - 2 * air - 8;
+  const room = { width: area.width, height: area.height - 2 * air - 8 };
   const scaleOf = (count: number) =>
-    scales.find((scale) => {
-      const drawn = cuts
-        .slice(0, count)
-        .map((cut) => foundationSection(cut.facts, scale.ratio / 1000).bounds);
-      const width = drawn.reduce((sum, bounds) => sum + acrossMm(bounds, scale) + 3 * air, 0);
-      return width <= area.width && drawn.every((bounds) => downMm(bounds, scale) <= height);
-    });
+    scales.find((scale) => placeSections(cuts.slice(0, count), scale, room) !== null);
   // As many as find room at a good scale; else as many as the best one lets stand.
-  const counts = [3, 2, 1].filter((count) => count <= cuts.length);
+  const counts = cuts.map((_, i) => cuts.length - i);
   const best = Math.min(...counts.map((count) => scaleOf(count)?.ratio ?? Infinity));
-  const count =
-    counts.find((one) => (scaleOf(one)?.ratio ?? Infinity) <= Math.max(best, goodRatio)) ?? counts.length;
+  const count = counts.find((one) => (scaleOf(one)?.ratio ?? Infinity) <= Math.max(best, goodRatio)) ?? 1;
   const scale = scaleOf(count) ?? scales[scales.length - 1];
   if (!scale) return;
-  let x = area.x + air;
-  for (const cut of cuts.slice(0, count)) x += drawSection(pen, cut, scale, x, area.y, figures) + 3 * air;
+  const told = {
+    height: (above: number) => figures.height(foundation.heights.floor + above),
+    length: figures.length,
+  };
+  const places = placeSections(cuts.slice(0, count), scale, room) ?? [];
+  for (const { cut, x, y } of places) drawSection(pen, cut, scale, area.x + x, area.y + y, figures, told);
   drawCheckBar(pen, project.display, area.x + air, area.y + area.height - 6.5);
+}
+
+interface PlacedSection {
+  readonly cut: SectionCut;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Sections in rows from the left, each row as high as its highest; null where they don't find room, mm. */
+function placeSections(
+  cuts: readonly SectionCut[],
+  scale: Scale,
+  room: { readonly width: number; readonly height: number },
+): readonly PlacedSection[] | null {
+  const placed: PlacedSection[] = [];
+  let [x, y, high] = [air, 0, 0];
+  for (const cut of cuts) {
+    const { bounds } = foundationSection(cut.facts, scale.ratio / 1000);
+    const width = acrossMm(bounds, scale);
+    if (x > air && x + width + air > room.width) [x, y, high] = [air, y + high, 0];
+    if (x + width + air > room.width) return null;
+    high = Math.max(high, headLine + air + downMm(bounds, scale));
+    if (y + high > room.height) return null;
+    placed.push({ cut, x, y });
+    x += width + 3 * air;
+  }
+  return placed;
 }
 
 function drawSection(
@@ -254,14 +279,14 @@ function drawSection(
   x: number,
   y: number,
   figures: Figures,
-): number {
-  const { marks, dimensions, measures, bounds } = foundationSection(cut.facts, scale.ratio / 1000);
+  told: SectionFigures,
+): void {
+  const { marks, dimensions, measures, bounds } = foundationSection(cut.facts, scale.ratio / 1000, told);
   heading(pen, `Section ${cut.words}, ${scale.words}`, x, y + headLine);
   const lines = [...dimensions, ...measures].flatMap((each) =>
     dimensionMarks(each, (m) => figures.cell(figures.length(m))),
   );
   paintAt(pen, [...marks, ...lines], bounds, scale, x, y + headLine + air / 2);
-  return acrossMm(bounds, scale);
 }
 
 function drawTables(pen: Pen, area: Rect, blocks: readonly Block[], large: boolean): void {

@@ -25,6 +25,12 @@ function grouped(value: number, wholeFrom: number, separator: string): string {
   return sign + (decimals === undefined ? spaced : `${spaced}.${decimals}`);
 }
 
+/** An amount in the user's own money: whole above a thousand, else to the hundredth; thousands as with the plan's volumes. */
+export function formatMoney(amount: number, unit: VolumeUnit): string {
+  if (Math.abs(amount) < 1000) return amount.toFixed(2);
+  return grouped(Math.round(amount), 1000, unit === "yd3" ? "," : THIN);
+}
+
 /** "8.7 tons" (of 2,000 lb), "7.9 t": one decimal below a hundred. */
 export function formatMass(kg: number, unit: "ton" | "t"): string {
   if (!Number.isFinite(kg)) return "–";

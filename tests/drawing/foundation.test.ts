@@ -160,7 +160,7 @@ describe("walls in elevation", () => {
     expect(texts).toContain("shows 0.152");
     // 0.5 − 1.4224 = −0.9224 under A at 0 and B at −1.
     expect(texts).toContain("0.922 down");
-    expect(texts).toContain("−0.078 down".replace("−", "-"));
+    expect(texts).toContain("0.078 above ground");
     expect(texts.filter((text) => text === "above frost, too shallow")).toHaveLength(2);
   });
 

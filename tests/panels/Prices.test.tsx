@@ -1,10 +1,10 @@
 import { cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { afterEach, describe, expect, it } from "vitest";
 import { present } from "../../src/document";
-import { money } from "../../src/panels/cost/money";
 import { QuantitiesPanel } from "../../src/panels/steps/QuantitiesPanel";
 import { showProject, undoEdit } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
+import { formatMoney } from "../../src/units";
 import { demoProject } from "../support/demo";
 
 const state = () => appStore.getState();
@@ -34,7 +34,9 @@ describe("prices", () => {
     const { bill, cost } = state().results;
     const slab = bill.find(({ id }) => id === "slab");
     expect(cost.total).toBeCloseTo(((slab?.quantity ?? 0) * (1 + (slab?.waste ?? 0)) * 180) / unit, 6);
-    expect(screen.getAllByText(money(cost.total), { normalizer: (text) => text }).length).toBeGreaterThan(0);
+    expect(
+      screen.getAllByText(formatMoney(cost.total, volume), { normalizer: (text) => text }).length,
+    ).toBeGreaterThan(0);
     undoEdit();
     expect(state().results.cost.total).toBe(0);
   });

@@ -60,6 +60,14 @@ describe("the foundation's sheet", () => {
     expect(widths.some((width) => Math.abs(width - 101.6) < 0.2)).toBe(true);
   });
 
+  it("tells on its sections what is set out from: floor and bottom of trench from the mark, and the frost depth", async () => {
+    const { words } = await page(demoProject("pottery-studio"), "tabloid");
+    // Mark at 100′ 0″, floor at 99′ 5″, 4′ of wall on 8″ of footing: 94′ 9″.
+    expect(words).toContain("finished floor −7″");
+    expect(words).toContain("bottom −5′ 3″");
+    expect(words).toMatch(/frost \d′/);
+  });
+
   it.each(foundationKinds)("is drawn for the kind %s", async (kind) => {
     const { words } = await page(withFoundation(demoProject("joinery-shed"), { kind }), "a3");
     expect(words).toContain("Section at the low corner");

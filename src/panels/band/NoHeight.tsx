@@ -4,7 +4,6 @@ import { mostOptions, optionEdits, type Project } from "../../document";
 import type { BandClash } from "../../solve/results";
 import { type WayOut, waysOutInTurn } from "../../solve/ways-out";
 import { runTogether } from "../../store/actions";
-import { money } from "../cost/money";
 import { Action } from "../fields/Choice";
 import { useNotation, useProject } from "../useProject";
 import "./band.css";
@@ -75,7 +74,7 @@ function Way({ way: { what, project, brings, dearer } }: { way: WayOut }) {
   const notation = useNotation();
   const also = [
     `floor at ${notation.length(project.building?.floor ?? Number.NaN)}`,
-    ...(dearer === null ? [] : [`${money(Math.abs(dearer))} ${dearer < 0 ? "less" : "more"}`]),
+    ...(dearer === null ? [] : [`${notation.money(Math.abs(dearer))} ${dearer < 0 ? "less" : "more"}`]),
     ...(brings.length === 0
       ? ["nothing new to look at"]
       : [`brings: ${brings.map(({ where, what: said }) => `${where}: ${said}`).join(" ")}`]),

@@ -1,6 +1,5 @@
 /** The figures of options as rows of a table: one row a figure, one cell an option, with the difference from now. */
 import type { OptionFigures } from "../../solve/compare";
-import { money } from "../cost/money";
 import type { Notation } from "../notation";
 import { counted, listed } from "../words";
 
@@ -61,12 +60,12 @@ const rows: readonly Row[] = [
   },
   {
     name: "Cost of what is priced",
-    text: ({ cost }) => (cost === null ? none : money(cost)),
+    text: ({ cost }, notation) => (cost === null ? none : notation.money(cost)),
     size: ({ cost }) => cost,
-    apart: (by) => moreOrLess(by, money(Math.abs(by))),
+    apart: (by, notation) => moreOrLess(by, notation.money(Math.abs(by))),
   },
   {
-    name: "Deepest fill under the floor",
+    name: "Deepest fill under the floor, before the strip",
     text: ({ deepestFill }, notation) => (deepestFill === null ? none : notation.length(deepestFill)),
     size: ({ deepestFill }) => deepestFill,
     apart: (by, notation) => moreOrLess(by, notation.length(Math.abs(by))),

@@ -8,7 +8,6 @@ import type { Notation } from "../notation";
 import { Section } from "../parts";
 import { useNotation, useResults } from "../useProject";
 import "./cost.css";
-import { money } from "./money";
 
 const stageTitles: Readonly<Record<WorkStage, string>> = {
   strip: "First: topsoil off",
@@ -53,7 +52,7 @@ function BillLine({ item }: { item: BillItem }) {
             </span>
             <span className="bill-figure">
               {billFigure(item, notation)}
-              {item.cost === null ? null : <span className="bill-note">{money(item.cost)}</span>}
+              {item.cost === null ? null : <span className="bill-note">{notation.money(item.cost)}</span>}
             </span>
             <Icon name="down" />
           </Button>

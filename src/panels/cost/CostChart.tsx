@@ -12,7 +12,6 @@ import { Axis, Band, chartHeight, edge, Pointed, type Scales, scalesOf } from ".
 import { useNotation, useProject, useResults } from "../useProject";
 import { useWidth } from "../useWidth";
 import "./cost.css";
-import { money } from "./money";
 
 const groupWords: Readonly<Record<CostGroup, string>> = {
   concrete: "concrete and forms",
@@ -57,7 +56,7 @@ function Chart({ costs, floor }: { costs: CostAgainstFloor; floor: number }) {
     setPointed(Math.min(scales.to, Math.max(scales.from, scales.floorAt(px))));
   };
   const words = read
-    ? `${pointed === null ? "floor at" : "at"} ${notation.length(read.floor)}: ${money(read.total)}`
+    ? `${pointed === null ? "floor at" : "at"} ${notation.length(read.floor)}: ${notation.money(read.total)}`
     : "the floor is beyond this curve";
   return (
     <Section title="Cost as the floor moves">
@@ -85,7 +84,7 @@ function Chart({ costs, floor }: { costs: CostAgainstFloor; floor: number }) {
           <li key={group}>
             <span className={`cost-swatch cost-${group}`} aria-hidden="true" />
             {groupWords[group]}
-            <span className="cost-part">{read ? money(read.parts[group]) : ""}</span>
+            <span className="cost-part">{read ? notation.money(read.parts[group]) : ""}</span>
           </li>
         ))}
       </ul>
@@ -136,7 +135,7 @@ function Least({ costs }: { costs: CostAgainstFloor }) {
     <p className="small balance">
       <span>
         Least within the limits at <strong>{notation.length(floor)}</strong>
-        {`: about ${money(total)}.`}
+        {`: ${notation.money(total)}.`}
         {nearer ? ` Without them it would be ${notation.length(least.floor)}.` : ""}
       </span>
       <Action

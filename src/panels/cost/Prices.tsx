@@ -8,7 +8,7 @@ import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
-import { money, parseMoney } from "./money";
+import { parseMoney } from "./money";
 
 export function Prices() {
   const bill = useResults((results) => results.bill);
@@ -20,10 +20,12 @@ export function Prices() {
   );
   if (bought.length === 0) return null;
   const facts = [
-    ...bought.flatMap(({ item, cost: part }) => (part === null ? [] : [{ name: item, figure: money(part) }])),
+    ...bought.flatMap(({ item, cost: part }) =>
+      part === null ? [] : [{ name: item, figure: notation.money(part) }],
+    ),
     {
       name: cost.unpriced.length === 0 ? "Together" : "Together, of what has a price",
-      figure: money(cost.total),
+      figure: notation.money(cost.total),
       note:
         cost.unpriced.length === 0
           ? "all fill brought in, all cut taken away"

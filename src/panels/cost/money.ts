@@ -1,12 +1,3 @@
-/** An amount in the user's own money: whole above a thousand, else to the hundredth. */
-export function money(amount: number): string {
-  return Math.abs(amount) >= 1000
-    ? Math.round(amount)
-        .toString()
-        .replace(/\B(?=(\d{3})+$)/g, "\u202f")
-    : amount.toFixed(2);
-}
-
 /** A typed amount: with a sign of money or without, a comma before three digits setting thousands apart; NaN where it is none. */
 export function parseMoney(text: string): number {
   const plain = text

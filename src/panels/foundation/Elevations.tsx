@@ -27,6 +27,9 @@ export function Elevations() {
     <section className="elevations" aria-label="Walls in elevation">
       <div className="elevations-head">
         <LinesKey frost={frostDepth !== null} />
+        {drawn && highOf(drawn) > height ? (
+          <span className="soft small">scroll down for more sides</span>
+        ) : null}
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
       <section className="elevations-box" ref={ref} aria-label="Drawing of the walls" tabIndex={0}>
@@ -102,6 +105,14 @@ function fitted(
   for (let round = 0; round < 3; round++)
     pxPerMetre = Math.min(smallest, into(rowsAt(pxPerMetre, width / pxPerMetre), Number.POSITIVE_INFINITY));
   return { rows: rowsAt(pxPerMetre, width / pxPerMetre), pxPerMetre, notation, least: 0 };
+}
+
+/** Height of all rows, px. */
+function highOf({ rows, pxPerMetre, least }: Drawn): number {
+  return rows.reduce(
+    (sum, { bounds }) => sum + Math.max(least, Math.ceil((bounds.maxY - bounds.minY) * pxPerMetre)),
+    0,
+  );
 }
 
 /** For people who listen: what each side shows at its least and most. */

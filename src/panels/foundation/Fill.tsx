@@ -1,5 +1,6 @@
 /** Fill that walls hold on one side, and fill under the slab. */
 import type { Foundation } from "../../document";
+import { hasSlab } from "../../document/foundationMeasures";
 import { backfillSoilWords } from "../../document/foundationWords";
 import { backfillSoils } from "../../document/schema";
 import type { FoundationResult } from "../../solve/results";
@@ -51,7 +52,9 @@ function AgainstWalls({ foundation, result }: { foundation: Foundation; result: 
         rows={rows}
         marked={over}
       />
-      <p className="soft small">{result.unbalanced[0]?.source}.</p>
+      <p className="soft small">
+        {`Outside it is counted down to ${hasSlab(foundation) ? "the slab's top" : "the lower of the footing's top and the ground inside"}, inside down to the ground outside. ${result.unbalanced[0]?.source}.`}
+      </p>
     </Section>
   );
 }

@@ -1,7 +1,7 @@
 /** Which kind of foundation, and its section to scale with the dimensions typed on it. */
 import { useMemo, useState } from "react";
 import { buildingEdits, type Foundation } from "../../document";
-import { hasStemWall } from "../../document/foundationMeasures";
+import { hasSlab, hasStemWall, wholeCourses } from "../../document/foundationMeasures";
 import { foundationKindWords, foundationWords } from "../../document/foundationWords";
 import { type FoundationKind, foundationKinds } from "../../document/schema";
 import { type SectionCut, sectionCuts } from "../../drawing";
@@ -63,9 +63,28 @@ export function Kind({ foundation }: { foundation: Foundation }) {
           onToggle={(slabInside) => changeFoundation({ slabInside })}
         />
       ) : null}
+      {hasSlab(foundation) || kind === "crawl-space" ? null : (
+        <p className="soft small">
+          Without a slab the top of the base stone is the floor; make the stone nothing for a floor of earth.
+        </p>
+      )}
+      <WholeCourses foundation={foundation} />
       <Sections foundation={foundation} />
       <Sizes foundation={foundation} />
     </Section>
+  );
+}
+
+/** Blocks are laid whole: said where the typed height is not that of whole courses. */
+function WholeCourses({ foundation }: { foundation: Foundation }) {
+  const notation = useNotation();
+  const { wallHeight, block } = foundation;
+  const courses = wholeCourses(foundation);
+  if (courses === null || Math.abs(courses * block.height - wallHeight) < 1e-4) return null;
+  return (
+    <p className="small">
+      {`${notation.length(wallHeight)} is not whole courses: ${courses} are counted, the top one cut. Whole: ${notation.length((courses - 1) * block.height)} or ${notation.length(courses * block.height)}.`}
+    </p>
   );
 }
 

@@ -3,6 +3,7 @@ import { buildingEdits, type Foundation } from "../../document";
 import {
   type DimensionKey,
   dimension,
+  dimensionShortWords,
   dimensionWords,
   mayBeNothing,
   withDimension,
@@ -23,8 +24,9 @@ import { MarksSvg, pxPerMm, type SvgScale, svgX, svgY } from "./MarksSvg";
 /** Width of a typed figure; the ones on the left stand on the earth outside, the ones on the right in a gutter, px. */
 const fieldWidth = 64;
 const gutter = fieldWidth + 8;
-/** Height of a field with its air, px. */
-const fieldHeight = 30;
+/** Height of a field with its name and air, px; its figure's middle below its top. */
+const fieldHeight = 46;
+const figureMiddle = 29;
 const tallest = 320;
 
 export interface SectionDrawingProps {
@@ -70,6 +72,9 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
           style={{ top, width: fieldWidth }}
           title={capital(dimensionWords[key])}
         >
+          <span className="foundation-dimension-name" aria-hidden="true">
+            {dimensionShortWords[key]}
+          </span>
           <DimensionField foundation={foundation} name={key} />
         </div>
       ))}
@@ -130,7 +135,7 @@ function placeFields(
     return own.map(({ each, x, y }, i): PlacedField => {
       const top = tops[i] as number;
       const edge = side === "left" ? fieldWidth : width - fieldWidth;
-      return { key: each.key, side, top, leader: `M${edge} ${top + fieldHeight / 2}L${x} ${y}` };
+      return { key: each.key, side, top, leader: `M${edge} ${top + figureMiddle}L${x} ${y}` };
     });
   });
   return { fields, room };
