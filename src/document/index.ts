@@ -69,3 +69,14 @@ export {
   thingShape,
 } from "./things";
 export { visibleProject } from "./visible";
+export {
+  bedRoughness,
+  type DitchLiningKind,
+  ditchLiningKinds,
+  ditchLinings,
+  type GroundCoverKind,
+  groundCoverKinds,
+  groundCovers,
+  liningBears,
+  mixedC,
+} from "./waterCovers";

@@ -2,6 +2,7 @@
 import { z } from "zod";
 
 import { notNegative, pointSchema, positive } from "./schemaParts";
+import { ditchLiningKinds, groundCoverKinds } from "./waterCovers";
 
 export const stormSchema = z.object({
   /** Rain of the storm that ditches must carry, m/s, from a local table; null = not yet asked. */
@@ -12,10 +13,14 @@ export const stormSchema = z.object({
   depth: positive.nullable().default(null),
   /** Part of the rain that runs off: the rational formula's C. */
   runoff: z.number().min(0).max(1).default(0.3),
+  /** Covers of the ground and their parts of it; with any, `runoff` is theirs, weighted. */
+  covers: z.array(z.object({ cover: z.enum(groundCoverKinds), part: positive.max(1) })).default([]),
   /** Manning's n of the ditches' beds, s/m^(1/3). */
   roughness: positive.default(0.045),
   /** Speed that the beds bear, m/s. */
   mostSpeed: positive.default(1.2192),
+  /** What the beds are lined with; null: `mostSpeed` counts, whatever their fall. */
+  lining: z.enum(ditchLiningKinds).nullable().default(null),
   /** Ground uphill, beyond the shots, that drains here too, m2. */
   uphill: notNegative.default(0),
   /** Longest way of water on it, m, and its fall, rise over run; 0: it adds no time. */

@@ -109,10 +109,14 @@ export interface SwaleFlow {
   readonly runoff: number;
   /** Peak of the storm, m3/s; null while no rain is typed. */
   readonly peak: number | null;
-  /** Depth of even flow in it, m, its speed, m/s, and Froude's number; null where the bed doesn't fall. */
+  /** Depth of even flow where it falls least, m, speed, m/s, and Froude's number where it is steepest; null where the bed doesn't fall. */
   readonly depth: number | null;
   readonly speed: number | null;
   readonly froude: number | null;
+  /** Its steepest fall, rise over run. */
+  readonly steepest: number;
+  /** Speed that its bed bears there, m/s; null where such a lining isn't used so steep. */
+  readonly bears: number | null;
   /** Least depth of the ditch below the ground on its first two thirds, before it comes out, m, and where, m along. */
   readonly room: number | null;
   readonly roomAt: number | null;

@@ -4,11 +4,12 @@
  * Units   metres, m2, m3/s, s.
  * Method  What drains to the cells of the swale's bed, on the filled finished ground (D-infinity), what was typed for the
  *         ground beyond, and the roof's water that comes there. Peak by the rational formula with C weighted by area; even
- *         flow by Manning at the bed's least fall, where it stands deepest.
+ *         flow by Manning: deepest at the bed's least fall, fastest at its steepest.
  * Source  see `drainage/runoff.ts` and `drainage/channel.ts`. Time of concentration by Kirpich, on the ground beyond and
  *         then to the swale, at least five minutes.
  */
 import type { Storm } from "../document/schema";
+import { liningBears } from "../document/waterCovers";
 import {
   catchmentOf,
   type Flow,
@@ -79,8 +80,11 @@ function swaleFlow(
   const kind = line.swale.shape === "dish" ? ("rounded" as const) : ("trapezoid" as const);
   const shape = { kind, bottom, sideSlope };
   const depth = peak === null ? null : normalDepth(shape, peak, result.leastFall, storm.roughness);
-  const speed = peak === null || depth === null || depth === 0 ? null : peak / wetted(shape, depth).area;
+  const steepest = steepestFall(result);
+  const fastest = peak === null ? null : normalDepth(shape, peak, steepest, storm.roughness);
+  const speed = peak === null || !fastest ? null : peak / wetted(shape, fastest).area;
   const { room, roomAt } = leastRoom(result);
+  const bears = storm.lining === null ? storm.mostSpeed : liningBears(storm.lining, steepest);
   const found: SwaleFlow = {
     id: result.id,
     catchment,
@@ -94,10 +98,12 @@ function swaleFlow(
     peak,
     depth,
     speed,
-    froude: peak === null || depth === null ? null : froude(shape, peak, depth),
+    steepest,
+    froude: peak === null || fastest === null ? null : froude(shape, peak, fastest),
+    bears,
     room,
     roomAt,
-    verdict: verdictOf(depth, speed, room, storm),
+    verdict: verdictOf(depth, speed, room, bears),
   };
   return { flow: found, joining: { swale: result.name, parts } };
 }
@@ -115,11 +121,11 @@ function verdictOf(
   depth: number | null,
   speed: number | null,
   room: number | null,
-  { mostSpeed }: Storm,
+  bears: number | null,
 ): SwaleFlow["verdict"] {
   if (depth === null) return null;
   if (room !== null && depth > room) return "overflows";
-  return speed !== null && speed > mostSpeed ? "is scoured" : "carries it";
+  return speed !== null && (bears === null || speed > bears) ? "is scoured" : "carries it";
 }
 
 /** Cells that lie on the bed. */
@@ -147,6 +153,10 @@ function bedCells({ line, swale }: Line, { grid }: Flow): Uint8Array {
     }
   }
   return target;
+}
+
+function steepestFall({ stations, leastFall }: SwaleResult): number {
+  return stations.reduce((most, { fall }) => Math.max(most, fall ?? most), leastFall);
 }
 
 /** How deep the ditch lies below the ground as it is, where it is shallowest before it comes out. */

@@ -1,6 +1,13 @@
 /** Water in ditches, from storms and through pipes, against published examples. Each names its source. */
 import { describe, expect, it } from "vitest";
 import {
+  type DitchLiningKind,
+  type GroundCoverKind,
+  groundCovers,
+  liningBears,
+  mixedC,
+} from "../../src/document/waterCovers";
+import {
   bedShear,
   criticalDepth,
   froude,
@@ -200,5 +207,54 @@ describe("a pipe under a drive", () => {
     const smaller = chosen - 3 * inch;
     expect(headwater({ ...like, diameter: smaller }, 0.1).head).toBeGreaterThan(allowed(smaller));
     expect(leastPipe(50, like, allowed)).toBeNull();
+  });
+});
+
+describe("covers of the ground and linings of ditches", () => {
+  it("C: upper ends of ASCE's and Schwab and others' ranges", () => {
+    const c = (kind: GroundCoverKind) => groundCovers[kind].c;
+    expect(
+      ["lawn-sandy-flat", "lawn-heavy-flat", "lawn-heavy-steep"].map((k) => c(k as GroundCoverKind)),
+    ).toEqual([0.1, 0.17, 0.35]);
+    expect(["woods-hilly", "pasture-rolling", "ploughed-hilly"].map((k) => c(k as GroundCoverKind))).toEqual([
+      0.5, 0.36, 0.72,
+    ]);
+    expect(["drives", "asphalt", "roofs", "unimproved"].map((k) => c(k as GroundCoverKind))).toEqual([
+      0.85, 0.95, 0.95, 0.3,
+    ]);
+    expect(
+      mixedC([
+        { cover: "roofs", part: 0.2 },
+        { cover: "lawn-heavy", part: 0.8 },
+      ]),
+    ).toBeCloseTo(0.366, 12);
+    expect(mixedC([])).toBeNull();
+  });
+
+  it("speeds over grass, ft/s: SCS-TP-61 as in the ordinance of Winchester, Indiana, table 7", () => {
+    const at = (kind: DitchLiningKind) =>
+      [0.03, 0.08, 0.12].map((fall) => {
+        const speed = liningBears(kind, fall);
+        return speed === null ? null : Math.round((speed / foot) * 10) / 10;
+      });
+    expect(at("bermuda-firm")).toEqual([8, 7, 6]);
+    expect(at("bermuda-loose")).toEqual([6, 5, 4]);
+    expect(at("bluegrass-firm")).toEqual([7, 6, 5]);
+    expect(at("bluegrass-loose")).toEqual([5, 4, 3]);
+    expect(at("mixture-firm")).toEqual([5, 4, null]);
+    expect(at("mixture-loose")).toEqual([4, 3, null]);
+    expect(at("redtop-firm")).toEqual([3.5, null, null]);
+  });
+
+  it("bare beds, m/s: Chow, Open-Channel Hydraulics", () => {
+    const bare = [
+      "bare-sand",
+      "bare-fine-gravel",
+      "bare-clay",
+      "bare-stiff",
+      "bare-hardpan",
+      "rock",
+    ] as const;
+    expect(bare.map((kind) => liningBears(kind, 0.02))).toEqual([0.45, 0.76, 0.9, 1.25, 1.8, 3]);
   });
 });

@@ -85,6 +85,45 @@ describe("water that comes to a swale", () => {
     );
   });
 
+  it("runs fastest where its bed is steepest, and is judged there", () => {
+    const beds = [
+      { at: 0, height: 100.1 },
+      { at: 15, height: 99.95 },
+      { at: 30, height: 99.05 },
+    ];
+    const project = withSwale(
+      { intensity: 3 * inchAnHour, runoff: 0.35, roughness: 0.05 },
+      { fall: null, beds },
+    );
+    const flow = flowOf(project);
+    expect(flow?.steepest).toBeGreaterThan(0.055);
+    const shape = { kind: "trapezoid", bottom: 0.6, sideSlope: 3 } as const;
+    const depth = normalDepth(shape, flow?.peak ?? 0, flow?.steepest ?? 0, 0.05) ?? 0;
+    expect(flow?.speed).toBeCloseTo((flow?.peak ?? 0) / ((0.6 + 3 * depth) * depth), 9);
+  });
+
+  it("bears what its lining is published to bear at its fall: a grass mixture on firm soil 5 ft/s to 5 %, 4 ft/s beyond, none over 10 %", () => {
+    // SCS-TP-61, grass mixtures, firm soil, as in Winchester's table 7.
+    const bears = (fall: number) =>
+      flowOf(withSwale({ intensity: 3 * inchAnHour, lining: "mixture-firm" as never }, { fall, depth: 1 }));
+    expect(bears(0.03)?.bears).toBeCloseTo(5 * 0.3048, 9);
+    expect(bears(0.07)?.bears).toBeCloseTo(4 * 0.3048, 9);
+    expect(bears(0.12)).toMatchObject({ bears: null, verdict: "is scoured" });
+  });
+
+  it("takes C from covers weighted by their parts; a figure that is typed stands instead", () => {
+    const covers = [
+      { cover: "lawn-heavy" as const, part: 0.75 },
+      { cover: "drives" as const, part: 0.25 },
+    ];
+    const edit = siteEdits.changeStorm.run(withSwale(), { patch: { covers } });
+    if (!edit.ok) throw new Error(edit.why);
+    // 0.75 × 0.22 + 0.25 × 0.85, ASCE's upper ends.
+    expect(edit.project.storm.runoff).toBeCloseTo(0.3775, 12);
+    const typed = siteEdits.changeStorm.run(edit.project, { patch: { runoff: 0.4 } });
+    expect(typed.ok && typed.project.storm).toMatchObject({ runoff: 0.4, covers: [] });
+  });
+
   it("follows an edit of the storm alone", () => {
     const solver = createSolver();
     const dry = withSwale();

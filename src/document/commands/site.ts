@@ -29,6 +29,7 @@ import {
   type Work,
   workSchema,
 } from "../schema";
+import { mixedC } from "../waterCovers";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { doorMiddle } from "./follow";
 
@@ -217,9 +218,19 @@ export const changeMaterials = command("materials.change", (project, args: { pat
 });
 
 export const changeStorm = command("storm.change", (project, args: { patch: Partial<Storm> }) => {
-  const next = patched<Storm>(stormSchema, project.storm, args.patch);
+  const next = patched<Storm>(stormSchema, project.storm, { ...followingFrom(args.patch), ...args.patch });
   return next.ok ? done({ ...project, storm: next.value }, "change storm") : refuse(next.why);
 });
+
+/** Covers bring their C; a figure that is typed stands in the place of what it was taken from. */
+function followingFrom({ covers, runoff, mostSpeed, lining }: Partial<Storm>): Partial<Storm> {
+  const c = covers ? mixedC(covers) : null;
+  return {
+    ...(c !== null && { runoff: c }),
+    ...(runoff !== undefined && covers === undefined && { covers: [] }),
+    ...(mostSpeed !== undefined && lining === undefined && { lining: null }),
+  };
+}
 
 /** A change of one part of what leads water away. */
 export type DrainageChange = {

@@ -1,12 +1,14 @@
 /** The storm that ditches must carry, as typed from a local table. */
 import { type Storm as StormData, siteEdits } from "../../document";
 import { tryRun } from "../../store/actions";
-import { rainUnit, speedUnit } from "../../units";
+import { rainUnit } from "../../units";
 import { SlopeField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { Section } from "../parts";
 import { useProject } from "../useProject";
 import { AreaField } from "./AreaField";
+import { Bed } from "./Bed";
+import { Covers } from "./Covers";
 import { Fold } from "./Fold";
 import { RainTable } from "./RainTable";
 import { RateField } from "./RateField";
@@ -37,7 +39,7 @@ export function Storm() {
       {storm.uphill > 0 ? <Uphill storm={storm} /> : null}
       <Fold
         title="Ground, bed and whole storm"
-        aside={`C ${storm.runoff}, n ${storm.roughness}`}
+        aside={`C ${Number(storm.runoff.toFixed(2))}, n ${storm.roughness}`}
         open={false}
       >
         <LengthField
@@ -48,27 +50,8 @@ export function Storm() {
           onEmpty={() => tryRun(siteEdits.changeStorm, { patch: { depth: null } })}
           onCommit={(depth) => tryRun(siteEdits.changeStorm, { patch: { depth } })}
         />
-        <RateField
-          label="Part that runs off"
-          unit={{ words: "", factor: 1 }}
-          value={storm.runoff}
-          help="C of the rational formula: lawn on heavy soil 0.13 to 0.35 by its slope, pasture 0.1 to 0.6, woods 0.1 to 0.6, roofs and paving 0.7 to 0.95 (ASCE and Schwab et al.)."
-          commit={(runoff) => change({ runoff: runoff ?? 0 })}
-        />
-        <RateField
-          label="Roughness n of the bed"
-          unit={{ words: "", factor: 1 }}
-          value={storm.roughness}
-          help="Manning's n: mown grass 0.045 to 0.07, earth 0.025 to 0.03, broken stone 0.035 (FHWA)."
-          commit={(roughness) => change({ roughness: roughness ?? 0 })}
-        />
-        <RateField
-          label="Speed it bears"
-          unit={speedUnit(feet)}
-          value={storm.mostSpeed}
-          help="A grass mixture to 5 % of fall: 5 ft/s (1.5 m/s) on firm soil, 4 (1.2) on soil that washes easily; bare fine sand or silt 1.5 (0.45) (SCS TP-61; Chow)."
-          commit={(mostSpeed) => change({ mostSpeed: mostSpeed ?? 0 })}
-        />
+        <Covers storm={storm} />
+        <Bed storm={storm} />
       </Fold>
     </Section>
   );

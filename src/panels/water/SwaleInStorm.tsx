@@ -8,7 +8,6 @@ import { useNotation, useProject, useResults } from "../useProject";
 
 export function SwaleInStorm({ id }: { id: string }) {
   const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
-  const mostSpeed = useProject(({ storm }) => storm.mostSpeed);
   const uphill = useProject(({ storm }) => storm.uphill);
   const notation = useNotation();
   if (!flow) return null;
@@ -17,7 +16,7 @@ export function SwaleInStorm({ id }: { id: string }) {
       {flow.verdict ? (
         <p className={`check check-${flow.verdict === "carries it" ? "ok" : "bad"}`}>
           <Icon name={flow.verdict === "carries it" ? "check" : "warn"} />
-          <span>{stormWords(flow, mostSpeed, notation)}</span>
+          <span>{stormWords(flow, notation)}</span>
         </p>
       ) : null}
       <Facts facts={flowFacts(flow, uphill, notation)} />
@@ -26,13 +25,15 @@ export function SwaleInStorm({ id }: { id: string }) {
 }
 
 /** One sentence on the storm: what the swale does with it, and what would mend it. */
-export function stormWords(flow: SwaleFlow, mostSpeed: number, notation: Notation): string {
+export function stormWords(flow: SwaleFlow, notation: Notation): string {
   const feet = notation.display.area === "ft2";
-  const { depth, speed, room, roomAt } = flow;
+  const { depth, speed, bears, steepest, room, roomAt } = flow;
   if (flow.verdict === "overflows" && depth !== null && room !== null)
     return `In the storm it overflows: water stands ${notation.length(depth)} deep, ${notation.length(roomAt ?? 0)} along there is room for ${notation.length(room)}. Dig it deeper or wider, or let it fall more.`;
+  if (flow.verdict === "is scoured" && bears === null)
+    return `Such a lining isn't used where it falls ${notation.slope(steepest)}. Make it gentler, or line it with stone.`;
   if (flow.verdict === "is scoured" && speed !== null)
-    return `In the storm water runs at ${formatRate(speed, speedUnit(feet))}, more than the ${formatRate(mostSpeed, speedUnit(feet))} its bed bears. Make it wider or gentler, or line it with stone.`;
+    return `In the storm water runs at ${formatRate(speed, speedUnit(feet))} where it falls ${notation.slope(steepest)}, more than the ${formatRate(bears ?? 0, speedUnit(feet))} its bed bears there. Make it wider or gentler, or line it with stone.`;
   return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
@@ -62,10 +63,19 @@ function flowFacts(flow: SwaleFlow, uphill: number, notation: Notation): Fact[] 
       {
         name: "So fast",
         figure: formatRate(flow.speed, speedUnit(feet)),
-        ...((flow.froude ?? 0) > 1 && { note: "shooting: it will dig" }),
+        note: fastNote(flow, notation),
       },
     );
   return facts;
+}
+
+function fastNote({ steepest, froude, bears }: SwaleFlow, notation: Notation): string {
+  const feet = notation.display.area === "ft2";
+  return [
+    `at its steepest, ${notation.slope(steepest)}`,
+    ...(bears === null ? [] : [`its bed bears ${formatRate(bears, speedUnit(feet))}`]),
+    ...(froude === null ? [] : [`Froude ${froude.toFixed(2)}${froude > 1 ? ", shooting: it will dig" : ""}`]),
+  ].join("; ");
 }
 
 /** What of the catchment isn't ground on the plan, and whether more may come. */
