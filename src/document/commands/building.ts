@@ -1,5 +1,6 @@
 /** Edits of the building: its outline, place, floor, foundation and doors. */
 import { type Building, buildingSchema, type Door, doorSchema, type Point, type Project } from "../schema";
+import { inUsualSizes } from "../usualSizes";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { withFollowers } from "./follow";
 import { openingsOverlap } from "./openings";
@@ -30,10 +31,9 @@ export const drawBuilding = command(
     if (fault) return refuse(fault);
     const outline = args.outline.map(([x, y]): Point => [x, y]);
     if (project.building) return done(withBuilding(project, { outline }), "redraw building");
-    return done(
-      { ...project, building: buildingSchema.parse({ outline, floor: args.floor }) },
-      "draw building",
-    );
+    const building = buildingSchema.parse({ outline, floor: args.floor });
+    const foundation = inUsualSizes(building.foundation, project.display);
+    return done({ ...project, building: { ...building, foundation } }, "draw building");
   },
 );
 

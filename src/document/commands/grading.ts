@@ -19,6 +19,7 @@ import {
   vehicleSchema,
 } from "../schema";
 import type { Thing } from "../thing";
+import { inUsualSizes } from "../usualSizes";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { changeDrive } from "./site";
 
@@ -76,7 +77,11 @@ export const addBerm = command("berm.add", (project, args: { line: readonly Poin
   const id = nextId("e", berms);
   const berm = bermSchema.safeParse({ id, name: nextName("berm", berms), line: args.line });
   if (!berm.success) return refuse("The berm's line has a place that is not a number.");
-  return done(withGrading(project, { berms: [...berms, berm.data] }), "draw berm", { made: id });
+  return done(
+    withGrading(project, { berms: [...berms, inUsualSizes(berm.data, project.display)] }),
+    "draw berm",
+    { made: id },
+  );
 });
 
 export const changeBerm = command(
@@ -119,7 +124,11 @@ export const addRetainingWall = command(
       holds: args.holds,
     });
     if (!wall.success) return refuse("The wall's line has a place that is not a number.");
-    return done(withGrading(project, { walls: [...walls, wall.data] }), "draw retaining wall", { made: id });
+    return done(
+      withGrading(project, { walls: [...walls, inUsualSizes(wall.data, project.display)] }),
+      "draw retaining wall",
+      { made: id },
+    );
   },
 );
 

@@ -29,6 +29,7 @@ import {
   type Work,
   workSchema,
 } from "../schema";
+import { inUsualSizes } from "../usualSizes";
 import { mixedC } from "../waterCovers";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { doorMiddle } from "./follow";
@@ -112,7 +113,8 @@ export const addDrive = command(
       width: args.width,
     });
     if (!drive.success) return refuse("The drive's line has a place that is not a number.");
-    return done(withGrading(project, { drives: [...project.grading.drives, drive.data] }), "draw drive", {
+    const made = inUsualSizes(drive.data, project.display);
+    return done(withGrading(project, { drives: [...project.grading.drives, made] }), "draw drive", {
       made: id,
     });
   },
@@ -161,7 +163,8 @@ export const addSwale = command("swale.add", (project, args: NewSwale): Edit => 
   const name = project.grading.swales.length === 0 ? "swale" : `swale ${project.grading.swales.length + 1}`;
   const swale = swaleSchema.safeParse({ ...args.shape, id, name, line: args.line });
   if (!swale.success) return refuse("The swale's line or shape has a figure that can't be used.");
-  return done(withGrading(project, { swales: [...project.grading.swales, swale.data] }), "draw swale", {
+  const made = inUsualSizes(swale.data, project.display);
+  return done(withGrading(project, { swales: [...project.grading.swales, made] }), "draw swale", {
     made: id,
   });
 });
