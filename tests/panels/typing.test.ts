@@ -2,7 +2,14 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { newProject, type Project, surveyEdits } from "../../src/document";
 import { pasteBlock, splitBlock } from "../../src/panels/levelbook/paste";
-import { choiceByLetter, chooseCell, editCell, readPlace } from "../../src/panels/levelbook/typing";
+import {
+  choiceByWord,
+  chooseCell,
+  editCell,
+  readPlace,
+  type TypedWord,
+  typedOn,
+} from "../../src/panels/levelbook/typing";
 import { typingWords, understood } from "../../src/panels/levelbook/understood";
 import { notationOf } from "../../src/panels/notation";
 import { demoProject } from "../support/demo";
@@ -102,9 +109,27 @@ describe("typing in a cell", () => {
   it("a letter picks the next choice that begins with it", () => {
     const ground = studio.survey.shots.find((shot) => shot.kind === "ground");
     if (!ground) throw new Error("the studio has no ground shot");
-    expect(choiceByLetter(studio, ground, "kind", "m")).toBe("mark");
-    expect(choiceByLetter(studio, ground, "kind", "C")).toBe("check");
-    expect(choiceByLetter(studio, ground, "kind", "x")).toBeNull();
+    expect(choiceByWord(studio, ground, "kind", "m")).toBe("mark");
+    expect(choiceByWord(studio, ground, "kind", "C")).toBe("check");
+    expect(choiceByWord(studio, ground, "kind", "x")).toBeNull();
+  });
+
+  const kinds = ["ground", "mark", "check", "turning point", "TP1", "TP2"].map((words) => ({ words }));
+  const typing = (text: string, between = 100) =>
+    [...text].reduce<TypedWord | null>((word, letter, i) => typedOn(word, letter, kinds, i * between), null)
+      ?.text;
+
+  it("letters make a word: the g at the end of turning is none for ground, TP2 is not TP1", () => {
+    expect(typing("turning")).toBe("turning");
+    expect(typing("turning", 4000)).toBe("turning");
+    expect(typing("turning point")).toBe("turning point");
+    expect(typing("TP2")).toBe("tp2");
+  });
+
+  it("one letter again and again goes from option to option; another after a pause begins anew, before it is a slip", () => {
+    expect(typing("ttt")).toBe("t");
+    expect(typing("tg", 4000)).toBe("g");
+    expect(typing("tg")).toBe("t");
   });
 });
 

@@ -3,13 +3,13 @@ import { type Edit, type Project, present, type Shot, surveyEdits } from "../../
 import { runTogether, select, tell } from "../../store/actions";
 import { appStore } from "../../store/store";
 import type { Notation } from "../notation";
-import { type ColumnId, cellText } from "./columns";
+import { type ColumnId, cellText, choiceOf, optionsOf } from "./columns";
 import { type Cursor, chosenRows } from "./cursor";
 import { draftKey, dropDraft, keepDraft } from "./drafts";
 import { fillDown } from "./fillDown";
 import { pasteBlock, splitBlock } from "./paste";
 import { say } from "./said";
-import { choiceByLetter, chooseCell, editCell } from "./typing";
+import { choiceByWord, chooseCell, editCell, type TypedWord, typedOn } from "./typing";
 
 const project = (): Project => present(appStore.getState().history);
 
@@ -53,10 +53,27 @@ function choose(row: number, column: ColumnId, value: string): void {
   else tell({ tone: "caution", text: edit.why });
 }
 
+/** The word that is being typed on a cell of choices. */
+let typed: { readonly cell: string; readonly word: TypedWord } | null = null;
+
 function pickByLetter(row: number, column: ColumnId, letter: string): void {
   const shot = project().survey.shots[row];
-  const value = shot ? choiceByLetter(project(), shot, column, letter) : null;
-  if (value !== null) choose(row, column, value);
+  if (!shot) return;
+  const cell = `${shot.id} ${column}`;
+  const before = typed?.cell === cell ? typed.word : null;
+  const word = typedOn(before, letter, optionsOf(column, shot, project()), performance.now());
+  typed = { cell, word };
+  const slip = before !== null && word.text === before.text && letter.toLowerCase() !== word.text;
+  const value = slip ? null : choiceByWord(project(), shot, column, word.text);
+  if (value !== null && value !== choiceOf(column, shot)) choose(row, column, value);
+}
+
+/** Whether a space belongs to the word that is being typed there, as in "turning point". */
+function spaceInWord(row: number, column: ColumnId): boolean {
+  const shot = project().survey.shots[row];
+  if (!shot || typed?.cell !== `${shot.id} ${column}`) return false;
+  const text = `${typed.word.text} `;
+  return optionsOf(column, shot, project()).some(({ words }) => words.toLowerCase().startsWith(text));
 }
 
 /** Sets the shot of a row aside, or takes it back in; and says so. */
@@ -153,6 +170,7 @@ export const bookActs = {
   turnAside,
   choose,
   pickByLetter,
+  spaceInWord,
   clear,
   remove,
   fill,

@@ -120,15 +120,37 @@ function chooseSetup(project: Project, shot: Shot, value: string): Edit {
   });
 }
 
-/** The choice that a letter picks: the next one that begins with it. */
-export function choiceByLetter(
-  project: Project,
-  shot: Shot,
-  column: ColumnId,
+/** What is typed on a cell of choices so far, and when its last letter came, ms. */
+export interface TypedWord {
+  readonly text: string;
+  readonly when: number;
+}
+
+/** After so long a letter that leads on to nothing begins a new word, ms. */
+const pause = 1500;
+
+/**
+ * The word after one more letter: it grows while an option begins with it; one letter again and again stays one letter and
+ * goes from option to option; else it begins anew after a pause, and is left alone before, as a slip.
+ */
+export function typedOn(
+  before: TypedWord | null,
   letter: string,
-): string | null {
+  options: readonly { readonly words: string }[],
+  when: number,
+): TypedWord {
+  const text = (before?.text ?? "") + letter.toLowerCase();
+  if (options.some(({ words }) => words.toLowerCase().startsWith(text))) return { text, when };
+  const again = new Set(text).size === 1;
+  if (before === null || again || when - before.when > pause) return { text: letter.toLowerCase(), when };
+  return { text: before.text, when };
+}
+
+/** The choice that a word picks: for one letter the next that begins with it, for more the first. */
+export function choiceByWord(project: Project, shot: Shot, column: ColumnId, word: string): string | null {
   const options = optionsOf(column, shot, project);
   const present = options.findIndex(({ value }) => value === choiceOf(column, shot));
-  const turned = [...options.slice(present + 1), ...options.slice(0, present + 1)];
-  return turned.find(({ words }) => words.toLowerCase().startsWith(letter.toLowerCase()))?.value ?? null;
+  const turned =
+    word.length === 1 ? [...options.slice(present + 1), ...options.slice(0, present + 1)] : options;
+  return turned.find(({ words }) => words.toLowerCase().startsWith(word.toLowerCase()))?.value ?? null;
 }

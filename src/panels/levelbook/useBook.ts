@@ -190,7 +190,8 @@ function actOnCell(event: KeyboardEvent, view: View): boolean {
     // Only Space, as on any checkbox: a letter typed here by mistake must not leave a shot out.
     if (event.key !== " " || event.repeat) return false;
     bookActs.turnAside(view.rowAt(at.row));
-  } else if (event.key === " ") edit(shown(), false);
+  } else if (event.key === " " && !(entry === "choice" && bookActs.spaceInWord(view.rowAt(at.row), column)))
+    edit(shown(), false);
   else if (entry === "choice") bookActs.pickByLetter(view.rowAt(at.row), column, event.key);
   else edit(event.key, false);
   return true;
