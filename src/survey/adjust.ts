@@ -4,9 +4,10 @@
  * Units   metres.
  * Method  Unknown are the height of each beam and of each turning point; a reading says beam - point = reading, one on a
  *         mark says beam = mark + reading. Weights 1/σ² where every reading has a σ by the beam's accuracy, equal
- *         weights otherwise. The points are taken out of the normal equations first, so their size is the number of
- *         beams; Cholesky. A loop's misclosure so comes out shared over its readings: equally over set-ups with
- *         equal sights.
+ *         weights otherwise: then the error of a set-up is taken to lie in the reading that ties it, as the rule of the book
+ *         has it, so that a run's misclosure comes out shared equally over its set-ups, side shots with their set-up. The points are taken out of the normal equations first, so their size is the number of
+ *         beams; Cholesky. What disagrees grossly isn't shared: a blunder would move what was read well; then the beams stay
+ *         as they were carried.
  * Source  Variation of parameters, e.g. Ghilani, Adjustment Computations (method from memory); derived here from
  *         first principles.
  * Limits  Data sheets state a beam's error as a tolerance; it is taken as one standard deviation, which is cautious.
@@ -28,26 +29,39 @@ export interface Adjusted {
 /** A sight of no length is still read no better than this, m. */
 const LEAST_SIGMA = 0.0005;
 
-/** `carried` says which beams are known at all, and which rest on an assumed height. */
+/**
+ * `carried` says which beams are known at all, and which rest on an assumed height; `gross` are the set-ups whose ties
+ * disagree too much to be shared.
+ */
 export function adjustBeams(
   pieces: readonly Piece[],
   ties: Ties,
   readings: Readings,
   carried: Beams,
+  gross: ReadonlySet<string>,
 ): Adjusted {
   const beams = new Map<string, Beam>();
   const sigmas = new Map<string, number | null>();
   for (const group of connected(pieces, ties)) {
     if (!group.some(({ id }) => carried.has(id))) continue;
     const solved = solveGroup(group, ties, readings, carried);
+    const shared = !group.some(({ setup }) => gross.has(setup.id));
     group.forEach(({ id }, i) => {
       const before = carried.get(id);
       if (before === undefined) return;
-      beams.set(id, { height: solved.heights[i] ?? before.height, from: before.from });
-      sigmas.set(id, solved.sigmas[i] ?? null);
+      beams.set(id, { height: (shared ? solved.heights[i] : null) ?? before.height, from: before.from });
+      sigmas.set(id, solved.sigmas[i] ?? sigmaByMarks(ties.get(id) ?? [], readings));
     });
   }
   return { beams, sigmas };
+}
+
+/** Where the others' readings have no σ, a set-up that read marks still has its own. */
+function sigmaByMarks(own: readonly Tie[], readings: Readings): number | null {
+  const marks = own.filter(({ to }) => "mark" in to).map(({ shot }) => readings.get(shot)?.sigma ?? null);
+  const weights = marks.flatMap((sigma) => (sigma === null ? [] : [1 / Math.max(sigma, LEAST_SIGMA) ** 2]));
+  if (marks.length === 0 || weights.length < marks.length) return null;
+  return 1 / Math.sqrt(weights.reduce((sum, weight) => sum + weight, 0));
 }
 
 /** Pieces that readings on common points tie together. */
@@ -91,22 +105,35 @@ function solveGroup(group: readonly Piece[], ties: Ties, readings: Readings, car
     const sigma = Math.max(readings.get(shot)?.sigma ?? 0, LEAST_SIGMA);
     return { beam: index.get(piece) ?? -1, down, weight: weighed ? 1 / (sigma * sigma) : 1 };
   };
+  const carriedOn = new Set(own.flatMap(({ piece, to }) => ("shot" in to ? [piece] : [])));
   // Heights relative to the carried ones: what is solved for is small, so nothing cancels.
   const base = group.map(({ id }) => carried.get(id)?.height ?? 0);
   const equations = new Normal(group.length);
   for (const tie of own) {
     if (!("mark" in tie.to)) continue;
+    // Where other readings tie the set-up, the one on the mark closes the run.
     const { beam, down, weight } = sight(tie.shot, tie.piece, tie.reading);
-    equations.addKnown(beam, tie.to.mark.height.m + down - (base[beam] ?? 0), weight);
+    const closes = !weighed && carriedOn.has(tie.piece);
+    equations.addKnown(beam, tie.to.mark.height.m + down - (base[beam] ?? 0), closes ? EXACT : weight);
   }
   if (!own.some(({ to }) => "mark" in to)) equations.addKnown(heldBeam(group, carried), 0, HELD);
-  for (const point of commonPoints(own, sight)) equations.addPoint(point, base);
+  if (weighed) for (const point of commonPoints(own, sight)) equations.addPoint(point, base);
+  else
+    for (const { piece, reading, to } of own) {
+      if (!("shot" in to)) continue;
+      const [beam, other] = [index.get(piece) ?? -1, index.get(to.piece) ?? -1];
+      const carriedBy = (base[beam] ?? 0) - (base[other] ?? 0);
+      equations.addDifference(beam, other, reading - to.reading - carriedBy);
+    }
   const { changes, variances } = equations.solve();
   return {
     heights: base.map((height, i) => height + (changes[i] ?? 0)),
     sigmas: base.map((_, i) => (weighed ? Math.sqrt(Math.max(0, variances[i] ?? 0)) : null)),
   };
 }
+
+/** Weight of a closing reading on a mark, which takes no part of the misclosure, beside 1 of a set-up. */
+const EXACT = 1e7;
 
 /** Without a mark the group hangs on the beam that was assumed, as if known exactly. */
 const HELD = 1e12;
@@ -153,6 +180,16 @@ class Normal {
   addKnown(beam: number, change: number, weight: number): void {
     this.add(beam, beam, weight);
     this.right[beam] = (this.right[beam] ?? 0) + weight * change;
+  }
+
+  /** One beam is to change by so much more than the other. */
+  addDifference(beam: number, other: number, change: number): void {
+    this.add(beam, beam, 1);
+    this.add(other, other, 1);
+    this.add(beam, other, -1);
+    this.add(other, beam, -1);
+    this.right[beam] = (this.right[beam] ?? 0) + change;
+    this.right[other] = (this.right[other] ?? 0) - change;
   }
 
   /** With the point's height at its best value, w (beam - down) sums to nothing about its mean. */

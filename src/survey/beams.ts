@@ -41,7 +41,7 @@ export function beamBy(tie: Tie, beams: Beams): number | null {
 }
 
 /** Height of what the tie was read on: the mark's, or what the other set-up found. */
-function knownHeight({ to }: Tie, beams: Beams): number | null {
+export function knownHeight({ to }: Tie, beams: Beams): number | null {
   if ("mark" in to) return to.mark.height.m;
   const beam = beams.get(to.piece.id);
   return beam === undefined ? null : beam.height - to.reading;

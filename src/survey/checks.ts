@@ -10,7 +10,7 @@ import type { Beams } from "./beams";
 import { apart, gravity } from "./limits";
 import type { Pieces } from "./pieces";
 import type { Readings } from "./readings";
-import { named, placeOf, type References, shotInWords } from "./references";
+import { lookedAt, named, placeOf, type References, shotInWords } from "./references";
 
 /** Height of what a check shot looked at again, null while it is unknown. */
 export function knownBefore(
@@ -23,7 +23,7 @@ export function knownBefore(
   const of = shot.of ?? "";
   const mark = refs.marks.get(of);
   if (mark !== undefined) return mark.height.m;
-  const first = refs.shots.get(of);
+  const first = lookedAt(shot, refs);
   if (first === undefined || first === shot) return null;
   const beam = beams.get(pieces.of.get(first)?.id ?? "");
   const reading = readings.get(first);

@@ -13,7 +13,7 @@ import type { Point, Shot, Survey } from "../document/schema";
 import type { LevelledPoint, Problem, SurveyResult } from "../solve/results";
 import type { LengthNotation } from "../units";
 import { type Adjusted, adjustBeams } from "./adjust";
-import { beamBy } from "./beams";
+import { beamBy, knownHeight } from "./beams";
 import { checkProblems, knownBefore, moveProblem } from "./checks";
 import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
@@ -22,7 +22,7 @@ import { misclosureClass } from "./misclosure";
 import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
-import { setupProblems, setupResult } from "./setups";
+import { grossSetups, setupProblems, setupResult } from "./setups";
 import { sightProblems } from "./sights";
 import { type Cut, cutSurvey } from "./steps";
 import type { Tie } from "./ties";
@@ -40,13 +40,13 @@ export function levelSurvey(
 
   const readings = readAll(shots, refs, survey.longSights);
   const cut = cutSurvey(survey, shots, refs, readings);
-  const adjusted = adjustBeams(cut.pieces.all, cut.ties, readings, cut.beams);
-  const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
   const closed = closings(cut, readings, misclosureClass(survey.misclosureClass));
-
+  const gross = grossSetups(refs.setups.values(), cut);
+  const adjusted = adjustBeams(cut.pieces.all, cut.ties, readings, cut.beams, gross);
+  const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
   const mark = survey.marks[0];
-  const levelled = { refs, readings, cut, adjusted, markHeight: mark?.height.m ?? null };
   const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
+  const levelled = { refs, readings, cut, adjusted, tieOfShot, markHeight: mark?.height.m ?? null };
   const points = shots.map((shot) => levelShot(shot, tieOfShot.get(shot), levelled));
   // A cloud of points may have a problem a point: lists are joined whole, never spread over a call's arguments.
   const problems = [
@@ -102,6 +102,7 @@ interface Levelled {
   readonly readings: Readings;
   readonly cut: Cut;
   readonly adjusted: Adjusted;
+  readonly tieOfShot: ReadonlyMap<Shot, Tie>;
   readonly markHeight: number | null;
 }
 
@@ -110,7 +111,10 @@ function levelShot(shot: Shot, tie: Tie | undefined, levelled: Levelled): Levell
   const piece = cut.pieces.of.get(shot);
   const beam = adjusted.beams.get(piece?.id ?? "");
   const reading = readings.get(shot);
-  const height = beam === undefined || reading === undefined ? null : beam.height - reading.down;
+  // A point that ties has one height, whichever set-up read it.
+  const known = tie === undefined ? null : knownHeight(firstOf(tie, levelled), adjusted.beams);
+  const read = beam === undefined || reading === undefined ? null : beam.height - reading.down;
+  const height = read === null ? null : (known ?? read);
   const waits = reading !== undefined && piece === undefined && refs.setups.has(shot.setup);
   const hasAccuracy = (refs.setups.get(shot.setup)?.accuracy ?? null) !== null;
   return {
@@ -120,10 +124,20 @@ function levelShot(shot: Shot, tie: Tie | undefined, levelled: Levelled): Levell
     at: placeOf(shot, refs),
     height,
     aboveMark: height === null || markHeight === null ? null : height - markHeight,
-    shift: shiftOf(shot, tie, height, levelled),
+    shift: shiftOf(shot, tie, read, levelled),
     ...(hasAccuracy ? { sigma: height === null ? null : sigmaOf(shot, tie, levelled) } : {}),
     ...(waits ? { waiting: true } : {}),
   };
+}
+
+/** The tie that names a point first: one that names a tie's own reading goes on to what that names. */
+function firstOf(tie: Tie, { tieOfShot }: Levelled): Tie {
+  let at = tie;
+  for (const seen = new Set([at]); ; seen.add(at)) {
+    const next: Tie | undefined = "shot" in at.to ? tieOfShot.get(at.to.shot) : undefined;
+    if (next === undefined || seen.has(next)) return at;
+    at = next;
+  }
 }
 
 /** A reading on a mark is known from the mark and better than from the beam: its share of the beam's variance comes off. */

@@ -11,7 +11,7 @@
  *         (usual textbook constants). The rest: first principles.
  */
 import type { Point, Setup, Shot } from "../document/schema";
-import { placeOf, type References } from "./references";
+import { type References, stoodAt } from "./references";
 
 export interface Reading {
   readonly down: number;
@@ -37,7 +37,7 @@ export function readAll(shots: readonly Shot[], refs: References, longSights: bo
   for (const shot of shots) {
     const setup = refs.setups.get(shot.setup);
     if (shot.reading === null || setup === undefined) continue;
-    readings.set(shot, readOne(shot.reading.m, setup, placeOf(shot, refs), longSights));
+    readings.set(shot, readOne(shot.reading.m, setup, stoodAt(shot, refs), longSights));
   }
   return readings;
 }

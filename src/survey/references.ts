@@ -84,6 +84,25 @@ export function named(item: { readonly id: string; readonly name: string }): str
  * Place of a shot on the plan, m: its own, else that of the mark it was taken on, or for a second look that of
  * the mark or shot looked at. Null while it has none.
  */
+/** Where the rod stood: the shot's own place, else that of what it reads again. */
+export function stoodAt(shot: Shot, refs: References): Point | null {
+  return placeOf(shot, refs) ?? againAt(shot, refs);
+}
+
+function againAt({ of }: Shot, refs: References): Point | null {
+  const again = of === null ? undefined : refs.shots.get(of);
+  return again === undefined ? null : placeOf(again, refs);
+}
+
+/** What a second look looked at: the reading of its own set-up on that point where there is one, else the shot it names. */
+export function lookedAt(check: Shot, refs: References): Shot | undefined {
+  const first = refs.shots.get(check.of ?? "");
+  if (first === undefined || first.setup === check.setup) return first;
+  for (const shot of refs.shots.values())
+    if (shot.setup === check.setup && shot.kind === "turning" && shot.of === first.id) return shot;
+  return first;
+}
+
 export function placeOf(shot: Shot, refs: References): Point | null {
   const own = ownPlace(shot, refs);
   if (own !== null || shot.of === null) return own;

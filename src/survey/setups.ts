@@ -4,14 +4,13 @@ import type { Closing, Problem, SetupResult } from "../solve/results";
 import type { LengthNotation } from "../units";
 import type { Adjusted } from "./adjust";
 import { type Beams, beamBy } from "./beams";
-import { apart, gravity } from "./limits";
+import { apart, BLUNDER, gravity } from "./limits";
 import { named, type References } from "./references";
 import { type Cut, movesOf } from "./steps";
 import type { Tie, Ties } from "./ties";
 
 export function setupResult(setup: Setup, cut: Cut, adjusted: Adjusted, refs: References): SetupResult {
   const own = cut.ties.get(setup.id) ?? [];
-  const heights = own.map((tie) => beamBy(tie, cut.beams)).filter((height) => height !== null);
   const moves = movesOf(setup.id, cut);
   const last = cut.pieces.all.filter((piece) => piece.setup.id === setup.id).at(-1)?.id ?? setup.id;
   return {
@@ -20,11 +19,27 @@ export function setupResult(setup: Setup, cut: Cut, adjusted: Adjusted, refs: Re
     beam: adjusted.beams.get(last)?.height ?? null,
     tied: adjusted.beams.has(last),
     tie: tieInWords(setup, own, cut.beams, refs),
-    spread: heights.length > 1 ? Math.max(...heights) - Math.min(...heights) : 0,
+    spread: spreadOf(own, cut),
     ...(setup.accuracy === null ? {} : { sigma: adjusted.sigmas.get(last) ?? null }),
     ...(setup.rod.reads === "up" ? { reads: "up" as const } : {}),
     ...(moves.length === 0 ? {} : { moves }),
   };
+}
+
+/** Set-ups whose ties disagree by a blunder. */
+export function grossSetups(setups: Iterable<Setup>, cut: Cut): ReadonlySet<string> {
+  return new Set(
+    [...setups].flatMap(({ id }) => (spreadOf(cut.ties.get(id) ?? [], cut) > BLUNDER ? [id] : [])),
+  );
+}
+
+function spreadOf(own: readonly Tie[], cut: Cut): number {
+  const heights = tieHeights(own, cut);
+  return heights.length > 1 ? Math.max(...heights) - Math.min(...heights) : 0;
+}
+
+function tieHeights(own: readonly Tie[], { beams }: Cut): readonly number[] {
+  return own.map((tie) => beamBy(tie, beams)).filter((height) => height !== null);
 }
 
 export function setupProblems(
@@ -48,7 +63,10 @@ export function setupProblems(
       severity,
       where,
       what: `The readings that tie it (${result.tie}) disagree by ${apart(result.spread, notation)}.`,
-      how: "Read them again, or set the doubtful one aside. Until then the difference is shared among the readings.",
+      how:
+        result.spread > BLUNDER
+          ? "Read them again, or set the wrong one aside. Until then this set-up takes their mean and the others keep their heights: nothing that hangs on it can be trusted."
+          : "Read them again, or set the doubtful one aside. Until then the difference is shared among the readings.",
       ids: [result.id, ...own.map((tie) => tie.shot.id)],
     },
   ];

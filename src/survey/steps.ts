@@ -8,7 +8,7 @@ import { type Beams, carryBeams } from "./beams";
 import { gravity } from "./limits";
 import { cutAtSteps, type Pieces, type Step, sideBySide } from "./pieces";
 import type { Readings } from "./readings";
-import type { References } from "./references";
+import { lookedAt, type References } from "./references";
 import { collectTies, type Ties } from "./ties";
 
 export interface Cut {
@@ -164,7 +164,7 @@ function lookShift(shot: Shot, refs: References, readings: Readings, cut: Cut): 
   if (shot.kind !== "check") return null;
   const mark = refs.marks.get(shot.of);
   if (mark !== undefined) return beam.height - reading.down - mark.height.m;
-  const first = refs.shots.get(shot.of);
+  const first = lookedAt(shot, refs);
   const seen = first === undefined ? undefined : readings.get(first);
   const firstBeam = cut.beams.get((first && cut.pieces.of.get(first)?.id) ?? "");
   if (seen === undefined || firstBeam === undefined) return null;

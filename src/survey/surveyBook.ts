@@ -2,7 +2,8 @@
 import type { Shot, Survey } from "../document/schema";
 import type { LevelBookRow } from "./levelBook";
 import { readAll } from "./readings";
-import { collectReferences, type References } from "./references";
+import { collectReferences, lookedAt, type References } from "./references";
+import { cutSurvey } from "./steps";
 
 export interface SurveyBookRow extends LevelBookRow {
   /** The shots that make the row: a turning point has one of each set-up. */
@@ -12,26 +13,38 @@ export interface SurveyBookRow extends LevelBookRow {
 /**
  * Set-ups in their order: each begins with the reading that ties it (backsight), ends with the turning point that the
  * next one ties to (foresight), and has the rest between (intermediate sights). Distances below the beam in metres, so
- * rods that read up come out as they would have read down. Rows without a reading and second looks are left out.
+ * rods that read up come out as they would have read down. A laser that was bumped is a set-up of its own from there on,
+ * tied by the second look. Rows without a reading, that wait, and other second looks are left out.
  */
 export function surveyBook(survey: Survey): SurveyBookRow[] {
   const refs = collectReferences(survey, [], []);
-  const live = survey.shots.filter((shot) => !shot.aside && shot.kind !== "check");
-  const readings = readAll(live, refs, survey.longSights);
+  const shots = survey.shots.filter((shot) => !shot.aside);
+  const readings = readAll(shots, refs, survey.longSights);
+  const { pieces } = cutSurvey(survey, shots, refs, readings);
   const down = (shot: Shot) => readings.get(shot)?.down ?? null;
   const sight = (shot: Shot) => readings.get(shot)?.distance ?? null;
   const rows: SurveyBookRow[] = [];
-  const setups = [...refs.setups.values()]
-    .map(({ id }) => live.filter((shot) => shot.setup === id && readings.has(shot)))
-    .filter((shots) => shots.length > 0);
-  setups.forEach((shots, i) => {
-    const opening = openingShot(shots);
+  const setups = pieces.all
+    .map((piece) => ({
+      check: piece.check,
+      own: shots.filter(
+        (shot) =>
+          pieces.of.get(shot) === piece &&
+          readings.has(shot) &&
+          (shot.kind !== "check" || shot === piece.check),
+      ),
+    }))
+    .filter(({ own }) => own.length > 0);
+  const named = (shot: Shot) =>
+    shot.kind === "check" ? lookedAt(shot, refs) : refs.shots.get(shot.of ?? "");
+  setups.forEach(({ check, own }, i) => {
+    const opening = check ?? openingShot(own);
     const next = setups[i + 1];
-    const carries = next === undefined ? undefined : refs.shots.get(openingShot(next).of ?? "");
-    const rest = shots.filter((shot) => shot !== opening);
+    const carries = next === undefined ? undefined : named(next.check ?? openingShot(next.own));
+    const rest = own.filter((shot) => shot !== opening);
     const closing = rest.find((shot) => shot === carries) ?? rest.at(-1);
     const last = rows.at(-1);
-    if (last !== undefined && opening.kind === "turning" && last.shots.includes(opening.of ?? "")) {
+    if (last?.shots.includes(named(opening)?.id ?? "")) {
       rows[rows.length - 1] = { ...last, bs: down(opening), shots: [...last.shots, opening.id] };
     } else rows.push(bookRow(opening, refs, rows.length, { bs: down(opening) }));
     for (const shot of rest) {
@@ -53,7 +66,7 @@ function openingShot(shots: readonly Shot[]): Shot {
 }
 
 function bookRow(shot: Shot, refs: References, index: number, sights: Partial<LevelBookRow>): SurveyBookRow {
-  const mark = shot.kind === "mark" ? refs.marks.get(shot.of ?? "") : undefined;
+  const mark = shot.kind === "mark" || shot.kind === "check" ? refs.marks.get(shot.of ?? "") : undefined;
   return {
     line: index + 1,
     point: mark?.name || shot.name || `row ${refs.rows.get(shot)}`,

@@ -3,7 +3,7 @@ import type { Mark, Shot } from "../document/schema";
 import type { Problem } from "../solve/results";
 import type { Piece, Pieces } from "./pieces";
 import type { Readings } from "./readings";
-import { type References, shotInWords } from "./references";
+import { lookedAt, type References, shotInWords } from "./references";
 
 /** One reading that gives its set-up a beam height: on a mark, or on a point that another set-up read too. */
 export interface Tie {
@@ -49,7 +49,7 @@ function namedBy(shot: Shot, refs: References, piece: Piece | undefined): Named 
   if (piece?.check !== shot || shot.of === null) return null;
   // The check that found the beam moved ties what follows it.
   const mark = refs.marks.get(shot.of);
-  const first = refs.shots.get(shot.of);
+  const first = lookedAt(shot, refs);
   return mark ? { mark } : first && first !== shot ? { shot: first } : null;
 }
 

@@ -139,7 +139,8 @@ describe("several ties", () => {
     expect(result.setups[0]?.beam).toBeCloseTo(31.502, 12);
     expect(result.setups[0]?.spread).toBeCloseTo(0.004, 12);
     expect(result.setups[0]?.tie).toBe("reading on Bolt, reading on Spike");
-    expect(heights).toEqual({ m: 30.002, n: 30.998, g: 30.502 });
+    // Marks keep their own heights; what their readings make of them is the shift.
+    expect(heights).toEqual({ m: 30, n: 31, g: 30.502 });
     expect(result.points[0]?.shift).toBeCloseTo(0.002, 12);
     expect(result.points[1]?.shift).toBeCloseTo(-0.002, 12);
     expect(codes).toEqual([]);
@@ -218,10 +219,10 @@ describe("turning points", () => {
       { id: "b2", setup: "2", reading: 388, kind: "mark", of: "bolt" },
     ];
     const { result, codes } = level(survey(shots));
-    // Carried: 30 + 1.0 - 1.5 + 0.9 = 30.4 against 30.388; the 12 mm are shared, 3 mm a reading.
+    // Carried: 30 + 1.0 - 1.5 + 0.9 = 30.4 against 30.388; the 12 mm are shared over two set-ups, 6 mm each.
     expect(result.setups.map(({ beam }) => beam)).toEqual([
-      expect.closeTo(30.997, 9),
-      expect.closeTo(30.391, 9),
+      expect.closeTo(30.994, 6),
+      expect.closeTo(30.388, 6),
     ]);
     expect(result.setups[1]?.spread).toBeCloseTo(0.012, 12);
     expect(result.closings).toEqual([
@@ -235,6 +236,20 @@ describe("turning points", () => {
       },
     ]);
     expect(codes).toEqual(["ties-disagree"]);
+  });
+
+  it("leave what was read well alone where a blunder is among them: it isn't shared", () => {
+    const { heights, problems } = level(
+      survey([
+        { id: "a1", setup: "1", reading: 1000, kind: "mark", of: "bolt" },
+        { id: "a2", setup: "1", reading: 1500, kind: "turning" },
+        { id: "b1", setup: "2", reading: 1900, kind: "turning", of: "a2" },
+        { id: "b2", setup: "2", reading: 388, kind: "mark", of: "bolt" },
+      ]),
+    );
+    expect(heights.a2).toBe(29.5);
+    expect(problems).toMatchObject([{ code: "ties-disagree", severity: "error" }]);
+    expect(problems[0]?.how).toContain("the others keep their heights");
   });
 
   it("that lead in a circle without a mark tie nothing, with a mark they do", () => {

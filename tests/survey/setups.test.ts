@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { surveySchema } from "../../src/document/schema";
-import { levelSurvey, rodRule, surveyBook } from "../../src/survey";
+import { levelSurvey, reduceLevelBook, rodRule, surveyBook } from "../../src/survey";
 
 const mm = (value: number) => ({ text: `${value} mm`, m: value / 1000 });
 const bolt = { id: "bolt", name: "Bolt", height: mm(30_000), at: [0, 0] };
@@ -219,6 +219,37 @@ describe("the beam's accuracy", () => {
     expect(result.setups[0]?.sigma).toBeCloseTo(0.005 / Math.SQRT2, 9);
   });
 
+  it("stays with the set-up that read the mark when another, of which nothing is known, is tied to it", () => {
+    const { result } = level(
+      [
+        onBolt(1200),
+        { id: "t", reading: 1500, kind: "turning", place: at(60, 80) },
+        { id: "u", setup: "2", reading: 900, kind: "turning", of: "t" },
+      ],
+      {},
+      {
+        setups: [
+          { id: "1", name: "S1", ...accurate },
+          { id: "2", name: "S2" },
+        ],
+      },
+    );
+    expect(result.setups[0]?.sigma).toBeCloseTo(0.005, 9);
+  });
+
+  it("takes the place of the point for the row that reads it again", () => {
+    const { sigmas } = level(
+      [
+        onBolt(1200),
+        { id: "t", reading: 1500, kind: "turning", place: at(60, 80) },
+        { id: "u", setup: "2", reading: 900, kind: "turning", of: "t" },
+        { id: "g", setup: "2", reading: 1000, place: at(60, 80) },
+      ],
+      accurate,
+    );
+    expect(sigmas.g).toBeCloseTo(0.005 * 2, 6);
+  });
+
   it("adds up along a chain of set-ups as independent errors", () => {
     const shots: Draft[] = [
       onBolt(1200),
@@ -340,6 +371,32 @@ describe("a bumped laser", () => {
     expect(problems[0]?.what).toContain('50 mm (1¹⁵⁄₁₆″) down before shot "d"');
   });
 
+  it("is as large as the two readings of its own set-up on the same point differ, whatever else ties it", () => {
+    const { result, problems } = level(
+      [
+        onBolt(1000),
+        { id: "p", reading: 1500 },
+        { id: "q", reading: 1600 },
+        { id: "p2", setup: "2", reading: 900, kind: "turning", of: "p" },
+        { id: "q2", setup: "2", reading: 1005, kind: "turning", of: "q" },
+        { id: "j", setup: "2", reading: 1200 },
+        { id: "again", setup: "2", reading: 925, kind: "check", of: "p" },
+        { id: "k", setup: "2", reading: 1225 },
+      ],
+      {},
+      {
+        setups: [
+          { id: "1", name: "S1" },
+          { id: "2", name: "S2", bumps: [{ check: "again", from: "again" }] },
+        ],
+      },
+    );
+    expect(result.setups[1]?.moves).toMatchObject([{ by: expect.closeTo(0.025, 9) }]);
+    const by = new Map(result.points.map(({ shot, height }) => [shot, height ?? Number.NaN]));
+    expect(by.get("k")).toBeCloseTo(by.get("j") ?? 0, 6);
+    expect(problems.some(({ what }) => what.includes("25 mm"))).toBe(true);
+  });
+
   it("unknown from where: all since the last good look wait, with no height", () => {
     for (const setup of [bumped(null), {}]) {
       const { heights, result, problems } = level(day, setup);
@@ -459,6 +516,25 @@ describe("a bumped laser", () => {
 });
 
 describe("the survey as a level book", () => {
+  it("a laser that was bumped is a set-up of its own from there, and gives the heights that the survey gives", () => {
+    const { survey, result } = level(
+      [
+        onBolt(1000),
+        { id: "a", reading: 1500 },
+        { id: "b", reading: 1600 },
+        { id: "again", reading: 1525, kind: "check", of: "a" },
+        { id: "c", reading: 1725 },
+      ],
+      { bumps: [{ check: "again", from: "again" }] },
+    );
+    const reduced = reduceLevelBook(surveyBook(survey));
+    if (!reduced.ok) throw new Error("not reduced");
+    const run = new Map(reduced.book.points.map(({ name, adjusted }) => [name, adjusted]));
+    for (const { name, height } of result.points.filter(({ kind }) => kind === "ground"))
+      expect(run.get(name)).toBeCloseTo(height ?? 0, 9);
+    expect(run.get("c")).toBeCloseTo(29.3, 9);
+  });
+
   it("backsight on the mark, turning points with both sights in one row, a closing foresight", () => {
     const { survey } = level(
       [
