@@ -84,7 +84,8 @@ function summary(file: string, incoming: Incoming, given?: FileUnit): string {
   const unit = unitOf(incoming, given);
   const counts = `${points.x.length} points, ${lines.length} lines, ${faces.triangles.length / 3} triangles`;
   const told = [`${file}: ${incoming.kind}, ${counts}.`];
-  told.push(unit ? `Unit: ${unitWords(unit)}.` : "Unit: the file doesn't say; give it with --unit.");
+  const what = incoming.onLocalPlane ? "Unit of its heights" : "Unit";
+  told.push(unit ? `${what}: ${unitWords(unit)}.` : `${what}: the file doesn't say; give it with --unit.`);
   if (crs) told.push(`Coordinates: ${crs}.`);
   if (bounds) {
     const heights = Number.isNaN(bounds.minZ) ? "no heights" : `height ${bounds.minZ} to ${bounds.maxZ}`;

@@ -226,7 +226,7 @@ function UnitChoice({ known, unit, incoming, onChoose }: UnitChoiceProps) {
           : undefined;
   return (
     <Choice
-      label="Its numbers are"
+      label={incoming.onLocalPlane ? "Its heights are" : "Its numbers are"}
       value={unit ?? ask}
       options={options}
       help={help}

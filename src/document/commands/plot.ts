@@ -12,6 +12,7 @@ import {
   type Tape,
   tapeSchema,
 } from "../schema";
+import { lotAlong } from "../setbackLines";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { measure } from "./measure";
 
@@ -133,10 +134,7 @@ export const changeDeed = command(
 export const drawDeed = command("deed.draw", (project, args: { outline: readonly Point[] }) =>
   args.outline.length < 3
     ? refuse("A lot needs at least three courses.")
-    : done(
-        { ...project, lot: { ...project.lot, outline: args.outline.map(([x, y]): Point => [x, y]) } },
-        "draw the lot from its deed",
-      ),
+    : done({ ...project, lot: lotAlong(project.lot, args.outline) }, "draw the lot from its deed"),
 );
 
 /** How far from one piece of lot line nothing may be built; an empty text or nothing takes it away. */

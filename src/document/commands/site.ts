@@ -29,6 +29,7 @@ import {
   type Work,
   workSchema,
 } from "../schema";
+import { lotAlong } from "../setbackLines";
 import { inUsualSizes } from "../usualSizes";
 import { mixedC } from "../waterCovers";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
@@ -47,10 +48,13 @@ export const renameProject = command("project.rename", (project, args: { name: s
 export const setLotOutline = command("lot.setOutline", (project, args: { outline: readonly Point[] }) => {
   if (args.outline.length > 0 && args.outline.length < 3)
     return refuse("A lot needs at least three corners.");
-  return done(
-    { ...project, lot: { ...project.lot, outline: args.outline.map(([x, y]): Point => [x, y]) } },
-    "draw lot",
-  );
+  const outline = args.outline.map(([x, y]): Point => [x, y]);
+  // A corner that is only moved leaves each line its number.
+  const lot =
+    outline.length === project.lot.outline.length
+      ? { ...project.lot, outline }
+      : lotAlong(project.lot, outline);
+  return done({ ...project, lot }, "draw lot");
 });
 
 export const setNorth = command("lot.setNorth", (project, args: { north: number }) =>

@@ -60,6 +60,9 @@ function systemOf(whole: Json): System {
   return { name: crs, plane: !/CRS84|EPSG:+:?4326$/i.test(crs), units: { known: false } };
 }
 
+/** RFC 7946: the third number of a position is a height in metres. */
+const heightsOfStandard: IncomingUnits = { known: true, unit: "m" };
+
 class Gathered {
   private readonly points = new PointGatherer();
   private readonly faces = new FaceGatherer();
@@ -112,6 +115,7 @@ class Gathered {
     return received(file, {
       ...parts,
       ...placed,
+      units: system.units.known ? system.units : heightsOfStandard,
       points: { ...points, x: placed.points.x.slice(0, cut), y: placed.points.y.slice(0, cut) },
       faces: { ...faces, x: placed.points.x.slice(cut), y: placed.points.y.slice(cut) },
     });

@@ -218,7 +218,8 @@ function placed(
       `${file}: its heights are in ${unitWords(heightUnit)}; they were turned into ${unitWords(unit)}.`,
     );
   }
-  if (isGeographic) return received(file, { ...parts, ...localPlane(taken.points, []) });
+  if (isGeographic)
+    return received(file, { ...parts, ...localPlane(taken.points, []), units: { known: true, unit: "m" } });
   const units: IncomingUnits = unit ? { known: true, unit } : { known: false };
   const code = Number(keys?.ProjectedCSTypeGeoKey);
   const crs = keys?.GTCitationGeoKey ?? (code > 0 && code < 32767 ? `EPSG:${code}` : null);

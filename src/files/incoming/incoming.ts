@@ -49,7 +49,10 @@ export interface Incoming {
   readonly points: IncomingPoints;
   readonly lines: readonly IncomingLine[];
   readonly faces: IncomingFaces;
+  /** Of all its numbers; of its heights alone where the places lie on a local plane. */
   readonly units: IncomingUnits;
+  /** Places that were degrees lie in metres on a local plane. */
+  readonly onLocalPlane: boolean;
   /** Coordinate system as the file names it, or the local plane that latitudes and longitudes were placed on. */
   readonly crs: string | null;
   /** What was passed over or doubtful, in words. */
@@ -99,6 +102,7 @@ export function received(
     incoming: {
       kind: parts.kind,
       units: parts.units,
+      onLocalPlane: parts.onLocalPlane ?? false,
       points,
       lines,
       faces,
@@ -150,7 +154,7 @@ export function inMetres(
   origin: readonly [number, number] = [0, 0],
   heightUnit: FileUnit = unit,
 ): Incoming {
-  const k = metresPer(unit);
+  const k = incoming.onLocalPlane ? 1 : metresPer(unit);
   const kz = metresPer(heightUnit);
   const [ox, oy] = origin;
   const turned = <T extends IncomingFaces | IncomingPoints>(part: T): T => ({
@@ -171,6 +175,7 @@ export function inMetres(
     faces,
     lines,
     units: { known: true, unit: "m" },
+    onLocalPlane: false,
     bounds: boundsOf(points, lines, faces),
   };
 }

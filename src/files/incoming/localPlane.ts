@@ -31,11 +31,11 @@ export function planeRound({ latitude, longitude }: Origin): Plane {
   };
 }
 
-/** Points and lines with x longitude and y latitude, in degrees → metres, with what there is to say about the plane. Heights are taken as metres. */
+/** Points and lines with x longitude and y latitude, in degrees → metres, with what there is to say about the plane. Heights stay as they are. */
 export function localPlane(
   points: IncomingPoints,
   lines: readonly IncomingLine[],
-): Pick<Incoming, "points" | "lines" | "units" | "crs"> {
+): Pick<Incoming, "points" | "lines" | "onLocalPlane" | "crs"> {
   const origin = middle(points, lines);
   const plane = planeRound(origin);
   const x = points.x.slice();
@@ -51,7 +51,7 @@ export function localPlane(
   return {
     points: { ...points, x, y },
     lines: moved,
-    units: { known: true, unit: "m" },
+    onLocalPlane: true,
     crs: `local plane round latitude ${origin.latitude}°, longitude ${origin.longitude}° (WGS 84)`,
   };
 }

@@ -92,7 +92,9 @@ class Rows {
   head(row: string): void {
     const cells = cellsOf(row, this.mapping.form.separator);
     const { x, y, z } = this.at;
-    this.unit = unitOfHeads([x, y, ...(z < 0 ? [] : [z])].map((column) => cells[column] ?? ""));
+    // Degrees say nothing of the heights beside them.
+    const measured = this.geographic ? [z] : [x, y, z];
+    this.unit = unitOfHeads(measured.flatMap((column) => (column < 0 ? [] : (cells[column] ?? ""))));
   }
 
   take(row: string, line: number): void {
@@ -142,11 +144,11 @@ class Rows {
       return line ? [line] : [];
     });
     const points = this.points.done();
+    const units: IncomingUnits = this.unit === null ? { known: false } : { known: true, unit: this.unit };
     if (!this.geographic) {
-      const units: IncomingUnits = this.unit === null ? { known: false } : { known: true, unit: this.unit };
       return received(file, { kind: "table", units, points, lines, warnings });
     }
-    return received(file, { kind: "table", ...localPlane(points, lines), warnings });
+    return received(file, { kind: "table", ...localPlane(points, lines), units, warnings });
   }
 
   private corner(name: string, corner: [number, number, number]): void {

@@ -119,8 +119,16 @@ describe("a table's content", () => {
     const { y, x } = incoming.points;
     expect((y[1] as number) - (y[0] as number)).toBeCloseTo(111_131.8, -1);
     expect(Math.abs(x[0] as number)).toBeLessThan(1e-6);
-    expect(incoming.units).toEqual({ known: true, unit: "m" });
     expect(incoming.crs).toContain("latitude 45°, longitude 9°");
+    // The file says nothing of its heights; feet turn them, never the places.
+    expect(incoming.units).toEqual({ known: false });
+    const feet = inMetres(incoming, "ft");
+    expect(feet.points.y).toEqual(y);
+    expect(feet.points.z[1]).toBeCloseTo(0.6096, 12);
+    expect((await read("name,lat,lon,height (m)\na,44.5,9,1\nb,45.5,9,2\n")).units).toEqual({
+      known: true,
+      unit: "m",
+    });
   });
 
   it("keeps a point without a height, and says so", async () => {
