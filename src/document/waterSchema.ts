@@ -23,6 +23,8 @@ export const stormSchema = z.object({
   lining: z.enum(ditchLiningKinds).nullable().default(null),
   /** Ground uphill, beyond the shots, that drains here too, m2. */
   uphill: notNegative.default(0),
+  /** The swale that its water comes to; null: the one that most ground at the edge drains to. */
+  uphillTo: z.string().nullable().default(null),
   /** Longest way of water on it, m, and its fall, rise over run; 0: it adds no time. */
   uphillLength: notNegative.default(0),
   uphillFall: notNegative.default(0),

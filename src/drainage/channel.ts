@@ -96,7 +96,12 @@ export function bedShear(depth: number, fall: number): number {
 function depthAt(over: (depth: number) => number): number {
   let high = 1e-3;
   while (over(high) < 0 && high < 1e4) high *= 2;
-  let low = 0;
+  return halved(high, over);
+}
+
+/** Where between 0 and `high` a quantity that grows passes nought; `high` where it doesn't. */
+export function halved(most: number, over: (depth: number) => number): number {
+  let [low, high] = [0, most];
   for (let i = 0; i < 80; i++) {
     const middle = (low + high) / 2;
     if (over(middle) < 0) low = middle;

@@ -100,7 +100,7 @@ export function flowOver(ground: FlowGround, method: FlowMethod = "d-infinity"):
   return { grid, filled, first, second, share, order, area: drained({ first, second, share, order }, grid) };
 }
 
-function atBorder(cell: number, { columns, rows }: Grid): boolean {
+export function atBorder(cell: number, { columns, rows }: Grid): boolean {
   const column = cell % columns;
   const row = (cell - column) / columns;
   return column === 0 || row === 0 || column === columns - 1 || row === rows - 1;
@@ -251,15 +251,21 @@ export interface Catchment {
   readonly part: Float64Array;
   /** m2 */
   readonly area: number;
-  /** Longest way of water to the target, m, and its fall, m. */
+  /** Longest way of water to the target, m, and its fall, m: the longest with what is still to go from there. */
   readonly longest: number;
   readonly fall: number;
+  /** The cell of the target that it comes to; -1 where nothing does. */
+  readonly entry: number;
   /** It reaches ground at the border of the grid: more may come from beyond. */
   readonly touchesEdge: boolean;
 }
 
-/** What drains to the cells that are 1 in `target`. */
-export function catchmentOf(flow: Flow, target: Uint8Array): Catchment {
+/** What drains to the cells that are 1 in `target`. `onward`: how far water still has to go from such a cell, m. */
+export function catchmentOf(
+  flow: Flow,
+  target: Uint8Array,
+  onward: (cell: number) => number = () => 0,
+): Catchment {
   const { grid, first, second, share, order, filled } = flow;
   const part = new Float64Array(first.length);
   const way = new Float64Array(first.length);
@@ -276,6 +282,7 @@ export function catchmentOf(flow: Flow, target: Uint8Array): Catchment {
     if (target[i]) {
       part[i] = 1;
       end[i] = i;
+      way[i] = onward(i);
     } else {
       part[i] =
         (a >= 0 ? toFirst * (part[a] as number) : 0) + (b >= 0 ? (1 - toFirst) * (part[b] as number) : 0);
@@ -291,12 +298,14 @@ export function catchmentOf(flow: Flow, target: Uint8Array): Catchment {
       farthest = i;
     if (!target[i] && atBorder(i, grid)) touchesEdge = true;
   }
+  const entry = farthest < 0 ? -1 : (end[farthest] as number);
   const fall = farthest < 0 ? 0 : (filled[farthest] as number) - (filled[end[farthest] as number] as number);
   return {
     part,
     area: area * grid.cell * grid.cell,
-    longest: farthest < 0 ? 0 : (way[farthest] as number),
+    longest: farthest < 0 ? 0 : (way[farthest] as number) - onward(entry),
     fall: Math.max(0, fall),
+    entry,
     touchesEdge,
   };
 }

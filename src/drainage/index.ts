@@ -19,6 +19,7 @@ export {
 } from "./culvert";
 export { type Flood, flood } from "./flood";
 export {
+  atBorder,
   type Catchment,
   catchmentOf,
   type Flow,

@@ -4,7 +4,8 @@
  * Units   m2, m3/s.
  * Method  The area that drains from cells inside the lot to cells outside it, on the ground as it is and as planned (hollows
  *         filled), told to the nearest lot line. The roof's water comes down where it does; while its shape isn't known,
- *         evenly round the walls. Peaks by the rational formula with the ground's C and the roof's, and the rain of the
+ *         evenly round the walls. Water of the ground beyond the shots comes in over the edge cells that drain to its swale, on
+ *         both grounds. Peaks by the rational formula with the ground's C and the roof's, and the rain of the
  *         shortest storm for both, so that they can be compared.
  * Source  First principles on the flow of `drainage/flow.ts`.
  * Error   A cell along each line. Drives and paving count as the ground about them.
@@ -27,13 +28,20 @@ export function leavingWater(
   storm: Storm,
   drips: readonly RoofDrip[],
   roofRunoff: number,
+  uphillCells: readonly number[],
 ): LeavingWater[] {
   if (lot.length < 3) return [];
   const inside = insideLot(lot, after);
   const rain = rainFor(storm, leastTime);
   const own = new Float64Array(inside.length).fill(after.grid.cell ** 2);
+  const runoff = own.map((area) => area * storm.runoff);
+  for (const i of uphillCells) {
+    const area = storm.uphill / uphillCells.length;
+    own[i] = (own[i] as number) + area;
+    runoff[i] = (runoff[i] as number) + area * (storm.uphillRunoff ?? storm.runoff);
+  }
   const roofed = own.slice();
-  const shed = own.map((area) => area * storm.runoff);
+  const shed = runoff.slice();
   for (const { area, cells } of drips) {
     for (const i of cells) {
       roofed[i] = (roofed[i] as number) + area / cells.length;
@@ -42,16 +50,18 @@ export function leavingWater(
   }
   const was = overLines(lot, before, inside, gatheredFrom(before, own));
   const is = overLines(lot, after, inside, gatheredFrom(after, roofed));
+  const ranOff = overLines(lot, before, inside, gatheredFrom(before, runoff));
   const runsOff = overLines(lot, after, inside, gatheredFrom(after, shed));
   return lot.map((corner, line) => {
-    const [old, now, off] = [was[line] as number, is[line] as number, runsOff[line] as number];
-    const more = off / (storm.runoff || 1) - old;
+    const [old, now] = [was[line] as number, is[line] as number];
+    const [offBefore, off] = [ranOff[line] as number, runsOff[line] as number];
+    const more = (off - offBefore) / (storm.runoff || 1);
     return {
       line,
       middle: [...between(corner, lot[(line + 1) % lot.length] as Point, 0.5)] as [number, number],
       before: old,
       after: now,
-      peakBefore: rain === null ? null : rain * storm.runoff * old,
+      peakBefore: rain === null ? null : rain * offBefore,
       peakAfter: rain === null ? null : rain * off,
       growth: old > 0 ? more / old : null,
       rises: more > leastRise && more > leastShare * old,

@@ -31,6 +31,7 @@ export interface WaterFound {
   readonly flow: Flow;
   readonly drips: readonly RoofDrip[] | null;
   readonly joining: readonly Joining[];
+  readonly uphillCells: readonly number[];
 }
 
 export function ledAwayStage(
@@ -49,13 +50,13 @@ export function ledAwayStage(
   const leaving = stage(leavingWater);
   const bare = stage(bareEarth);
   const shed = stage(shedAround);
-  return ({ wide, flow, drips, joining }, footprint, project, foundation, trench, floor) => {
+  return ({ wide, flow, drips, joining, uphillCells }, footprint, project, foundation, trench, floor) => {
     const { drainage, storm, lot } = project;
     const spread = drips ?? shed(footprint, flow, wide.cells.inside);
     return {
       roof: drips && roofSides(footprint, drainage.roof, storm, drips, joining),
       footingDrain: drainResult(footprint, project, foundation, trench, wide, floor),
-      leaving: leaving(lot.outline, untouched(wide), flow, storm, spread, drainage.roof.runoff),
+      leaving: leaving(lot.outline, untouched(wide), flow, storm, spread, drainage.roof.runoff, uphillCells),
       bareEarth: bare(wide, floor, flow, drainage.bareEarth),
     };
   };

@@ -35,15 +35,18 @@ export function pipesUnderDrives(
 ): PipeResult[] {
   const kind = pipeKinds.find(({ id }) => id === pipe.kind) ?? (pipeKinds[0] as PipeKind);
   return plan.swales.flatMap((swale) => {
-    const peak = flows.find(({ id }) => id === swale.swale.id)?.peak ?? null;
+    const flow = flows.find(({ id }) => id === swale.swale.id);
+    const asked = { peak: flow?.peak ?? null, below: flow?.depth ?? 0, kind, pipe, floor };
     return plan.drives.flatMap((drive) =>
-      meetings(swale, drive).map((meeting) => pipeAt(meeting, swale, drive, { peak, kind, pipe, floor })),
+      meetings(swale, drive).map((meeting) => pipeAt(meeting, swale, drive, asked)),
     );
   });
 }
 
 interface Asked {
   readonly peak: number | null;
+  /** Depth of the storm's water in the ditch below the pipe, m. */
+  readonly below: number;
   readonly kind: PipeKind;
   readonly pipe: Drainage["pipe"];
   readonly floor: number;
@@ -67,12 +70,12 @@ function pipeAt(meeting: Meeting, swale: SwaleLine, drive: DriveLine, asked: Ask
   const coverOf = (bore: number) => top - (bed + bore);
   const holds = (bore: number) =>
     asked.peak !== null &&
-    headwater({ ...like, diameter: bore }, asked.peak).head <= lowPoint - freeboard - inverts[0];
+    headwater({ ...like, diameter: bore }, asked.peak, asked.below).head <= lowPoint - freeboard - inverts[0];
   const bore = asked.pipe.bore ?? sizeFor(asked.peak, holds);
   const head =
     asked.peak === null || bore === null
       ? null
-      : headwater({ ...like, diameter: bore } as Culvert, asked.peak);
+      : headwater({ ...like, diameter: bore } as Culvert, asked.peak, asked.below);
   const place = (along: number): [number, number] => [...pointAlong(swale.line, along).at];
   return {
     swale: swale.swale.id,

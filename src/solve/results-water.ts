@@ -94,9 +94,11 @@ export interface SwaleFlow {
   readonly id: string;
   /** Ground that drains to it, m2: on the grid, with what was typed for beyond it. */
   readonly catchment: number;
-  /** Longest way of water to it, m, and its fall, m. */
+  /** Longest way of water to its outlet, m, and its fall, m. */
   readonly longest: number;
   readonly fall: number;
+  /** The part of it that lies in the swale's own bed, m. */
+  readonly inBed: number;
   /** The ground that drains to it reaches the edge of what is known: more may come. */
   readonly touchesEdge: boolean;
   /** Time of concentration, s. */
@@ -105,6 +107,8 @@ export interface SwaleFlow {
   readonly intensity: number | null;
   /** Roof whose water comes to it, m2. */
   readonly roof: number;
+  /** Ground beyond the shots that drains to it, as typed, m2: that of one swale only. */
+  readonly uphill: number;
   /** C of all that drains to it, weighted by area. */
   readonly runoff: number;
   /** Peak of the storm, m3/s; null while no rain is typed. */

@@ -6,11 +6,13 @@
  *         ground beyond, and the roof's water that comes there. Peak by the rational formula with C weighted by area; even
  *         flow by Manning: deepest at the bed's least fall, fastest at its steepest.
  * Source  see `drainage/runoff.ts` and `drainage/channel.ts`. Time of concentration by Kirpich, on the ground beyond and
- *         then to the swale, at least five minutes.
+ *         to the swale, then down its bed at the speed of the flow itself; at least five minutes.
  */
 import type { Storm } from "../document/schema";
 import { liningBears } from "../document/waterCovers";
 import {
+  atBorder,
+  type Catchment,
   catchmentOf,
   type Flow,
   froude,
@@ -21,8 +23,8 @@ import {
   weightedC,
   wetted,
 } from "../drainage";
-import { distanceToSegment } from "../geometry";
-import type { GradingPlan } from "../grading";
+import { distanceToSegment, nearestOnPolyline } from "../geometry";
+import { bedHeight, type GradingPlan } from "../grading";
 import type { SwaleFlow, SwaleResult } from "./results";
 import type { RoofDrip } from "./roof-water";
 import { rainFor } from "./storm-rain";
@@ -39,12 +41,50 @@ export function swaleFlows(
   storm: Storm,
   drips: readonly RoofDrip[],
   roofRunoff: number,
-): { readonly flows: readonly SwaleFlow[]; readonly joining: readonly Joining[] } {
-  const found = plan.swales.flatMap((line) => {
+): SwaleFlows {
+  const caught = plan.swales.flatMap((line): Caught[] => {
     const result = results.find(({ id }) => id === line.swale.id);
-    return result ? [swaleFlow(line, result, flow, storm, drips, roofRunoff)] : [];
+    if (!result) return [];
+    const left = (cell: number) => line.length - alongLine(line, flow, cell);
+    return [{ line, result, left, ...catchmentOf(flow, bedCells(line, flow), left) }];
   });
-  return { flows: found.map((one) => one.flow), joining: found.map(({ joining }) => joining) };
+  const to = storm.uphill > 0 ? uphillTo(caught, storm) : null;
+  const found = caught.map((one) =>
+    swaleFlow(one, { storm, drips, roofRunoff, uphill: one === to ? storm.uphill : 0 }),
+  );
+  return {
+    flows: found.map((one) => one.flow),
+    joining: found.map(({ joining }) => joining),
+    uphillCells: to ? edgeCells(to, flow) : [],
+  };
+}
+
+export interface SwaleFlows {
+  readonly flows: readonly SwaleFlow[];
+  readonly joining: readonly Joining[];
+  /** Cells at the edge of the known ground over which the water of the ground beyond comes to its swale. */
+  readonly uphillCells: readonly number[];
+}
+
+interface Caught extends Catchment {
+  readonly line: Line;
+  readonly result: SwaleResult;
+  /** How far it is down the bed from the place of a cell, m. */
+  readonly left: (cell: number) => number;
+}
+
+/** The swale that is named; else the one with the most ground that reaches the edge of what is known. */
+function uphillTo(caught: readonly Caught[], { uphillTo: named }: Storm): Caught | null {
+  const chosen = caught.find(({ result }) => result.id === named);
+  if (chosen) return chosen;
+  const open = caught.filter(({ touchesEdge }) => touchesEdge);
+  return [...(open.length > 0 ? open : caught)].sort((a, b) => b.area - a.area)[0] ?? null;
+}
+
+function edgeCells({ part }: Caught, { grid }: Flow): number[] {
+  const cells: number[] = [];
+  for (let i = 0; i < part.length; i++) if ((part[i] as number) >= 0.5 && atBorder(i, grid)) cells.push(i);
+  return cells;
 }
 
 /** Parts of each slope side's water that come to one swale, in the order of the sides. */
@@ -53,33 +93,47 @@ export interface Joining {
   readonly parts: readonly number[];
 }
 
+interface Rained {
+  readonly storm: Storm;
+  readonly drips: readonly RoofDrip[];
+  readonly roofRunoff: number;
+  /** Ground beyond the shots that drains to this swale, m2. */
+  readonly uphill: number;
+}
+
 function swaleFlow(
-  line: Line,
-  result: SwaleResult,
-  flow: Flow,
-  storm: Storm,
-  drips: readonly RoofDrip[],
-  roofRunoff: number,
+  { line, result, left, area, longest, fall, entry, touchesEdge, part }: Caught,
+  { storm, drips, roofRunoff, uphill }: Rained,
 ): { flow: SwaleFlow; joining: Joining } {
-  const { area, longest, fall, touchesEdge, part } = catchmentOf(flow, bedCells(line, flow));
   const parts = drips.map(
     ({ cells }) => cells.reduce((sum, i) => sum + (part[i] as number), 0) / (cells.length || 1),
   );
   const roof = drips.reduce((sum, drip, i) => sum + drip.area * (parts[i] as number), 0);
-  const catchment = area + storm.uphill + roof;
-  const time = Math.max(leastTime, wayTime(longest, fall) + beyondTime(storm));
+  const catchment = area + uphill + roof;
+  const inBed = entry < 0 ? 0 : left(entry);
   const runoff =
     weightedC([
       { c: storm.runoff, area },
-      { c: storm.uphillRunoff ?? storm.runoff, area: storm.uphill },
+      { c: storm.uphillRunoff ?? storm.runoff, area: uphill },
       { c: roofRunoff, area: roof },
     ]) ?? storm.runoff;
-  const intensity = rainFor(storm, time);
-  const peak = intensity === null ? null : rationalPeak(runoff, intensity, catchment);
   const { bottomWidth: bottom, sideSlope } = line.swale;
   const kind = line.swale.shape === "dish" ? ("rounded" as const) : ("trapezoid" as const);
   const shape = { kind, bottom, sideSlope };
-  const depth = peak === null ? null : normalDepth(shape, peak, result.leastFall, storm.roughness);
+  const onGround = wayTime(longest, fall) + (uphill > 0 ? beyondTime(storm) : 0);
+  const peakIn = (time: number) => {
+    const rain = rainFor(storm, time);
+    return { rain, peak: rain === null ? null : rationalPeak(runoff, rain, catchment) };
+  };
+  const depthOf = (peak: number | null) =>
+    peak === null ? null : normalDepth(shape, peak, result.leastFall, storm.roughness);
+  const time = gatheringTime(onGround, inBed, (so) => {
+    const { peak } = peakIn(so);
+    const deep = depthOf(peak);
+    return peak === null || !deep ? null : peak / wetted(shape, deep).area;
+  });
+  const { rain: intensity, peak } = peakIn(time);
+  const depth = depthOf(peak);
   const steepest = steepestFall(result);
   const fastest = peak === null ? null : normalDepth(shape, peak, steepest, storm.roughness);
   const speed = peak === null || !fastest ? null : peak / wetted(shape, fastest).area;
@@ -88,12 +142,16 @@ function swaleFlow(
   const found: SwaleFlow = {
     id: result.id,
     catchment,
-    longest,
-    fall,
+    longest: longest + inBed,
+    fall:
+      fall +
+      (entry < 0 ? 0 : Math.max(0, bedHeight(line, line.length - inBed) - bedHeight(line, line.length))),
+    inBed,
     touchesEdge,
     time,
     intensity,
     roof,
+    uphill,
     runoff,
     peak,
     depth,
@@ -108,13 +166,30 @@ function swaleFlow(
   return { flow: found, joining: { swale: result.name, parts } };
 }
 
+/** Over the ground, then down the bed as fast as the storm runs in it; the two hang on each other, so in a few rounds. */
+function gatheringTime(onGround: number, inBed: number, speedIn: (time: number) => number | null): number {
+  let time = Math.max(leastTime, onGround);
+  for (let round = 0; round < 4; round++) {
+    const speed = speedIn(time);
+    if (speed === null) break;
+    time = Math.max(leastTime, onGround + inBed / speed);
+  }
+  return time;
+}
+
+function alongLine({ line }: Line, { grid }: Flow, cell: number): number {
+  const [column, row] = [cell % grid.columns, Math.floor(cell / grid.columns)];
+  return nearestOnPolyline(line, grid.x0 + (column + 0.5) * grid.cell, grid.y0 + (row + 0.5) * grid.cell)
+    .along;
+}
+
 function wayTime(length: number, fall: number): number {
   return length > 0 && fall > 0 ? kirpichTime(length, fall / length) : 0;
 }
 
 /** Time that water takes on the ground beyond the shots, s. */
-function beyondTime({ uphill, uphillLength, uphillFall }: Storm): number {
-  return uphill > 0 ? wayTime(uphillLength, uphillLength * uphillFall) : 0;
+function beyondTime({ uphillLength, uphillFall }: Storm): number {
+  return wayTime(uphillLength, uphillLength * uphillFall);
 }
 
 function verdictOf(

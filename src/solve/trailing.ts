@@ -117,7 +117,14 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         steadyPonds: steady(layout),
         toWalls: still.flow ? wallsOf(site.footprint, still.flow, layout.cells.inside) : [],
         flows: swales?.flows ?? [],
-        found: still.flow && swales && { wide: layout, flow: still.flow, drips, joining: swales.joining },
+        found: still.flow &&
+          swales && {
+            wide: layout,
+            flow: still.flow,
+            drips,
+            joining: swales.joining,
+            uphillCells: swales.uphillCells,
+          },
         outsideError: errorOf(finished, site.coarse),
         limits: limitsOf(site, standing, project, words),
         balance: balanced(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 
-import { type Project, siteEdits } from "../../src/document";
+import { type Point, type Project, siteEdits } from "../../src/document";
 import { normalDepth, rationalPeak } from "../../src/drainage";
 import { createSolver } from "../../src/solve";
 import { plane, shed, site } from "./sites";
@@ -51,7 +51,12 @@ describe("water that comes to a swale", () => {
     expect(flow?.catchment).toBeGreaterThan(0.9 * 30 * 46);
     expect(flow?.catchment).toBeLessThan(1.15 * 30 * 47);
     expect(flow?.longest).toBeGreaterThan(40);
-    expect((flow?.fall ?? 0) / (flow?.longest ?? 1)).toBeGreaterThan(0.03);
+    // Over the ground at 4 %, then down the bed at 1 %, which is part of the way.
+    expect(flow?.longest).toBeGreaterThan((flow?.inBed ?? 0) + 40);
+    expect(flow?.inBed).toBeGreaterThan(5);
+    const onGround = (flow?.longest ?? 0) - (flow?.inBed ?? 0);
+    expect(flow?.fall).toBeGreaterThan(0.04 * 0.7 * onGround);
+    expect(flow?.fall).toBeLessThan(0.04 * onGround + 0.01 * (flow?.inBed ?? 0));
     // The slope runs on beyond the last shots: more may come from there.
     expect(flow?.touchesEdge).toBe(true);
   });
@@ -75,6 +80,44 @@ describe("water that comes to a swale", () => {
       (storm) => flowOf(withSwale(storm))?.catchment ?? 0,
     );
     expect((more ?? 0) - (alone ?? 0)).toBeCloseTo(5000, 6);
+  });
+
+  it("gives the ground beyond to one swale: the one with the most ground at the edge, or the one that is named", () => {
+    const one = withSwale({ uphill: 5000 });
+    const [first] = one.grading.swales;
+    if (!first) throw new Error("no swale");
+    const second = { ...first, id: "w2", name: "swale 2", line: [[-5, -4] as Point, [17, -5] as Point] };
+    const two = { ...one, grading: { ...one.grading, swales: [first, second] } };
+    const { flows } = createSolver().solve(two).water;
+    const own = flows.map(({ catchment, uphill }) => catchment - uphill);
+    expect(flows.map(({ uphill }) => uphill)).toEqual(
+      own.map((area) => (area === Math.max(...own) ? 5000 : 0)),
+    );
+    for (const uphillTo of ["w1", "w2"]) {
+      const named = createSolver().solve({ ...two, storm: { ...two.storm, uphillTo } }).water.flows;
+      expect(named.filter(({ uphill }) => uphill === 5000).map(({ id }) => id)).toEqual([uphillTo]);
+    }
+  });
+
+  it("leads the water of the ground beyond over the lot's lines too, before and after alike", () => {
+    const lot = {
+      outline: [
+        [-20, -20],
+        [30, -20],
+        [30, 30],
+        [-20, 30],
+      ] as Point[],
+    };
+    const leaves = (uphill: number) => {
+      const project = withSwale({ uphill, intensity: 3 * inchAnHour });
+      const { leaving } = createSolver().solve({ ...project, lot: { ...project.lot, ...lot } }).water;
+      const sum = (pick: (one: (typeof leaving)[number]) => number | null) =>
+        leaving.reduce((total, one) => total + (pick(one) ?? 0), 0);
+      return { before: sum((one) => one.before), peak: sum((one) => one.peakAfter) };
+    };
+    const [without, withIt] = [leaves(0), leaves(5000)];
+    expect(withIt.before - without.before).toBeCloseTo(5000, 0);
+    expect(withIt.peak - without.peak).toBeCloseTo(rationalPeak(0.3, 3 * inchAnHour, 5000), 3);
   });
 
   it("overflows where it is too shallow, and is scoured where it runs too fast", () => {

@@ -82,7 +82,9 @@ function PipeCard({ pipe }: { pipe: PipeResult }) {
             figure: notation.length(pipe.length),
             note: `falls ${notation.slope(pipe.fall)}`,
           },
-          ...(pipe.peak === null ? [] : [{ name: "Carries", figure: formatRate(pipe.peak, flowUnit(feet)) }]),
+          ...(pipe.peak === null
+            ? []
+            : [{ name: "Comes to it in the storm", figure: formatRate(pipe.peak, flowUnit(feet)) }]),
           ...(pipe.headwater === null
             ? []
             : [

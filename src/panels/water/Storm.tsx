@@ -2,6 +2,7 @@
 import { type Storm as StormData, siteEdits } from "../../document";
 import { tryRun } from "../../store/actions";
 import { rainUnit } from "../../units";
+import { Choice } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { Section } from "../parts";
@@ -57,11 +58,26 @@ export function Storm() {
   );
 }
 
+const largest = "largest";
+
 /** Slope, length and cover of the ground beyond the shots. */
 function Uphill({ storm }: { storm: StormData }) {
+  const swales = useProject(({ grading }) => grading.swales);
   const change = (patch: Partial<StormData>) => tryRun(siteEdits.changeStorm, { patch });
   return (
     <>
+      {swales.length > 1 ? (
+        <Choice
+          label="It drains to"
+          value={storm.uphillTo ?? largest}
+          options={[
+            { value: largest, words: "the swale with the most ground at the edge" },
+            ...swales.map(({ id, name }) => ({ value: id, words: name })),
+          ]}
+          layout="stack"
+          onChoose={(to) => change({ uphillTo: to === largest ? null : to })}
+        />
+      ) : null}
       <LengthField
         label="Longest way of water up there"
         m={storm.uphillLength}

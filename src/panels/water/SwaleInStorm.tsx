@@ -8,7 +8,7 @@ import { useNotation, useProject, useResults } from "../useProject";
 
 export function SwaleInStorm({ id }: { id: string }) {
   const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
-  const uphill = useProject(({ storm }) => storm.uphill);
+  const typed = useProject(({ storm }) => storm.uphill);
   const notation = useNotation();
   if (!flow) return null;
   return (
@@ -19,7 +19,7 @@ export function SwaleInStorm({ id }: { id: string }) {
           <span>{stormWords(flow, notation)}</span>
         </p>
       ) : null}
-      <Facts facts={flowFacts(flow, uphill, notation)} />
+      <Facts facts={flowFacts(flow, typed, notation)} />
     </>
   );
 }
@@ -37,18 +37,18 @@ export function stormWords(flow: SwaleFlow, notation: Notation): string {
   return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
-function flowFacts(flow: SwaleFlow, uphill: number, notation: Notation): Fact[] {
+function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
   const feet = notation.display.area === "ft2";
   const facts: Fact[] = [
     {
       name: "Drains to it",
       figure: notation.area(flow.catchment),
-      ...noteOf(catchmentNote(flow, uphill, notation)),
+      ...noteOf(catchmentNote(flow, typed, notation)),
     },
     {
       name: "Longest way of the water",
       figure: notation.length(flow.longest),
-      note: `falls ${notation.length(flow.fall)}${flow.time === null ? "" : `, gathers in ${Math.round(flow.time / 60)} min (Kirpich)`}`,
+      note: `falls ${notation.length(flow.fall)}, ${notation.length(flow.inBed)} of it in its bed${flow.time === null ? "" : `; gathers in ${Math.round(flow.time / 60)} min (Kirpich, then the bed's own speed)`}`,
     },
   ];
   if (flow.peak === null) return [...facts, { name: "Peak", figure: "type the rain below" }];
@@ -79,11 +79,15 @@ function fastNote({ steepest, froude, bears }: SwaleFlow, notation: Notation): s
 }
 
 /** What of the catchment isn't ground on the plan, and whether more may come. */
-function catchmentNote({ touchesEdge, roof }: SwaleFlow, uphill: number, notation: Notation): string | null {
+function catchmentNote(
+  { touchesEdge, roof, uphill }: SwaleFlow,
+  typed: number,
+  notation: Notation,
+): string | null {
   const said = [
     ...(roof >= 1 ? [`${notation.area(roof)} of roof with it`] : []),
     ...(uphill > 0 ? [`${notation.area(uphill)} of it beyond the shots, as typed`] : []),
-    ...(touchesEdge && uphill === 0
+    ...(touchesEdge && typed === 0
       ? [
           "it touches the edge of what is known: more may come from beyond; type it under “More ground uphill”",
         ]
