@@ -26,7 +26,9 @@ export function waterLines(
   return {
     walls: water.walls.map((wall) => [
       `  wall ${wall.name}`,
-      `falls away ${words.length(wall.fallAway)}`,
+      wall.fallAway < 0
+        ? `rises ${words.length(-wall.fallAway)}`
+        : `falls away ${words.length(wall.fallAway)}`,
       wallWords(wall, words),
     ]),
     lines: [

@@ -3,7 +3,8 @@
  *
  * Units   metres.
  * Method  Square to each wall, at places along it, the finished ground is read from the wall outwards; the fall
- *         is from the wall to the lowest ground within 10 ft. Where another wall stands nearer, the rule's
+ *         is from the wall to the lowest ground within 10 ft; where that is at the wall itself, the ground rises, and the fall is
+ *         that to the end, below nothing. Where another wall stands nearer, the rule's
  *         slope holds up to there.
  * Source  International Residential Code R401.3: 6 in within the first 10 ft; paving within 10 ft at 2 %.
  */
@@ -98,7 +99,7 @@ export function wallWater(normals: WallNormals, prepared: Prepared, floor: numbe
   return normals.walls.map((wall, index) => {
     const own = normals.normals.filter((normal) => normal.wall === index && normal.count > 1);
     const read = own.map((normal) => readNormal(normal, z));
-    const worst = read.reduce((a, b) => (b.fall - b.needed < a.fall - a.needed ? b : a), read[0] ?? unread);
+    const worst = worstOf(read);
     const towards = read.filter((one) => one.towards).length;
     return {
       name: wall.name,
@@ -120,6 +121,15 @@ export function wallWater(normals: WallNormals, prepared: Prepared, floor: numbe
 /** A wall with another wall right in front of it: nothing to ask. */
 const unread = { fall: 0, needed: 0, within: 0, towards: false, driven: false };
 
+/** What misses its fall by most; where none does, the one read farthest out with the least to spare. */
+function worstOf(read: readonly (typeof unread)[]): typeof unread {
+  const spare = ({ fall, needed }: typeof unread) => fall - needed;
+  const failing = read.filter((one) => spare(one) < -buildable);
+  const reach = Math.max(...read.map(({ within }) => within));
+  const asked = failing.length > 0 ? failing : read.filter(({ within }) => within > reach - 1e-6);
+  return asked.reduce((a, b) => (spare(b) < spare(a) ? b : a), asked[0] ?? unread);
+}
+
 function readNormal(normal: Normal, z: Float64Array): typeof unread {
   const atWall = z[normal.first] as number;
   let lowest = atWall;
@@ -127,7 +137,10 @@ function readNormal(normal: Normal, z: Float64Array): typeof unread {
   const beyondNear = normal.outs.findIndex((out) => out >= near);
   const nearStep = Math.min(normal.count - 1, beyondNear);
   return {
-    fall: atWall - lowest,
+    fall:
+      atWall > lowest
+        ? atWall - lowest
+        : Math.min(0, atWall - (z[normal.first + normal.count - 1] as number)),
     needed: (normal.driven ? drivenFall : earthFall) * normal.reach,
     within: normal.reach,
     towards: (z[normal.first + nearStep] as number) > atWall + 1e-6,

@@ -115,7 +115,7 @@ function wallCautions({ water }: FloorResults, { footprint }: BuildingSite, word
       code: "wall-fall-away",
       severity: "caution",
       where: `wall ${wall.name}`,
-      what: `The finished ground falls ${words.length(wall.fallAway)} away from it where ${words.length(wall.needed)} is wanted.`,
+      what: `The finished ground ${wall.fallAway < 0 ? `rises ${words.length(-wall.fallAway)}` : `falls ${words.length(wall.fallAway)}`} away from it where ${words.length(wall.needed)} is wanted.`,
       how: "Give the apron more fall or width, or lead the water off in a swale.",
       ...(place ? { at: onWall(place, place.length / 2) as [number, number] } : {}),
     });

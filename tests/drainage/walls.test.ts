@@ -32,7 +32,11 @@ describe("walls and water", () => {
   it("run towards a wall whose uphill side is left as it is", () => {
     const plan = planFor(box, { leave: Uint8Array.from([0, 0, 1, 0]) });
     const [low, , high] = walls(plan, ([, y]) => 100 + 0.1 * y);
-    expect(high).toMatchObject({ name: "C-D", fallsEnough: false, fallAway: 0 });
+    expect(high).toMatchObject({
+      name: "C-D",
+      fallsEnough: false,
+      fallAway: expect.closeTo(-0.3048, 9),
+    });
     expect(high?.runsTowards).toBeGreaterThan(0.9);
     expect(low).toMatchObject({ name: "A-B", fallsEnough: true, runsTowards: 0 });
   });
@@ -56,7 +60,26 @@ describe("walls and water", () => {
     expect(wall).toMatchObject({ paved: true, within: 3.048 });
   });
 
-  it("ask over a shorter way where another wall stands near", () => {
+  it("ask over a shorter way where another wall faces them", () => {
+    const court: Point[] = [
+      [0, 0],
+      [9, 0],
+      [9, 8],
+      [6, 8],
+      [6, 2],
+      [3, 2],
+      [3, 8],
+      [0, 8],
+    ];
+    const inner = walls(planFor(court, { width: 3.048 }), () => 100, 100.5)[3];
+    expect(inner?.name).toBe("D-E");
+    expect(inner?.within).toBeLessThanOrEqual(1.55);
+    expect(inner?.paved).toBe(false);
+    expect(inner?.needed).toBeCloseTo(0.05 * (inner?.within ?? 0), 9);
+    expect(inner?.fallsEnough).toBe(true);
+  });
+
+  it("beside an inner corner are asked over the whole 10 ft where they have it: the corner's own few feet don't speak for them", () => {
     const ell: Point[] = [
       [0, 0],
       [8, 0],
@@ -66,11 +89,8 @@ describe("walls and water", () => {
       [0, 8],
     ];
     const inner = walls(planFor(ell, { width: 3.048 }), () => 100, 100.5)[2];
-    expect(inner?.name).toBe("C-D");
-    expect(inner?.needed).toBeLessThan(0.1524);
-    expect(inner?.paved).toBe(false);
-    expect(inner?.needed).toBeCloseTo(0.05 * (inner?.within ?? 0), 9);
-    expect(inner?.fallsEnough).toBe(true);
+    expect(inner).toMatchObject({ name: "C-D", within: 3.048, fallsEnough: true });
+    expect(inner?.needed).toBeCloseTo(0.1524, 9);
   });
 
   it("with the pad alone a raised floor makes no wall's own apron worse, whatever the ground", () => {
