@@ -39,7 +39,10 @@ export function concrete(outline: readonly Point[], foundation: Foundation): Con
     slab: hasSlab(foundation) ? floorArea * foundation.slabThickness : 0,
     edge: edge ? edge.area * lengthInside(outline, edge.centroid) : 0,
     pads: foundation.kind === "posts" ? padVolume(outline, foundation) : 0,
-    base: foundation.kind === "crawl-space" ? 0 : floorArea * foundation.baseThickness,
+    base:
+      foundation.kind === "crawl-space"
+        ? 0
+        : floorArea * foundation.baseThickness - stoneInEdge(outline, foundation),
     floorArea,
   };
 }
@@ -52,6 +55,27 @@ export function thickenedEdge({ edge, slabThickness }: Foundation): { area: numb
   const area = upright + haunch;
   if (area === 0) return { area: 0, centroid: 0 };
   return { area, centroid: (upright * (edge.width / 2) + haunch * (edge.width + deep / 3)) / area };
+}
+
+/** Section of the edge between two depths under the slab, and how far its middle lies inside the face. */
+export function edgeBetween(
+  { edge, slabThickness }: Foundation,
+  from: number,
+  to: number,
+): { readonly area: number; readonly centroid: number } {
+  const deep = Math.max(0, edge.depth - slabThickness);
+  const [high, low] = [Math.min(from, deep), Math.min(to, deep)];
+  const width = (depth: number) => edge.width + deep - depth;
+  const area = Math.max(0, ((width(high) + width(low)) / 2) * (low - high));
+  return { area, centroid: (width(high) + width(low)) / 4 };
+}
+
+/** Base stone that isn't there because the edge is, m3. */
+function stoneInEdge(outline: readonly Point[], foundation: Foundation): number {
+  if (foundation.kind !== "thickened-edge") return 0;
+  const { insulation, baseThickness } = foundation;
+  const { area, centroid } = edgeBetween(foundation, insulation, insulation + baseThickness);
+  return area * lengthInside(outline, centroid);
 }
 
 function padVolume(outline: readonly Point[], { posts }: Foundation): number {

@@ -13,6 +13,7 @@
 import type { TrenchSoil } from "../document/schema";
 import { type Point, perimeter } from "../geometry";
 import type { TrenchDig } from "../solve/results";
+import { edgeBetween } from "./concrete";
 import type { FootingDemand } from "./footing";
 import { type FootedLine, leastAt, type PlaceWords, placeOn } from "./lines";
 import { lengthInside } from "./ring-lengths";
@@ -29,7 +30,7 @@ export function trenchDig(
   outline: readonly Point[],
   { foundation }: FootingDemand,
   earthInside: number,
-  swell: number,
+  { swell, shrink }: { readonly swell: number; readonly shrink: number },
   place: PlaceWords,
 ): TrenchDig {
   const { trench, footingThickness, kind, edge } = foundation;
@@ -73,7 +74,8 @@ export function trenchDig(
     widestTop: bottomWidth + 2 * slope * Math.max(0, depth),
     volume,
     backfill: volume - filled,
-    leftOver: filled,
+    // Compacted it takes more of the bank than the room it fills.
+    leftOver: Math.max(0, volume - (volume - filled) / shrink),
     spoil: lines.map((line) => {
       const face = wallThickness / 2 - bottomWidth / 2;
       const most = deepestOn(line);
@@ -96,18 +98,35 @@ export function trenchDig(
 
 /**
  * Room in the fill inside that the walls themselves take, m3: from the stripped ground up to the earth under the base, as
- * wide as the wall. Only walls that stand round a fill take any.
+ * wide as the wall; of a thickened edge what lies under its base stone. Only what stands round a fill takes any.
  */
 export function wallsInFill(
   lines: readonly FootedLine[],
   outline: readonly Point[],
-  { kind, wallThickness }: FootingDemand["foundation"],
+  foundation: FootingDemand["foundation"],
   earthInside: number,
 ): number {
+  const { kind, wallThickness } = foundation;
+  if (kind === "thickened-edge") return edgeInFill(lines, outline, foundation, earthInside);
   if (kind !== "stem-wall") return 0;
   const ratio = lengthInside(outline, wallThickness / 2) / perimeter(outline);
   const high = (line: FootedLine, i: number) => Math.max(0, earthInside - (line.stripped[i] as number));
   return lines.reduce((sum, line) => sum + integral(line, high), 0) * ratio * wallThickness;
+}
+
+/** The edge under its base stone, as far down as there is fill. */
+function edgeInFill(
+  lines: readonly FootedLine[],
+  outline: readonly Point[],
+  foundation: FootingDemand["foundation"],
+  earthInside: number,
+): number {
+  const under = foundation.insulation + foundation.baseThickness;
+  const { centroid } = edgeBetween(foundation, under, foundation.edge.depth);
+  const ratio = lengthInside(outline, centroid) / perimeter(outline);
+  const section = (line: FootedLine, i: number) =>
+    edgeBetween(foundation, under, under + Math.max(0, earthInside - (line.stripped[i] as number))).area;
+  return lines.reduce((sum, line) => sum + integral(line, section), 0) * ratio;
 }
 
 function sidesOf({ trench }: FootingDemand["foundation"], depth: number): TrenchDig["sides"] {

@@ -29,6 +29,7 @@ export interface FoundationInput extends DoorSite {
   readonly strip: number;
   readonly intoUndisturbed: number;
   readonly swell: number;
+  readonly shrink: number;
   /** So far the siding laps over the top of wall. */
   readonly sidingLap: number;
   readonly corners: SlabGround["corners"];
@@ -62,7 +63,7 @@ export function foundationResult(input: FoundationInput): FoundationResult {
     dig:
       foundation.kind === "posts"
         ? null
-        : trenchDig(lines, outline, demand, heights.earthInside, input.swell, place),
+        : trenchDig(lines, outline, demand, heights.earthInside, input, place),
     unbalanced: foundation.kind === "posts" ? [] : lines.map((line) => unbalanced(line, input, heights)),
     slabFill: fillUnderSlab(foundation, {
       earthInside: heights.earthInside,

@@ -58,7 +58,7 @@ function trenchSoil({ trench, materials: { swell, weights }, truck }: BuildingIn
       "trench − footing and wall in it, compacted in thin lifts",
       trench.backfill,
     ),
-    of("trench-left", "Trench soil left over, loose", "footing and wall in the trench × swell", loose, {
+    of("trench-left", "Trench soil left over, loose", "(trench − what goes back ÷ shrink) × swell", loose, {
       trucked: trucked(loose, weights.earth / swell, truck),
     }),
   ];
@@ -90,7 +90,12 @@ function postHoles({ posts, materials: { swell, weights }, truck }: BuildingInpu
       "pieces",
     ),
     counted(
-      of("foundation", "post-length", "Posts, length together", "from the bottom of each hole to the floor"),
+      of(
+        "foundation",
+        "post-length",
+        "Posts, length together",
+        "from the pad in each hole to the floor; add what carries on to the eave, and order the next length sold",
+      ),
       posts.length,
       "m",
     ),

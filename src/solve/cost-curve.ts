@@ -55,8 +55,12 @@ export function costCurve(layout: Layout, input: CostInput): CostCurve {
   const from = (points[Math.max(0, best - 1)] as CostPoint).floor;
   const to = (points[Math.min(points.length - 1, best + 1)] as CostPoint).floor;
   const close = leastBetween((floor) => costAt(floor).total, from, to);
-  const least = close.total < (points[best] as CostPoint).total ? close : (points[best] as CostPoint);
-  return { points, least: { floor: least.floor, total: least.total } };
+  if (close.total >= (points[best] as CostPoint).total) {
+    const { floor, total } = points[best] as CostPoint;
+    return { points, least: { floor, total } };
+  }
+  const through = [...points, costAt(close.floor)].sort((a, b) => a.floor - b.floor);
+  return { points: through, least: close };
 }
 
 function leastBetween(
@@ -89,7 +93,7 @@ export function leastWithin(
   const allowed = (floor: number) =>
     spans.some(([low, high]) => (low === null || floor >= low) && (high === null || floor <= high));
   const ends = spans.flat().flatMap((floor) => {
-    const total = floor === null ? null : between(curve.points, floor);
+    const total = floor === null ? null : between(curve.points, floor, (point) => point.total);
     return floor === null || total === null ? [] : [{ floor, total }];
   });
   const candidates = [curve.least, ...curve.points, ...ends].filter(({ floor }) => allowed(floor));
@@ -99,11 +103,38 @@ export function leastWithin(
   return { floor, total };
 }
 
-/** Cost between two points of the curve; null beyond its ends. */
-function between(points: readonly CostPoint[], floor: number): number | null {
+/** The curve moved by as much as it misses what the bill comes to at the floor of the plan. */
+export function throughHere(curve: CostCurve, here: CostPoint): CostCurve {
+  const { points, least } = curve;
+  const read = (figure: (point: CostPoint) => number) => between(points, here.floor, figure);
+  const total = read((point) => point.total);
+  if (total === null) return curve;
+  const off = here.total - total;
+  const partsOff = costGroups.map(
+    (group) => [group, here.parts[group] - (read(({ parts }) => parts[group]) ?? 0)] as const,
+  );
+  return {
+    points: points.map((point) => ({
+      ...point,
+      total: point.total + off,
+      parts: {
+        ...point.parts,
+        ...Object.fromEntries(partsOff.map(([group, by]) => [group, point.parts[group] + by])),
+      },
+    })),
+    least: { ...least, total: least.total + off },
+  };
+}
+
+/** A figure between two points of the curve; null beyond its ends. */
+function between(
+  points: readonly CostPoint[],
+  floor: number,
+  figure: (point: CostPoint) => number,
+): number | null {
   const next = points.findIndex((point) => point.floor >= floor);
   const [a, b] = [points[next - 1], points[next]];
   if (!b) return null;
-  if (!a) return b.floor === floor ? b.total : null;
-  return a.total + ((b.total - a.total) * (floor - a.floor)) / (b.floor - a.floor);
+  if (!a) return b.floor === floor ? figure(b) : null;
+  return figure(a) + ((figure(b) - figure(a)) * (floor - a.floor)) / (b.floor - a.floor);
 }

@@ -101,11 +101,11 @@ export function billAt(
 
 function postsTaken(
   { posts }: FoundationResult,
-  { posts: { holeDiameter, holeDepth } }: Building["foundation"],
+  { posts: { holeDiameter, holeDepth, padThickness } }: Building["foundation"],
 ) {
   return {
     count: posts.length,
-    length: posts.reduce((sum, { length }) => sum + length, 0),
+    length: posts.reduce((sum, { length }) => sum + Math.max(0, length - padThickness), 0),
     holes: posts.length * (Math.PI / 4) * holeDiameter ** 2 * holeDepth,
   };
 }

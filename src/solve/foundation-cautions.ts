@@ -177,7 +177,17 @@ function wallCautions({ unbalanced }: FoundationResult, words: Words): Problem[]
   ];
 }
 
-function slabCautions({ slabFill, kind }: FoundationResult, foundation: Foundation, words: Words): Problem[] {
+/** Fill between the stripped ground and the bottom of the edge, where it is most, m. */
+function edgeFill({ walls }: FoundationResult): number {
+  return walls.reduce(
+    (most, { stripped, bottom }) =>
+      bottom.reduce((deep, at, i) => Math.max(deep, at - (stripped[i] ?? at)), most),
+    0,
+  );
+}
+
+function slabCautions(result: FoundationResult, foundation: Foundation, words: Words): Problem[] {
+  const { slabFill, kind } = result;
   if (!slabFill) return [];
   const problems: Problem[] = [];
   const place = { at: [...slabFill.at] as [number, number] };
@@ -200,12 +210,13 @@ function slabCautions({ slabFill, kind }: FoundationResult, foundation: Foundati
       how: "Compact in thin lifts and test, dig the firm part out for an even base, or put a joint there.",
       ...place,
     });
-  if (kind === "thickened-edge" && slabFill.greatest > someFill)
+  const underEdge = edgeFill(result);
+  if (kind === "thickened-edge" && underEdge > someFill)
     problems.push({
       code: "edge-on-fill",
       severity: "caution",
       where: "the thickened edge",
-      what: `It would stand on a pad of up to ${words.length(slabFill.greatest)} of fill.`,
+      what: `It would stand on a pad of up to ${words.length(underEdge)} of fill.`,
       how: "A pad under an edge that carries must be approved: ask an engineer, or take a stem wall down to firm ground.",
       ...place,
     });

@@ -134,6 +134,7 @@ export function foundationAt(
     strip: project.materials.stripDepth,
     intoUndisturbed: project.rules.intoUndisturbed,
     swell: project.materials.swell,
+    shrink: project.materials.shrink,
     sidingLap: project.rules.sidingLap,
     corners,
     lowestInside: spots.lowestInside,

@@ -16,15 +16,17 @@ import { floorBand } from "../advice";
 import type { Point, Project } from "../document/schema";
 import { type FinishBuffers, finish, type Layout, newBuffers } from "../grading";
 import { setout } from "../setout";
+import { roundingStep } from "../units";
 import { cautions } from "./cautions";
 import { clearances } from "./clearances";
-import { costOf, leastWithin } from "./cost-curve";
+import { costOf, leastWithin, throughHere } from "./cost-curve";
 import { drainCautions } from "./drain-water";
 import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
 import { nothingGuessed } from "./guessed-shares";
 import { ledAwayStage, nothingLed } from "./led-away";
+import { roundedInto } from "./limit-standing";
 import { forgetful, remember } from "./memo";
 import { pitsStage } from "./pits";
 import type {
@@ -33,6 +35,7 @@ import type {
   CostCurve,
   CurvePoint,
   GradingResult,
+  HeightSpan,
   LedAway,
   Problem,
   Results,
@@ -176,7 +179,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       daylight: late.daylight,
       arrows: late.arrows,
       balance: late.balance,
-      costs: costsAgainstFloor(late.limits.costs, results, floor),
+      costs: costsAgainstFloor(late.limits.costs, results, floor, project.display),
       grading,
       guessed: standing.guessed,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
@@ -261,8 +264,20 @@ function costsAgainstFloor(
   curve: CostCurve | null,
   { band, bill }: Pick<Results, "band" | "bill">,
   floor: number,
+  { length, rounding }: Project["display"],
 ): CostAgainstFloor | null {
-  return curve && { ...curve, leastAllowed: leastWithin(curve, band.spans), here: costOf(floor, bill) };
+  if (!curve) return null;
+  const here = costOf(floor, bill);
+  // The curve's earth outside the walls is on the coarse grid, the bill's on the fine one: it is told through the bill.
+  const told = throughHere(curve, here);
+  const step = roundingStep(length, rounding);
+  const spans = band.spans.map(
+    ([low, high]): HeightSpan => [
+      low === null ? null : roundedInto(low, "up", step),
+      high === null ? null : roundedInto(high, "down", step),
+    ],
+  );
+  return { ...told, leastAllowed: leastWithin(told, spans), here };
 }
 
 /** Two pairs of buffers in turn: a frame's results stay as they are until the frame after the next. */

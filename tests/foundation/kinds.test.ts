@@ -132,8 +132,10 @@ describe("the trench", () => {
 
   it("leaves over what concrete takes the place of, and piles the rest beside it, 2 ft back", () => {
     const found = dig("sloped");
-    expect(found?.leftOver).toBeCloseTo(4 * (10 - 0.4) * 2 * 0.4, 9);
-    expect((found?.backfill ?? 0) + (found?.leftOver ?? 0)).toBeCloseTo(found?.volume ?? 0, 9);
+    const cast = 4 * (10 - 0.4) * 2 * 0.4;
+    expect((found?.volume ?? 0) - (found?.backfill ?? 0)).toBeCloseTo(cast, 9);
+    // Compacted, what goes back takes 1 ÷ 0.9 of itself out of the heap.
+    expect(found?.leftOver).toBeCloseTo((found?.volume ?? 0) - (found?.backfill ?? 0) / 0.9, 9);
     const [pile] = found?.spoil ?? [];
     // Wall and trench bottom are equally wide: the edge is the slope's 2 m out of the face.
     expect(pile?.edge).toBeCloseTo(2, 9);
@@ -284,6 +286,9 @@ describe("take-off", () => {
     const [bottom, top] = [9.4, 8.8];
     const hollow = (0.3 / 3) * (bottom ** 2 + top ** 2 + bottom * top);
     expect(takeOff.edge).toBeCloseTo(100 * 0.3 - hollow, 9);
+    // Where the edge is there is no stone: its top 0.1016 m, from 0.6 m wide to 0.4984 m, all round.
+    const section = ((0.6 + 0.4984) / 2) * 0.1016;
+    expect(takeOff.base).toBeCloseTo(100 * 0.1016 - section * (40 - 8 * ((0.6 + 0.4984) / 4)), 9);
     expect(takeOff.slab).toBeCloseTo(10, 9);
   });
 

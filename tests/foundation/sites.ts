@@ -105,6 +105,7 @@ export function onGround(
     lines,
     strip,
     intoUndisturbed: options.intoUndisturbed ?? 0.3048,
+    shrink: 0.9,
     swell: 1.25,
     sidingLap: options.sidingLap ?? 0,
     corners: outline.map((_, i) => ({ name: cornerName(i), ground: grounds[i] as number })),

@@ -82,9 +82,15 @@ describe("fill under the slab", () => {
   });
 
   it("a thickened edge on a filled pad wants an engineer; half on cut, half on fill is told", () => {
-    const kind = { kind: "thickened-edge", edge: { depth: 1.5 } };
-    expect(problem(built(kind, { floor: 100.6 }), "edge-on-fill")?.how).toContain("engineer");
+    const kind = { kind: "thickened-edge", edge: { depth: 0.4 } };
+    const onFill = problem(built(kind, { floor: 100.6 }), "edge-on-fill");
+    expect(onFill?.how).toContain("engineer");
+    // Under the edge, not under the slab: its bottom at 100.2 over stripped ground at 99.85.
+    expect(onFill?.what).toMatch(/0\.35/);
     expect(problem(built(kind, { floor: 100.1 }), "edge-on-fill")).toBeUndefined();
+    expect(
+      problem(built({ ...kind, edge: { depth: 1.5 } }, { floor: 100.6 }), "edge-on-fill"),
+    ).toBeUndefined();
     expect(problem(built({}, { floor: 100.2 }, {}, falling), "slab-cut-and-fill")).toBeDefined();
     expect(problem(built({}, { floor: 100.6 }), "slab-cut-and-fill")).toBeUndefined();
   });

@@ -1,9 +1,11 @@
 /** No floor keeps every limit: which two clash, by how much, and what would mend it. */
 import { useEffect, useState } from "react";
 import { mostOptions, optionEdits, type Project } from "../../document";
+import { roundedInto } from "../../solve/limit-standing";
 import type { BandClash } from "../../solve/results";
 import { type WayOut, waysOutInTurn } from "../../solve/ways-out";
 import { runTogether } from "../../store/actions";
+import { roundingStep } from "../../units";
 import { Action } from "../fields/Choice";
 import { useNotation, useProject } from "../useProject";
 import "./band.css";
@@ -22,11 +24,12 @@ const known = new WeakMap<Project, Found>();
 export function NoHeight({ clash }: { clash: BandClash }) {
   const notation = useNotation();
   const { low, high, lowest, highest, gap } = clash;
+  const step = roundingStep(notation.display.length, notation.display.rounding);
   return (
     <div className="no-height">
       <p>
         <strong>{`${notation.length(gap)} apart: `}</strong>
-        {`${low.name} (${low.place}) asks for ${notation.length(lowest)} or more, ${high.name} (${high.place}) for ${notation.length(highest)} or less.`}
+        {`${low.name} (${low.place}) asks for ${notation.length(roundedInto(lowest, "up", step))} or more, ${high.name} (${high.place}) for ${notation.length(roundedInto(highest, "down", step))} or less.`}
       </p>
       <Ways />
     </div>
