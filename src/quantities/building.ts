@@ -163,7 +163,7 @@ function countsOf({ steel, forms, insulation, vapourSheet = 0 }: Taken): Counted
       "Sheet under the slab",
       vapourSheet,
       "m2",
-      "floor inside the walls, with laps and turned up at the edge",
+      "floor inside the walls × 10 ÷ 9.5 for laps of 6 in on a 10 ft roll, and the slab's thickness turned up all round",
     ),
   ];
 }

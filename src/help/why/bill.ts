@@ -1,11 +1,11 @@
 /** Where each figure of the bill comes from. How it is counted stands in the result; here are its inputs. */
-import type { BillItem } from "../../solve/results";
+import type { BillItem, TrenchDig } from "../../solve/results";
 import { type Asked, type Figures, firstPrinciples, plainNumber, type Why, type WhyInput } from "./why";
 
 /** A bill's figure as the window shows it. */
 export function billFigure(
   { quantity, unit }: Pick<BillItem, "quantity" | "unit">,
-  figures: Figures,
+  figures: Omit<Figures, "mass">,
 ): string {
   switch (unit) {
     case "loads":
@@ -53,6 +53,7 @@ function ruleOf({ id, stage, unit }: BillItem): string {
   if (stage === "topsoil") return "Topsoil goes back last, on what is neither built on nor driven on.";
   if (stage === "hours") return "Your own rates; work goes slower in wet ground and in corners.";
   if (unit !== "m3") return "Counted from the drawing of the foundation.";
+  if (stage === "trench") return "Soil in the bank, as it lies before it is dug.";
   return stage === "base" || stage === "drive" || stage === "drain"
     ? "Stone as it lies compacted; on the truck it is looser."
     : "As poured, without waste.";
@@ -114,9 +115,11 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
         { name: "Trench, in the bank", figure: quantity("trench-dig") },
         {
           name: "Footing and wall in it",
-          figure: figures.volume(results.foundation?.dig?.leftOver ?? 0),
+          figure: figures.volume(inTrench(results.foundation?.dig)),
         },
-        ...(item.id === "trench-left" ? [swelling] : []),
+        ...(item.id === "trench-left"
+          ? [{ name: "Goes back, compacted", figure: quantity("trench-back") }, shrinking, swelling]
+          : []),
       ];
     case "left-over":
     case "short":
@@ -124,6 +127,11 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
     default:
       return otherInputs(item, asked);
   }
+}
+
+/** Room that footing and wall take of the trench, m3. */
+function inTrench(dig: Pick<TrenchDig, "volume" | "backfill"> | null | undefined): number {
+  return dig ? dig.volume - dig.backfill : 0;
 }
 
 function trenchInputs({ results, figures }: Asked): WhyInput[] {
@@ -141,7 +149,7 @@ function otherInputs(item: BillItem, asked: Asked): WhyInput[] {
   const truckInputs = item.trucked
     ? [
         { name: "Loose on the truck", figure: figures.volume(item.trucked.loose) },
-        { name: "Weight", figure: `${plainNumber(item.trucked.mass / 1000)} t` },
+        { name: "Weight", figure: figures.mass(item.trucked.mass) },
       ]
     : [];
   if (item.stage === "drive") return [...gravel(item.id, asked), ...truckInputs];

@@ -52,6 +52,7 @@ export interface Figures {
   area(m2: number): string;
   volume(m3: number): string;
   slope(ratio: number): string;
+  mass(kg: number): string;
 }
 
 export interface Asked {

@@ -1,12 +1,13 @@
 /** The bill in the order of work: each line opens to show how it came about, how sure it is and how it comes. */
+import { useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
-import { billFigure } from "../../help";
+import { billFigure, whyOf } from "../../help";
 import type { BillItem, WorkStage } from "../../solve/results";
 import { Why, type WhyProps } from "../help/Why";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
-import { Section } from "../parts";
-import { useNotation, useResults } from "../useProject";
+import { Facts, Section } from "../parts";
+import { useNotation, useProject, useResults } from "../useProject";
 import "./cost.css";
 
 const stageTitles: Readonly<Record<WorkStage, string>> = {
@@ -41,9 +42,10 @@ export function BillLines() {
 function BillLine({ item }: { item: BillItem }) {
   const notation = useNotation();
   const comes = truckWords(item, notation);
+  const [open, setOpen] = useState(false);
   return (
     <li>
-      <Disclosure>
+      <Disclosure isExpanded={open} onExpandedChange={setOpen}>
         <div className="bill-row">
           <Button slot="trigger" className="bill-head">
             <span>
@@ -59,7 +61,7 @@ function BillLine({ item }: { item: BillItem }) {
           <Why {...whyOfItem(item)} />
         </div>
         <DisclosurePanel className="bill-more">
-          <BillMore item={item} notation={notation} />
+          {open ? <BillMore item={item} notation={notation} /> : null}
         </DisclosurePanel>
       </Disclosure>
     </li>
@@ -68,10 +70,14 @@ function BillLine({ item }: { item: BillItem }) {
 
 function BillMore({ item, notation }: { item: BillItem; notation: Notation }) {
   const { range, waste, how } = item;
+  const project = useProject((present) => present);
+  const results = useResults((present) => present);
+  const inputs = whyOf({ kind: "bill", id: item.id }, { project, results, figures: notation })?.inputs ?? [];
   const figure = (quantity: number) => billFigure({ ...item, quantity }, notation);
   return (
     <>
       <p className="small">{`${how}.`}</p>
+      {inputs.length > 0 ? <Facts facts={inputs} /> : null}
       {range && figure(range[0]) !== figure(range[1]) ? (
         <p className="soft small">{`Between ${figure(range[0])} and ${figure(range[1])} by what is known of the ground.`}</p>
       ) : null}

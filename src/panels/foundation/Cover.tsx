@@ -48,7 +48,9 @@ function Covers({ result, notation }: { result: FoundationResult; notation: Nota
   const row = (words: string, check: CoverCheck) => [
     words,
     notation.length(check.least),
-    check.at.place,
+    <span className="foundation-margin" key="where">
+      {check.at.place}
+    </span>,
     <span className="foundation-margin" key="margin">
       {check.margin === null ? "–" : marginWords(check.margin, notation)}
     </span>,
