@@ -21,6 +21,8 @@ export const stormSchema = z.object({
   mostSpeed: positive.default(1.2192),
   /** What the beds are lined with; null: `mostSpeed` counts, whatever their fall. */
   lining: z.enum(ditchLiningKinds).nullable().default(null),
+  /** Room that stays over the water in a ditch, m: 0.3 ft, Natural Resources Conservation Service 362 for diversions. */
+  freeboard: notNegative.default(0.09144),
   /** Ground uphill, beyond the shots, that drains here too, m2. */
   uphill: notNegative.default(0),
   /** The swale that its water comes to; null: the one that most ground at the edge drains to. */

@@ -117,6 +117,8 @@ export interface SwaleFlow {
   readonly depth: number | null;
   readonly speed: number | null;
   readonly froude: number | null;
+  /** Depth below which the peak shoots, m. */
+  readonly critical: number | null;
   /** Its steepest fall, rise over run. */
   readonly steepest: number;
   /** Speed that its bed bears there, m/s; null where such a lining isn't used so steep. */
@@ -124,7 +126,7 @@ export interface SwaleFlow {
   /** Least depth of the ditch below the ground on its first two thirds, before it comes out, m, and where, m along. */
   readonly room: number | null;
   readonly roomAt: number | null;
-  readonly verdict: "carries it" | "overflows" | "is scoured" | null;
+  readonly verdict: "carries it" | "overflows" | "is scoured" | "has too little room" | null;
 }
 
 /** Where the water of each cell goes on the finished ground, hollows filled; what a run is followed by. */

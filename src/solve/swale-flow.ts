@@ -14,6 +14,7 @@ import {
   atBorder,
   type Catchment,
   catchmentOf,
+  criticalDepth,
   type Flow,
   froude,
   kirpichTime,
@@ -158,10 +159,11 @@ function swaleFlow(
     speed,
     steepest,
     froude: peak === null || fastest === null ? null : froude(shape, peak, fastest),
+    critical: peak === null ? null : criticalDepth(shape, peak),
     bears,
     room,
     roomAt,
-    verdict: verdictOf(depth, speed, room, bears),
+    verdict: verdictOf({ depth, speed, room, bears, freeboard: storm.freeboard }),
   };
   return { flow: found, joining: { swale: result.name, parts } };
 }
@@ -192,15 +194,15 @@ function beyondTime({ uphillLength, uphillFall }: Storm): number {
   return wayTime(uphillLength, uphillLength * uphillFall);
 }
 
-function verdictOf(
-  depth: number | null,
-  speed: number | null,
-  room: number | null,
-  bears: number | null,
-): SwaleFlow["verdict"] {
+interface Carrying extends Pick<SwaleFlow, "depth" | "speed" | "room" | "bears"> {
+  readonly freeboard: number;
+}
+
+function verdictOf({ depth, speed, room, bears, freeboard }: Carrying): SwaleFlow["verdict"] {
   if (depth === null) return null;
   if (room !== null && depth > room) return "overflows";
-  return speed !== null && (bears === null || speed > bears) ? "is scoured" : "carries it";
+  if (speed !== null && (bears === null || speed > bears)) return "is scoured";
+  return room !== null && depth + freeboard > room + 1e-9 ? "has too little room" : "carries it";
 }
 
 /** Cells that lie on the bed. */

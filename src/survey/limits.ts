@@ -35,5 +35,12 @@ export function apart(m: number, notation: LengthNotation | null): string {
   const inches = formatLength(small, "in", 16);
   if (notation === null) return `${millimetres} (${inches})`;
   if (notation === "ft") return formatLength(small, "ft", 2);
+  // A blunder of metres isn't counted in inches.
+  if (small > 1)
+    return formatLength(
+      small,
+      notation === "in" ? "ft-in" : notation,
+      notation === "ft-in" || notation === "in" ? 8 : 3,
+    );
   return notation === "ft-in" || notation === "in" ? inches : millimetres;
 }

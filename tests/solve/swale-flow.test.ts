@@ -167,6 +167,15 @@ describe("water that comes to a swale", () => {
     expect(typed.ok && typed.project.storm).toMatchObject({ runoff: 0.4, covers: [] });
   });
 
+  it("has too little room where less is left over the water than is asked for", () => {
+    const storm = { intensity: 3 * inchAnHour, runoff: 0.35, roughness: 0.05 };
+    const flow = flowOf(withSwale(storm));
+    const left = (flow?.room ?? 0) - (flow?.depth ?? 0);
+    expect(flow?.verdict).toBe("carries it");
+    expect(flowOf(withSwale({ ...storm, freeboard: left + 0.01 }))?.verdict).toBe("has too little room");
+    expect(flowOf(withSwale({ ...storm, freeboard: left - 0.01 }))?.verdict).toBe("carries it");
+  });
+
   it("follows an edit of the storm alone", () => {
     const solver = createSolver();
     const dry = withSwale();

@@ -55,7 +55,8 @@ export function patched<T extends object>(
   const parsed = schema.safeParse(next);
   if (parsed.success) return { ok: true, value: next };
   const issue = parsed.error.issues[0];
-  const field = issue?.path.map(String).join(" ") ?? "";
+  const field =
+    issue?.path.map((part) => (typeof part === "number" ? `row ${part + 1}` : String(part))).join(" ") ?? "";
   if (issue?.code === "too_small") {
     return {
       ok: false,

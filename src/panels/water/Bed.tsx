@@ -10,7 +10,7 @@ import {
 import { tryRun } from "../../store/actions";
 import { formatRate, speedUnit } from "../../units";
 import { Choice } from "../fields/Choice";
-import { refusal } from "../fields/LengthField";
+import { LengthField, refusal } from "../fields/LengthField";
 import { useProject } from "../useProject";
 import { RateField } from "./RateField";
 
@@ -51,6 +51,14 @@ export function Bed({ storm }: { storm: Storm }) {
         options={[typed, ...linings]}
         onChoose={(chosen) => change({ lining: chosen === "typed" ? null : chosen })}
         help="Speed it bears to 5 % of fall; grass less on steeper beds (SCS TP-61), bare beds by Chow."
+      />
+      <LengthField
+        label="Room over the water"
+        small
+        m={storm.freeboard}
+        least={0}
+        help="Freeboard: 0.3 ft (9 cm) for a diversion (Natural Resources Conservation Service 362); half a foot is common practice."
+        onCommit={(freeboard) => tryRun(siteEdits.changeStorm, { patch: { freeboard } })}
       />
       {storm.lining === null ? (
         <RateField

@@ -46,11 +46,21 @@ export function RainTable() {
           />
         </fieldset>
       ))}
+      {rises(table) ? (
+        <p className="small">
+          A longer storm that rains harder than a shorter one isn't in any table: look at the rows again.
+        </p>
+      ) : null}
       <Action icon="plus" look="quiet" onPress={add}>
         {table.length === 0 ? "Type a table by duration instead" : "Another row"}
       </Action>
     </>
   );
+}
+
+function rises(table: Storm["table"]): boolean {
+  const rows = [...table].sort((a, b) => a.duration - b.duration);
+  return rows.some(({ intensity }, i) => i > 0 && intensity > (rows[i - 1]?.intensity ?? intensity));
 }
 
 function refusalOf(edit: ReturnType<typeof tryRun>): string | null {

@@ -1,4 +1,5 @@
 /** What comes to a swale in the storm, and how it carries it. */
+import type { Storm } from "../../document";
 import type { SwaleFlow } from "../../solve/results";
 import { flowUnit, formatRate, rainUnit, speedUnit } from "../../units";
 import { Icon } from "../icons";
@@ -8,7 +9,9 @@ import { useNotation, useProject, useResults } from "../useProject";
 
 export function SwaleInStorm({ id }: { id: string }) {
   const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
+  const freeboard = useProject(({ storm }) => storm.freeboard);
   const typed = useProject(({ storm }) => storm.uphill);
+  const table = useProject(({ storm }) => storm.table);
   const notation = useNotation();
   if (!flow) return null;
   return (
@@ -16,16 +19,16 @@ export function SwaleInStorm({ id }: { id: string }) {
       {flow.verdict ? (
         <p className={`check check-${flow.verdict === "carries it" ? "ok" : "bad"}`}>
           <Icon name={flow.verdict === "carries it" ? "check" : "warn"} />
-          <span>{stormWords(flow, notation)}</span>
+          <span>{stormWords(flow, freeboard, notation)}</span>
         </p>
       ) : null}
-      <Facts facts={flowFacts(flow, typed, notation)} />
+      <Facts facts={flowFacts(flow, typed, table, notation)} />
     </>
   );
 }
 
 /** One sentence on the storm: what the swale does with it, and what would mend it. */
-export function stormWords(flow: SwaleFlow, notation: Notation): string {
+export function stormWords(flow: SwaleFlow, freeboard: number, notation: Notation): string {
   const feet = notation.display.area === "ft2";
   const { depth, speed, bears, steepest, room, roomAt } = flow;
   if (flow.verdict === "overflows" && depth !== null && room !== null)
@@ -34,10 +37,13 @@ export function stormWords(flow: SwaleFlow, notation: Notation): string {
     return `Such a lining isn't used where it falls ${notation.slope(steepest)}. Make it gentler, or line it with stone.`;
   if (flow.verdict === "is scoured" && speed !== null)
     return `In the storm water runs at ${formatRate(speed, speedUnit(feet))} where it falls ${notation.slope(steepest)}, more than the ${formatRate(bears ?? 0, speedUnit(feet))} its bed bears there. Make it wider or gentler, or line it with stone.`;
-  return `It carries the storm with ${notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)))} to spare, on its first two thirds; further on it is meant to come out.`;
+  const spare = notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)));
+  if (flow.verdict === "has too little room")
+    return `The storm stays in it with only ${spare} to spare, ${notation.length(roomAt ?? 0)} along, where ${notation.length(freeboard)} is asked for. Dig it deeper or wider, or let it fall more.`;
+  return `It carries the storm with ${spare} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
-function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
+function flowFacts(flow: SwaleFlow, typed: number, table: Storm["table"], notation: Notation): Fact[] {
   const feet = notation.display.area === "ft2";
   const facts: Fact[] = [
     {
@@ -55,11 +61,15 @@ function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
   facts.push({
     name: "Peak, C i A",
     figure: formatRate(flow.peak, flowUnit(feet)),
-    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}`}`,
+    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}${rainNote(flow, table)}`}`,
   });
   if (flow.depth !== null && flow.speed !== null)
     facts.push(
-      { name: "Runs so deep", figure: notation.length(flow.depth), note: "Manning, at its least fall" },
+      {
+        name: "Runs so deep",
+        figure: notation.length(flow.depth),
+        note: `Manning, at its least fall${flow.critical === null ? "" : `; critical depth ${notation.length(flow.critical)}`}`,
+      },
       {
         name: "So fast",
         figure: formatRate(flow.speed, speedUnit(feet)),
@@ -67,6 +77,16 @@ function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
       },
     );
   return facts;
+}
+
+/** Where the time doesn't lie between two rows of the table. */
+function rainNote({ time }: SwaleFlow, table: Storm["table"]): string {
+  if (table.length === 0 || time === null) return "";
+  const durations = table.map(({ duration }) => duration);
+  const [first, last] = [Math.min(...durations), Math.max(...durations)];
+  if (time < first - 1)
+    return ", of the table's shortest row: water gathers sooner, so type a row for a shorter, harder storm";
+  return time > last + 1 ? ", of the table's longest row" : "";
 }
 
 function fastNote({ steepest, froude, bears }: SwaleFlow, notation: Notation): string {
