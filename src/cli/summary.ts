@@ -3,7 +3,7 @@
 import type { Display, Project } from "../document/schema";
 import { billFigure } from "../help";
 import { allowedHeights, hasBearing } from "../solve/floor-standing";
-import { roundedInto } from "../solve/limit-standing";
+import { isWithin, roundedInto } from "../solve/limit-standing";
 import type { BandRule, BillItem, HeightSpan, Results } from "../solve/results";
 import {
   depthInWords,
@@ -148,7 +148,7 @@ function corners({ results, words }: Page): string[] {
   ]);
 }
 
-function earth({ results: { earthwork, surface, balance }, words }: Page): string[] {
+function earth({ results: { earthwork, surface, balance, band: limits }, words }: Page): string[] {
   if (earthwork === null) return [];
   const { inside, outside, total, guessedShare } = earthwork;
   const lines = table([
@@ -165,7 +165,9 @@ function earth({ results: { earthwork, surface, balance }, words }: Page): strin
   );
   if (deepest.length > 0) lines.push(`Deepest outside the walls: ${deepest.join(", ")}.`);
   if (balance?.floor != null)
-    lines.push(`The cut, compacted, makes the earth fill with the floor at ${words.length(balance.floor)}.`);
+    lines.push(
+      `The cut, compacted, makes the earth fill with the floor at ${words.length(balance.floor)}${isWithin(limits.spans, balance.floor) ? "" : ", which the limits don't allow"}.`,
+    );
   return lines;
 }
 

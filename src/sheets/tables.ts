@@ -13,7 +13,7 @@ import {
 import { loadsText } from "../solve/load-words";
 import type { CornerResult, DriveResult, Results, SwaleResult } from "../solve/results";
 import { type RouteStations, routeStations } from "../solve/route-stations";
-import { depthInWords, formatLength, formatSigned, formatVolume, roundingFor } from "../units";
+import { depthInWords, formatLength, formatSigned, formatVolume, roundingFor, roundingStep } from "../units";
 import { usesFeet } from "./scales";
 
 export interface Column {
@@ -39,6 +39,8 @@ export interface Figures {
   readonly reading: (m: number) => string;
   /** What to add to the mark's reading to find a height, with its sign, in the rod's notation. */
   readonly addToMark: (z: number) => string;
+  /** How far one height lies over another, of the figures as they are printed: who subtracts them finds just this, m. */
+  readonly over: (z: number, other: number) => number;
   readonly fromMark: boolean;
   /** A table's cell: metric figures without the unit, which stands in the table's title. */
   readonly cell: (text: string) => string;
@@ -53,12 +55,16 @@ export function figuresFor(project: Project, results: Results): Figures {
   const { mark } = results.survey;
   const length = (m: number) => formatLength(m, display.length, display.rounding);
   const reading = (m: number) => formatLength(m, display.reading, roundingFor(display.reading, display));
+  const step = roundingStep(display.length, display.rounding);
+  const printed = (m: number) => (step > 0 ? Math.round(m / step) * step : m);
+  const from = mark?.height ?? 0;
   return {
     length,
     height: (z) => (mark ? formatSigned(z - mark.height, display.length, display.rounding) : length(z)),
     reading,
     addToMark: (z) =>
       formatSigned((mark?.height ?? 0) - z, display.reading, roundingFor(display.reading, display)),
+    over: (z, other) => printed(z - from) - printed(other - from),
     fromMark: mark !== null,
     cell: withoutUnit,
     unit: usesFeet(display) ? "" : `, ${display.length}`,
@@ -71,7 +77,7 @@ const leastWork = 0.006;
 
 /** "dig 3¼″", "fill 2′ 0″", "as it is". */
 export function workText(existing: number, finished: number, figures: Figures): string {
-  const depth = finished - existing;
+  const depth = figures.over(finished, existing);
   if (Math.abs(depth) < leastWork) return "as it is";
   return `${depth < 0 ? "dig" : "fill"} ${figures.length(Math.abs(depth))}`;
 }
@@ -209,7 +215,7 @@ function driveRows(drive: DriveResult, told: RouteStations, project: Project, fi
     figures.cell(figures.height(station.existing)),
     figures.cell(figures.height(station.finished)),
     figures.cell(figures.height(station.finished - stone)),
-    figures.cell(workText(station.existing, station.finished, figures)),
+    figures.cell(workText(station.existing, station.finished - stone, figures)),
     station.grade === null ? "" : climbText(station.grade, project),
   ]);
   const shape = drawn
@@ -314,7 +320,7 @@ export function routeTable(project: Project, results: Results, figures: Figures)
       { head: "from here on", align: "right" },
     ],
     rows: shown,
-    note: `Dig or fill is from the ground as it is, unstripped${drives.length > 0 ? ", to the top of the drive's stone" : ""}.`,
+    note: `Dig or fill is from the ground as it is, unstripped${drives.length > 0 ? ", to the earth under the drive's stone" : ""}.`,
   };
 }
 

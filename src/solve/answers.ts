@@ -10,7 +10,7 @@ import { outsideBand } from "../advice";
 import type { Project } from "../document/schema";
 import { formatMass, roundingStep } from "../units";
 import { foundationAnswers } from "./answers-foundation";
-import { roundedInto } from "./limit-standing";
+import { isWithin, roundedInto } from "./limit-standing";
 import type { BandRule, BillItem, Results } from "./results";
 import type { Words } from "./words";
 
@@ -205,7 +205,9 @@ function ownCut({ results, words }: Asked): Answer | null {
       : `no, ${words.volume(told.quantity)} short in the bank`,
     where: "after shrink; topsoil, and sand or gravel under the slab, not counted",
     margin:
-      balance === null ? "at none of the floors looked at" : `it just makes it at ${words.length(balance)}`,
+      balance === null
+        ? "at none of the floors looked at"
+        : `it just makes it at ${words.length(balance)}${isWithin(results.band.spans, balance) ? "" : ", which the limits don't allow"}`,
     change:
       "Only if the cut is fit: no topsoil, no roots, not wet. Clay under a slab is an engineer's question.",
     step: "quantities",

@@ -9,6 +9,7 @@
 import { finishHeights, type Layout, sumOutside } from "../grading";
 import { billCost, costGroups, groupOf } from "../quantities";
 import { billAt, type FloorParts, type Reckoned, type ReckonedSite } from "./floor-parts";
+import { isWithin } from "./limit-standing";
 import type { BillItem, CostCurve, CostGroup, CostPoint, HeightSpan } from "./results";
 
 export { costGroups };
@@ -90,8 +91,7 @@ export function leastWithin(
   curve: CostCurve,
   spans: readonly HeightSpan[],
 ): { readonly floor: number; readonly total: number } | null {
-  const allowed = (floor: number) =>
-    spans.some(([low, high]) => (low === null || floor >= low) && (high === null || floor <= high));
+  const allowed = (floor: number) => isWithin(spans, floor);
   const ends = spans.flat().flatMap((floor) => {
     const total = floor === null ? null : between(curve.points, floor, (point) => point.total);
     return floor === null || total === null ? [] : [{ floor, total }];

@@ -46,6 +46,11 @@ function closer(a: number, b: number): number {
   return a === b ? 0 : a - b;
 }
 
+/** Whether a floor lies in one of the spans that every limit allows. */
+export function isWithin(spans: readonly HeightSpan[], floor: number): boolean {
+  return spans.some(([low, high]) => (low === null || floor >= low) && (high === null || floor <= high));
+}
+
 /** A limit's height on the plan's rounding step, m, on the side that keeps it; 0: as it is. */
 export function roundedInto(height: number, way: "up" | "down", step: number): number {
   if (step <= 0) return height;

@@ -39,7 +39,15 @@ describe("the floor's panel", () => {
   });
 
   it("tells where the cut makes the fill, and sets the floor there in one step", () => {
-    showProject(demoProject("joinery-shed"), { name: null, token: null });
+    const project = demoProject("joinery-shed");
+    showProject(project, { name: null, token: null });
+    const view = render(<Window />);
+    // Limits that don't allow that floor are said, and no step leads to it.
+    expect(screen.getByText(/the limits don.t allow that floor/)).toBeTruthy();
+    expect(screen.queryByRole("button", { name: "Set the floor there" })).toBeNull();
+    view.unmount();
+    const off = state().results.band.rules.map(({ id }) => id);
+    showProject({ ...project, rules: { ...project.rules, off } }, { name: null, token: null });
     render(<Window />);
     const balanced = state().results.balance?.floor ?? Number.NaN;
     fireEvent.click(screen.getByRole("button", { name: "Set the floor there" }));

@@ -42,6 +42,7 @@ describe("the table along the drive", () => {
   const metres = (m: number) => `${m.toFixed(2)} m`;
   const table = routeTable(project, createSolver().solve(project), {
     length: metres,
+    over: (z, other) => z - other,
     height: metres,
     reading: metres,
     addToMark: metres,

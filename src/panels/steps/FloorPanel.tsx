@@ -1,7 +1,7 @@
 import { memo } from "react";
 import { buildingEdits } from "../../document";
 import { billFigure } from "../../help";
-import { spanWords } from "../../solve/limit-standing";
+import { isWithin, spanWords } from "../../solve/limit-standing";
 import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
@@ -155,6 +155,7 @@ function Curve() {
 /** Where nothing would come in or go out, with a step to it. */
 function Balance() {
   const balance = useResults((results) => results.balance);
+  const spans = useResults(({ band }) => band.spans);
   const notation = useNotation();
   if (!balance) return null;
   const { floor } = balance;
@@ -168,15 +169,18 @@ function Balance() {
     );
   const setFloor = () =>
     tryRun(buildingEdits.setFloor, { floor, label: `floor to where the cut makes the fill` });
+  const allowed = isWithin(spans, floor);
   return (
     <p className="small balance">
       <span>
         The cut, compacted, makes the earth fill at <strong>{notation.length(floor)}</strong>, if it is fit to
-        use.
+        use{allowed ? "." : "; the limits don't allow that floor."}
       </span>
-      <Action look="quiet" onPress={setFloor}>
-        Set the floor there
-      </Action>
+      {allowed ? (
+        <Action look="quiet" onPress={setFloor}>
+          Set the floor there
+        </Action>
+      ) : null}
     </p>
   );
 }
