@@ -16,13 +16,16 @@ import type { StyleName } from "./styles";
 import { ellipsize } from "./text-width";
 import { lengthText, overAllText } from "./words";
 
-/** Quadrant bearing of a direction, as a deed writes it: "S 88.5° W". `north` is the plan's north. */
+/** Quadrant bearing of a direction, as a deed writes it: "S 88.5° W", "due east". `north` is the plan's north. */
 export function bearingText(from: Point, to: Point, north: number): string {
   const turn = Math.atan2(to[0] - from[0], to[1] - from[1]) - north;
   const azimuth = ((turn % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
   const ns = Math.cos(azimuth) >= 0 ? "N" : "S";
   const ew = Math.sin(azimuth) >= 0 ? "E" : "W";
-  return `${ns} ${formatAngle(Math.asin(Math.min(1, Math.abs(Math.sin(azimuth)))), 1)} ${ew}`;
+  const angle = formatAngle(Math.asin(Math.min(1, Math.abs(Math.sin(azimuth)))), 1);
+  if (angle === formatAngle(0, 1)) return ns === "N" ? "due north" : "due south";
+  if (angle === formatAngle(Math.PI / 2, 1)) return ew === "E" ? "due east" : "due west";
+  return `${ns} ${angle} ${ew}`;
 }
 
 function lineLabel(

@@ -208,7 +208,7 @@ describe("the lot tool", () => {
     const hand = handOn(metricProject(), "lot");
     hand.click(0, 0);
     hand.move(-10, 0, { free: true });
-    expect(hand.texts()).toContain("10.000 m at 270.0° (S 90.0° W)");
+    expect(hand.texts()).toContain("10.000 m at 270.0° (due west)");
     // North turned 30° clockwise: what runs straight up runs 330° from it.
     const { lot } = metricProject();
     const turned = handOn({ ...metricProject(), lot: { ...lot, north: Math.PI / 6 } }, "lot");

@@ -252,11 +252,11 @@ describe("grades along a drive", () => {
 
 describe("bearings of lot lines", () => {
   it.each([
-    [[10, 0], 0, "N 90.0° E"],
+    [[10, 0], 0, "due east"],
     [[1, 1], 0, "N 45.0° E"],
     [[-1, -1.5], 0, "S 33.7° W"],
-    [[0, -1], 0, "S 0.0° E"],
-    [[1, 1], Math.PI / 4, "N 0.0° E"],
+    [[0, -1], 0, "due south"],
+    [[1, 1], Math.PI / 4, "due north"],
   ] as const)("towards %s with north at %s is %s", ([x, y], north, text) => {
     expect(bearingText([0, 0], [x, y], north)).toBe(text);
   });
