@@ -4,12 +4,12 @@
  * Units   metres.
  * Method  Tried as outlets: the nearest ground in each direction that lies low enough for a bed to come straight out there,
  *         then places on the way that the hollow's water takes over its rim. The first at which the bed comes out is taken.
- *         Where none does, what the last of them lacks is told as the assistant tells it.
+ *         A way that would cut a drive is none. Where none does, what the last of them lacks is told as the assistant tells it.
  * Source  First principles.
  */
 import type { Project } from "../document/schema";
 import { runFrom } from "../drainage";
-import { distance, type Point } from "../geometry";
+import { between, distance, nearestOnPolyline, type Point } from "../geometry";
 import { groundAt } from "../terrain";
 import type { Pond, Results } from "./results";
 import { holdsWater, proposeSwale, type SwaleProposal } from "./swale-proposal";
@@ -30,10 +30,33 @@ export function swaleOutOf(project: Project, results: Results, pond: Pond): Swal
   };
   for (const outlet of [...lowGround(project, results, pond), ...outletsBeyond(results, pond)]) {
     const proposal = proposeSwale(project, results, { start: pond.at, outlet, depth });
+    if (proposal.kind === "laid" && crossesDrive(project, proposal.route.line)) {
+      if (last.kind === "refused")
+        last = {
+          kind: "refused",
+          why: "It could only get out across the drive, which would dam it: draw the swale and lay a pipe under the drive there, or turn the drive.",
+        };
+      continue;
+    }
     if (proposal.kind === "laid" && proposal.route.result.drains) return proposal;
     if (proposal.kind === "laid" || last.kind === "refused") last = proposal;
   }
   return last;
+}
+
+/** Whether a ditch along the line would cut a drive, or be filled by it. */
+function crossesDrive({ grading }: Project, line: readonly Point[]): boolean {
+  return grading.drives.some(
+    (drive) =>
+      drive.line.length > 1 &&
+      line.slice(1).some((b, i) => {
+        const a = line[i] as Point;
+        const steps = Math.max(1, Math.ceil(distance(a, b)));
+        return Array.from({ length: steps + 1 }, (_, k) => between(a, b, k / steps)).some(
+          ([x, y]) => nearestOnPolyline(drive.line, x, y).distance < drive.width / 2,
+        );
+      }),
+  );
 }
 
 /** The nearest place in each direction to which a bed can fall straight, the nearest of all first. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { siteEdits } from "../../src/document";
 import type { Project } from "../../src/document/schema";
+import { nearestOnPolyline } from "../../src/geometry";
 import { createSolver } from "../../src/solve/pipeline";
 import { swaleOutOf } from "../../src/solve/pond-swale";
 import type { Pond } from "../../src/solve/results";
@@ -94,6 +95,22 @@ describe("a swale out of a hollow", () => {
     if (!pond) throw new Error("there is a hollow");
     const refused = proposeSwale(low, results, { start: [0, 20], outlet: pond.at });
     expect(refused).toMatchObject({ kind: "refused", why: expect.stringContaining("holds water") });
+  });
+
+  it("never cuts the drive that dams the water: that wants a pipe", () => {
+    const project = demoProject("open-hillside");
+    const results = createSolver().solve(project);
+    const drive = project.grading.drives[0];
+    if (!drive) throw new Error("it has a drive");
+    expect(results.water.ponds.length).toBeGreaterThan(0);
+    for (const pond of results.water.ponds) {
+      const proposal = swaleOutOf(project, results, pond);
+      const line = proposal.kind === "laid" ? proposal.route.line : [];
+      for (const [x, y] of line)
+        expect(nearestOnPolyline(drive.line, x, y).distance).toBeGreaterThan(drive.width / 2);
+      if (proposal.kind === "refused")
+        expect(proposal.why).toMatch(/pipe under the drive|low place|nowhere|lies/);
+    }
   });
 
   it("isn't there where no ground lies low enough, and says what it lacks", () => {

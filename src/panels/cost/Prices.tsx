@@ -35,7 +35,7 @@ export function Prices() {
   return (
     <Section title="Prices">
       {bought.map((item) => (
-        <PriceField key={item.id} item={item} unit={countedIn(item.unit, notation.display)} />
+        <PriceField key={item.id} item={item} unit={pricedIn(item, countedIn(item.unit, notation.display))} />
       ))}
       <p className="soft small">
         In your own money; none is known until you type it. Concrete is reckoned with its waste.
@@ -48,6 +48,11 @@ export function Prices() {
       {bought.some(({ price }) => price !== null) ? <Facts facts={facts} /> : null}
     </Section>
   );
+}
+
+/** Stone is reckoned as it lies compacted, all else that trucks bring as it lies loose on them. */
+function pricedIn({ id, trucked }: BillItem, unit: ReadersUnit): ReadersUnit {
+  return trucked && !id.endsWith("-loose") ? { ...unit, each: `${unit.each}, as laid` } : unit;
 }
 
 function PriceField({ item, unit: { each, size } }: { item: BillItem; unit: ReadersUnit }) {
