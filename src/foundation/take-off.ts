@@ -7,7 +7,7 @@
  *         wall its own. Bars: simple counts along, up and across with a share for laps; how many there must be is a designer's
  *         business. Forms: both sides of footing and poured wall, the outside of a thickened edge. Sheet: 6 in of lap on 10 ft.
  * Source  NAVEDTRA 14070 chapter 5 (concrete), 14043 chapter 8 (blocks: 3/4 of the length in feet, 3/2 of the height);
- *         IRC R506.2.3 (2012), laps of a vapour retarder; R405.1, stone 12 in beyond the footing and 6 in over it.
+ *         IRC R506.2.3 (2012), laps of a vapour retarder, R408.2 that of a crawl space; R405.1, stone 12 in beyond the footing and 6 in over it.
  */
 import { hasSlab, hasStemWall } from "../document/foundationMeasures";
 import type { Foundation } from "../document/schema";
@@ -58,14 +58,19 @@ export function takeOff(
       area: foundation.insulation > 0 ? insulated : 0,
       volume: foundation.insulation * insulated,
     },
-    vapourSheet: hasSlab(foundation)
-      ? (level.floorArea * rollWidth) / (rollWidth - sheetLap) +
-        lengthInside(outline, hasStemWall(foundation) ? foundation.wallThickness : 0) *
-          foundation.slabThickness
-      : 0,
+    vapourSheet: sheet(outline, foundation, level.floorArea),
     drain: foundation.drain && hasStemWall(foundation) ? drain(outline, foundation) : null,
     posts,
   };
+}
+
+/** Under a slab with laps and turned up at its edge; in a crawl space over the ground with laps. */
+function sheet(outline: readonly Point[], foundation: Foundation, floorArea: number): number {
+  const lapped = (floorArea * rollWidth) / (rollWidth - sheetLap);
+  if (foundation.kind === "crawl-space") return lapped;
+  if (!hasSlab(foundation)) return 0;
+  const within = hasStemWall(foundation) ? foundation.wallThickness : 0;
+  return lapped + lengthInside(outline, within) * foundation.slabThickness;
 }
 
 /** What steps add: taller wall, and footing over footing at each step. */

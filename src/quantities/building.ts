@@ -160,7 +160,7 @@ function countsOf({ steel, forms, insulation, vapourSheet = 0 }: Taken): Counted
     ...of("insulation", "Insulation under the slab", insulation?.area ?? 0, "m2", "floor inside the walls"),
     ...of(
       "sheet",
-      "Sheet under the slab",
+      "Sheet under the floor",
       vapourSheet,
       "m2",
       "floor inside the walls × 10 ÷ 9.5 for laps of 6 in on a 10 ft roll, and the slab's thickness turned up all round",

@@ -278,7 +278,7 @@ export interface FoundationTakeOff {
   /** Stone under the slab, m3 compacted. */
   readonly base: number;
   readonly insulation: { readonly area: number; readonly volume: number };
-  /** Sheet under the slab with laps and turned up at the edge, m2; 0 without a slab. */
+  /** Sheet under the slab with laps and turned up at the edge, or over a crawl space's ground, m2; else 0. */
   readonly vapourSheet: number;
   readonly drain: { readonly pipe: number; readonly stone: number } | null;
   readonly posts: number;

@@ -272,6 +272,9 @@ describe("take-off", () => {
     expect(takeOff.forms.wall).toBeCloseTo(40 + 4 * 9.6, 9);
     expect(takeOff.forms.footing).toBeCloseTo((4 * 10.2 + 4 * 9.4) * 0.25, 9);
     expect(takeOff.vapourSheet).toBeGreaterThan(9.6 * 9.6);
+    // Over a crawl space's ground it is lapped, 6 in on a 10 ft roll, and not turned up.
+    const crawl = atFloor({ floor: 0, foundation: { kind: "crawl-space", wallThickness: 0.2 } }).takeOff;
+    expect(crawl.vapourSheet).toBeCloseTo((9.6 * 9.6 * 3.048) / (3.048 - 0.1524), 9);
     expect(takeOff.insulation.volume).toBeCloseTo(0.05 * 9.6 * 9.6, 9);
     expect(takeOff.drain?.pipe).toBeCloseTo(4 * (10.2 + 0.3048), 9);
     expect(takeOff.drain?.stone).toBeCloseTo(((10.2 + 0.6096) ** 2 - 10.2 ** 2) * (0.25 + 0.1524), 9);

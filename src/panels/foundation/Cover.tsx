@@ -25,7 +25,7 @@ export function Cover({ foundation }: { foundation: Foundation }) {
         m={foundation.frostDepth}
         least={0}
         placeholder="ask locally"
-        help="As your building office gives it. Empty: the floor isn't limited by frost yet."
+        help={`As your building office gives it.${foundation.frostDepth === null ? " Empty: the floor isn't limited by frost yet." : ""}`}
         onEmpty={() => changeFoundation({ frostDepth: null })}
         onCommit={(frostDepth) => changeFoundation({ frostDepth })}
       />

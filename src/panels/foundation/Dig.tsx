@@ -85,7 +85,11 @@ function Soil({ result }: { result: FoundationResult }) {
         },
         { name: "Goes back", figure: notation.volume(dig.backfill) },
         { name: "Left over", figure: notation.volume(dig.leftOver) },
-        { name: "Deepest", figure: notation.length(dig.deepest.depth), note: dig.deepest.at.place },
+        {
+          name: "Deepest",
+          figure: notation.length(dig.deepest.depth),
+          note: `${dig.deepest.at.place}, from the ground as cut or filled`,
+        },
         { name: "Widest at the top", figure: notation.length(dig.widestTop) },
         {
           name: "Heap outside the walls",

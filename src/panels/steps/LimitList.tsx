@@ -15,7 +15,7 @@ import type { Notation } from "../notation";
 import { useAsRested } from "../useAsRested";
 import { useNotation, useProject } from "../useProject";
 import { capital } from "../words";
-import { LimitValue } from "./LimitValue";
+import { hasOwnValue, LimitValue } from "./LimitValue";
 
 /** The rules of the floor band, the tightest first; each opens to show its source, its value and its switch. */
 export function LimitList({ rules }: { rules: readonly BandRule[] }) {
@@ -127,7 +127,9 @@ function endWords({ kind }: BandRule, height: number, { length, display }: Notat
 
 function LimitMore({ rule }: { rule: BandRule }) {
   const notation = useNotation();
-  const off = useProject(({ rules }) => rules.off);
+  const rules = useProject((project) => project.rules);
+  const { off } = rules;
+  const own = hasOwnValue(rule, rules);
   const toggle = (on: boolean) =>
     runEdit(siteEdits.changeRules, {
       patch: { off: on ? off.filter((id) => id !== rule.id) : [...off, rule.id] },
@@ -148,7 +150,11 @@ function LimitMore({ rule }: { rule: BandRule }) {
         <p>{`It allows ${rule.heights.map((span) => spanWords(span, notation, roundingStep(notation.display.length, notation.display.rounding))).join(", or ")}.`}</p>
       ) : null}
       <LimitValue rule={rule} />
-      <p className="soft small">{`Source: ${capital(rule.source)}.`}</p>
+      <p className="soft small">
+        {own
+          ? `Your own value. Source of the usual one: ${rule.source}.`
+          : `Source: ${capital(rule.source)}.`}
+      </p>
       <div className="card-acts">
         <Toggle label="Counts" on={rule.on} onToggle={toggle} />
         {rule.at ? (

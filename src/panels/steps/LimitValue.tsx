@@ -1,5 +1,5 @@
 /** The figures behind a rule of the floor, where they are the person's to set. */
-import { buildingEdits, type Rules, siteEdits } from "../../document";
+import { buildingEdits, generalRules, type Rules, siteEdits } from "../../document";
 import type { BandRule } from "../../solve/results";
 import { tryRun } from "../../store/actions";
 import { NumberField, SlopeField } from "../fields/fields";
@@ -50,6 +50,16 @@ const slopes: Readonly<Record<string, "steepestDrive" | "breakAtDoor">> = {
   landing: "breakAtDoor",
   landingDown: "breakAtDoor",
 };
+
+/** Whether a rule goes by a value of the person's own, where its source speaks of the general one. */
+export function hasOwnValue({ id }: BandRule, rules: Rules): boolean {
+  const keys: readonly (keyof Rules)[] = [
+    ...(lengths[id] ?? []).filter(({ empty }) => !empty).map(({ key }) => key),
+    ...(slopes[id] ? [slopes[id]] : []),
+  ];
+  const usual: Partial<Rules> = generalRules.values;
+  return keys.some((key) => usual[key] !== undefined && rules[key] !== usual[key]);
+}
 
 export function LimitValue({ rule }: { rule: BandRule }) {
   const rules = useProject((project) => project.rules);
