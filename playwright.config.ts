@@ -27,6 +27,8 @@ export default defineConfig({
     {
       name: "electron",
       testMatch: /electron.*\.spec\.ts/,
+      // They take some ten seconds; one whose window hangs is tried again sooner.
+      timeout: 90_000,
       // Process groups and the settings' folder of its own are Linux's.
       testIgnore: process.platform === "linux" ? [] : /electron-start/,
     },

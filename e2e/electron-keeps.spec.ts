@@ -109,6 +109,9 @@ test("a note, a breakline, a pit, a table, an option and imported points are the
   }, file);
   await choose(app, "plan.save");
   await expect.poll(() => readFile(file, "utf8").catch(() => "")).toContain('"drysill": 1');
+  // The window asks before it closes for as long as it doesn't know that all is saved.
+  await expect(page.getByText("not saved yet")).toHaveCount(0);
+  await expect.poll(() => page.title()).not.toMatch(/^[•*]/);
   await app.close();
 
   const saved = openProject(await readFile(file, "utf8"));
