@@ -1,4 +1,5 @@
 /** What leads water away beside the ground and the swales, and what is looked at while earth lies bare; it lags behind a drag. */
+import { hasStemWall } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
 import {
   bareCells,
@@ -9,7 +10,7 @@ import {
   siltBarrier,
   steepPieces,
 } from "../drainage";
-import type { Point } from "../geometry";
+import { containsPoint, type Point } from "../geometry";
 import { cornerName, type Footprint, finishHeights, type Layout } from "../grading";
 import { pitSpots } from "../survey";
 import { drainInWater } from "./drain-water";
@@ -57,7 +58,7 @@ export function ledAwayStage(
       roof: drips && roofSides(footprint, drainage.roof, storm, drips, joining),
       footingDrain: drainResult(footprint, project, foundation, trench, wide, floor),
       leaving: leaving(lot.outline, untouched(wide), flow, storm, spread, drainage.roof.runoff, uphillCells),
-      bareEarth: bare(wide, floor, flow, drainage.bareEarth),
+      bareEarth: bare(wide, floor, flow, drainage.bareEarth, lot.outline),
     };
   };
 }
@@ -87,6 +88,10 @@ function drainResult(
     highCorner: cornerName(run.highCorner),
     low: run.low,
     lowCorner: cornerName(run.lowCorner),
+    overFooting:
+      building && hasStemWall(building.foundation)
+        ? Math.max(0, run.high - bottom - building.foundation.footingThickness)
+        : 0,
     outlet: outlet && { ...outlet, at: [outlet.at[0], outlet.at[1]], from: [x, y] },
     pits: drainInWater(run, ring, trench, pitSpots(survey, building?.outline ?? []), wide),
     looked: Math.hypot(wide.grid.columns * wide.grid.cell, wide.grid.rows * wide.grid.cell),
@@ -98,6 +103,7 @@ function bareEarth(
   floor: number,
   flow: Flow,
   { steepness, length }: Project["drainage"]["bareEarth"],
+  lot: Project["lot"]["outline"],
 ): BareEarth {
   const { grid, existing } = wide;
   const ground = { grid, existing, finished: heights(wide, floor), blocked: wide.cells.inside, flow };
@@ -109,6 +115,22 @@ function bareEarth(
     slopes: steepPieces(ground, bare, steepness, length),
     barrier,
     barrierLength: barrier.reduce((sum, line) => sum + lineLength(line), 0),
+    barrierBeyond: lot.length < 3 ? 0 : barrier.reduce((sum, line) => sum + lengthBeyond(line, lot), 0),
     disturbed: opened.reduce((sum, is) => sum + is, 0) * grid.cell ** 2,
   };
+}
+
+/** The part of a line outside the lot, by its pieces' middles, m. */
+function lengthBeyond(line: Float64Array, lot: Project["lot"]["outline"]): number {
+  let sum = 0;
+  for (let i = 2; i < line.length; i += 2) {
+    const [ax, ay, bx, by] = [line[i - 2], line[i - 1], line[i], line[i + 1]] as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    if (!containsPoint(lot, (ax + bx) / 2, (ay + by) / 2)) sum += Math.hypot(bx - ax, by - ay);
+  }
+  return sum;
 }

@@ -203,6 +203,8 @@ export interface FootingDrainResult {
   readonly highCorner: string;
   readonly low: number;
   readonly lowCorner: string;
+  /** How far its highest invert lies over the top of the footing, m; 0: it doesn't. */
+  readonly overFooting: number;
   /** The nearest place where it comes out at the surface; null: none within reach. */
   readonly outlet: {
     readonly at: Point;
@@ -260,6 +262,8 @@ export interface BareEarth {
   /** Lines of silt barrier along the low side, flat x, y, and their length together, m. */
   readonly barrier: readonly Float64Array[];
   readonly barrierLength: number;
+  /** The part of it that lies over the lot's line, m; 0 while no lot is drawn. */
+  readonly barrierBeyond: number;
   /** Ground that is changed, m2. */
   readonly disturbed: number;
 }

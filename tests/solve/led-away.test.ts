@@ -156,6 +156,9 @@ describe("the drain round the footing", () => {
     const found = drain(plane(100, 0, 0.08));
     expect(found?.length).toBe(40);
     expect((found?.high ?? 0) - (found?.low ?? 0)).toBeCloseTo(0.01 * 20, 9);
+    // 0.2 m up from the bottom of a footing 8 in thick: 3 mm under its top; at 2 % it lies over it.
+    expect(found?.overFooting).toBe(0);
+    expect(drain(plane(100, 0, 0.08), 0.02)?.overFooting).toBeCloseTo(0.02 * 20 - 0.2032, 9);
     const outlet = found?.outlet;
     // From a south corner at y = 0: the ground, 8 % down, meets a drain that falls 1 % from its invert.
     const want = (100 - (found?.low ?? 0)) / (0.08 - 0.01);
@@ -265,6 +268,34 @@ describe("earth that lies bare", () => {
     const ys = bareEarth?.barrier.flatMap((line) => [...line].filter((_, k) => k % 2 === 1)) ?? [];
     expect(Math.max(...ys)).toBeLessThan(12);
     expect(Math.min(...ys)).toBeLessThan(-8);
+  });
+
+  it("says how much of the barrier would lie over the lot's line", () => {
+    const rest = (south: number) => ({
+      grading: { slopes: { fill: 2 } },
+      lot: {
+        outline: [
+          [-40, south],
+          [50, south],
+          [50, 50],
+          [-40, 50],
+        ],
+      },
+    });
+    const beyond = (south: number) =>
+      solve(
+        site({
+          surface: plane(100, 0, 0.04),
+          reach: 60,
+          spacing: 20,
+          building: { ...shed, floor: 103.5 },
+          rest: rest(south),
+        }),
+      ).bareEarth;
+    expect(beyond(-40)?.barrierBeyond).toBe(0);
+    const near = beyond(-4);
+    expect(near?.barrierBeyond).toBeGreaterThan(5);
+    expect(near?.barrierBeyond).toBeLessThanOrEqual(near?.barrierLength ?? 0);
   });
 
   it("isn't where the slopes are gentler than asked", () => {

@@ -36,7 +36,10 @@ export function BareEarth() {
           {
             name: "Silt barrier along the low side",
             figure: notation.length(bare.barrierLength),
-            note: "some way off the toe, along the ground's own level where it can",
+            note:
+              bare.barrierBeyond > 0
+                ? `${notation.length(bare.barrierBeyond)} of it would lie over the lot's line: keep it on your side, or ask the neighbour`
+                : "some way off the toe, along the ground's own level where it can",
           },
           { name: "Ground opened", figure: notation.area(bare.disturbed) },
         ]}

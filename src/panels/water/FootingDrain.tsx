@@ -54,6 +54,11 @@ export function FootingDrain() {
               },
             ]}
           />
+          {found.overFooting > 0 ? (
+            <p className="small">
+              {`At corner ${found.highCorner} it lies ${notation.length(found.overFooting)} over the top of the footing: water there stands against the wall before the drain takes it. Let it fall less, or drain both ways.`}
+            </p>
+          ) : null}
           <PitWater pits={found.pits} />
           {found.outlet ? (
             <IconAction
