@@ -1,14 +1,18 @@
 /** Water: the storm that a swale must carry, runs of water, and what would drain a hollow. */
-import type { Page } from "@playwright/test";
+import type { Locator, Page } from "@playwright/test";
 import { expect, test } from "./support/fixtures";
+
+async function waterPanel(page: Page): Promise<Locator> {
+  await page.getByRole("button", { name: /^Water\b.*:/ }).click();
+  return page.locator(".side");
+}
 
 test("a swale is held against the storm that is typed: it carries it, overflows, or is scoured", async ({
   page,
   openPage,
 }) => {
   await openPage(page, { demo: "pottery-studio" });
-  await page.getByRole("button", { name: /^Water\b.*:/ }).click();
-  const panel = page.locator(".side");
+  const panel = await waterPanel(page);
   await expect(panel.getByText("Drains to it")).toBeVisible();
   await expect(panel.getByText("type the rain below")).toBeVisible();
   const rain = panel.getByLabel("It rains");
@@ -38,8 +42,7 @@ test("in metres the storm is typed in millimetres an hour; a hollow says what wo
   openPage,
 }) => {
   await openPage(page, { demo: "open-hillside" });
-  await page.getByRole("button", { name: /^Water\b.*:/ }).click();
-  const panel = page.locator(".side");
+  const panel = await waterPanel(page);
   await panel.getByLabel("It rains").fill("60");
   await page.keyboard.press("Enter");
   await expect(panel.getByText(/ l\/s$/).first()).toBeVisible();
@@ -59,8 +62,7 @@ test("the rain goes its whole way: off the ground's covers, off the roof, into t
   openPage,
 }) => {
   await openPage(page, { demo: "pottery-studio" });
-  await page.getByRole("button", { name: /^Water\b.*:/ }).click();
-  const panel = page.locator(".side");
+  const panel = await waterPanel(page);
   const figure = (name: string) =>
     panel.locator("dt", { hasText: name }).first().locator("xpath=following-sibling::dd[1]");
   await panel.getByLabel("It rains").fill("2");

@@ -6,8 +6,8 @@
  *         water, between them in proportion. Outlet control: the energy of the water followed up the pipe from critical depth at its
  *         outlet, or from what stands below it, and what the inlet loses.
  * Source  FHWA HDS-5: unsubmerged HW/D = Hc/D + K (Q/(A √D))^M − 0.5 S, submerged HW/D = c (Q/(A √D))2 + Y − 0.5 S, full flow
- *         H = (1 + ke + 29 n2 L/R^1.333) V2/2g; gradually varied flow by the energy equation and Manning. Constants of inlets from memory; c, Y and full flow are
- *         tested against the handbook's printed examples.
+ *         H = (1 + ke + 29 n2 L/R^1.333) V2/2g; gradually varied flow by the energy equation and
+ *         Manning. Constants of inlets from memory; c, Y and full flow are tested against the handbook's printed examples.
  */
 import { gravity, halved } from "./channel";
 
@@ -91,7 +91,7 @@ function filled(diameter: number, depth: number) {
 }
 
 /** Depth below which the flow shoots, m; the pipe's own height where it can't. */
-export function criticalPipeDepth(diameter: number, flow: number): number {
+function criticalPipeDepth(diameter: number, flow: number): number {
   return halved(diameter, (depth) => {
     const { area, top } = filled(diameter, depth);
     return gravity * area ** 3 - flow * flow * top;

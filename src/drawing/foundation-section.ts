@@ -309,12 +309,12 @@ function levels(
         ]
       : []),
     ...(sillBelowFloor
-      ? [word([-0.05, -sillBelowFloor + 0.9 * metresPerMm], `sill ${figures.height(-sillBelowFloor)}`)].map(
-          (mark) => ({
-            ...mark,
+      ? [
+          {
+            ...word([-0.05, -sillBelowFloor + 0.9 * metresPerMm], `sill ${figures.height(-sillBelowFloor)}`),
             anchor: "end" as const,
-          }),
-        )
+          },
+        ]
       : []),
   ];
 }

@@ -7,9 +7,10 @@
  *         wall its own. Bars: simple counts along, up and across with a share for laps; how many there must be is a designer's
  *         business. Forms: both sides of footing and poured wall, the outside of a thickened edge. Sheet: 6 in of lap on 10 ft.
  * Source  NAVEDTRA 14070 chapter 5 (concrete), 14043 chapter 8 (blocks: 3/4 of the length in feet, 3/2 of the height);
- *         IRC R506.2.3 (2012), laps of a vapour retarder, R408.2 that of a crawl space; R405.1, stone 12 in beyond the footing and 6 in over it.
+ *         IRC R506.2.3 (2012), laps of a vapour retarder, R408.2 that of a crawl space; R405.1, stone 12 in beyond
+ *         the footing and 6 in over it.
  */
-import { hasSlab, hasStemWall } from "../document/foundationMeasures";
+import { hasSlab, hasStemWall, wholeCourses } from "../document/foundationMeasures";
 import type { Foundation } from "../document/schema";
 import type { Point } from "../geometry";
 import type { FoundationTakeOff, SteppedFooting } from "../solve/results";
@@ -140,9 +141,9 @@ function blockCount(
   foundation: Foundation,
   lines: readonly FootedLine[],
 ): NonNullable<FoundationTakeOff["blocks"]> {
-  const { block, wallHeight, wallThickness, steps } = foundation;
+  const { block, wallThickness, steps } = foundation;
   const perCourse = Math.ceil(lengthInside(outline, wallThickness / 2) / block.length - 1e-6);
-  const courses = Math.ceil(wallHeight / block.height - 1e-6);
+  const courses = wholeCourses(foundation) ?? 0;
   const ratio = centreRatio(outline, foundation, lines);
   let below = 0;
   for (const { pieces } of lines)

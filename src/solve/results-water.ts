@@ -105,6 +105,8 @@ export interface SwaleFlow {
   readonly time: number | null;
   /** Rain reckoned with, m/s: the one figure, or the table's for that time; null while none is typed. */
   readonly intensity: number | null;
+  /** Where the time lies beyond the rows of the table, whose nearest row was taken. */
+  readonly beyondTable: "shorter than its rows" | "longer than its rows" | null;
   /** Roof whose water comes to it, m2. */
   readonly roof: number;
   /** Ground beyond the shots that drains to it, as typed, m2: that of one swale only. */

@@ -28,7 +28,7 @@ import { distanceToSegment, nearestOnPolyline } from "../geometry";
 import { bedHeight, type GradingPlan } from "../grading";
 import type { SwaleFlow, SwaleResult } from "./results";
 import type { RoofDrip } from "./roof-water";
-import { rainFor } from "./storm-rain";
+import { beyondTable, rainFor } from "./storm-rain";
 
 type Line = GradingPlan["swales"][number];
 
@@ -151,6 +151,7 @@ function swaleFlow(
     touchesEdge,
     time,
     intensity,
+    beyondTable: beyondTable(storm.table, time),
     roof,
     uphill,
     runoff,

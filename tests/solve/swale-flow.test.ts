@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Point, type Project, siteEdits } from "../../src/document";
 import { normalDepth, rationalPeak } from "../../src/drainage";
 import { createSolver } from "../../src/solve";
+import { rainRises } from "../../src/solve/storm-rain";
 import { plane, shed, site } from "./sites";
 
 const inchAnHour = 0.0254 / 3600;
@@ -174,6 +175,18 @@ describe("water that comes to a swale", () => {
     expect(flow?.verdict).toBe("carries it");
     expect(flowOf(withSwale({ ...storm, freeboard: left + 0.01 }))?.verdict).toBe("has too little room");
     expect(flowOf(withSwale({ ...storm, freeboard: left - 0.01 }))?.verdict).toBe("carries it");
+  });
+
+  it("says where its water gathers sooner than the table's shortest storm", () => {
+    const row = (minutes: number, inches: number) => ({
+      duration: 60 * minutes,
+      intensity: inches * inchAnHour,
+    });
+    const beyond = (...table: ReturnType<typeof row>[]) => flowOf(withSwale({ table } as never))?.beyondTable;
+    expect(beyond(row(30, 2), row(60, 1))).toBe("shorter than its rows");
+    expect(beyond(row(1, 6), row(120, 1))).toBeNull();
+    expect(rainRises([row(30, 5), row(10, 3)])).toBe(true);
+    expect(rainRises([row(30, 2), row(10, 3)])).toBe(false);
   });
 
   it("follows an edit of the storm alone", () => {

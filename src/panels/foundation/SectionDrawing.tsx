@@ -16,6 +16,7 @@ import {
   type SectionDimension,
 } from "../../drawing";
 import { tryRun } from "../../store/actions";
+import { useApp } from "../../store/useApp";
 import { LengthField } from "../fields/LengthField";
 import { capital } from "../words";
 import { gutterTops } from "./gutters";
@@ -24,7 +25,7 @@ import { MarksSvg, pxPerMm, type SvgScale, svgX, svgY } from "./MarksSvg";
 /** Width of a typed figure; the ones on the left stand on the earth outside, the ones on the right in a gutter, px. */
 const fieldWidth = 64;
 const gutter = fieldWidth + 8;
-/** Height of a field with its name and air, px; its figure's middle below its top. */
+/** Height of a field with its name and air at 100 % of text, px; its figure's middle below its top. */
 const fieldHeight = 46;
 const figureMiddle = 29;
 const tallest = 320;
@@ -45,7 +46,8 @@ export function SectionDrawing({ cut, words, width }: SectionDrawingProps) {
   const height = (bounds.maxY - bounds.minY) * pxPerMetre;
   const left = Math.max(0, inner - (bounds.maxX - bounds.minX) * pxPerMetre);
   const scale: SvgScale = { pxPerMetre, left, top: 0, minX: bounds.minX, maxY: bounds.maxY };
-  const placed = placeFields(dimensions, scale, height, width);
+  const textSize = useApp(({ preferences }) => preferences.textSize);
+  const placed = placeFields(dimensions, scale, { height, width, textSize });
   return (
     <div className="foundation-section" style={{ height: Math.max(height, placed.room) }}>
       <svg
@@ -110,8 +112,7 @@ interface PlacedField {
 function placeFields(
   dimensions: readonly SectionDimension[],
   scale: SvgScale,
-  height: number,
-  width: number,
+  { height, width, textSize }: { readonly height: number; readonly width: number; readonly textSize: number },
 ): { readonly fields: readonly PlacedField[]; readonly room: number } {
   const withSide = dimensions.map((each) => ({
     each,
@@ -122,20 +123,20 @@ function placeFields(
   const room = Math.max(
     height,
     ...(["left", "right"] as const).map(
-      (side) => withSide.filter((one) => one.side === side).length * fieldHeight,
+      (side) => withSide.filter((one) => one.side === side).length * fieldHeight * textSize,
     ),
   );
   const fields = (["left", "right"] as const).flatMap((side) => {
     const own = withSide.filter((one) => one.side === side);
     const tops = gutterTops(
       own.map(({ y }) => ({ wanted: y })),
-      fieldHeight,
+      fieldHeight * textSize,
       room,
     );
     return own.map(({ each, x, y }, i): PlacedField => {
       const top = tops[i] as number;
       const edge = side === "left" ? fieldWidth : width - fieldWidth;
-      return { key: each.key, side, top, leader: `M${edge} ${top + figureMiddle}L${x} ${y}` };
+      return { key: each.key, side, top, leader: `M${edge} ${top + figureMiddle * textSize}L${x} ${y}` };
     });
   });
   return { fields, room };

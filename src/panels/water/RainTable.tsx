@@ -1,5 +1,6 @@
 /** Rain by duration, as local tables print it: rows of minutes and intensity. */
 import { type Storm, siteEdits } from "../../document";
+import { rainRises } from "../../solve/storm-rain";
 import { tryRun } from "../../store/actions";
 import { rainUnit } from "../../units";
 import { Action, IconAction } from "../fields/Choice";
@@ -46,7 +47,7 @@ export function RainTable() {
           />
         </fieldset>
       ))}
-      {rises(table) ? (
+      {rainRises(table) ? (
         <p className="small">
           A longer storm that rains harder than a shorter one isn't in any table: look at the rows again.
         </p>
@@ -56,11 +57,6 @@ export function RainTable() {
       </Action>
     </>
   );
-}
-
-function rises(table: Storm["table"]): boolean {
-  const rows = [...table].sort((a, b) => a.duration - b.duration);
-  return rows.some(({ intensity }, i) => i > 0 && intensity > (rows[i - 1]?.intensity ?? intensity));
 }
 
 function refusalOf(edit: ReturnType<typeof tryRun>): string | null {

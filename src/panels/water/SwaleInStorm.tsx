@@ -1,5 +1,4 @@
 /** What comes to a swale in the storm, and how it carries it. */
-import type { Storm } from "../../document";
 import type { SwaleFlow } from "../../solve/results";
 import { flowUnit, formatRate, rainUnit, speedUnit } from "../../units";
 import { Icon } from "../icons";
@@ -11,7 +10,6 @@ export function SwaleInStorm({ id }: { id: string }) {
   const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
   const freeboard = useProject(({ storm }) => storm.freeboard);
   const typed = useProject(({ storm }) => storm.uphill);
-  const table = useProject(({ storm }) => storm.table);
   const notation = useNotation();
   if (!flow) return null;
   return (
@@ -22,7 +20,7 @@ export function SwaleInStorm({ id }: { id: string }) {
           <span>{stormWords(flow, freeboard, notation)}</span>
         </p>
       ) : null}
-      <Facts facts={flowFacts(flow, typed, table, notation)} />
+      <Facts facts={flowFacts(flow, typed, notation)} />
     </>
   );
 }
@@ -43,7 +41,7 @@ export function stormWords(flow: SwaleFlow, freeboard: number, notation: Notatio
   return `It carries the storm with ${spare} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
-function flowFacts(flow: SwaleFlow, typed: number, table: Storm["table"], notation: Notation): Fact[] {
+function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
   const feet = notation.display.area === "ft2";
   const facts: Fact[] = [
     {
@@ -61,7 +59,7 @@ function flowFacts(flow: SwaleFlow, typed: number, table: Storm["table"], notati
   facts.push({
     name: "Peak, C i A",
     figure: formatRate(flow.peak, flowUnit(feet)),
-    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}${rainNote(flow, table)}`}`,
+    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}${flow.beyondTable ? beyondWords[flow.beyondTable] : ""}`}`,
   });
   if (flow.depth !== null && flow.speed !== null)
     facts.push(
@@ -79,15 +77,11 @@ function flowFacts(flow: SwaleFlow, typed: number, table: Storm["table"], notati
   return facts;
 }
 
-/** Where the time doesn't lie between two rows of the table. */
-function rainNote({ time }: SwaleFlow, table: Storm["table"]): string {
-  if (table.length === 0 || time === null) return "";
-  const durations = table.map(({ duration }) => duration);
-  const [first, last] = [Math.min(...durations), Math.max(...durations)];
-  if (time < first - 1)
-    return ", of the table's shortest row: water gathers sooner, so type a row for a shorter, harder storm";
-  return time > last + 1 ? ", of the table's longest row" : "";
-}
+const beyondWords = {
+  "shorter than its rows":
+    ", of the table's shortest row: water gathers sooner, so type a row for a shorter, harder storm",
+  "longer than its rows": ", of the table's longest row",
+} as const;
 
 function fastNote({ steepest, froude, bears }: SwaleFlow, notation: Notation): string {
   const feet = notation.display.area === "ft2";
