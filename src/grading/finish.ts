@@ -7,7 +7,7 @@
  *         depth is linear over a cell. The same cells give the volumes after the topsoil has been stripped
  *         and down to the underside of a drive's stone or of the topsoil that goes back.
  */
-import type { Layout } from "./layout";
+import type { Layout, OutsideCells } from "./layout";
 import { finishHeights } from "./operators";
 
 /** Buffers to write into, made by `newBuffers`; two pairs in turn keep a drag from making rubbish. */
@@ -79,43 +79,74 @@ function writeDepth(
   }
 }
 
+/**
+ * Cells summed at a time. One long loop is compiled while it runs, and then makes a number on the heap for every cell;
+ * a function that is called often is compiled whole.
+ */
+const block = 2048;
+
 /** Volumes outside the walls from finished heights. */
 export function sumOutside(layout: Layout, finished: Float64Array, topsoil: Topsoil): OutsideVolumes {
-  const { existing, guessed, cells, prepared } = layout;
-  const { touched, stone } = prepared;
-  const sum = { cut: 0, fill: 0, area: 0, guessed: 0, strippedCut: 0, strippedFill: 0, soilArea: 0 };
-  const { stripDepth, respread } = topsoil;
-  let deepest = -disturbed;
-  let highest = disturbed;
-  let cutCell = -1;
-  let fillCell = -1;
-  for (let k = 0; k < touched.length; k++) {
-    const i = touched[k] as number;
-    const weight = cells.weight[i] as number;
-    if (weight === 0) continue;
-    const depth = (finished[i] as number) - (existing[i] as number);
+  const sums = new Float64Array(7);
+  const greatest = { cut: -disturbed, cutCell: -1, fill: disturbed, fillCell: -1 };
+  const count = layout.outside.index.length;
+  for (let from = 0; from < count; from += block)
+    addCells(layout.outside, finished, topsoil, from, Math.min(count, from + block), sums, greatest);
+  const [cut, fill, area, guessed, strippedCut, strippedFill, soilArea] = sums as unknown as Seven;
+  return {
+    cut,
+    fill,
+    area,
+    guessed,
+    strippedCut,
+    strippedFill,
+    soilArea,
+    greatestCut: greatest.cutCell < 0 ? null : { depth: greatest.cut, cell: greatest.cutCell },
+    greatestFill: greatest.fillCell < 0 ? null : { depth: greatest.fill, cell: greatest.fillCell },
+  };
+}
+
+type Seven = [number, number, number, number, number, number, number];
+
+function addCells(
+  { index, existing, weight: weights, stone, guessed }: OutsideCells,
+  finished: Float64Array,
+  { stripDepth, respread }: Topsoil,
+  from: number,
+  to: number,
+  sums: Float64Array,
+  greatest: { cut: number; cutCell: number; fill: number; fillCell: number },
+): void {
+  let cut = 0;
+  let fill = 0;
+  let area = 0;
+  let inDoubt = 0;
+  let strippedCut = 0;
+  let strippedFill = 0;
+  let soilArea = 0;
+  for (let k = from; k < to; k++) {
+    const i = index[k] as number;
+    const weight = weights[k] as number;
+    const depth = (finished[i] as number) - (existing[k] as number);
     const under = stone[k] as number;
     const volume = depth * weight;
-    if (depth > 0) sum.fill += volume;
-    else sum.cut -= volume;
-    if (guessed[i]) sum.guessed += Math.abs(volume);
-    if (depth > highest) {
-      highest = depth;
-      fillCell = i;
-    } else if (depth < deepest) {
-      deepest = depth;
-      cutCell = i;
+    if (depth > 0) fill += volume;
+    else cut -= volume;
+    if (guessed[k]) inDoubt += Math.abs(volume);
+    if (depth > greatest.fill) {
+      greatest.fill = depth;
+      greatest.fillCell = i;
+    } else if (depth < greatest.cut) {
+      greatest.cut = depth;
+      greatest.cutCell = i;
     }
     if (under === 0 && depth < disturbed && depth > -disturbed) continue;
-    sum.area += weight;
-    if (under === 0) sum.soilArea += weight;
+    area += weight;
+    if (under === 0) soilArea += weight;
     const earth = (depth + stripDepth - (under > 0 ? under : respread)) * weight;
-    if (earth > 0) sum.strippedFill += earth;
-    else sum.strippedCut -= earth;
+    if (earth > 0) strippedFill += earth;
+    else strippedCut -= earth;
   }
-  return {
-    ...sum,
-    greatestCut: cutCell < 0 ? null : { depth: deepest, cell: cutCell },
-    greatestFill: fillCell < 0 ? null : { depth: highest, cell: fillCell },
-  };
+  const added = [cut, fill, area, inDoubt, strippedCut, strippedFill, soilArea];
+  for (let n = 0; n < added.length; n++) sums[n] = (sums[n] as number) + (added[n] as number);
 }

@@ -9,6 +9,17 @@ import { type Prepared, type PrepareOptions, prepare } from "./operators";
 import type { FloorRange, GradingPlan } from "./plan";
 import { gridOver } from "./reach";
 
+/** What acts can reach and the walls leave outside, a cell an entry, side by side: a drag reads it at every step. */
+export interface OutsideCells {
+  readonly index: Uint32Array;
+  readonly existing: Float64Array;
+  /** Area outside the walls, m2; never 0. */
+  readonly weight: Float64Array;
+  /** Thickness of stone, m. */
+  readonly stone: Float32Array;
+  readonly guessed: Uint8Array;
+}
+
 export interface Layout {
   readonly plan: GradingPlan;
   readonly grid: Grid;
@@ -16,6 +27,7 @@ export interface Layout {
   readonly existing: Float64Array;
   readonly guessed: Uint8Array;
   readonly prepared: Prepared;
+  readonly outside: OutsideCells;
 }
 
 /** Smallest cell, m: finer than this gains nothing against what the ground between shots is known to. */
@@ -50,5 +62,21 @@ export function layOutOn(
     if (there) existing[i] = there.z;
   }
   const prepared = prepare({ ...cells, existing }, plan, range, options);
-  return { plan, grid, cells, existing, guessed, prepared };
+  const outside = outsideCells(prepared, cells.weight, guessed);
+  return { plan, grid, cells, existing, guessed, prepared, outside };
+}
+
+function outsideCells(
+  { touched, stone, existing }: Prepared,
+  weight: Float64Array,
+  guessed: Uint8Array,
+): OutsideCells {
+  const kept = touched.filter((i) => weight[i] !== 0);
+  return {
+    index: kept,
+    existing: Float64Array.from(kept, (i) => existing[i] as number),
+    weight: Float64Array.from(kept, (i) => weight[i] as number),
+    stone: stone.filter((_, k) => weight[touched[k] as number] !== 0),
+    guessed: Uint8Array.from(kept, (i) => guessed[i] as number),
+  };
 }

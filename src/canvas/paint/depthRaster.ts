@@ -6,7 +6,7 @@
  *         crosses is mixed by how far the edge lies from its middle.
  * Source  First principles.
  */
-import type { Grid, GroundGrid } from "../../solve/results";
+import type { GroundGrid } from "../../solve/results";
 
 /** What is coloured: one value a cell, NaN where there is none. */
 export type ValueGrid = Pick<GroundGrid, "grid" | "depth">;
@@ -43,12 +43,16 @@ function classifyRow(
   let high = Number.NEGATIVE_INFINITY;
   for (let i = row.from; i <= row.to; i++) {
     const d = depth[row.start + i] as number;
+    if (Number.isNaN(d)) {
+      classes[i] = noClass;
+      continue;
+    }
     if (!(d >= low && d < high)) {
       c = 0;
       while (c < edges.length && d >= (edges[c] as number)) c++;
-      low = edges[c - 1] ?? Number.NEGATIVE_INFINITY;
-      high = edges[c] ?? Number.POSITIVE_INFINITY;
-      if (Number.isNaN(d)) [c, low] = [noClass, Number.POSITIVE_INFINITY];
+      // Reading beyond an array's ends takes a hundred times as long as asking first.
+      low = c > 0 ? (edges[c - 1] as number) : Number.NEGATIVE_INFINITY;
+      high = c < edges.length ? (edges[c] as number) : Number.POSITIVE_INFINITY;
     }
     classes[i] = c;
   }
@@ -79,34 +83,6 @@ export function colouredCells(
   return i1 < 0 ? null : [i0, j0, i1, j1];
 }
 
-interface Quad {
-  readonly southWest: number;
-  readonly southEast: number;
-  readonly northWest: number;
-  readonly northEast: number;
-}
-
-/** The four depths round a place; one inside the walls takes the mean of the others. */
-function quadAt(depth: Float32Array, at: number, columns: number): Quad | null {
-  const sw = depth[at] as number;
-  const se = depth[at + 1] as number;
-  const nw = depth[at + columns] as number;
-  const ne = depth[at + columns + 1] as number;
-  // A sum with one NaN in it is NaN.
-  if (!Number.isNaN(sw + se + nw + ne)) return { southWest: sw, southEast: se, northWest: nw, northEast: ne };
-  let sum = 0;
-  let count = 0;
-  for (const d of [sw, se, nw, ne]) {
-    if (Number.isNaN(d)) continue;
-    sum += d;
-    count++;
-  }
-  if (count === 0) return null;
-  const mean = sum / count;
-  const or = (d: number) => (Number.isNaN(d) ? mean : d);
-  return { southWest: or(sw), southEast: or(se), northWest: or(nw), northEast: or(ne) };
-}
-
 /** First pixel column (or row) whose middle is at or beyond each cell centre. */
 function pixelStarts(count: number, centre0: number, cell: number, origin: number, step: number): Int32Array {
   const starts = new Int32Array(count);
@@ -127,6 +103,8 @@ export function rasterDepth(
   const columns = columnsIn(starts, window.width);
   // The northern row of one band is the southern row of the next, and the other way round.
   const rows = { south: new Uint8Array(grid.columns), north: new Uint8Array(grid.columns), j: Number.NaN };
+  const band = newBand(grid.columns);
+  const painted = { table, window, cell: grid.cell };
   const northing = (v: number) => (window.y - (v + 0.5) * window.step - grid.y0) / grid.cell - 0.5;
   for (let v = 0; v < window.height; ) {
     const j = Math.floor(northing(v));
@@ -134,26 +112,36 @@ export function rasterDepth(
     while (v < window.height && Math.floor(northing(v)) === j) v++;
     if (j < 0 || j + 1 >= grid.rows) continue;
     classifyBand(surface, table.edges, columns, j, rows);
-    const band = readBand(surface, table, window, { j, starts, columns, rows });
-    for (let row = first; row < v; row++) paintRow(band, table, window, pixels, row, northing(row) - j);
+    readBand(surface, table, window, { j, starts, columns, rows }, band);
+    for (let row = first; row < v; row++) paintRow(band, painted, pixels, row, northing(row) - j);
   }
 }
 
-/** What lies between two rows of cell centres: runs of one colour, and quads that need each pixel's value. */
+/**
+ * What lies between two rows of cell centres: runs of one colour, and quads that need each pixel's value. Written anew
+ * for every band into the same numbers: a drag makes a million of them a second.
+ */
 interface Band {
   /** Colour, first pixel and pixel after the last, three a run. */
-  readonly runs: readonly number[];
-  readonly quads: readonly MixedQuad[];
+  readonly runs: Uint32Array;
+  runEnd: number;
+  /** First pixel and pixel after the last, two a quad. */
+  readonly spans: Int32Array;
+  spanEnd: number;
+  /** Southwest, southeast, northwest and northeast depth, east0, perPixel: six a quad. */
+  readonly quads: Float64Array;
+  quadEnd: number;
 }
 
-interface MixedQuad extends Quad {
-  readonly u0: number;
-  readonly u1: number;
-  /** Share of the way from west to east at the first pixel's middle. */
-  readonly east0: number;
-  /** How much the depth changes over one pixel, m. */
-  readonly perPixel: number;
-  readonly cell: number;
+function newBand(columns: number): Band {
+  return {
+    runs: new Uint32Array(3 * columns),
+    runEnd: 0,
+    spans: new Int32Array(2 * columns),
+    spanEnd: 0,
+    quads: new Float64Array(6 * columns),
+    quadEnd: 0,
+  };
 }
 
 interface BandRows {
@@ -190,61 +178,95 @@ function readBand(
   table: ClassColours,
   window: RasterWindow,
   { j, starts, columns, rows }: BandPlace,
-): Band {
+  band: Band,
+): void {
   const { south, north } = rows;
-  const runs: number[] = [];
-  const quads: MixedQuad[] = [];
+  band.runEnd = 0;
+  band.spanEnd = 0;
+  band.quadEnd = 0;
   for (let i = columns[0]; i < columns[1]; i++) {
     const c = south[i] as number;
-    const uniform = c !== noClass && c === south[i + 1] && c === north[i] && c === north[i + 1];
-    if (uniform && table.colours[c] === 0) continue;
+    const uniform = c === south[i + 1] && c === north[i] && c === north[i + 1];
+    // Nothing is painted inside the walls, nor where the class can't be seen.
+    if (uniform && (c === noClass || table.colours[c] === 0)) continue;
     const u0 = Math.max(0, starts[i] as number);
     const u1 = Math.min(window.width, starts[i + 1] as number);
     if (u0 >= u1) continue;
-    if (uniform) addRun(runs, table.colours[c] as number, u0, u1);
-    else addQuad(quads, surface, window, { at: j * surface.grid.columns + i, i, u0, u1 });
+    if (uniform) addRun(band, table.colours[c] as number, u0, u1);
+    else addQuad(band, surface, window, j * surface.grid.columns + i, i, u0, u1);
   }
-  return { runs, quads };
 }
 
 /** Adds a run of one colour, or lengthens the last where it is of that colour and ends here. */
-function addRun(runs: number[], colour: number, u0: number, u1: number): void {
-  const n = runs.length;
-  if (n > 0 && runs[n - 3] === colour && runs[n - 1] === u0) runs[n - 1] = u1;
-  else runs.push(colour, u0, u1);
+function addRun(band: Band, colour: number, u0: number, u1: number): void {
+  const { runs, runEnd: n } = band;
+  if (n > 0 && runs[n - 3] === colour && runs[n - 1] === u0) {
+    runs[n - 1] = u1;
+    return;
+  }
+  runs[n] = colour;
+  runs[n + 1] = u0;
+  runs[n + 2] = u1;
+  band.runEnd = n + 3;
 }
 
+/** Adds the quad whose southwest corner is cell `at`, in column i: east0 is the share of the way to the east at its first pixel's middle. */
 function addQuad(
-  quads: MixedQuad[],
+  band: Band,
   { grid, depth }: ValueGrid,
   window: RasterWindow,
-  { at, i, u0, u1 }: { at: number; i: number; u0: number; u1: number },
+  at: number,
+  i: number,
+  u0: number,
+  u1: number,
 ): void {
-  const quad = quadAt(depth, at, grid.columns);
-  if (!quad) return;
-  const east0 = (window.x + (u0 + 0.5) * window.step - grid.x0) / grid.cell - 0.5 - i;
-  quads.push({ ...quad, u0, u1, east0, cell: grid.cell, perPixel: slopePerPixel(quad, grid, window.step) });
+  const { quads, spans, quadEnd: n, spanEnd } = band;
+  writeQuad(depth, at, grid.columns, quads, n);
+  quads[n + 4] = (window.x + (u0 + 0.5) * window.step - grid.x0) / grid.cell - 0.5 - i;
+  writeSlope(quads, n, window.step / grid.cell);
+  band.quadEnd = n + 6;
+  spans[spanEnd] = u0;
+  spans[spanEnd + 1] = u1;
+  band.spanEnd = spanEnd + 2;
+}
+
+/** The four depths round a place, not all of them inside the walls; one that is takes the mean of the others. */
+function writeQuad(depth: Float32Array, at: number, columns: number, quads: Float64Array, n: number): void {
+  const sw = depth[at] as number;
+  const se = depth[at + 1] as number;
+  const nw = depth[at + columns] as number;
+  const ne = depth[at + columns + 1] as number;
+  quads[n] = sw;
+  quads[n + 1] = se;
+  quads[n + 2] = nw;
+  quads[n + 3] = ne;
+  // A sum with one NaN in it is NaN.
+  if (!Number.isNaN(sw + se + nw + ne)) return;
+  const known = [sw, se, nw, ne].filter((d) => !Number.isNaN(d));
+  const mean = known.reduce((sum, d) => sum + d, 0) / known.length;
+  for (let k = n; k < n + 4; k++) if (Number.isNaN(quads[k] as number)) quads[k] = mean;
 }
 
 function paintRow(
-  band: Band,
-  table: ClassColours,
-  window: RasterWindow,
+  { runs, runEnd, spans, quads, quadEnd }: Band,
+  { table, window, cell }: { table: ClassColours; window: RasterWindow; cell: number },
   pixels: Uint32Array,
   row: number,
   north: number,
 ): void {
   const start = row * window.width;
-  const { runs, quads } = band;
-  for (let k = 0; k < runs.length; k += 3)
+  for (let k = 0; k < runEnd; k += 3)
     pixels.fill(runs[k] as number, start + (runs[k + 1] as number), start + (runs[k + 2] as number));
-  for (const quad of quads) {
-    const west = quad.southWest + (quad.northWest - quad.southWest) * north;
-    const east = quad.southEast + (quad.northEast - quad.southEast) * north;
-    const growth = ((east - west) * window.step) / quad.cell;
-    let value = west + (east - west) * quad.east0;
-    for (let u = quad.u0; u < quad.u1; u++, value += growth) {
-      pixels[start + u] = smoothColour(value, quad.perPixel, table);
+  for (let n = 0, k = 0; n < quadEnd; n += 6, k += 2) {
+    const [southWest, southEast] = [quads[n] as number, quads[n + 1] as number];
+    const west = southWest + ((quads[n + 2] as number) - southWest) * north;
+    const east = southEast + ((quads[n + 3] as number) - southEast) * north;
+    const growth = ((east - west) * window.step) / cell;
+    const perPixel = quads[n + 5] as number;
+    const end = spans[k + 1] as number;
+    let value = west + (east - west) * (quads[n + 4] as number);
+    for (let u = spans[k] as number; u < end; u++, value += growth) {
+      pixels[start + u] = smoothColour(value, perPixel, table);
     }
   }
 }
@@ -258,11 +280,13 @@ function columnsIn(starts: Int32Array, width: number): [number, number] {
   return [from, to];
 }
 
-/** How much the depth changes over one pixel in its steepest direction, m; never zero. */
-function slopePerPixel(quad: Quad, grid: Grid, step: number): number {
-  const gx = (quad.southEast + quad.northEast - quad.southWest - quad.northWest) / 2;
-  const gy = (quad.northWest + quad.northEast - quad.southWest - quad.southEast) / 2;
-  return Math.max(1e-9, (Math.hypot(gx, gy) / grid.cell) * step);
+/** Writes how much the depth of the quad at n changes over one pixel in its steepest direction, m; never zero. */
+function writeSlope(quads: Float64Array, n: number, perCell: number): void {
+  const rising = (quads[n + 3] as number) - (quads[n] as number);
+  const falling = (quads[n + 1] as number) - (quads[n + 2] as number);
+  const gx = (rising + falling) / 2;
+  const gy = (rising - falling) / 2;
+  quads[n + 5] = Math.max(1e-9, Math.sqrt(gx * gx + gy * gy) * perCell);
 }
 
 function smoothColour(value: number, perPixel: number, { edges, colours }: ClassColours): number {
