@@ -35,9 +35,10 @@ const changed = 0.02;
 const leastPiece = 4;
 
 export function bareCells({ existing, finished, blocked }: BareGround): Uint8Array {
-  return Uint8Array.from(existing, (z, i) =>
-    !blocked[i] && Math.abs((finished[i] as number) - z) > changed ? 1 : 0,
-  );
+  const bare = new Uint8Array(existing.length);
+  for (let i = 0; i < bare.length; i++)
+    if (!blocked[i] && Math.abs((finished[i] as number) - (existing[i] as number)) > changed) bare[i] = 1;
+  return bare;
 }
 
 export function steepPieces(
@@ -47,7 +48,7 @@ export function steepPieces(
   length: number,
 ): SteepPiece[] {
   const { grid, finished, flow } = ground;
-  const slopes = slopesOf(grid, finished);
+  const slopes = slopesOf(grid, finished, bare);
   const steep = bare.map((is, i) => (is && (slopes[i] as number) > steepness ? 1 : 0));
   const ways = waysWithin(flow, steep);
   const seen = new Uint8Array(steep.length);
@@ -134,26 +135,43 @@ export function lineLength(line: ArrayLike<number>): number {
 
 /** Outlines of a set of cells, smoothed, the inside on their left. */
 function regions(grid: Grid, cells: Uint8Array): Float64Array[] {
-  const values = Float64Array.from(cells, (is) => (is ? 1 : -1));
+  const values = new Float64Array(cells.length);
+  for (let i = 0; i < cells.length; i++) values[i] = cells[i] ? 1 : -1;
   return gridRegions(values, grid, 0).map((ring) => smoothed(ring));
 }
 
+/** Cells within `by` cells of one that counts, along rows and columns. */
 function grown({ columns, rows }: Grid, cells: Uint8Array, by: number): Uint8Array {
-  const along = (from: Uint8Array, step: number, count: number, position: (i: number) => number) =>
-    from.map((is, i) => {
-      if (is) return 1;
-      for (let k = -by; k <= by; k++) {
-        const p = position(i) + k;
-        if (p >= 0 && p < count && from[i + k * step]) return 1;
-      }
-      return 0;
-    });
-  const wide = along(cells, 1, columns, (i) => i % columns);
-  return along(wide, columns, rows, (i) => Math.floor(i / columns));
+  const wide = new Uint8Array(cells.length);
+  for (let j = 0; j < rows; j++) growAlong(cells, wide, j * columns, 1, columns, by);
+  const all = new Uint8Array(cells.length);
+  for (let i = 0; i < columns; i++) growAlong(wide, all, i, columns, rows, by);
+  return all;
 }
 
-function slopesOf(grid: Grid, z: Float64Array): Float64Array {
-  return z.map((_, i) => Math.hypot(...gradientAt(grid, z, placeOf(grid, i))));
+function growAlong(
+  from: Uint8Array,
+  to: Uint8Array,
+  start: number,
+  step: number,
+  count: number,
+  by: number,
+): void {
+  let next = 0;
+  for (let k = 0; k < count; k++) {
+    if (!from[start + k * step]) continue;
+    const end = Math.min(count - 1, k + by);
+    for (let p = Math.max(next, k - by); p <= end; p++) to[start + p * step] = 1;
+    next = end + 1;
+  }
+}
+
+/** Of the cells that count; 0 elsewhere. */
+function slopesOf(grid: Grid, z: Float64Array, cells: Uint8Array): Float64Array {
+  const slopes = new Float64Array(z.length);
+  for (let i = 0; i < slopes.length; i++)
+    if (cells[i]) slopes[i] = Math.hypot(...gradientAt(grid, z, placeOf(grid, i)));
+  return slopes;
 }
 
 function placeOf({ columns }: Grid, i: number): [number, number] {

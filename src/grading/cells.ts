@@ -58,7 +58,7 @@ function centres({ x0, y0, cell, columns, rows }: Grid): { x: Float64Array; y: F
 }
 
 /** Rows of cell centres against the ring: between each pair of crossings the centres are inside. */
-function centresInside(grid: Grid, ring: readonly Point[]): Uint8Array {
+export function centresInside(grid: Grid, ring: readonly Point[]): Uint8Array {
   const inside = new Uint8Array(grid.columns * grid.rows);
   for (let j = 0; j < grid.rows; j++) {
     const crossings = crossingsAt(ring, grid.y0 + (j + 0.5) * grid.cell);

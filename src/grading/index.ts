@@ -1,5 +1,6 @@
 export { apronOperator } from "./apron-operator";
 export { grown, union } from "./boxes";
+export { centresInside } from "./cells";
 export { gradingConflicts } from "./conflicts";
 export { daylightLines } from "./daylight";
 export {

@@ -71,12 +71,24 @@ function outsideCells(
   weight: Float64Array,
   guessed: Uint8Array,
 ): OutsideCells {
-  const kept = touched.filter((i) => weight[i] !== 0);
-  return {
-    index: kept,
-    existing: Float64Array.from(kept, (i) => existing[i] as number),
-    weight: Float64Array.from(kept, (i) => weight[i] as number),
-    stone: stone.filter((_, k) => weight[touched[k] as number] !== 0),
-    guessed: Uint8Array.from(kept, (i) => guessed[i] as number),
+  let count = 0;
+  for (let k = 0; k < touched.length; k++) if (weight[touched[k] as number] !== 0) count++;
+  const kept = {
+    index: new Uint32Array(count),
+    existing: new Float64Array(count),
+    weight: new Float64Array(count),
+    stone: new Float32Array(count),
+    guessed: new Uint8Array(count),
   };
+  for (let k = 0, n = 0; k < touched.length; k++) {
+    const i = touched[k] as number;
+    if (weight[i] === 0) continue;
+    kept.index[n] = i;
+    kept.existing[n] = existing[i] as number;
+    kept.weight[n] = weight[i] as number;
+    kept.stone[n] = stone[k] as number;
+    kept.guessed[n] = guessed[i] as number;
+    n++;
+  }
+  return kept;
 }

@@ -139,12 +139,14 @@ function growing(most: number) {
 
 function reached(acts: readonly Act[], thickness: Float32Array): Pick<Prepared, "touched" | "stone"> {
   const mark = new Uint8Array(thickness.length);
-  for (const { index } of acts) for (const i of index) mark[i] = 1;
+  for (const { index } of acts) for (let k = 0; k < index.length; k++) mark[index[k] as number] = 1;
   const all = new Uint32Array(mark.length);
   let count = 0;
   for (let i = 0; i < mark.length; i++) if (mark[i]) all[count++] = i;
   const touched = all.slice(0, count);
-  return { touched, stone: Float32Array.from(touched, (i) => thickness[i] as number) };
+  const stone = new Float32Array(count);
+  for (let k = 0; k < count; k++) stone[k] = thickness[touched[k] as number] as number;
+  return { touched, stone };
 }
 
 /** Finished heights of all places at a floor height, into `out`. */

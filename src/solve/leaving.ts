@@ -12,7 +12,8 @@
  */
 import type { Lot, Storm } from "../document/schema";
 import { type Flow, gatheredFrom, leastTime } from "../drainage";
-import { between, containsPoint, distanceToSegment, type Point } from "../geometry";
+import { between, distanceToSegment, type Point } from "../geometry";
+import { centresInside } from "../grading";
 import type { LeavingWater } from "./results";
 import type { RoofDrip } from "./roof-water";
 import { rainFor } from "./storm-rain";
@@ -31,7 +32,7 @@ export function leavingWater(
   uphillCells: readonly number[],
 ): LeavingWater[] {
   if (lot.length < 3) return [];
-  const inside = insideLot(lot, after);
+  const inside = centresInside(after.grid, lot);
   const rain = rainFor(storm, leastTime);
   const own = new Float64Array(inside.length).fill(after.grid.cell ** 2);
   const runoff = own.map((area) => area * storm.runoff);
@@ -67,12 +68,6 @@ export function leavingWater(
       rises: more > leastRise && more > leastShare * old,
     };
   });
-}
-
-function insideLot(lot: Lot["outline"], { grid }: Flow): Uint8Array {
-  const inside = new Uint8Array(grid.columns * grid.rows);
-  for (let i = 0; i < inside.length; i++) if (containsPoint(lot, ...centre(grid, i))) inside[i] = 1;
-  return inside;
 }
 
 function overLines(lot: Lot["outline"], flow: Flow, inside: Uint8Array, comes: Float64Array): number[] {
