@@ -1,7 +1,7 @@
 /** Keeps the unsaved project where it survives a crash, and the window's title in step. */
 import { present, projectText } from "../document";
 import type { Host } from "../host";
-import { appStore, isDirty } from "../store/store";
+import { appStore, isDirty, isMoving } from "../store/store";
 
 const pause = 1000;
 
@@ -13,7 +13,7 @@ export function keepRecovery(host: Host): () => void {
     const state = appStore.getState();
     if (!isDirty(state)) return;
     // A project with pictures takes a tenth of a second to note: the hand shouldn't feel that.
-    if (state.preview !== null || state.floorDrag !== null) {
+    if (isMoving(state)) {
       timer = setTimeout(keep, pause);
       return;
     }

@@ -25,7 +25,7 @@ import type {
   ToolName,
 } from "./state";
 import { arrangeTools } from "./state";
-import { appStore, solver } from "./store";
+import { appStore, shownProject, solver } from "./store";
 
 const { getState: get, setState: set } = appStore;
 
@@ -40,15 +40,31 @@ function solveNow(project: Project): AppState["results"] {
   return solver.solve(project);
 }
 
-/** After a drag: what lagged behind the hand is computed once the hand has rested a moment. */
-function solveFullySoon(): void {
+/** How long a hand rests before what lagged behind it is computed, ms. */
+const handRests = 60;
+/** As long as a held key waits before it repeats, and a little more: no long solve comes in between. */
+const keysRest = 700;
+
+/** What lagged behind a drag or behind keys is computed once they have rested a moment. */
+function solveFullySoon(rest: number): void {
   if (pendingFull !== null) clearTimeout(pendingFull);
   pendingFull = setTimeout(() => {
     pendingFull = null;
     const state = get();
     if (state.preview === null && state.floorDrag === null)
-      set({ results: solver.solve(present(state.history)) });
-  }, 60);
+      set({ nudging: false, results: solver.solve(present(state.history)) });
+  }, rest);
+}
+
+/** What is moved is solved once a frame, however often it moves between two of them. */
+function solveWithNextFrame(): void {
+  if (pendingPreview !== null) return;
+  pendingPreview = requestAnimationFrame(() => {
+    pendingPreview = null;
+    const state = get();
+    if (state.preview !== null || state.nudging)
+      set({ results: solver.solve(shownProject(state), { detail: "drag" }) });
+  });
 }
 
 function showHistory(history: History): void {
@@ -58,7 +74,14 @@ function showHistory(history: History): void {
   // What an edit (or its undoing) took away isn't selected any more.
   const left = selection.filter((thing) => hasThing(project, thing));
   const still = left.length === selection.length ? selection : left;
-  set({ history, preview: null, floorDrag: null, selection: still, results: solveNow(project) });
+  set({
+    history,
+    preview: null,
+    floorDrag: null,
+    nudging: false,
+    selection: still,
+    results: solveNow(project),
+  });
 }
 
 // ---- edits --------------------------------------------------------------------------------------------------
@@ -136,13 +159,7 @@ export function preview<Args>(command: EditCommand<Args>, args: Args): Edit {
   const edit = command.run(present(get().history), args);
   if (!edit.ok) return edit;
   set({ preview: edit.project });
-  if (pendingPreview === null) {
-    pendingPreview = requestAnimationFrame(() => {
-      pendingPreview = null;
-      const { preview: shown } = get();
-      if (shown) set({ results: solver.solve(shown, { detail: "drag" }) });
-    });
-  }
+  solveWithNextFrame();
   return edit;
 }
 
@@ -156,7 +173,23 @@ export function dropPreview<Args>(command: EditCommand<Args>, args: Args): Edit 
 
 export function cancelPreview(): void {
   if (get().preview === null) return;
-  set({ preview: null, results: solveNow(present(get().history)) });
+  set({ preview: null, nudging: false, results: solveNow(present(get().history)) });
+}
+
+/** An edit by a key that may be held: at once one undo step with those before it, and as light as a drag while keys come. */
+export function nudge<Args>(command: EditCommand<Args>, args: Args): Edit {
+  const { history } = get();
+  const edit = command.run(present(history), args);
+  if (!edit.ok) {
+    tell({ tone: "caution", text: edit.why });
+    return edit;
+  }
+  const next = record(history, edit.project, edit.label, edit.mergeKey ?? null);
+  if (next === history) return edit;
+  set({ history: next, preview: null, floorDrag: null, nudging: true });
+  solveWithNextFrame();
+  solveFullySoon(keysRest);
+  return edit;
 }
 
 export function undoEdit(): void {
@@ -190,12 +223,12 @@ export function dropFloor(label?: string): void {
     ...(label === undefined ? {} : { label }),
   });
   set({ floorDrag: null, history: edit.ok ? record(history, edit.project, edit.label) : history });
-  solveFullySoon();
+  solveFullySoon(handRests);
 }
 
 export function cancelFloorDrag(): void {
   if (get().floorDrag === null) return;
-  set({ floorDrag: null, results: solveNow(present(get().history)) });
+  set({ floorDrag: null, nudging: false, results: solveNow(present(get().history)) });
 }
 
 /** A step of the floor by key: steps in a row are one undo step. */
@@ -208,7 +241,7 @@ export function nudgeFloor(by: number, label: string): void {
   if (!edit.ok) return;
   const next = record(history, edit.project, edit.label, edit.mergeKey ?? null);
   set({ history: next, floorDrag: null, results: solver.solve(present(next), { detail: "drag" }) });
-  solveFullySoon();
+  solveFullySoon(keysRest);
 }
 
 // ---- files --------------------------------------------------------------------------------------------------
@@ -222,6 +255,7 @@ export function showProject(project: Project, file: OpenFile): void {
     file,
     preview: null,
     floorDrag: null,
+    nudging: false,
     results: solveNow(project),
     selection: [],
     tool: "select",

@@ -22,7 +22,8 @@ function follow(): void {
 
 appStore.subscribe((state) => {
   if (later !== null) clearTimeout(later);
-  const waits = state.preview !== null && shownProject(state).survey.shots.length >= manyShots;
+  const waits =
+    (state.preview !== null || state.nudging) && shownProject(state).survey.shots.length >= manyShots;
   if (waits) later = setTimeout(follow, rests);
   else follow();
 });

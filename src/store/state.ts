@@ -98,6 +98,8 @@ export interface AppState extends LayerState {
   readonly preview: Project | null;
   /** The floor under the hand, m; null when it isn't being dragged. */
   readonly floorDrag: number | null;
+  /** Things are moved by keys: the edits are done, what lags behind is worked out once the keys rest. */
+  readonly nudging: boolean;
   /** Results for the present project, or for the drag. */
   readonly results: Results;
   readonly selection: readonly Selected[];

@@ -18,6 +18,7 @@ function firstState(): AppState {
     file: { name: null, token: null },
     preview: null,
     floorDrag: null,
+    nudging: false,
     results: solver.solve(project),
     selection: [],
     tool: "select",
@@ -42,6 +43,11 @@ export const appStore = createStore<AppState>(firstState);
 /** The project to draw: the one under the hand while something is dragged, else the present one. */
 export function shownProject(state: AppState): Project {
   return state.preview ?? present(state.history);
+}
+
+/** Is something moved right now, by a pointer or by keys? What is slow waits until it rests. */
+export function isMoving({ preview, floorDrag, nudging }: AppState): boolean {
+  return preview !== null || floorDrag !== null || nudging;
 }
 
 /** The floor to draw, m: the one under the hand while it is dragged. */

@@ -8,7 +8,7 @@ import { palettes, type Theme } from "../../look/tokens";
 import { tell } from "../../store/actions";
 import { strengthOf } from "../../store/layers";
 import type { AppState } from "../../store/state";
-import { appStore, shownProject } from "../../store/store";
+import { appStore, isMoving, shownProject } from "../../store/store";
 import { createDepthPicture, type DepthPicture } from "../paint/depthPicture";
 import { createMovingPicture } from "../paint/movingPicture";
 import { paintGrid } from "../paint/paintGrid";
@@ -236,7 +236,7 @@ export class PlanPainter {
       turn: this.shown.angle,
       seen: seenBounds(this.shown),
       ...(boxes && { covered: coveredPaper(this.shown, boxes) }),
-      dragging: state.preview !== null || state.floorDrag !== null,
+      dragging: isMoving(state),
     });
   }
 
@@ -247,8 +247,7 @@ export class PlanPainter {
     this.idle = requestIdleCallback(
       () => {
         this.idle = null;
-        const { floorDrag, preview } = appStore.getState();
-        if (!this.moving && floorDrag === null && preview === null) this.renderPicture();
+        if (!this.moving && !isMoving(appStore.getState())) this.renderPicture();
       },
       { timeout: 2000 },
     );

@@ -3,6 +3,7 @@ import { present } from "../../document";
 import {
   cancelPreview,
   dropPreview,
+  nudge,
   preview,
   run,
   runTogether,
@@ -33,6 +34,7 @@ export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): To
     nudgeStep: () => appStore.getState().nudgeStep,
     snapping,
     run,
+    nudge,
     runTogether,
     preview,
     drop: dropPreview,

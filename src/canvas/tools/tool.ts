@@ -45,6 +45,8 @@ export interface ToolContext {
     readonly grid: number | null;
   };
   run<Args>(command: EditCommand<Args>, args: Args): Edit;
+  /** As `run`, for a key that may be held: light while keys come, and one undo step by the edit's merge key. */
+  nudge<Args>(command: EditCommand<Args>, args: Args): Edit;
   runTogether(label: string, edits: readonly ((project: Project) => Edit)[]): Edit;
   preview<Args>(command: EditCommand<Args>, args: Args): Edit;
   drop<Args>(command: EditCommand<Args>, args: Args): Edit;

@@ -79,6 +79,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     nudgeStep: () => null,
     snapping: () => ({ ...hand.snapping, grid: hand.grid }),
     run: (command, args) => take(command.run(hand.project, args)),
+    nudge: (command, args) => take(command.run(hand.project, args)),
     runTogether(label, edits) {
       let project = hand.project;
       for (const step of edits) {

@@ -22,5 +22,5 @@ export function nudgeSelected(context: ToolContext, direction: XY, large: boolea
     (direction[1] * c - direction[0] * s) * step,
   ];
   const mergeKey = `nudge ${things.map(thingKey).join(" ")}`;
-  context.run(arrangeEdits.moveThings, { things, by, mergeKey });
+  context.nudge(arrangeEdits.moveThings, { things, by, mergeKey });
 }
