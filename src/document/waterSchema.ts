@@ -54,6 +54,8 @@ export const drainageSchema = z.object({
   /** Pipes where water crosses a drive. */
   pipe: z
     .object({
+      /** A pipe takes the swale under the drive, whose earth closes over it; or the drive dips down to the swale's bed. */
+      crossing: z.enum(["pipe", "dip"]).default("pipe"),
       kind: z
         .enum(["concrete-square", "concrete-groove", "metal-headwall", "metal-projecting"])
         .default("metal-projecting"),

@@ -2,6 +2,7 @@ export { apronOperator } from "./apron-operator";
 export { grown, union } from "./boxes";
 export { centresInside } from "./cells";
 export { gradingConflicts } from "./conflicts";
+export { type Crossing, crossings, reachOverPipe } from "./crossings";
 export { daylightLines } from "./daylight";
 export {
   type DriveLine,

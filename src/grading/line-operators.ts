@@ -7,6 +7,7 @@
  */
 import { boundsOf } from "../geometry";
 import { grown } from "./boxes";
+import { type Crossing, reachOverPipe } from "./crossings";
 import { type DriveLine, doorGap, driveHeight } from "./drive-line";
 import type { BermLine } from "./ground-shapes";
 import type { Limits, Operator } from "./operator";
@@ -91,6 +92,25 @@ export function swaleOperator(line: SwaleLine, leastHalfWidth: number): Operator
       open(limits);
       limits.upper = bed + riseBeside(swale, beside, Math.min(offCentre(found, line.distances), half), half);
       limits.core = beside === 0;
+    },
+  };
+}
+
+/**
+ * A drive's earth over the pipe that takes a swale under it: where the swale has cut, it fills up again to the drive and its
+ * side slopes. Comes right after the swale.
+ */
+export function overPipeOperator(line: DriveLine, swale: SwaleLine, at: readonly Crossing[]): Operator {
+  const whole = driveOperator(line);
+  const reaches = at.map((crossing) => reachOverPipe(crossing, line, swale));
+  return {
+    ...whole,
+    ends: (low, high) => ({ ...whole.ends(low, high), leastUpper: Number.POSITIVE_INFINITY }),
+    limitsAt(x, y, existing, limits) {
+      const near = at.some(({ at: [cx, cy] }, i) => Math.hypot(x - cx, y - cy) <= (reaches[i] as number));
+      if (!near) return open(limits);
+      whole.limitsAt(x, y, existing, limits);
+      limits.upper = Number.POSITIVE_INFINITY;
     },
   };
 }

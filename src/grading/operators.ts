@@ -9,7 +9,8 @@
  */
 import { apronOperator } from "./apron-operator";
 import { padOperator, pointOperator, wallOperator } from "./area-operators";
-import { bermOperator, driveOperator, swaleOperator } from "./line-operators";
+import { crossings } from "./crossings";
+import { bermOperator, driveOperator, overPipeOperator, swaleOperator } from "./line-operators";
 import { noLimits, type Operator } from "./operator";
 import { inOrder } from "./order";
 import type { FloorRange, GradingPlan } from "./plan";
@@ -47,10 +48,15 @@ export interface Prepared {
 export interface PrepareOptions {
   /** Swales are taken at least this wide to each side of their line, so that a coarse grid can't miss the bed. */
   readonly leastSwaleHalfWidth?: number;
+  /** Swales stay open where a pipe takes them under a drive: so water is followed. */
+  readonly openPipes?: boolean;
 }
 
 /** The acts of a plan in their order. */
-export function operatorsOf(plan: GradingPlan, { leastSwaleHalfWidth = 0 }: PrepareOptions = {}): Operator[] {
+export function operatorsOf(
+  plan: GradingPlan,
+  { leastSwaleHalfWidth = 0, openPipes = false }: PrepareOptions = {},
+): Operator[] {
   const usual = [
     apronOperator(plan),
     ...(plan.pads ?? []).map(padOperator),
@@ -60,7 +66,23 @@ export function operatorsOf(plan: GradingPlan, { leastSwaleHalfWidth = 0 }: Prep
     ...plan.swales.map((line) => swaleOperator(line, leastSwaleHalfWidth)),
     ...(plan.walls ?? []).map(wallOperator),
   ];
-  return inOrder(usual, plan.order ?? []);
+  const ordered = inOrder(usual, plan.order ?? []);
+  return plan.piped && !openPipes ? withEarthOverPipes(ordered, plan) : ordered;
+}
+
+/** After each swale the earth of the drives that it would cut: of those that come before it in the order. */
+function withEarthOverPipes(ordered: readonly Operator[], { drives, swales }: GradingPlan): Operator[] {
+  const made = new Set<string>();
+  return ordered.flatMap((operator) => {
+    made.add(operator.id);
+    const swale = swales.find(({ swale: one }) => one.id === operator.id);
+    if (!swale) return [operator];
+    const over = drives.flatMap((drive) => {
+      const found = made.has(drive.drive.id) ? crossings(swale, drive) : [];
+      return found.length > 0 ? [overPipeOperator(drive, swale, found)] : [];
+    });
+    return [operator, ...over];
+  });
 }
 
 /** Works out what every act does at every place. */

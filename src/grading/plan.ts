@@ -37,6 +37,8 @@ export interface GradingPlan {
   readonly berms?: readonly BermLine[];
   readonly walls?: readonly WallLine[];
   readonly points?: readonly GradePoint[];
+  /** Pipes take swales under the drives that they cross; missing: drives are cut down to the swale's bed. */
+  readonly piped?: boolean;
   /** Ids in their order; missing: the usual one. */
   readonly order?: readonly string[];
 }

@@ -233,8 +233,15 @@ function crossings({ plan }: BuildingSite): Problem[] {
           code: "swale-crosses-drive",
           severity: "note",
           where: swale.swale.name,
-          what: `It runs through ${drive.drive.name}, which is drawn cut down to the swale's bed there.`,
-          how: "Put a pipe under the drive with enough stone over it, or make the crossing a dip.",
+          ...(plan.piped
+            ? {
+                what: `It runs under ${drive.drive.name} in a pipe, and the drive's earth closes over it.`,
+                how: "Its size, cover and inverts stand in the water step. Or let the drive dip through the swale, chosen there.",
+              }
+            : {
+                what: `It runs through ${drive.drive.name}, which dips down to the swale's bed there.`,
+                how: "Pave the dip with stone that water can't carry off, or take a pipe, chosen in the water step.",
+              }),
           at,
           ids: [swale.swale.id, drive.drive.id],
         },

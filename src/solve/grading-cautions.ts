@@ -5,8 +5,8 @@
  *         load above at any height, they want a permit. Local rules and licensed people decide.
  */
 import type { Grading, Lot, Rules } from "../document/schema";
-import { distance, nearestOnPolyline, signedArea } from "../geometry";
-import type { GradingPlan } from "../grading";
+import { distance, signedArea } from "../geometry";
+import { crossings, type GradingPlan, reachOverPipe } from "../grading";
 import { lotLineName } from "./grading-result";
 import type { DriveResult, GradingResult, Problem } from "./results";
 import type { Words } from "./words";
@@ -15,8 +15,6 @@ import type { Words } from "./words";
 const permitHeight = 1.2192;
 /** Slopes that would have to be steeper than this take a wall, run for one of rise. */
 const steepestFit = 1.5;
-/** A swale whose line passes a drive's this near is told of as a crossing elsewhere, m. */
-const crossingNear = 0.5;
 
 export function gradingCautions(
   result: GradingResult,
@@ -112,14 +110,14 @@ function conflictNote(
   ];
 }
 
-/** A swale that crosses a drive has a note of its own. */
+/** A swale that crosses a drive has a note of its own: what it does elsewhere along the drive is told. */
 function crossesDrive({ first, second, at }: GradingResult["conflicts"][number], plan: GradingPlan): boolean {
   const swale = plan.swales.find(({ swale: one }) => one.id === second || one.id === first);
   const drive = plan.drives.find(({ drive: one }) => one.id === first || one.id === second);
   if (!swale || !drive) return false;
-  const near = nearestOnPolyline(drive.line, at[0], at[1]);
-  const crossing = nearestOnPolyline(swale.line, near.x, near.y);
-  return distance([near.x, near.y], [crossing.x, crossing.y]) < crossingNear;
+  return crossings(swale, drive).some(
+    (crossing) => distance(crossing.at, at) <= reachOverPipe(crossing, drive, swale),
+  );
 }
 
 /** Typed heights of a bed that rise on the way. */

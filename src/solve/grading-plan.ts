@@ -1,5 +1,5 @@
 /** The document's building and grading → the plan that grading works from, and what doesn't fit, in words. */
-import type { Building, Door, Drive, Grading, GroundPad, Swale } from "../document/schema";
+import type { Building, Door, Drainage, Drive, Grading, GroundPad, Swale } from "../document/schema";
 import { cornerDistances, distance, type Point, pointAlong, ringsSelfCross, signedArea } from "../geometry";
 import {
   type DriveLine,
@@ -30,6 +30,8 @@ export interface PlanInput {
   readonly doors: readonly Door[];
   readonly topOfWallAboveFloor: Building["topOfWallAboveFloor"];
   readonly grading: Grading;
+  /** How swales come past drives that they cross. */
+  readonly crossing: Drainage["pipe"]["crossing"];
   readonly height: HeightAt;
   readonly words: Words;
 }
@@ -72,6 +74,7 @@ export function gradingPlan(input: PlanInput): {
       usableLine(wall.id, wall.name, wall.line, problems) ? [layWall(wall)] : [],
     ),
     points: grading.points,
+    piped: input.crossing === "pipe",
     order: grading.order,
   };
   return { plan, problems };

@@ -9,20 +9,12 @@
  */
 import type { Drainage } from "../document/schema";
 import { type Culvert, headwater, type PipeKind, pipeKinds, standardPipes } from "../drainage";
-import { between, crossingShares, type Point, pointAlong, segmentsMeet } from "../geometry";
-import { bedFall, bedHeight, driveHeight, type GradingPlan } from "../grading";
+import { pointAlong } from "../geometry";
+import { bedFall, bedHeight, type Crossing, crossings, driveHeight, type GradingPlan } from "../grading";
 import type { PipeResult, SwaleFlow } from "./results";
 
 /** Water stays so far under the drive's lowest place, m. */
 const freeboard = 0.1524;
-
-interface Meeting {
-  readonly at: Point;
-  readonly alongSwale: number;
-  readonly alongDrive: number;
-  /** Sine of the angle between them. */
-  readonly square: number;
-}
 
 type SwaleLine = GradingPlan["swales"][number];
 type DriveLine = GradingPlan["drives"][number];
@@ -33,12 +25,13 @@ export function pipesUnderDrives(
   pipe: Drainage["pipe"],
   floor: number,
 ): PipeResult[] {
+  if (!plan.piped) return [];
   const kind = pipeKinds.find(({ id }) => id === pipe.kind) ?? (pipeKinds[0] as PipeKind);
   return plan.swales.flatMap((swale) => {
     const flow = flows.find(({ id }) => id === swale.swale.id);
     const asked = { peak: flow?.peak ?? null, below: flow?.depth ?? 0, kind, pipe, floor };
     return plan.drives.flatMap((drive) =>
-      meetings(swale, drive).map((meeting) => pipeAt(meeting, swale, drive, asked)),
+      crossings(swale, drive).map((crossing) => pipeAt(crossing, swale, drive, asked)),
     );
   });
 }
@@ -52,8 +45,8 @@ interface Asked {
   readonly floor: number;
 }
 
-function pipeAt(meeting: Meeting, swale: SwaleLine, drive: DriveLine, asked: Asked): PipeResult {
-  const { at, alongSwale, alongDrive, square } = meeting;
+function pipeAt(crossing: Crossing, swale: SwaleLine, drive: DriveLine, asked: Asked): PipeResult {
+  const { at, alongSwale, alongDrive, square } = crossing;
   const top = heightOn(drive, alongDrive, asked.floor);
   const bed = bedHeight(swale, alongSwale);
   const { width, sideSlope, shoulder } = drive.drive;
@@ -121,28 +114,4 @@ function lowestWithin(drive: DriveLine, start: number, end: number, floor: numbe
   return Math.min(
     ...Array.from({ length: steps + 1 }, (_, i) => heightOn(drive, from + ((to - from) * i) / steps, floor)),
   );
-}
-
-/** Every place where the two lines cross. */
-function meetings(swale: SwaleLine, drive: DriveLine): Meeting[] {
-  const found: Meeting[] = [];
-  for (let i = 1; i < swale.line.length; i++) {
-    const [a, b] = [swale.line[i - 1] as Point, swale.line[i] as Point];
-    for (let k = 1; k < drive.line.length; k++) {
-      const [c, d] = [drive.line[k - 1] as Point, drive.line[k] as Point];
-      const shares = segmentsMeet(a, b, c, d) ? crossingShares(a, b, c, d) : null;
-      if (!shares) continue;
-      const [t, u] = shares;
-      const [lengthS, lengthD] = [Math.hypot(b[0] - a[0], b[1] - a[1]), Math.hypot(d[0] - c[0], d[1] - c[1])];
-      const across = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]);
-      found.push({
-        at: between(a, b, t),
-        alongSwale: (swale.distances[i - 1] as number) + t * lengthS,
-        alongDrive: (drive.distances[k - 1] as number) + u * lengthD,
-        // Lines that run all but along each other don't cross in any use of the word.
-        square: Math.max(0.2, Math.abs(across) / (lengthS * lengthD)),
-      });
-    }
-  }
-  return found;
 }

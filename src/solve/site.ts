@@ -189,9 +189,10 @@ function buildingStages(stage: StageMaker): BuildStage {
       doors: Building["doors"],
       topOfWallAboveFloor: number,
       grading: Project["grading"],
+      crossing: Project["drainage"]["pipe"]["crossing"],
       height: HeightAt,
       words: Words,
-    ) => gradingPlan({ footprint: shape, doors, topOfWallAboveFloor, grading, height, words }),
+    ) => gradingPlan({ footprint: shape, doors, topOfWallAboveFloor, grading, crossing, height, words }),
   );
   const curve = stage((ground: Ground, shape: Footprint) => volumeCurve(ground, shape.ring));
   const spots = stage(groundSpots);
@@ -213,6 +214,7 @@ function buildingStages(stage: StageMaker): BuildStage {
       building.doors,
       building.topOfWallAboveFloor,
       project.grading,
+      project.drainage.pipe.crossing,
       height,
       words,
     );

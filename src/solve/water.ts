@@ -42,7 +42,10 @@ export function waterLayout(
   range: FloorRange,
 ): Layout {
   const grid = gridOver(waterBox(tin, lot, graded), waterCells, leastCell);
-  return layOutOn(grid, plan, ground, range, { leastSwaleHalfWidth: 0.75 * grid.cell });
+  return layOutOn(grid, plan, ground, range, {
+    leastSwaleHalfWidth: 0.75 * grid.cell,
+    openPipes: true,
+  });
 }
 
 export interface StandingWater {

@@ -158,6 +158,84 @@ describe("a swale", () => {
   });
 });
 
+describe("a swale that crosses a drive, on level ground at 100", () => {
+  // The drive runs north at 100.6, 4 m wide with sides of 2 : 1; the swale's bed runs east along y = -20, 0.4 m deep, with sides of 3 : 1.
+  const drive = driveSchema.parse({
+    id: "d",
+    line: [
+      [0, -60],
+      [0, -10],
+    ],
+    width: 4,
+    sideSlope: 2,
+    shoulder: { width: 0, fall: 0 },
+    across: { kind: "level", fall: 0 },
+  });
+  const swale = swaleSchema.parse({
+    id: "s",
+    line: [
+      [-30, -20],
+      [30, -20],
+    ],
+    depth: 0.4,
+    fall: 0,
+    bottomWidth: 1,
+    sideSlope: 3,
+  });
+  const plan = (rest: Partial<GradingPlan>) =>
+    planFor(
+      box,
+      { leave: new Uint8Array(4).fill(1) },
+      {
+        drives: [layDrive(drive, { roadHeight: 100.6, endHeight: 100.6, sillBelowFloor: null })],
+        swales: [laySwale(swale, { startGround: 100, outletGround: 100 })],
+        ...rest,
+      },
+    );
+  const z = (rest: Partial<GradingPlan>, places: readonly Point[]) =>
+    heights(plan(rest), 100, places, level(100));
+
+  it.each<[string, Point, number]>([
+    ["on the drive over the bed: the drive", [0, -20], 100.6],
+    ["on the drive's edge over the bed: the drive", [1.99, -20], 100.6],
+    ["1 m down the drive's side: - 1 / 2", [3, -20], 100.1],
+    ["1.8 m down the drive's side, under the ground and over the bed", [3.8, -20], 99.7],
+    ["beyond the toe, 2 × (100.6 − 99.6) = 2 m from the edge: the swale's bed", [4.01, -20], 99.6],
+    ["1 m up the swale's side, beyond the drive's toe: + 1 / 3", [5, -21.5], 99.6 + 1 / 3],
+    ["on the drive, far from the swale", [0, -40], 100.6],
+  ])("goes under it in a pipe: %s", (_why, at, want) => {
+    expect(z({ piped: true }, [at])[0]).toBeCloseTo(want, 9);
+  });
+
+  it("is open where a dip is chosen: the drive is cut down to the bed", () => {
+    expect(z({}, [[0, -20]])[0]).toBeCloseTo(99.6, 9);
+  });
+
+  it("stays open for water that is followed through the pipe", () => {
+    const places = placesAt([[0, -20]], level(100));
+    const prepared = prepare(places, plan({ piped: true }), range, { openPipes: true });
+    expect(finishHeights(prepared, 100, new Float64Array(1))[0]).toBeCloseTo(99.6, 9);
+  });
+
+  it("is filled by the drive as before where the drive comes later in the order", () => {
+    expect(z({ piped: true, order: ["s", "d"] }, [[3, -20]])[0]).toBeCloseTo(100.1, 9);
+  });
+
+  it("cuts a drive that it doesn't cross, but runs along", () => {
+    const along = laySwale(
+      {
+        ...swale,
+        line: [
+          [1, -50],
+          [1, -20],
+        ],
+      },
+      { startGround: 100, outletGround: 100 },
+    );
+    expect(z({ piped: true, swales: [along] }, [[1, -40]])[0]).toBeCloseTo(99.6, 9);
+  });
+});
+
 describe("any place at any floor", () => {
   const millimetres = (min: number, max: number) => fc.integer({ min, max }).map((mm) => mm / 1000);
   const drive = driveSchema.parse({

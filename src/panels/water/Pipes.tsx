@@ -10,6 +10,11 @@ import { Icon } from "../icons";
 import { Caution, Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 
+const crossings = [
+  { value: "pipe", words: "a pipe takes it under the drive" },
+  { value: "dip", words: "the drive dips down to its bed" },
+] as const;
+
 const kinds = [
   { value: "metal-projecting", words: "corrugated metal that projects" },
   { value: "metal-headwall", words: "corrugated metal in a headwall" },
@@ -18,17 +23,43 @@ const kinds = [
 ] as const;
 
 export function Pipes() {
-  const notation = useNotation();
   const pipes = useResults(({ water }) => water.pipes);
   const pipe = useProject(({ drainage }) => drainage.pipe);
-  if (pipes.length === 0) return null;
-  const change = (patch: Partial<Drainage["pipe"]>) =>
-    tryRun(siteEdits.changeDrainage, { part: "pipe", patch });
+  if (pipes.length === 0 && pipe.crossing === "pipe") return null;
   return (
     <Section title="Pipes under drives">
       {pipes.map((one) => (
         <PipeCard key={`${one.swale} ${one.drive} ${one.at.join(" ")}`} pipe={one} />
       ))}
+      <Choice
+        label="Where a swale crosses a drive"
+        value={pipe.crossing}
+        options={crossings}
+        onChoose={(crossing) => run(siteEdits.changeDrainage, { part: "pipe", patch: { crossing } })}
+      />
+      {pipe.crossing === "dip" ? (
+        <p className="soft small">
+          The drive dips down to the swale's bed: water runs over it in a storm. Pave the dip with stone that
+          it can't carry off, and don't drive through running water.
+        </p>
+      ) : (
+        <PipeFields />
+      )}
+      <Caution>
+        A pipe at a public road or in a stream needs a permit, and its size is the road office's or an
+        engineer's to settle.
+      </Caution>
+    </Section>
+  );
+}
+
+function PipeFields() {
+  const notation = useNotation();
+  const pipe = useProject(({ drainage }) => drainage.pipe);
+  const change = (patch: Partial<Drainage["pipe"]>) =>
+    tryRun(siteEdits.changeDrainage, { part: "pipe", patch });
+  return (
+    <>
       <Choice
         label="Kind of pipe"
         value={pipe.kind}
@@ -52,11 +83,7 @@ export function Pipes() {
         help={`From the maker's table for the pipe and the load; ${notation.rule("12 in", "300 mm")} is common practice.`}
         onCommit={(cover) => change({ cover })}
       />
-      <Caution>
-        A pipe at a public road or in a stream needs a permit, and its size is the road office's or an
-        engineer's to settle.
-      </Caution>
-    </Section>
+    </>
   );
 }
 
