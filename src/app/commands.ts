@@ -224,7 +224,8 @@ const stepWords: Readonly<Record<StepName, string>> = {
   building: "house garage size footprint walls door window squaring diagonals corners",
   drive:
     "driveway road grade slope steepness gravel parking pad terrace berm retaining wall side slopes earth",
-  water: "drainage swale ditch rain storm flood gutter downspout roof culvert pond low place fall slope",
+  water:
+    "drainage swale ditch rain storm flood gutter downspout roof culvert pipe under drive pond low place fall slope silt barrier neighbour catchment footing drain",
   floor: "height level elevation limits rules slab finished cut fill balance curve frost band",
   foundation: "footing frost slab stem wall concrete rebar posts piers trench depth crawl space dig",
   quantities:

@@ -3,6 +3,9 @@ import { z } from "zod";
 
 import { id, metres, notNegative, pointSchema, positive } from "./schemaParts";
 
+/** Bottom width of a swale that nobody has typed one for, m: 2 ft. */
+export const usualBottomWidth = 0.6096;
+
 export const apronSchema = z.object({
   /** Wall left showing above the finished ground, m. */
   showing: notNegative.default(0.1524),
@@ -95,7 +98,7 @@ export const swaleSchema = z.object({
   leastFall: positive.nullable().default(null),
   /** A dish is rounded over the bottom width and runs on into the side slopes. */
   shape: z.enum(["trapezoid", "dish"]).default("trapezoid"),
-  bottomWidth: notNegative.default(0.6096),
+  bottomWidth: notNegative.default(usualBottomWidth),
   sideSlope: positive.default(3),
 });
 

@@ -262,7 +262,7 @@ export interface Catchment {
 
 /** What drains to the cells that are 1 in `target`. `onward`: how far water still has to go from such a cell, m. */
 export function catchmentOf(
-  flow: Flow,
+  flow: FlowField,
   target: Uint8Array,
   onward: (cell: number) => number = () => 0,
 ): Catchment {

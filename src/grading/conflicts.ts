@@ -28,7 +28,8 @@ export function gradingConflicts(
       const after = before < low ? low : Math.min(before, high);
       z[i] = after;
       const first = owner[i] as number;
-      if (first >= 0 && first !== a && Math.abs(after - before) > change && (cells.weight[i] as number) > 0) {
+      const other = first >= 0 && acts[first]?.id !== acts[a]?.id;
+      if (other && Math.abs(after - before) > change && (cells.weight[i] as number) > 0) {
         const key = `${first} ${a}`;
         const one = found.get(key) ?? { first, second: a, by: 0, cell: i, area: 0 };
         one.area += cells.weight[i] as number;

@@ -6,7 +6,7 @@
  */
 import { hasBearing, keepsRule } from "../advice";
 import type { Project } from "../document/schema";
-import { between, crossingShares, nearestOnRing, type Point, segmentsMeet } from "../geometry";
+import { between, containsPoint, crossingShares, nearestOnRing, type Point, segmentsMeet } from "../geometry";
 import { farthestLook, onWall } from "../grading";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
@@ -26,6 +26,8 @@ const steepestSlope = 2;
 const guessedShare = 0.1;
 /** A drive that ends nearer to the building than this is meant to lead to it, m. */
 const besideBuilding = 12;
+/** A swale that comes out nearer to the lot line than this hands its water on gathered, m: our own choice. */
+const outletOffLine = 3.048;
 /** Water standing this near to the walls, m. */
 const pondReach = 3.048;
 
@@ -43,6 +45,7 @@ export function cautions(
     ...driveCautions(results, words),
     ...servesNoDoor(site, project, results, words),
     ...crossings(site),
+    ...outletsAtLines(site, project, words),
     ...slopeCautions(site, project),
     ...bandCautions(results),
     ...readingCautions(results, words),
@@ -248,6 +251,31 @@ function crossings({ plan }: BuildingSite): Problem[] {
       ];
     }),
   );
+}
+
+/** A swale that comes out at the lot line sends its water, gathered, over it. */
+function outletsAtLines({ plan }: BuildingSite, { lot }: Project, words: Words): Problem[] {
+  if (lot.outline.length < 3) return [];
+  return plan.swales.flatMap(({ swale, line }): Problem[] => {
+    const outlet = line.at(-1);
+    if (!outlet) return [];
+    const within = containsPoint(lot.outline, outlet[0], outlet[1]);
+    const { distance } = nearestOnRing(lot.outline, outlet[0], outlet[1]);
+    if (within && distance > outletOffLine) return [];
+    return [
+      {
+        code: "swale-outlet-at-line",
+        severity: "caution",
+        where: `the outlet of ${swale.name}`,
+        what: within
+          ? `It lies ${words.length(distance)} from the lot line: the water it gathers goes over it in one place.`
+          : `It lies ${words.length(distance)} beyond the lot line, on ground that isn't yours.`,
+        how: `End it ${words.rule("10 ft", "3 m")} or more inside and spread the water over grass or stone, or have it agreed with the neighbour, or with the road's office at a road.`,
+        at: [outlet[0], outlet[1]],
+        ids: [swale.id],
+      },
+    ];
+  });
 }
 
 /** The first place where two lines cross. */

@@ -85,6 +85,7 @@ function pipeAt(crossing: Crossing, swale: SwaleLine, drive: DriveLine, asked: A
     headwater: head && inverts[0] + head.head,
     by: head?.by ?? null,
     lowPoint,
+    freeboard,
     cover: bore === null ? null : coverOf(bore),
     verdict: verdictOf(),
   };

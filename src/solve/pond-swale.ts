@@ -4,7 +4,8 @@
  * Units   metres.
  * Method  Tried as outlets: the nearest ground in each direction that lies low enough for a bed to come straight out there,
  *         then places on the way that the hollow's water takes over its rim. The first at which the bed comes out is taken.
- *         A way that would cut a drive is none. Where none does, what the last of them lacks is told as the assistant tells it.
+ *         A way across a drive is taken last, and only where a pipe takes it under. Where none comes out, what the last of
+ *         them lacks is told as the assistant tells it.
  * Source  First principles.
  */
 import type { Project } from "../document/schema";
@@ -28,35 +29,57 @@ export function swaleOutOf(project: Project, results: Results, pond: Pond): Swal
     kind: "refused",
     why: "Its water runs nowhere on the ground that is known: shoot more ground beyond its rim.",
   };
+  let underDrive: SwaleProposal | null = null;
   for (const outlet of [...lowGround(project, results, pond), ...outletsBeyond(results, pond)]) {
     const proposal = proposeSwale(project, results, { start: pond.at, outlet, depth });
-    if (proposal.kind === "laid" && crossesDrive(project, proposal.route.line)) {
-      if (last.kind === "refused")
-        last = {
-          kind: "refused",
-          why: "It could only get out across the drive, which would dam it: draw the swale and lay a pipe under the drive there, or turn the drive.",
-        };
+    const onDrives = proposal.kind === "laid" ? onDrive(project, proposal.route.line) : "off";
+    if (onDrives !== "off") {
+      if (onDrives === "across" && proposal.kind === "laid" && proposal.route.result.drains)
+        underDrive ??= proposal;
+      if (last.kind === "refused") last = { kind: "refused", why: dammed };
       continue;
     }
     if (proposal.kind === "laid" && proposal.route.result.drains) return proposal;
     if (proposal.kind === "laid" || last.kind === "refused") last = proposal;
   }
-  return last;
+  return project.drainage.pipe.crossing === "pipe" && underDrive ? underDrive : last;
 }
 
-/** Whether a ditch along the line would cut a drive, or be filled by it. */
-function crossesDrive({ grading }: Project, line: readonly Point[]): boolean {
-  return grading.drives.some(
-    (drive) =>
-      drive.line.length > 1 &&
-      line.slice(1).some((b, i) => {
-        const a = line[i] as Point;
-        const steps = Math.max(1, Math.ceil(distance(a, b)));
-        return Array.from({ length: steps + 1 }, (_, k) => between(a, b, k / steps)).some(
-          ([x, y]) => nearestOnPolyline(drive.line, x, y).distance < drive.width / 2,
-        );
-      }),
-  );
+const dammed =
+  "It could only get out across the drive, which would dam it: let a pipe take swales under drives, or turn the drive.";
+
+/** The low place that still holds water at a spot; null where it drains. */
+export function pondAt(results: Results, at: Point): Pond | null {
+  return results.water.ponds.find((pond) => holdsWater({ water: { ponds: [pond] } }, at)) ?? null;
+}
+
+/** Longer on a drive than this many times its width a line runs along it. */
+const acrossUpTo = 2.5;
+
+/** Whether a ditch along the line keeps off the drives, crosses one, or runs along it. */
+function onDrive({ grading }: Project, line: readonly Point[]): "off" | "across" | "along" {
+  let found: "off" | "across" | "along" = "off";
+  for (const drive of grading.drives) {
+    if (drive.line.length < 2) continue;
+    const on = lengthOn(line, drive.line, drive.width / 2);
+    if (on > acrossUpTo * drive.width) return "along";
+    if (on > 0) found = "across";
+  }
+  return found;
+}
+
+/** Length of a line within so far of another, m, to a step's length. */
+function lengthOn(line: readonly Point[], other: readonly Point[], within: number): number {
+  let sum = 0;
+  line.slice(1).forEach((b, i) => {
+    const a = line[i] as Point;
+    const steps = Math.max(1, Math.ceil(distance(a, b) / 0.5));
+    const on = Array.from({ length: steps + 1 }, (_, k) => between(a, b, k / steps)).filter(
+      ([x, y]) => nearestOnPolyline(other, x, y).distance < within,
+    ).length;
+    sum += (on * distance(a, b)) / (steps + 1);
+  });
+  return sum;
 }
 
 /** The nearest place in each direction to which a bed can fall straight, the nearest of all first. */

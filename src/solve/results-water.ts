@@ -139,6 +139,21 @@ export interface FlowField {
   readonly second: Int32Array;
   /** The part that goes to `first`. */
   readonly share: Float64Array;
+  /** Cells in an order in which each comes before those that it drains to. */
+  readonly order: Uint32Array;
+  /** Heights with the hollows filled, m. */
+  readonly filled: Float64Array;
+}
+
+/** The ground that drains to a place. */
+export interface PlaceCatchment {
+  /** m2 */
+  readonly area: number;
+  /** Longest way of water to the place, m, and its fall, m. */
+  readonly longest: number;
+  readonly fall: number;
+  /** It reaches the edge of what is known: more may come from beyond. */
+  readonly touchesEdge: boolean;
 }
 
 /** A way along which water gathers. */
@@ -189,8 +204,9 @@ export interface PipeResult {
   /** Height of the water before its inlet, m, and what governs it; null without peak or bore. */
   readonly headwater: number | null;
   readonly by: "inlet" | "outlet" | null;
-  /** Lowest place of the drive over the ditch, m, where water would run over. */
+  /** Lowest place of the drive over the ditch, m, where water would run over, and how far under it water must stay, m. */
   readonly lowPoint: number;
+  readonly freeboard: number;
   /** From the pipe's top to the drive's, m; null without a bore. */
   readonly cover: number | null;
   readonly verdict: "carries it" | "overtops" | "too little cover" | "doesn't fall" | null;

@@ -3,7 +3,7 @@ import type { Project } from "../document/schema";
 import { bestTaut, type Route, type Routed, type RouteSite, routeSwale } from "../drainage";
 import { boundsOf, centroid, containsPoint, nearestOnRing, type Point } from "../geometry";
 import { fittedPlane, groundAt } from "../terrain";
-import type { Results } from "./results";
+import type { Results, SwaleResult } from "./results";
 import { wordsFor } from "./words";
 
 /** Cells of the grid on which a way is looked for, at most, and the finest of them, m. */
@@ -28,6 +28,17 @@ export type { Route };
 /** A line, whether it drains or not, with the least floor that goes with its bed; null without a building. */
 export interface LaidProposal extends Routed {
   readonly kind: "laid";
+  readonly floor: number | null;
+  /** The same line with its bed laid back up from the outlet, on filled ground; null where the line itself drains. */
+  readonly raised: RaisedBed | null;
+}
+
+/** A bed that rises from the ground at the outlet at the least fall: what would work where no bed in the ground does. */
+export interface RaisedBed {
+  /** Greatest height of the bed over the ground as it is, m: fill is needed there. */
+  readonly over: number;
+  /** The bed where it passes the building, m, and the least floor that goes with it; null without a building. */
+  readonly passing: number | null;
   readonly floor: number | null;
 }
 
@@ -58,11 +69,36 @@ export function proposeSwale(
 }
 
 function proposal(routed: Routed, project: Project): LaidProposal {
-  return { ...routed, kind: "laid", floor: floorOver(routed.ways?.shallower ?? routed.route, project) };
+  const { result } = routed.ways?.shallower ?? routed.route;
+  const passing = highestPassing(result.stations, project);
+  return {
+    ...routed,
+    kind: "laid",
+    floor: passing === null ? null : floorOver(passing, project),
+    raised: routed.ways ? raisedBed(routed.route, project) : null,
+  };
+}
+
+function raisedBed({ result, leastFall }: Route, project: Project): RaisedBed | null {
+  const outlet = result.stations.at(-1);
+  if (!outlet) return null;
+  const stations = result.stations.map((station) => ({
+    ...station,
+    bed: outlet.existing + leastFall * (outlet.distance - station.distance),
+  }));
+  const passing = highestPassing(stations, project);
+  return {
+    over: Math.max(0, ...stations.map(({ bed, existing }) => bed - existing)),
+    passing,
+    floor: passing === null ? null : floorOver(passing, project),
+  };
 }
 
 /** Whether a place lies in a low place that holds water. */
-export function holdsWater({ water }: Results, [x, y]: Point): boolean {
+export function holdsWater(
+  { water }: { readonly water: Pick<Results["water"], "ponds"> },
+  [x, y]: Point,
+): boolean {
   return water.ponds.some(({ rings }) =>
     rings.some((ring) => {
       const corners = Array.from(
@@ -138,16 +174,17 @@ function uphillAt(ring: readonly Point[] | null, height: (at: Point) => number):
 }
 
 /** Stations so much farther off than the nearest still pass by the building, m. */
-const passing = 1;
+const passingBy = 1;
 
-/** The least floor at which the ground at the wall stands over the bed as the rule wants, where the bed passes the building. */
-function floorOver({ result }: Route, { rules, grading, building }: Project): number | null {
+/** The highest that a bed lies where it passes the building; null without one. */
+function highestPassing(stations: SwaleResult["stations"], { building }: Project): number | null {
   if (!building) return null;
-  const { outline, topOfWallAboveFloor } = building;
-  const off = result.stations.map(({ at: [x, y] }) => nearestOnRing(outline, x, y).distance);
-  const near = Math.min(...off) + passing;
-  const highest = Math.max(
-    ...result.stations.flatMap(({ bed }, i) => ((off[i] as number) <= near ? [bed] : [])),
-  );
-  return highest + rules.aboveSwale + grading.apron.showing - topOfWallAboveFloor;
+  const off = stations.map(({ at: [x, y] }) => nearestOnRing(building.outline, x, y).distance);
+  const near = Math.min(...off) + passingBy;
+  return Math.max(...stations.flatMap(({ bed }, i) => ((off[i] as number) <= near ? [bed] : [])));
+}
+
+/** The least floor at which the ground at the wall stands over such a bed as the rule wants. */
+function floorOver(bed: number, { rules, grading, building }: Project): number {
+  return bed + rules.aboveSwale + grading.apron.showing - (building?.topOfWallAboveFloor ?? 0);
 }

@@ -270,3 +270,43 @@ describe("by hand", () => {
     for (const topic of topics) expect(whyOf(topic, of)).toBeNull();
   });
 });
+
+describe("why water in a swale and under a drive is what it is", () => {
+  const demo = demoProject("pottery-studio");
+  const rained: Project = {
+    ...demo,
+    storm: { ...demo.storm, intensity: 0.05 / 3600 },
+    grading: {
+      ...demo.grading,
+      swales: demo.grading.swales.map((swale) => ({ ...swale, depth: 0.4 })),
+    },
+  };
+  const of = asked(rained);
+  const { results } = of;
+  const flow = results.water.flows.find(({ depth, speed }) => depth !== null && speed !== null);
+
+  it("peak = C × i × A, with the inputs that make it", () => {
+    if (!flow || flow.peak === null || flow.intensity === null)
+      throw new Error("rain is typed and a swale carries it");
+    expect(flow.peak).toBeCloseTo(flow.runoff * flow.intensity * flow.catchment, 9);
+    const told = why({ kind: "swale peak", id: flow.id }, of);
+    expect(input(told, /^C,/)).toBe(flow.runoff.toFixed(2));
+    expect(input(told, /^A,/)).toBe(of.figures.area(flow.catchment));
+    expect(told.source).toContain("rational formula");
+  });
+
+  it("depth and speed by Manning, at the least and the steepest fall", () => {
+    if (!flow) throw new Error("a swale carries it");
+    const depth = why({ kind: "swale depth", id: flow.id }, of);
+    expect(depth.figure).toBe(of.figures.length(flow.depth ?? Number.NaN));
+    expect(input(depth, /^n,/)).toBe(String(rained.storm.roughness));
+    const speed = why({ kind: "swale speed", id: flow.id }, of);
+    expect(input(speed, /steepest fall/)).toBe(of.figures.slope(flow.steepest));
+  });
+
+  it("isn't known without rain, nor for a pipe that isn't there", () => {
+    const dry = asked({ ...rained, storm: { ...rained.storm, intensity: null, table: [] } });
+    expect(whyOf({ kind: "swale peak", id: flow?.id ?? "" }, dry)).toBeNull();
+    expect(whyOf({ kind: "pipe", id: "none" }, of)).toBeNull();
+  });
+});

@@ -141,6 +141,71 @@ describe("cautions", () => {
     expect(problem(project(20), "swale-crosses-drive")).toBeUndefined();
   });
 
+  it("a swale under a drive: in a pipe, or by a dip where that is chosen", () => {
+    const grading = {
+      drives: [
+        {
+          id: "d",
+          name: "lane",
+          line: [
+            [6, -30],
+            [6, -12],
+          ],
+        },
+      ],
+      swales: [
+        {
+          id: "s",
+          name: "ditch",
+          line: [
+            [-10, -20],
+            [30, -22],
+          ],
+          depth: 0.6,
+        },
+      ],
+    };
+    const slope = plane(100, -0.02);
+    expect(problem(built({}, { grading }, slope), "swale-crosses-drive")?.what).toContain("in a pipe");
+    const dip = built({}, { grading, drainage: { pipe: { crossing: "dip" } } }, slope);
+    expect(problem(dip, "swale-crosses-drive")?.what).toContain("dips down");
+    const solved = createSolver().solve(dip);
+    expect(solved.water.pipes).toEqual([]);
+    // Neither way is one act told to spoil the other.
+    for (const project of [dip, built({}, { grading }, slope)])
+      expect(problem(project, "grading-conflict")).toBeUndefined();
+  });
+
+  it("a swale that comes out at the lot line, or beyond it", () => {
+    const outline = [
+      [-12, -30],
+      [40, -30],
+      [40, 40],
+      [-12, 40],
+    ];
+    const swale = (x: number) => ({
+      lot: { outline },
+      grading: {
+        swales: [
+          {
+            id: "s",
+            name: "ditch",
+            line: [
+              [-8, 20],
+              [x, 20],
+            ],
+          },
+        ],
+      },
+    });
+    const slope = plane(100, -0.02);
+    expect(problem(built({}, swale(38), slope), "swale-outlet-at-line")?.what).toContain(
+      "2.000 m from the lot line",
+    );
+    expect(problem(built({}, swale(42), slope), "swale-outlet-at-line")?.what).toContain("2.000 m beyond");
+    expect(problem(built({}, swale(30), slope), "swale-outlet-at-line")).toBeUndefined();
+  });
+
   it("side slopes steeper than 2 : 1", () => {
     expect(problem(built({}, { grading: { slopes: { fill: 1.5, cut: 2 } } }), "slopes-steep")).toBeDefined();
     expect(problem(built({}), "slopes-steep")).toBeUndefined();

@@ -3,7 +3,7 @@ import { siteEdits } from "../../src/document";
 import type { Project } from "../../src/document/schema";
 import { nearestOnPolyline } from "../../src/geometry";
 import { createSolver } from "../../src/solve/pipeline";
-import { swaleOutOf } from "../../src/solve/pond-swale";
+import { pondAt, swaleOutOf } from "../../src/solve/pond-swale";
 import type { Pond } from "../../src/solve/results";
 import { proposeSwale } from "../../src/solve/swale-proposal";
 import { demoProject } from "../support/demo";
@@ -97,20 +97,34 @@ describe("a swale out of a hollow", () => {
     expect(refused).toMatchObject({ kind: "refused", why: expect.stringContaining("holds water") });
   });
 
-  it("never cuts the drive that dams the water: that wants a pipe", () => {
+  it("keeps off the drive that dams the water where it may dip, and goes under it in a pipe only where nothing else does", () => {
     const project = demoProject("open-hillside");
-    const results = createSolver().solve(project);
+    const dips: Project = {
+      ...project,
+      drainage: { ...project.drainage, pipe: { ...project.drainage.pipe, crossing: "dip" } },
+    };
     const drive = project.grading.drives[0];
     if (!drive) throw new Error("it has a drive");
+    const results = createSolver().solve(project);
     expect(results.water.ponds.length).toBeGreaterThan(0);
     for (const pond of results.water.ponds) {
-      const proposal = swaleOutOf(project, results, pond);
+      const proposal = swaleOutOf(dips, results, pond);
       const line = proposal.kind === "laid" ? proposal.route.line : [];
       for (const [x, y] of line)
         expect(nearestOnPolyline(drive.line, x, y).distance).toBeGreaterThan(drive.width / 2);
-      if (proposal.kind === "refused")
-        expect(proposal.why).toMatch(/pipe under the drive|low place|nowhere|lies/);
+      if (proposal.kind === "refused") expect(proposal.why).toMatch(/a pipe|low place|nowhere|lies/);
+      const piped = swaleOutOf(project, results, pond);
+      if (proposal.kind === "laid" && proposal.route.result.drains) expect(piped).toEqual(proposal);
     }
+  });
+
+  it("is told to leave water where something dams it, by asking the results at the hollow's deepest spot", () => {
+    const low = hollowSite(100.25);
+    const results = createSolver().solve(low);
+    const [pond] = results.water.ponds;
+    if (!pond) throw new Error("there is a hollow");
+    expect(pondAt(results, pond.at)).toBe(pond);
+    expect(pondAt(createSolver().solve(drained(low)), pond.at)).toBeNull();
   });
 
   it("isn't there where no ground lies low enough, and says what it lacks", () => {
@@ -120,5 +134,37 @@ describe("a swale out of a hollow", () => {
     const proposal = swaleOutOf(project, results, results.water.ponds[0] as Pond);
     if (proposal.kind === "laid") expect(proposal.route.result.drains).toBe(false);
     expect(proposal.kind === "laid" ? proposal.route.result.why : proposal.why).not.toBe("");
+  });
+
+  it("that can't come out names the bed on fill that would, and the floor that goes with it", () => {
+    // A bowl all round: no place nearby lies low enough.
+    const bowl = (x: number, y: number) => 100 + 0.02 * Math.hypot(x - 18, y - 4);
+    const project = site({ surface: bowl, reach: 44, spacing: 2 });
+    const results = createSolver().solve(project);
+    const [start, outlet]: [number, number][] = [
+      [18, 14],
+      [-20, 14],
+    ];
+    const proposal = proposeSwale(project, results, {
+      start: start as [number, number],
+      outlet: outlet as [number, number],
+    });
+    if (proposal.kind !== "laid" || !proposal.raised) throw new Error("it is laid, and doesn't drain");
+    expect(proposal.route.result.drains).toBe(false);
+    const { stations } = proposal.route.result;
+    const end = stations.at(-1);
+    if (!end) throw new Error("it has an end");
+    // By hand: from the ground at the outlet up at the least fall; highest over the ground at its start or on the way.
+    const beds = stations.map(
+      ({ distance }) => end.existing + project.rules.leastSwaleFall * (end.distance - distance),
+    );
+    const over = Math.max(...stations.map(({ existing }, i) => (beds[i] as number) - existing));
+    expect(proposal.raised.over).toBeCloseTo(over, 9);
+    expect(over).toBeGreaterThan(0.5);
+    const { passing, floor } = proposal.raised;
+    expect((floor ?? 0) - (passing ?? 0)).toBeCloseTo(
+      project.rules.aboveSwale + project.grading.apron.showing - (project.building?.topOfWallAboveFloor ?? 0),
+      9,
+    );
   });
 });

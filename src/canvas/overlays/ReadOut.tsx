@@ -1,7 +1,10 @@
 /** What is under the pointer, in words. */
+import type { Point } from "../../document";
+import { catchmentAt } from "../../solve/place-catchment";
 import { appStore, shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
-import { placeWords, readPlace } from "./readPlace";
+import { followsDrop } from "../stage/interactionMarks";
+import { drainsWords, placeWords, readPlace } from "./readPlace";
 
 export function ReadOut() {
   // The pointer moves often, the results only with an edit: both are read here and nowhere above.
@@ -22,6 +25,15 @@ export function ReadOut() {
       </p>
       <p className={reading.guessed ? "guessed" : "soft"}>{from}</p>
       {heights === "" ? null : <p className="soft">{heights}</p>}
+      {followsDrop(state) ? <Drains at={at} /> : null}
     </output>
   );
+}
+
+/** What drains to the place, while the way of a drop from it is shown. */
+function Drains({ at }: { at: Point }) {
+  const state = appStore.getState();
+  const { display } = shownProject(state);
+  const drains = catchmentAt(state.results, at);
+  return drains ? <p className="soft">{drainsWords(drains, display)}</p> : null;
 }

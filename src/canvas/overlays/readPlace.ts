@@ -1,9 +1,9 @@
 /** What a place of the plan is, in words: depth, fall, heights, and whether they were measured. */
-import type { Point, Project } from "../../document";
+import type { Display, Point, Project } from "../../document";
 import { containsPoint, distance } from "../../geometry";
-import type { GroundGrid, Results } from "../../solve/results";
+import type { GroundGrid, PlaceCatchment, Results } from "../../solve/results";
 import { groundAt } from "../../terrain";
-import { depthInWords, formatLength, formatSlope, roundingFor } from "../../units";
+import { depthInWords, formatArea, formatLength, formatSlope, roundingFor } from "../../units";
 import { cornerName } from "../select/places";
 
 export interface PlaceReading {
@@ -125,6 +125,14 @@ export function placeWords(reading: PlaceReading, project: Project, at: Point): 
     heights: `${ground}, finished ${length(reading.finished)}`,
     from,
   };
+}
+
+/** "drains here: 120 ft² of ground, longest way 62′, falls 3′ 1″". */
+export function drainsWords({ area, longest, fall, touchesEdge }: PlaceCatchment, display: Display): string {
+  const rounding = roundingFor(display.length, display);
+  const length = (m: number) => formatLength(m, display.length, rounding);
+  const edge = touchesEdge ? "; more may come from beyond the shots" : "";
+  return `drains here: ${formatArea(area, display.area)}, longest way ${length(longest)}, falls ${length(fall)}${edge}`;
 }
 
 /** "falls 5.0 % to SE", "level"; empty where it isn't known. */

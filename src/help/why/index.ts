@@ -10,6 +10,7 @@ import { areaWhy, cornerWhy, lotAreaWhy, trenchWhy } from "./building";
 import { limitWhy } from "./limits";
 import { driveWhy, swaleWhy, wallWhy } from "./lines";
 import { beamWhy, setoutWhy, shotWhy } from "./survey";
+import { pipeWhy, swaleDepthWhy, swalePeakWhy, swaleSpeedWhy } from "./water";
 import type { Asked, Why, WhyKind, WhyTopic } from "./why";
 
 export { billFigure } from "./bill";
@@ -25,6 +26,10 @@ const answers: Readonly<Record<WhyKind, (asked: Asked, id: string) => Why | null
   trench: trenchWhy,
   drive: driveWhy,
   swale: swaleWhy,
+  "swale peak": swalePeakWhy,
+  "swale depth": swaleDepthWhy,
+  "swale speed": swaleSpeedWhy,
+  pipe: pipeWhy,
   wall: wallWhy,
   bill: billWhy,
   setout: setoutWhy,

@@ -1,5 +1,5 @@
 /** Where a figure comes from: what a person is told beside it. Every value is written in the project's own notation. */
-import type { Project } from "../../document/schema";
+import type { Display, Project } from "../../document/schema";
 import type { Results } from "../../solve/results";
 
 export interface WhyInput {
@@ -31,12 +31,16 @@ export type WhyKind =
   | "trench"
   | "drive"
   | "swale"
+  | "swale peak"
+  | "swale depth"
+  | "swale speed"
+  | "pipe"
   | "wall"
   | "bill"
   | "setout";
 
 /**
- * A figure that can be asked about. `id` tells which: of a set-up, shot, rule, drive, swale or bill item its id, of
+ * A figure that can be asked about. `id` tells which: of a set-up, shot, rule, drive, swale or bill item its id, of a pipe its name, of
  * a corner its name, of a wall or a row to set out its index; of areas and the trench there is one each.
  */
 export interface WhyTopic {
@@ -53,6 +57,8 @@ export interface Figures {
   volume(m3: number): string;
   slope(ratio: number): string;
   mass(kg: number): string;
+  /** Whether lengths are told in feet: rates, speeds and rain go with them. */
+  readonly display: Display;
 }
 
 export interface Asked {

@@ -1,18 +1,32 @@
 /** How a swale's bed runs and what its section is. */
-import { type Swale, siteEdits } from "../../document";
+import { type Swale, siteEdits, usualBottomWidth } from "../../document";
 import { run, tryRun } from "../../store/actions";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { SlopeField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { useResults } from "../useProject";
 
-const shapes = [
-  { value: "trapezoid", words: "flat bottom" },
+const sections = [
+  { value: "flat", words: "flat bottom" },
+  { value: "vee", words: "V" },
   { value: "dish", words: "smooth dish" },
 ] as const;
 
+type Section = (typeof sections)[number]["value"];
+
+/** What a section is in the document: a V is a flat bottom without a width. */
+const patchOf = (section: Section, { bottomWidth }: Swale): Partial<Swale> => {
+  const wide = bottomWidth > 0 ? bottomWidth : usualBottomWidth;
+  if (section === "vee") return { shape: "trapezoid", bottomWidth: 0 };
+  return { shape: section === "dish" ? "dish" : "trapezoid", bottomWidth: wide };
+};
+
+const sectionOf = ({ shape, bottomWidth }: Swale): Section =>
+  bottomWidth === 0 ? "vee" : shape === "dish" ? "dish" : "flat";
+
 export function SwaleShape({ swale }: { swale: Swale }) {
   const { id } = swale;
+  const section = sectionOf(swale);
   const stations = useResults(({ water }) => water.swales.find((one) => one.id === id)?.stations ?? null);
   const follow = (leastFall: number | null) => tryRun(siteEdits.changeSwale, { id, patch: { leastFall } });
   const setBeds = (beds: Swale["beds"]) => tryRun(siteEdits.changeSwale, { id, patch: { beds } });
@@ -22,10 +36,18 @@ export function SwaleShape({ swale }: { swale: Swale }) {
     <>
       <Choice
         label="Section"
-        value={swale.shape}
-        options={shapes}
-        onChoose={(shape) => run(siteEdits.changeSwale, { id, patch: { shape } })}
+        value={section}
+        options={sections}
+        onChoose={(to) => run(siteEdits.changeSwale, { id, patch: patchOf(to, swale) })}
       />
+      {section === "vee" ? null : (
+        <LengthField
+          label="Bottom width"
+          m={swale.bottomWidth}
+          least={0}
+          onCommit={(bottomWidth) => tryRun(siteEdits.changeSwale, { id, patch: { bottomWidth } })}
+        />
+      )}
       <SlopeField
         label="Follow the ground, falling at least"
         ratio={swale.leastFall}

@@ -1,6 +1,6 @@
 import { memo } from "react";
 import { type Apron, type Point, present, type Swale, siteEdits } from "../../document";
-import { swaleOutOf } from "../../solve/pond-swale";
+import { pondAt, swaleOutOf } from "../../solve/pond-swale";
 import type { Pond, StandingAtWall, SwaleResult, WallWater } from "../../solve/results";
 import { swaleVerdict } from "../../solve/swale-verdict";
 import { worstFirst } from "../../solve/wall-verdict";
@@ -237,7 +237,7 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
               },
             ]}
           />
-          <SwaleInStorm id={id} />
+          <SwaleInStorm id={id} drains={result.drains} />
         </>
       ) : null}
       <Fold title="Its shape" aside={`${notation.length(swale.depth)} deep at its high end`} open={false}>
@@ -254,12 +254,6 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           help="Empty: an even fall to the ground at its outlet."
           onEmpty={() => change({ fall: null })}
           onCommit={(fall) => change({ fall })}
-        />
-        <LengthField
-          label="Bottom width"
-          m={swale.bottomWidth}
-          least={0}
-          onCommit={(bottomWidth) => change({ bottomWidth })}
         />
         <SwaleShape swale={swale} />
         <NumberField
@@ -342,6 +336,14 @@ function layOut(pond: Pond, { length }: Notation): void {
     return;
   }
   runEdit(siteEdits.addSwale, { line, shape: { depth, leastFall } });
+  const after = appStore.getState().results;
+  const left = pondAt(after, pond.at);
+  if (left)
+    tell({
+      tone: "caution",
+      text: `The swale is drawn, but water still stands ${length(left.depth)} deep there.`,
+      more: "Something else dams it: a drive, a berm or the building's own earth. Undo it, or drag its line round what dams it.",
+    });
 }
 
 function RoundTheWalls() {

@@ -118,6 +118,7 @@ function PipeCard({ pipe }: { pipe: PipeResult }) {
                 {
                   name: "Water before its inlet stands at",
                   figure: notation.length(pipe.headwater),
+                  why: { kind: "pipe" as const, id: pipe.name, of: `water before ${pipe.name}` },
                   note: `${pipe.by === "inlet" ? "the inlet governs" : "full flow governs"}; the drive's low point over the ditch: ${notation.length(pipe.lowPoint)}`,
                 },
               ]),

@@ -6,7 +6,8 @@ import type { Notation } from "../notation";
 import { type Fact, Facts } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 
-export function SwaleInStorm({ id }: { id: string }) {
+/** `drains`: a bed that doesn't drain isn't told to carry a storm. */
+export function SwaleInStorm({ id, drains }: { id: string; drains: boolean }) {
   const flow = useResults(({ water }) => water.flows.find((each) => each.id === id) ?? null);
   const freeboard = useProject(({ storm }) => storm.freeboard);
   const typed = useProject(({ storm }) => storm.uphill);
@@ -14,13 +15,16 @@ export function SwaleInStorm({ id }: { id: string }) {
   if (!flow) return null;
   return (
     <>
-      {flow.verdict ? (
+      {flow.verdict && !drains ? (
+        <p className="soft small">What it does in the storm is told once it drains.</p>
+      ) : null}
+      {flow.verdict && drains ? (
         <p className={`check check-${flow.verdict === "carries it" ? "ok" : "bad"}`}>
           <Icon name={flow.verdict === "carries it" ? "check" : "warn"} />
           <span>{stormWords(flow, freeboard, notation)}</span>
         </p>
       ) : null}
-      <Facts facts={flowFacts(flow, typed, notation)} />
+      <Facts facts={flowFacts(flow, drains, typed, notation)} />
     </>
   );
 }
@@ -41,7 +45,8 @@ export function stormWords(flow: SwaleFlow, freeboard: number, notation: Notatio
   return `It carries the storm with ${spare} to spare, on its first two thirds; further on it is meant to come out.`;
 }
 
-function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
+function flowFacts(flow: SwaleFlow, drains: boolean, typed: number, notation: Notation): Fact[] {
+  const { id } = flow;
   const feet = notation.display.area === "ft2";
   const facts: Fact[] = [
     {
@@ -59,18 +64,21 @@ function flowFacts(flow: SwaleFlow, typed: number, notation: Notation): Fact[] {
   facts.push({
     name: "Peak, C i A",
     figure: formatRate(flow.peak, flowUnit(feet)),
+    why: { kind: "swale peak", id, of: "peak that comes to the swale" },
     note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}${flow.beyondTable ? beyondWords[flow.beyondTable] : ""}`}`,
   });
-  if (flow.depth !== null && flow.speed !== null)
+  if (drains && flow.depth !== null && flow.speed !== null)
     facts.push(
       {
         name: "Runs so deep",
         figure: notation.length(flow.depth),
+        why: { kind: "swale depth", id, of: "depth of water in the swale" },
         note: `Manning, at its least fall${flow.critical === null ? "" : `; critical depth ${notation.length(flow.critical)}`}`,
       },
       {
         name: "So fast",
         figure: formatRate(flow.speed, speedUnit(feet)),
+        why: { kind: "swale speed", id, of: "speed of water in the swale" },
         note: fastNote(flow, notation),
       },
     );

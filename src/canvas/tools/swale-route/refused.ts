@@ -86,9 +86,25 @@ function readingOf(context: ToolContext, short: LaidProposal, act: string | null
         ]
       : []),
     ...(ways?.gentler ? [{ name: "It works with a fall of", value: slope(ways.gentler.leastFall) }] : []),
-    ...(ways && !ways.shallower && !ways.outlet && !ways.gentler
-      ? [{ name: "Nothing nearby works", value: "raise the floor, or take a pipe" }]
-      : []),
+    ...(ways && !ways.shallower && !ways.outlet && !ways.gentler ? raisedRows(short, length) : []),
   ];
   return { title: "No way out there", live: false, rows, act };
+}
+
+/** Nothing in the ground works: the bed on fill that would, and the floor that goes with it. */
+function raisedRows({ raised }: LaidProposal, length: (m: number) => string): Reading["rows"] {
+  if (!raised) return [];
+  return [
+    {
+      name: "No bed in the ground works nearby. Laid up from the outlet on fill, as high as",
+      value: length(raised.over),
+    },
+    ...(raised.passing === null
+      ? []
+      : [{ name: "it passes the building at", value: length(raised.passing) }]),
+    ...(raised.floor === null
+      ? []
+      : [{ name: "and works with the floor at least at", value: length(raised.floor) }]),
+    { name: "Or take a pipe with", value: "an outlet farther off" },
+  ];
 }
