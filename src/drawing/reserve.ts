@@ -69,13 +69,15 @@ interface Taker {
   readonly spot: (at: XY, size: number, firm?: boolean) => void;
 }
 
-function takerInto(group: string, { labels, metresPerMm }: DrawContext): Taker {
+function takerInto(group: string, { labels, metresPerMm, turn }: DrawContext): Taker {
+  // Squares stand as texts do: on a turned plan a square along the plan's axes would reach into its own text.
+  const [c, s] = [Math.cos(-turn) / 2, Math.sin(-turn) / 2];
   return {
     group,
     line: (points, width, firm = false) => labels.takeLine(group, onPaper(points, metresPerMm), width, firm),
     spot: (at, size, firm = false) => {
       const [x, y] = [at[0] / metresPerMm, at[1] / metresPerMm];
-      labels.takeLine(group, [x - size / 2, y, x + size / 2, y], size, firm);
+      labels.takeLine(group, [x - c * size, y - s * size, x + c * size, y + s * size], size, firm);
     },
   };
 }

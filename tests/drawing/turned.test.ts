@@ -39,6 +39,26 @@ describe("a plan that is turned", () => {
     }
   });
 
+  it.each(["pottery-studio", "joinery-shed"])(
+    "of %s tells as many heights and names as one that isn't",
+    (name) => {
+      for (const medium of ["screen", "paper"] as const) {
+        const told = (turn: number) => {
+          const texts = textsOf(name, turn, medium);
+          const count = (style: TextMark["style"]) => texts.filter((mark) => mark.style === style).length;
+          return { heights: count("shot-label"), names: count("feature-label") };
+        };
+        const level = told(0);
+        expect(level.heights).toBeGreaterThan(0);
+        for (const degrees of [30, 45]) {
+          const turned = told((degrees * Math.PI) / 180);
+          expect(turned.heights, `${degrees}°, ${medium}`).toBeGreaterThanOrEqual(0.7 * level.heights);
+          expect(turned.names, `${degrees}°, ${medium}`).toBeGreaterThanOrEqual(0.7 * level.names);
+        }
+      }
+    },
+  );
+
   it("is read from below or from the right", () => {
     for (const turn of turns) {
       for (const mark of textsOf("pottery-studio", turn, "screen")) {
