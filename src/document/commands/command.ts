@@ -4,6 +4,7 @@
  */
 import type { z } from "zod";
 import type { Project } from "../schema";
+import { tooLarge } from "./tooLarge";
 
 export type Edit =
   | {
@@ -24,7 +25,14 @@ export interface EditCommand<Args> {
 }
 
 export function command<Args>(name: string, run: (project: Project, args: Args) => Edit): EditCommand<Args> {
-  return { name, run };
+  return {
+    name,
+    run(project, args) {
+      const edit = run(project, args);
+      const why = edit.ok ? tooLarge(project, edit.project) : null;
+      return why === null ? edit : refuse(why);
+    },
+  };
 }
 
 export function refuse(why: string): Edit {
