@@ -57,6 +57,20 @@ test.describe("on the pottery studio", () => {
       await expect(dimension(page, wall)).toHaveText(size);
   });
 
+  test("zoomed and gone to another step by clicks in between, typed lengths still reach what is drawn", async ({
+    page,
+  }) => {
+    await page.keyboard.press("q");
+    await plan.click(...a);
+    await page.getByRole("button", { name: "Zoom out" }).click();
+    await page.getByRole("navigation").getByRole("button", { name: "Lot" }).first().click();
+    await typeLine(page, "20");
+    await expect(page.getByTestId("reading")).toContainText("20′ 0″");
+    await page.getByRole("button", { name: "What the plan shows" }).click();
+    await page.keyboard.press("Escape");
+    await expect(page.getByTestId("reading")).toBeVisible();
+  });
+
   test("a side at a bearing and a typed depth make a turned rectangle", async ({ page }) => {
     await page.keyboard.press("b");
     await page.getByTestId("choices").getByRole("button", { name: "a side, then depth" }).click();

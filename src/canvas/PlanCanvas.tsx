@@ -40,7 +40,7 @@ export function PlanCanvas() {
             <ToolBar />
           </div>
           <div className="slot-view">
-            <div className="slot-view-part" data-slot ref={planSlot}>
+            <div className="slot-view-part" data-slot data-keys-to-plan ref={planSlot}>
               <NorthArrow />
               <ViewButtons />
               <LayerMenu />

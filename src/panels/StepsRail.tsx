@@ -14,7 +14,7 @@ export function StepsRail() {
   const list = useSteps();
   return (
     <nav className="rail" aria-label="Steps of the job" data-tour="steps">
-      <ol className="rail-steps">
+      <ol className="rail-steps" data-keys-to-plan>
         {list.map((step) => (
           <RailStep
             key={step.name}

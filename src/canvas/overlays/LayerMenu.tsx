@@ -159,7 +159,7 @@ function WhichGround() {
   );
 }
 
-/** Closes on Esc and on a press anywhere else. */
+/** Closes on Esc, which does nothing else then, and on a press anywhere else. */
 export function useCloseOutside(
   box: React.RefObject<HTMLElement | null>,
   open: boolean,
@@ -171,7 +171,10 @@ export function useCloseOutside(
       if (event.target instanceof Node && !box.current?.contains(event.target)) close();
     };
     const key = (event: KeyboardEvent) => {
-      if (event.key === "Escape") close();
+      if (event.key !== "Escape") return;
+      event.preventDefault();
+      event.stopPropagation();
+      close();
     };
     document.addEventListener("pointerdown", press, true);
     document.addEventListener("keydown", key, true);

@@ -32,7 +32,7 @@ export function SnapMenu() {
   const on = useStore(snappingStore, (state) => state.on);
   useCloseOutside(box, open, () => setOpen(false));
   return (
-    <div className="snap-menu" ref={box}>
+    <div className="snap-menu" data-keys-to-plan ref={box}>
       <button
         type="button"
         className={on.size > 0 ? "plan-button" : "plan-button snap-none"}

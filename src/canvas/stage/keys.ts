@@ -1,4 +1,7 @@
-/** Keys while the plan has the focus: the tool's own, typed lengths, and Space to move the view. */
+/**
+ * Keys for the plan: the tool's own, typed lengths, and Space to move the view. They are the plan's while it has the
+ * focus; while a tool draws they are it too where nobody else has a use for them, and Esc steps back from anywhere.
+ */
 import { appStore } from "../../store/store";
 import { isLetter } from "../typed/typedEntry";
 import { menuByKey } from "./planMenu";
@@ -14,6 +17,32 @@ function explainIfUnused(event: KeyboardEvent): void {
   setTimeout(() => {
     if (!event.defaultPrevented && appStore.getState().tool !== "select") machine().unread();
   });
+}
+
+/** Where keys belong to what has the focus: it is typed into, walked through, or lies over the plan. */
+const ownKeys =
+  "input:not([type=checkbox], [type=radio], [type=range]), textarea, select, [contenteditable], " +
+  "[role=grid], [role=menu], [role=listbox], [role=dialog], [role=alertdialog]";
+
+/** What may begin a typed value; no button has a use for it. */
+const figure = /^[0-9.,@½¼¾⅛⅜⅝⅞−-]$/;
+
+const isDrawing = () => appStore.getState().tool !== "select";
+
+/** Is this key, pressed beside the plan, meant for what is drawn on it? */
+function isForPlan({ key, target }: KeyboardEvent): boolean {
+  const { dialog, planMenu } = appStore.getState();
+  const focused = target instanceof Element && target !== document.body ? target : null;
+  if (dialog !== null || planMenu !== null || focused?.closest(ownKeys)) return false;
+  return key === "Escape" || (isDrawing() && (!focused || figure.test(key)));
+}
+
+/** A click on these gives the keys back to the plan: while a tool draws, or "always". */
+function givesKeysBack({ detail, target }: MouseEvent): boolean {
+  const part = target instanceof Element ? target.closest<HTMLElement>("[data-keys-to-plan]") : null;
+  // Pressed by a key, a button keeps the focus: it may be pressed again.
+  if (!part || detail === 0 || document.activeElement?.closest(ownKeys)) return false;
+  return isDrawing() || part.dataset.keysToPlan === "always";
 }
 
 export function listenToKeys(element: HTMLElement): PlanKeys {
@@ -48,13 +77,29 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
     hold(false);
   };
 
+  function beside(event: KeyboardEvent): void {
+    const within = event.target instanceof Node && element.contains(event.target);
+    if (within || event.defaultPrevented || !isForPlan(event)) return;
+    const drawing = isDrawing();
+    down(event);
+    if (drawing && event.defaultPrevented) element.focus({ preventScroll: true });
+  }
+
+  const clicked = (event: MouseEvent) => {
+    if (givesKeysBack(event)) element.focus({ preventScroll: true });
+  };
+
   element.addEventListener("keydown", down);
+  document.addEventListener("keydown", beside);
+  document.addEventListener("click", clicked);
   element.addEventListener("keyup", up);
   element.addEventListener("blur", blur);
   return {
     spaceHeld: () => space,
     stop() {
       element.removeEventListener("keydown", down);
+      document.removeEventListener("keydown", beside);
+      document.removeEventListener("click", clicked);
       element.removeEventListener("keyup", up);
       element.removeEventListener("blur", blur);
     },

@@ -225,6 +225,7 @@ function BreakHandle({ drive, node, scale, svg, hold }: HandleProps) {
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === "Escape" && grip.current) {
+      event.stopPropagation();
       letGo();
       cancelPreview();
       return;

@@ -55,7 +55,7 @@ export function Acts({ commands, run }: ActsProps) {
 
 function LineUp({ run, count }: { run: RunCommand; count: number }) {
   return (
-    <fieldset className="inspector-align">
+    <fieldset className="inspector-align" data-keys-to-plan="always">
       <legend className="visually-hidden">Line up</legend>
       {alignments.map(([to, words, path]) => (
         <button

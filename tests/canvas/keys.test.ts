@@ -1,0 +1,116 @@
+// @vitest-environment jsdom
+/** Keys reach what is being drawn wherever the focus went, and nobody loses a key of their own. */
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { listenToKeys } from "../../src/canvas/stage/keys";
+import { toolRun } from "../../src/canvas/stage/toolRun";
+import { openDialog, select, setTool } from "../../src/store/actions";
+import { appStore } from "../../src/store/store";
+
+let plan: HTMLElement;
+let stop: () => void;
+
+function put(html: string): HTMLElement {
+  document.body.insertAdjacentHTML("beforeend", html);
+  return document.body.lastElementChild as HTMLElement;
+}
+
+/** Presses a key where the focus is; true when nobody else gets it. */
+function press(key: string): boolean {
+  const at = document.activeElement ?? document.body;
+  return !at.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+}
+
+function click(element: HTMLElement, detail = 1): void {
+  element.focus();
+  element.dispatchEvent(new MouseEvent("click", { bubbles: true, detail }));
+}
+
+const typed = () => toolRun.getState().entry.texts[0];
+const tool = () => appStore.getState().tool;
+
+beforeEach(() => {
+  document.body.innerHTML = "";
+  plan = put(`<div tabindex="0"></div>`);
+  stop = listenToKeys(plan).stop;
+  setTool("lot");
+});
+afterEach(() => {
+  stop();
+  openDialog(null);
+  setTool("select");
+});
+
+describe("while a tool draws", () => {
+  it("Esc steps back from a button and from nowhere", () => {
+    put("<button>Zoom in</button>").focus();
+    expect(press("Escape")).toBe(true);
+    expect(tool()).toBe("select");
+    setTool("lot");
+    document.body.focus();
+    press("Escape");
+    expect(tool()).toBe("select");
+  });
+
+  it("figures typed on a button arrive, and Enter after them is the plan's", () => {
+    put("<button>Zoom out</button>").focus();
+    expect(press("Enter")).toBe(false);
+    expect(press("2")).toBe(true);
+    expect(document.activeElement).toBe(plan);
+    press("0");
+    expect(typed()).toBe("20");
+  });
+
+  it("with nothing in focus every key is the plan's", () => {
+    press("7");
+    press("Backspace");
+    press("5");
+    expect(typed()).toBe("5");
+  });
+
+  it("a field, a menu and a dialog keep theirs", () => {
+    for (const html of [
+      "<input>",
+      "<textarea></textarea>",
+      `<ul role="menu" tabindex="0"></ul>`,
+      `<div role="dialog" tabindex="0"></div>`,
+    ]) {
+      put(html).focus();
+      expect(press("Escape"), html).toBe(false);
+      expect(press("2"), html).toBe(false);
+    }
+    put("<button>behind it</button>").focus();
+    openDialog("commands");
+    expect(press("Escape")).toBe(false);
+    expect([tool(), typed()]).toEqual(["lot", ""]);
+  });
+
+  it("a click on a marked part gives the keys back, a press by key doesn't", () => {
+    const button = put(`<div data-keys-to-plan><button>Zoom in</button></div>`)
+      .firstElementChild as HTMLElement;
+    click(button, 0);
+    expect(document.activeElement).toBe(button);
+    click(button);
+    expect(document.activeElement).toBe(plan);
+  });
+});
+
+describe("with nothing drawn", () => {
+  beforeEach(() => setTool("select"));
+
+  it("Esc lets go of the selection from anywhere, other keys stay where they are", () => {
+    select([{ kind: "building" }]);
+    put("<button>Align</button>").focus();
+    expect(press("2")).toBe(false);
+    press("Escape");
+    expect(appStore.getState().selection).toEqual([]);
+  });
+
+  it("a click gives the keys back only where that is always meant", () => {
+    const mere = put(`<div data-keys-to-plan><button>Zoom in</button></div>`)
+      .firstElementChild as HTMLElement;
+    click(mere);
+    expect(document.activeElement).toBe(mere);
+    click(put(`<button data-keys-to-plan="always">Align left</button>`));
+    expect(document.activeElement).toBe(plan);
+  });
+});
