@@ -4,6 +4,7 @@
  * Units   metres.
  * Method  From places along the apron's edge the slope is followed square to the wall in small steps, and the step in
  *         which it meets the ground is halved until the place is exact on the triangles. A retaining wall ends it.
+ *         Beyond the farthest look the gap is taken to close as evenly as over its last metres: there the ground is a guess.
  * Source  First principles.
  */
 import { type Point, segmentsMeet } from "../geometry";
@@ -18,6 +19,9 @@ const alongWall = 2;
 const step = 0.5;
 /** A slope that begins nearer than this to the ground needs no reach, m. */
 const touching = 1e-3;
+/** The gap's last metres before the farthest look tell how fast it closes; slower than this, rise over run, is never. */
+const lastMetres = 20;
+const slowest = 1e-3;
 
 export function sideReaches(plan: GradingPlan, ground: HeightOfGround, floor: number): SideReach[] {
   return plan.footprint.walls.map((wall, i) => {
@@ -29,6 +33,7 @@ export function sideReaches(plan: GradingPlan, ground: HeightOfGround, floor: nu
       fill: null,
       cut: null,
       meets: true,
+      farther: null,
       endWall: null,
     };
     return graded
@@ -43,13 +48,15 @@ function sideReach(
   plan: GradingPlan,
   ground: HeightOfGround,
   floor: number,
-): Pick<SideReach, "fill" | "cut" | "meets" | "endWall"> {
-  const found: { -readonly [K in "fill" | "cut" | "endWall"]: SideReach[K] } = {
+): Pick<SideReach, "fill" | "cut" | "meets" | "farther" | "endWall"> {
+  const found: { -readonly [K in "fill" | "cut" | "farther" | "endWall"]: SideReach[K] } = {
     fill: null,
     cut: null,
+    farther: null,
     endWall: null,
   };
   let meets = true;
+  let never = false;
   const pieces = Math.max(2, Math.ceil(wall.length / alongWall));
   const height = floor + rule.edgeAboveFloor - rule.fall * rule.width;
   for (let k = 0; k <= pieces; k++) {
@@ -58,18 +65,15 @@ function sideReach(
     const over = height - ground(edge);
     if (Math.abs(over) < touching) continue;
     const slope = over > 0 ? -1 / rule.fillSlope : 1 / rule.cutSlope;
-    const out = daylightOut(
-      (t) => onWall(wall, offset, rule.width + t),
-      plan,
-      ground,
-      height,
-      slope,
-      over > 0,
-    );
+    const place = (t: number) => onWall(wall, offset, rule.width + t);
+    const out = daylightOut(place, plan, ground, height, slope, over > 0);
     if (out === null) {
       meets = false;
+      const farther = fartherOut((t) => Math.abs(height + slope * t - ground(place(t))));
+      if (farther === null) never = true;
+      else found.farther = Math.max(found.farther ?? 0, rule.width + farther);
       if (Math.abs(over) > (found.endWall?.height ?? 0))
-        found.endWall = { height: Math.abs(over), at: [...edge] };
+        found.endWall = { height: Math.abs(over), at: [...edge], along: offset };
       continue;
     }
     const kind = over > 0 ? "fill" : "cut";
@@ -77,7 +81,14 @@ function sideReach(
     if (distance > (found[kind]?.distance ?? 0))
       found[kind] = { distance, at: [...onWall(wall, offset, distance)] };
   }
-  return { ...found, meets };
+  return { ...found, farther: never ? null : found.farther, meets };
+}
+
+/** Where a gap that is still open at the farthest look would close; null: it doesn't. */
+function fartherOut(gapAt: (out: number) => number): number | null {
+  const gap = gapAt(farthestLook);
+  const closing = (gapAt(farthestLook - lastMetres) - gap) / lastMetres;
+  return closing > slowest ? farthestLook + gap / closing : null;
 }
 
 /** Distance beyond the apron at which a slope meets the ground or a retaining wall; null: not within reach. */

@@ -256,7 +256,7 @@ function slopeOrWall({ results, words }: Asked): Answer | null {
   if (endless)
     return {
       ...base,
-      answer: `the slope never meets the ground${endless.endWall ? `: a wall of ${words.length(endless.endWall.height)} would end it` : ""}`,
+      answer: `${endless.farther === null ? "the slope never meets the ground" : `the slope meets the ground only about ${words.length(Math.round(endless.farther))} out`}${endless.endWall ? `: a wall of ${words.length(endless.endWall.height)} would end it` : ""}`,
       where: `wall ${endless.name}`,
       margin: "",
     };

@@ -299,8 +299,8 @@ function slopeCautions(site: BuildingSite, { grading }: Project): Problem[] {
       code: "slopes-run-on",
       severity: "caution",
       where: "the side slopes",
-      what: `At some floor heights they don't meet the ground within ${Math.round(farthestLook)} m of what is drawn: the ground falls as steeply as they do.`,
-      how: "Take steeper side slopes, a wall, or another place.",
+      what: `At some floor heights they don't meet the ground within ${Math.round(farthestLook)} m of what is drawn; what lies farther out counts in no figure.`,
+      how: "Take steeper side slopes, a wall, a floor nearer to the ground, or another place.",
     });
   const { fill, cut } = grading.slopes;
   if (Math.min(fill, cut) < steepestSlope)

@@ -6,7 +6,7 @@
  */
 import type { Grading, Lot, Rules } from "../document/schema";
 import { distance, signedArea } from "../geometry";
-import { crossings, type GradingPlan, reachOverPipe } from "../grading";
+import { crossings, farthestLook, type GradingPlan, reachOverPipe } from "../grading";
 import { lotLineName } from "./grading-result";
 import type { DriveResult, GradingResult, Problem } from "./results";
 import type { Words } from "./words";
@@ -71,15 +71,26 @@ function wallCautions(wall: GradingResult["walls"][number], words: Words): Probl
 
 function neverMeets(side: GradingResult["sides"][number], words: Words): Problem[] {
   if (side.meets || !side.endWall) return [];
+  const { height, along, at } = side.endWall;
+  const wall = `A retaining wall ${words.length(height)} high at the apron's edge, ${words.length(along)} along the wall, would end it`;
   return [
-    {
-      code: "slope-never-meets",
-      severity: "caution",
-      where: `the side slope of wall ${side.name}`,
-      what: "The ground falls as steeply as the slope, so it never meets it.",
-      how: `A retaining wall ${words.length(side.endWall.height)} high at the apron's edge would end it; higher where it stands farther out. Or take a steeper slope.`,
-      at: side.endWall.at,
-    },
+    side.farther === null
+      ? {
+          code: "slope-never-meets",
+          severity: "caution",
+          where: `the side slope of wall ${side.name}`,
+          what: "The ground falls or climbs as steeply as the slope, so it never meets it.",
+          how: `${wall}; higher where it stands farther out. Or take a steeper slope.`,
+          at,
+        }
+      : {
+          code: "slope-runs-far",
+          severity: "caution",
+          where: `the side slope of wall ${side.name}`,
+          what: `It meets the ground only about ${words.length(Math.round(side.farther))} from the wall; cut and fill count it for ${words.length(farthestLook)} and no farther.`,
+          how: `Check the floor height and its unit. ${wall}. Or take a steeper slope.`,
+          at,
+        },
   ];
 }
 

@@ -25,6 +25,7 @@ import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
 import { gradingResult } from "./grading-result";
 import { nothingGuessed } from "./guessed-shares";
+import { heldWidthsStage } from "./held-widths";
 import { ledAwayStage, nothingLed } from "./led-away";
 import { roundedInto } from "./limit-standing";
 import { forgetful, remember } from "./memo";
@@ -75,7 +76,13 @@ interface Settled {
 
 export function createSolver(options: SolverOptions = {}): Solver {
   const stage = options.remember === false ? forgetful : remember;
-  const soundOf = soundLotStage(stage);
+  const withSoundLot = soundLotStage(stage);
+  const withHeldWidths = heldWidthsStage(stage);
+  const soundOf = (given: Project) => {
+    const lot = withSoundLot(given);
+    const widths = withHeldWidths(lot.project);
+    return { project: widths.project, problems: [...lot.problems, ...widths.problems] };
+  };
   const siteOf = siteStages(stage);
   const standingOf = standingStages(stage);
   const trailing = trailingStages(stage);
@@ -88,7 +95,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
   let settled: Settled | null = null;
 
   function solve(given: Project, { floor: dragged, detail = "full" }: SolveOptions = {}): Results {
-    const { project, problems: lotProblems } = soundOf(given);
+    const { project, problems: typedProblems } = soundOf(given);
     const floor = dragged ?? project.building?.floor ?? 0;
     const dragging = detail === "drag";
     const site = siteOf(project, floor, dragging);
@@ -105,7 +112,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
         words,
       );
       return {
-        ...whole(site, [...lotProblems, ...site.problems]),
+        ...whole(site, [...typedProblems, ...site.problems]),
         pits,
         ...withoutBuilding(project, site, water),
       };
@@ -159,7 +166,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
         ? settled.grading
         : gradingOf(layout, built.height, project.grading, project.lot, floor);
     const problems = carried?.problems ?? [
-      ...lotProblems,
+      ...typedProblems,
       ...site.problems,
       ...pitProblems,
       ...drainCautions(water.footingDrain, words),

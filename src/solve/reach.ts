@@ -3,10 +3,13 @@ import type { Building, Grading, Lot } from "../document/schema";
 import { type Bounds, boundsOf } from "../geometry";
 import { farthestLook, grown, union } from "../grading";
 import type { Tin } from "../terrain";
+import { widestReach } from "./held-widths";
 import type { GroundSpots } from "./spots";
 
 /** The box is rounded out to whole steps, so that moving a thing a little doesn't make the ground anew. */
 const boxStep = 32;
+/** Room beside the slopes for the usual widths; wider shapes take their own, m. */
+const usualRoom = 10;
 /** Floors looked at: from this far under the lowest ground inside to this far over the highest beside, m. */
 const rangeBelow = 0.5;
 const rangeAbove = 1.5;
@@ -26,7 +29,8 @@ export function siteReach(
     ...grading.pads.flatMap((pad) => pad.outline),
     ...grading.points.map(({ at }) => at),
   ];
-  const box = grown(union(boundsOf(drawn), measuredBox(tin)), farthestLook + 10);
+  const room = Math.max(usualRoom, widestReach(grading) + 1);
+  const box = grown(union(boundsOf(drawn), measuredBox(tin)), farthestLook + room);
   const out = (value: number) => Math.ceil(value / boxStep) * boxStep;
   return [-out(-box.minX), -out(-box.minY), out(box.maxX), out(box.maxY)];
 }

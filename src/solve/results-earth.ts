@@ -180,10 +180,12 @@ export interface SideReach {
   /** Farthest place, from the wall, where the fill or cut slope meets the ground; null: none needed. */
   readonly fill: { readonly distance: number; readonly at: Point } | null;
   readonly cut: { readonly distance: number; readonly at: Point } | null;
-  /** False: the ground falls (or climbs) as steeply as the slope, which never meets it. */
+  /** False: the slope doesn't meet the ground as far out as is looked. */
   readonly meets: boolean;
-  /** Height of a wall at the apron's edge that would end it there; null where it meets. */
-  readonly endWall: { readonly height: number; readonly at: Point } | null;
+  /** About how far from the wall it would meet the ground there, on the guess that the ground goes on evenly; null: never. */
+  readonly farther: number | null;
+  /** Height of a wall at the apron's edge that would end it there, and how far along the side; null where it meets. */
+  readonly endWall: { readonly height: number; readonly at: Point; readonly along: number } | null;
 }
 
 /** A later act has changed the surface that an earlier one made. */

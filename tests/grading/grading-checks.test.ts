@@ -49,6 +49,16 @@ describe("how far a side's slope runs", () => {
     // The ground there: 100 − 0.34 × 5 = 98.3; the apron's edge: 101.9.
     expect(south?.endWall?.height).toBeCloseTo(3.6, 9);
     expect(south?.endWall?.at[1]).toBeCloseTo(-5, 9);
+    expect(south?.farther).toBeNull();
+  });
+
+  it("farther than is looked isn't never: a floor 100 m up on ground that falls by 0.05", () => {
+    const [south] = sideReaches(planFor(box, rule), plane(100, 0, 0.05), 200);
+    expect(south?.meets).toBe(false);
+    expect(south?.fill).toBeNull();
+    // The apron's edge stands at 199.9 over ground at 99.75.
+    expect(south?.endWall?.height).toBeCloseTo(100.15, 9);
+    expect(south?.farther).toBeCloseTo(2 + 100.15 / (1 / 3 - 0.05), 6);
   });
 
   it("ends at a retaining wall", () => {

@@ -47,8 +47,14 @@ function Reach({ side }: { side: SideReach }) {
   const figures = [
     side.fill ? { name: "Fill runs out to", figure: notation.length(side.fill.distance) } : null,
     side.cut ? { name: "Cut runs out to", figure: notation.length(side.cut.distance) } : null,
+    side.farther === null
+      ? null
+      : { name: "It meets the ground only about", figure: notation.length(Math.round(side.farther)) },
     side.endWall
-      ? { name: "It never meets the ground; a wall to end it", figure: notation.length(side.endWall.height) }
+      ? {
+          name: side.farther === null ? "It never meets the ground; a wall to end it" : "A wall to end it",
+          figure: notation.length(side.endWall.height),
+        }
       : null,
   ].flatMap((fact) => fact ?? []);
   return figures.length > 0 ? <Facts facts={figures} /> : null;
