@@ -1,13 +1,16 @@
 import { describe, expect, it } from "vitest";
+import { pieceFields } from "../../src/canvas/tools/aim";
 import {
   emptyEntry,
   entryFault,
+  fieldWords,
   isTyping,
   type TypedEntry,
   typedValues,
   typeKey,
   wantedWords,
 } from "../../src/canvas/typed/typedEntry";
+import { elsewhere } from "../../src/panels/dialogs/otherKeys";
 
 const fields = [
   { name: "length", kind: "length" },
@@ -97,5 +100,28 @@ describe("Tab", () => {
 
   it("belongs to the drawing once a corner is down, even before the first digit", () => {
     expect(typeKey(size, "Tab", true)?.active).toBe(1);
+  });
+});
+
+describe("places that the list of keys promises", () => {
+  const rows = new Map(elsewhere.flatMap(([, each]) => each));
+  const [field] = pieceFields;
+  const read = (text: string) => {
+    const start = emptyEntry(pieceFields);
+    const entry = [...text].reduce<TypedEntry>((now, key) => typeKey(now, key, true) ?? start, start);
+    return { values: typedValues(entry, "m"), box: field && fieldWords(field, entry.texts[0] ?? "") };
+  };
+
+  it("count from the origin as they say, and the box says so", () => {
+    const [a = "", b = ""] =
+      rows.get("A place so far east and north of the plan's origin")?.split(" or ") ?? [];
+    expect(read(a)).toEqual({ values: { east: 12, north: 5 }, box: "place from the origin" });
+    expect(read(b)).toEqual({ values: { east: -12, north: -5 }, box: "place from the origin" });
+  });
+
+  it("count from the last place as they say, and the box says so", () => {
+    const [a = "", b = ""] = rows.get("A place so far east and north of the last one")?.split(" or ") ?? [];
+    expect(read(a)).toEqual({ values: { right: 12, up: 5 }, box: "from the last place" });
+    expect(read(b)).toEqual({ values: { right: -12, up: -5 }, box: "from the last place" });
   });
 });

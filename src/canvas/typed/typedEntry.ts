@@ -10,6 +10,8 @@ export interface Field {
   readonly kind: "length" | "angle" | "bearing" | "place";
   /** Instead of the length a place can be typed: the values "east" and "north", or "right" and "up" of the place before. */
   readonly pair?: true;
+  /** There is no place before yet: a pair is counted from the plan's origin. */
+  readonly first?: true;
 }
 
 export interface TypedEntry {
@@ -64,8 +66,8 @@ export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEnt
 /** Places lie on either side of where they are counted from: there a minus begins a figure, and @ one from the last place. */
 function beginsPlace({ fields, active }: TypedEntry, key: string): boolean {
   const field = fields[active];
-  if (field?.pair) return /^[-−@]$/.test(key);
-  return field?.kind === "place" && /^[-−]$/.test(key);
+  if (field?.pair && !field.first && key === "@") return true;
+  return (field?.pair || field?.kind === "place") === true && /^[-−]$/.test(key);
 }
 
 /** The entry with its active field, or the first one at fault, marked as refused. */
@@ -110,12 +112,17 @@ const figures: Readonly<Record<Field["kind"], string>> = {
   bearing: "a bearing clockwise from north, like 268.5, or like S 88.5 W",
 };
 
-const places = `, or a place: 12, 5 from the plan's origin, @12, 5 from the last place`;
+const fromOrigin = ", or a place: 12, 5 from the plan's origin";
+const fromBoth = `${fromOrigin}, @12, 5 from the last place`;
+const noPlaceYet =
+  "There is no last place yet to count from. Type the first one from the plan's origin, like 12, 5 or 12 W, 5 S.";
 
 /** What the active field takes, for a key that it has no use for; null where nothing can be typed. */
 export function wantedWords(entry: TypedEntry): string | null {
   const field = entry.fields[entry.active];
-  return field ? `Type ${figures[field.kind]}${field.pair ? places : ""}.` : null;
+  if (!field) return null;
+  const places = field.pair ? (field.first ? fromOrigin : fromBoth) : "";
+  return `Type ${figures[field.kind]}${places}.`;
 }
 
 /** Why the entry can't be used, in words; null when all that was typed can be read. */
@@ -134,7 +141,9 @@ function readField(
   notation: LengthNotation,
 ): number | EastNorth | RightUp | null | string {
   if (text.trim() === "") return null;
-  if (field.pair && isFromLast(text)) return readFromLast(text, notation);
+  const counted = (field.pair || field.kind === "place") && isFromLast(text);
+  if (counted && (field.first || !field.pair)) return noPlaceYet;
+  if (counted) return readFromLast(text, notation);
   if (field.kind === "place" || (field.pair && isPair(text))) return readPair(text, notation);
   if (field.kind !== "length") {
     const angle = field.kind === "bearing" ? parseBearing(text) : parseAngle(text);

@@ -93,6 +93,50 @@ describe("a rectangle by a side and its depth", () => {
   });
 });
 
+describe("a rectangle by its corners as places", () => {
+  const walls = [
+    [3, 9],
+    [15, 9],
+    [15, 2],
+    [3, 2],
+  ];
+
+  it("takes the first from the plan's origin and the other from the first", () => {
+    const hand = choosing("corners");
+    hand.type("3, 2");
+    hand.key("Enter");
+    expect(hand.state()).toBe("drawing");
+    hand.type("@12, 7");
+    hand.key("Enter");
+    expect(outlineOf(hand)).toEqual(walls);
+  });
+
+  it("takes both from the plan's origin, and sizes after a typed corner", () => {
+    const both = choosing("corners");
+    for (const place of ["15, 9", "3, 2"]) {
+      both.type(place);
+      both.key("Enter");
+    }
+    expect(outlineOf(both)).toEqual(walls);
+    const sized = choosing("corners");
+    sized.type("3, 2");
+    sized.key("Enter");
+    sized.type("12");
+    sized.key("Tab");
+    sized.type("7");
+    sized.key("Enter");
+    expect(outlineOf(sized)).toEqual(walls);
+  });
+
+  it("says that the first can't be counted from a place before", () => {
+    const hand = choosing("corners");
+    hand.type("3 right, 2 up");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toContain("no last place yet");
+    expect(hand.state()).toBe("ready");
+  });
+});
+
 describe("any outline", () => {
   it("an L by arrows and typed lengths; its area, 75 m², is shown meanwhile", () => {
     const hand = choosing("outline");

@@ -5,7 +5,7 @@ import type { Snap } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
 import type { TypedValues } from "../../typed/typedEntry";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
-import { aimCorner, sizeFields } from "./aimCorner";
+import { aimCorner, sizeFields, typedCorner } from "./aimCorner";
 import { commitRectangle } from "./commit";
 import { buildingChoices } from "./kinds";
 import { rectangleDimensions, rectangleMarks } from "./marks";
@@ -22,21 +22,23 @@ const clickReach = 6;
 
 export function drawing(context: ToolContext, now: Drawing, home: ToolStart): ToolState {
   const project = context.project();
-  const rectangle = draggedRectangle(now.from, now.to.at, now.typed);
+  const to = typedCorner(now.typed, now.from) ?? now.to;
+  const rectangle = draggedRectangle(now.from, to.at, now.typed);
   const same = () => drawing(context, now, home);
   const aimed = (pointer: PlanPointer): Drawing => ({ ...now, to: roundedTo(context, now.from, pointer) });
   const commit = (at: Drawing): ToolState => {
-    const whole = draggedRectangle(at.from, at.to.at, at.typed);
+    const opposite = typedCorner(at.typed, at.from) ?? at.to;
+    const whole = draggedRectangle(at.from, opposite.at, at.typed);
     return bigEnough(whole) ? commitRectangle(context, whole, home) : drawing(context, at, home);
   };
   return {
     name: "drawing",
-    hint: "Click the opposite corner, or type the width, Tab, the depth, Enter",
+    hint: "Click the opposite corner, or type the width, Tab, the depth; or a place",
     cursor: "crosshair",
     fields: sizeFields,
     choices: buildingChoices(project, "corners"),
     marks: rectangleMarks(rectangle, project),
-    snap: now.to,
+    snap: to,
     dimensions: rectangleDimensions(rectangle),
     move: (pointer) => drawing(context, aimed(pointer), home),
     press: (pointer) => commit(aimed(pointer)),

@@ -14,7 +14,7 @@ const words: Readonly<Record<BuildingKind, string>> = {
 };
 
 const typed: Readonly<Record<BuildingKind, string>> = {
-  corners: "Draws a rectangle: type its width, Tab, its depth",
+  corners: "Draws a rectangle: type its width, Tab, its depth; or its corners, like 30, 30",
   side: "Draws a rectangle at any angle: type the side's length, Tab, its bearing; then the depth",
   outline: "Type each wall's length, Tab, its bearing; an arrow key gives the way",
   pull: "Pulls a piece of a wall out or in, for an L, T or U; sizes can be typed",

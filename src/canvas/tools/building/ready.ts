@@ -1,11 +1,11 @@
 /** Building, nothing drawn yet: how it is drawn can be chosen; the first press is a corner, a typed size a whole building. */
 import type { Point } from "../../../document";
-import { type Snap, unsnapped } from "../../snap/snap";
+import type { Snap } from "../../snap/snap";
 import type { Field, TypedValues } from "../../typed/typedEntry";
 import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
 import type { ToolContext, ToolStart, ToolState } from "../tool";
-import { aimCorner, sizeFields } from "./aimCorner";
+import { aimCorner, firstSizeFields, typedCorner } from "./aimCorner";
 import { drawingSide } from "./bySide";
 import { choosingWall } from "./choosingWall";
 import { commitRectangle } from "./commit";
@@ -35,13 +35,13 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
   if (project.building && (now.kind === "pull" || now.kind === "add-on"))
     return { ...choosingWall(context, now.kind, home), choices, choose };
   const sized = typedRectangle(context, now);
-  const corner = typedCorner(now);
+  const corner = typedCorner(now.typed, null);
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
   return {
     name: "ready",
     hint: sized ? "Click to put it here, or press Enter" : hint(context, now.kind),
     cursor: "crosshair",
-    fields: now.kind === "corners" ? sizeFields : cornerFields,
+    fields: now.kind === "corners" ? firstSizeFields : cornerFields,
     marks: sized
       ? rectangleMarks(sized, project)
       : corner
@@ -66,7 +66,7 @@ function hint(context: ToolContext, kind: BuildingKind): string {
   const redraws = context.project().building ? "Draws the building anew: " : "";
   const example = lengthWords(9.7536, context.project()).replace(/ 0″$/, "");
   const words = {
-    corners: `press at one corner and drag to the opposite one, or type its size (${example}, Tab, the other side)`,
+    corners: `press at one corner and drag to the opposite one, or type its size (${example}, Tab, the other side) or where a corner is`,
     side: "click one end of a side, or type where it is",
     outline: "click the first corner, or type where it is",
   };
@@ -82,10 +82,6 @@ function begun(context: ToolContext, now: Ready, from: Snap, held: boolean, home
   const whole = typedRectangle(context, { ...now, at: from });
   if (whole) return commitRectangle(context, whole, home);
   return drawing(context, { from: from.at, to: from, typed: {} }, home);
-}
-
-function typedCorner({ kind, typed: { east, north } }: Ready): Snap | null {
-  return kind === "corners" || east === undefined || north === undefined ? null : unsnapped([east, north]);
 }
 
 /** A size typed before any press: the low-left corner lies under the pointer, or in the middle of the view. */

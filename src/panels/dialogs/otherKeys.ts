@@ -1,0 +1,44 @@
+/** Keys that belong to one part of the window, beside those of the list of commands. */
+export const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [string, string])[]])[] = [
+  [
+    "While drawing",
+    [
+      ["A length, then its bearing", "type, Tab, type, Enter"],
+      ["A place so far east and north of the plan's origin", "12, 5 or 5 S, 12 W"],
+      ["A place so far east and north of the last one", "@12, 5 or @5 S, 12 W"],
+      ["Lock the direction east, north, west or south", "arrows"],
+      ["Lock it along the line under the pointer", "A"],
+      ["Lock it perpendicular to that line", "P"],
+      ["Keep the present direction", "K"],
+      ["Let the lock go; step back", "Esc"],
+      ["Let snaps go", "hold Shift"],
+    ],
+  ],
+  [
+    "What is on the plan",
+    [
+      ["Add to what is selected, or leave one out", "Mod+click"],
+      ["Select all that a box touches", "Shift + drag"],
+      ["Drag a copy", "Alt + drag"],
+      ["Move by a small step, by ten of them", "arrows, Shift + arrows"],
+      ["Zoom, turn the plan", "wheel, Shift + wheel"],
+      ["Move the plan", "Space + drag, middle button"],
+      ["The menu of what is under the pointer", "right click, Shift + F10"],
+    ],
+  ],
+  [
+    "Level book and tables",
+    [
+      ["Go from cell to cell", "arrows, Tab"],
+      ["Change a cell", "type, or F2"],
+      ["Keep it and go down; add a row at the end", "Enter"],
+      ["Take the typing back", "Esc"],
+      ["Clear a cell", "Delete"],
+      ["Choose several rows", "Shift + arrows"],
+      ["Fill the first of them down", "Mod+D"],
+      ["Find words in it", "Mod+F"],
+      ["Put the rows in a column's order, for the eye", "click its head"],
+      ["Remove the rows", "Mod+Delete"],
+    ],
+  ],
+];
