@@ -36,6 +36,13 @@ describe("the list of commands", () => {
     ["driveway", "draw.drive"],
     ["ruler", "draw.measure"],
     ["house", "draw.building"],
+    ["pull", "draw.building.pull"],
+    ["add-on", "draw.building.add-on"],
+    ["wing", "draw.building.add-on"],
+    ["polygon", "draw.building.outline"],
+    ["outline", "draw.building.outline"],
+    ["three", "draw.building.side"],
+    ["two corners", "draw.building.corners"],
     ["ditch", "draw.swale"],
     ["drainage", "draw.swale"],
     ["benchmark", "draw.mark"],
@@ -69,6 +76,17 @@ describe("the list of commands", () => {
     expect(toolRun.getState().state.choices?.chosen).toBe("well");
     run("draw.earth.wall");
     expect([state().tool, toolRun.getState().state.choices?.chosen]).toEqual(["earth", "wall"]);
+    run("draw.select");
+  });
+
+  it("pulls a wall of a building that stands, by name and from the menu", () => {
+    const pull = commands.find(({ id }) => id === "draw.building.pull");
+    showProject(newProject(), { name: null, token: null });
+    expect(pull?.whyNot?.(state())).toBe("Draw the building first.");
+    showProject(demoProject("pottery-studio"), { name: null, token: null });
+    expect(pull).toMatchObject({ place: "Draw", finderOnly: false });
+    run("draw.building.pull");
+    expect(toolRun.getState().state).toMatchObject({ name: "choosingWall", choices: { chosen: "pull" } });
     run("draw.select");
   });
 

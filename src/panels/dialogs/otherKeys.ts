@@ -3,6 +3,7 @@ export const elsewhere: readonly (readonly [part: string, rows: readonly (readon
   [
     "While drawing",
     [
+      ["Choose the kind, or the way to draw, before the first place", "Tab, Enter"],
       ["A length, then its bearing", "type, Tab, type, Enter"],
       ["A place so far east and north of the plan's origin", "12, 5 or 5 S, 12 W"],
       ["A place so far east and north of the last one", "@12, 5 or @5 S, 12 W"],

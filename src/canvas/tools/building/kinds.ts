@@ -5,7 +5,7 @@ import type { Choices } from "../tool";
 export const buildingKinds = ["corners", "side", "outline", "pull", "add-on"] as const;
 export type BuildingKind = (typeof buildingKinds)[number];
 
-const words: Readonly<Record<BuildingKind, string>> = {
+export const buildingWords: Readonly<Record<BuildingKind, string>> = {
   corners: "two corners",
   side: "a side, then depth",
   outline: "any outline",
@@ -31,7 +31,7 @@ export function buildingChoices(project: Project, chosen: BuildingKind): Choices
   return {
     label: "How the building is drawn",
     chosen,
-    items: kinds.map((value) => ({ value, words: words[value] })),
+    items: kinds.map((value) => ({ value, words: buildingWords[value] })),
     typed: typed[chosen],
     caution: null,
   };
