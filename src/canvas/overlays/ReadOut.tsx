@@ -1,5 +1,4 @@
 /** What is under the pointer, in words. */
-import type { Point } from "../../document";
 import { catchmentAt } from "../../solve/place-catchment";
 import { appStore, shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
@@ -17,23 +16,17 @@ export function ReadOut() {
   const reading = readPlace(state.results, project, at, shownFloor(state));
   if (!reading) return null;
   const { lead, falls, heights, from } = placeWords(reading, project, at);
+  // While the way of a drop is shown, what drains there is told in the place of the heights.
+  const drains = followsDrop(state) ? catchmentAt(state.results, at) : null;
   return (
     <output className="read-out" aria-live="off">
       <p>
         <b>{lead}</b>
         {falls === "" ? "" : ` here · ${falls}`}
       </p>
+      {drains ? <p className="soft">{drainsWords(drains, project.display)}</p> : null}
       <p className={reading.guessed ? "guessed" : "soft"}>{from}</p>
-      {heights === "" ? null : <p className="soft">{heights}</p>}
-      {followsDrop(state) ? <Drains at={at} /> : null}
+      {heights === "" || drains ? null : <p className="soft">{heights}</p>}
     </output>
   );
-}
-
-/** What drains to the place, while the way of a drop from it is shown. */
-function Drains({ at }: { at: Point }) {
-  const state = appStore.getState();
-  const { display } = shownProject(state);
-  const drains = catchmentAt(state.results, at);
-  return drains ? <p className="soft">{drainsWords(drains, display)}</p> : null;
 }

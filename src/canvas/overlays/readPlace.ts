@@ -127,12 +127,12 @@ export function placeWords(reading: PlaceReading, project: Project, at: Point): 
   };
 }
 
-/** "drains here: 120 ft² of ground, longest way 62′, falls 3′ 1″". */
+/** "drains here: 120 ft², from up to 62′ off, falls 3′ 1″". */
 export function drainsWords({ area, longest, fall, touchesEdge }: PlaceCatchment, display: Display): string {
   const rounding = roundingFor(display.length, display);
   const length = (m: number) => formatLength(m, display.length, rounding);
-  const edge = touchesEdge ? "; more may come from beyond the shots" : "";
-  return `drains here: ${formatArea(area, display.area)}, longest way ${length(longest)}, falls ${length(fall)}${edge}`;
+  const edge = touchesEdge ? ", or more" : "";
+  return `drains here: ${formatArea(area, display.area)}${edge}, from up to ${length(longest)} off, falls ${length(fall)}`;
 }
 
 /** "falls 5.0 % to SE", "level"; empty where it isn't known. */
