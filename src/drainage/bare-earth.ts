@@ -188,7 +188,8 @@ function gradient(grid: Grid, z: Float64Array, x: number, y: number): [number, n
 /** Longest way of water to each of the cells from others of them, m. */
 function waysWithin({ order, first, second, share, grid }: Flow, cells: Uint8Array): Float64Array {
   const ways = new Float64Array(cells.length);
-  for (const i of order) {
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k] as number;
     if (!cells[i]) continue;
     const next = ((share[i] as number) >= 0.5 ? first[i] : second[i]) as number;
     if (next < 0 || !cells[next]) continue;

@@ -155,7 +155,11 @@ function steepestFacet(
 ): void {
   const e0 = z[cell] as number;
   let best = 0;
-  let [first, second, along, aside] = [-1, -1, 1, 0];
+  // Plain assignments: this runs eight times for each of up to a million cells.
+  let first = -1;
+  let second = -1;
+  let along = 1;
+  let aside = 0;
   for (let k = 0; k < ways.length; k++) {
     const straight = straights[k] as number;
     const slanted = slants[k] as number;
@@ -166,12 +170,24 @@ function steepestFacet(
     const isOpen = shut[near] === 0;
     if (isOpen && (shut[far] || s2 <= 0)) {
       // Straight to the neighbour: the facet falls away from the slanted one, or that one can't be reached.
-      if (s1 > 0 && s1 * s1 > best) [best, first, second] = [s1 * s1, straight, -1];
+      if (s1 > 0 && s1 * s1 > best) {
+        best = s1 * s1;
+        first = straight;
+        second = -1;
+      }
     } else if (shut[far] === 0 && (!isOpen || s2 >= s1)) {
       const drop = e0 - (z[far] as number);
-      if (drop > 0 && (drop * drop) / 2 > best) [best, first, second] = [(drop * drop) / 2, slanted, -1];
+      if (drop > 0 && (drop * drop) / 2 > best) {
+        best = (drop * drop) / 2;
+        first = slanted;
+        second = -1;
+      }
     } else if (isOpen && s1 * s1 + s2 * s2 > best) {
-      [best, first, second, along, aside] = [s1 * s1 + s2 * s2, straight, slanted, s1, s2];
+      best = s1 * s1 + s2 * s2;
+      first = straight;
+      second = slanted;
+      along = s1;
+      aside = s2;
     }
   }
   found.first = first;
@@ -215,10 +231,13 @@ export function gatheredFrom(
   own: Float64Array,
 ): Float64Array {
   const area = new Float64Array(first.length);
-  for (const i of order) {
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k] as number;
     const all = (area[i] as number) + (own[i] as number);
     area[i] = all;
-    const [a, b, part] = [first[i] as number, second[i] as number, share[i] as number];
+    const a = first[i] as number;
+    const b = second[i] as number;
+    const part = share[i] as number;
     if (a >= 0) area[a] = (area[a] as number) + part * all;
     if (b >= 0) area[b] = (area[b] as number) + (1 - part) * all;
   }
@@ -278,7 +297,9 @@ export function catchmentOf(
   let touchesEdge = false;
   for (let k = order.length - 1; k >= 0; k--) {
     const i = order[k] as number;
-    const [a, b, toFirst] = [first[i] as number, second[i] as number, share[i] as number];
+    const a = first[i] as number;
+    const b = second[i] as number;
+    const toFirst = share[i] as number;
     if (target[i]) {
       part[i] = 1;
       end[i] = i;

@@ -7,13 +7,16 @@ export function gatheredWays(flow: Flow, least: number, shortest: number): Gathe
   const { grid, area, order, first, second, share } = flow;
   const next = (i: number) => ((share[i] as number) >= 0.5 ? first[i] : second[i]) as number;
   const isFed = new Uint8Array(area.length);
-  for (const i of order) {
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k] as number;
+    if ((area[i] as number) < least) continue;
     const on = next(i);
-    if (on >= 0 && (area[i] as number) >= least) isFed[on] = 1;
+    if (on >= 0) isFed[on] = 1;
   }
   const taken = new Uint8Array(area.length);
   const ways: Gathered[] = [];
-  for (const start of order) {
+  for (let k = 0; k < order.length; k++) {
+    const start = order[k] as number;
     if (isFed[start] || (area[start] as number) < least) continue;
     const cells: number[] = [];
     for (let i = start; i >= 0; i = next(i)) {

@@ -83,7 +83,8 @@ function overLines(lot: Lot["outline"], flow: Flow, inside: Uint8Array, comes: F
     });
     sums[line] = (sums[line] as number) + part * (comes[i] as number);
   };
-  for (const i of order) {
+  for (let k = 0; k < order.length; k++) {
+    const i = order[k] as number;
     if (!inside[i]) continue;
     const toFirst = share[i] as number;
     leave(i, first[i] as number, toFirst);
