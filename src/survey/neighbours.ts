@@ -22,6 +22,8 @@ export interface Prediction {
   readonly off: number;
   /** What chance and rough ground make of it anyway: one standard deviation. */
   readonly scatter: number;
+  /** Neighbours lie off the same way and about as far: slips of one size aren't made side by side, so the ground bends. */
+  readonly bends: boolean;
 }
 
 const NEIGHBOURS = 8;
@@ -33,6 +35,8 @@ const FEWEST = 8;
 const FLOOR = 0.02;
 /** From the median of absolute values to a standard deviation, for a normal distribution. */
 const MEDIAN_TO_SIGMA = 1.4826;
+/** Beside its neighbours, not amid them: there the plane is carried on, and one other that is off alike tells that it bends. */
+const BESIDE = 1.5;
 /** Three places whose triangle is flatter than this share of its longest side squared fix no plane. */
 const FLAT = 0.05;
 
@@ -45,12 +49,22 @@ export function leaveOneOut(spots: readonly Spot[]): (Prediction | null)[] {
   const isLarge = spots.length > FEW;
   const first = spots.map((spot, i) => predict(spot, near(i), spots, isLarge ? leastSquares : robustPlane));
   const roughness = roughnessOf(first);
-  return first.map((each, i) => {
-    if (each === null) return null;
-    const isOdd = isLarge && Math.abs(each.off) > ODD * scatterOf(each, roughness);
-    const found = isOdd ? (predict(spots[i] as Spot, near(i), spots, robustPlane) ?? each) : each;
-    return { predicted: found.predicted, off: found.off, scatter: scatterOf(found, roughness) };
+  const found = first.map((each, i) => {
+    const isOdd = each !== null && isLarge && Math.abs(each.off) > ODD * scatterOf(each, roughness);
+    return isOdd ? (predict(spots[i] as Spot, near(i), spots, robustPlane) ?? each) : each;
   });
+  return found.map((each, i) => {
+    if (each === null) return null;
+    const alike = near(i).filter((other) => isAlike(each.off, found[other]?.off ?? 0)).length;
+    const bends = alike >= (each.outside > BESIDE ? 1 : 2);
+    return { predicted: each.predicted, off: each.off, scatter: scatterOf(each, roughness), bends };
+  });
+}
+
+/** The same way, and neither more than twice the other. */
+function isAlike(off: number, other: number): boolean {
+  const ratio = other / off;
+  return ratio >= 0.5 && ratio <= 2;
 }
 
 function roughnessOf(found: readonly (Rough | null)[]): number {

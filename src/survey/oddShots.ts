@@ -64,7 +64,8 @@ function rowsToJudge(shots: readonly Shot[], points: readonly LevelledPoint[]) {
   return rows;
 }
 
-function isOdd({ off, scatter }: Prediction, explained: boolean): boolean {
+function isOdd({ off, scatter, bends }: Prediction, explained: boolean): boolean {
+  if (bends) return false;
   const size = Math.abs(off);
   return explained
     ? size >= LEAST_WITH_CAUSE && size >= ODD_WITH_CAUSE * scatter

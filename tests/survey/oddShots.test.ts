@@ -53,6 +53,29 @@ const inches = (row: number, more: number) => {
 describe("shots that don't fit their neighbours", () => {
   it("are none on even ground", () => expect(level([])).toEqual([]));
 
+  it("are none where the ground bends: a gentle top over a steeper bank, three shots a row", () => {
+    const foot = 0.3048;
+    const shots = [-30, -70, -100, -125].flatMap((y, row) =>
+      [20, 60, 100].map((x, column) => {
+        const text = `${(([61, 68, 82, 94][row] ?? 0) + ([0, 0.5, -0.25][column] ?? 0)).toString()}"`;
+        const parsed = parseLength(text, "in");
+        if (!parsed.ok) throw new Error(parsed.message);
+        return {
+          id: `s${row}${column}`,
+          name: `${row}${column}`,
+          setup: "1",
+          reading: { text, m: parsed.m },
+          place: { kind: "at", x: x * foot, y: y * foot },
+        };
+      }),
+    );
+    const survey = surveySchema.parse({
+      setups: [{ id: "1", name: "S1", assumedBeam: { text: "", m: 31.7 } }],
+      shots,
+    });
+    expect(levelSurvey(survey, []).problems.filter(({ code }) => code === "shot-odd")).toEqual([]);
+  });
+
   it("a foot off, either way, at the edge as amid the others", () => {
     for (const [row, more, words] of [
       [14, -12, "a foot too small"],
