@@ -5,43 +5,84 @@
  */
 
 import type { GradePoint } from "../document/schema";
-import { boundsOf, containsPoint } from "../geometry";
+import { boundsOf, containsPoint, type Point, signedArea } from "../geometry";
 import { grown } from "./boxes";
 import type { PadPlane, WallLine } from "./ground-shapes";
 import { open } from "./line-operators";
-import type { Operator } from "./operator";
+import type { Limits, Operator } from "./operator";
 import { nearestSegment, nowhere } from "./wall-distance";
 
-/** A flat or tilted pad: outside its outline the slopes start at its nearest edge. Corners are round. */
-export function padOperator(plane: PadPlane): Operator {
+/**
+ * A flat or tilted pad: outside its outline the slopes start at its nearest edge. Round corners run round as cones; at
+ * mitred ones the slopes of both edges go on until they meet.
+ */
+export function padOperator(plane: PadPlane, corners: "round" | "mitred" = "round"): Operator {
   const { pad, ring, segments, gx, gy, base, share } = plane;
   const found = nowhere();
-  const heights = ring.map(([x, y]) => base + gx * x + gy * y);
+  const heightAt = (x: number, y: number) => base + gx * x + gy * y;
+  const heights = ring.map(([x, y]) => heightAt(x, y));
   const [least, most] = [Math.min(...heights), Math.max(...heights)];
+  const outward = signedArea(ring) > 0 ? -1 : 1;
+  const flattest = Math.max(pad.fillSlope, pad.cutSlope);
+  const slopeOff = (edge: number, out: number, limits: Limits) => {
+    limits.lower = Math.min(limits.lower, edge - out / pad.fillSlope);
+    limits.upper = Math.max(limits.upper, edge + out / pad.cutSlope);
+  };
+  /** The slope of an edge carried on past its end, as far as the place. */
+  const carriedOn = (segment: number, x: number, y: number, limits: Limits) => {
+    const k = segment * 5;
+    if (segments[k + 4] === 0) return;
+    const [ux, uy] = [segments[k + 2] as number, segments[k + 3] as number];
+    const [dx, dy] = [x - (segments[k] as number), y - (segments[k + 1] as number)];
+    const across = dy * ux - dx * uy;
+    slopeOff(heightAt(x + across * uy, y - across * ux), across * outward, limits);
+  };
   return {
     id: pad.id,
     bounds: boundsOf(ring),
-    flattest: Math.max(pad.fillSlope, pad.cutSlope),
-    ends: (low, high) => ({ leastUpper: least + share * low, mostLower: most + share * high }),
+    flattest: corners === "mitred" ? flattest / sharpestMitre(ring) : flattest,
+    // A tilted edge goes on with its tilt where its slope is carried past its end.
+    ends: (low, high) =>
+      corners === "mitred" && (gx !== 0 || gy !== 0)
+        ? { leastUpper: Number.NEGATIVE_INFINITY, mostLower: Number.POSITIVE_INFINITY }
+        : { leastUpper: least + share * low, mostLower: most + share * high },
     limitsAt(x, y, _existing, limits) {
       limits.share = share;
       limits.core = containsPoint(ring, x, y);
       if (limits.core) {
-        limits.lower = limits.upper = base + gx * x + gy * y;
+        limits.lower = limits.upper = heightAt(x, y);
         limits.stone = pad.gravel;
         return;
       }
+      limits.stone = 0;
+      limits.lower = Number.POSITIVE_INFINITY;
+      limits.upper = Number.NEGATIVE_INFINITY;
       nearestSegment(segments, x, y, found);
       const k = found.segment * 5;
-      const along = Math.min(Math.max(found.along, 0), segments[k + 4] as number);
+      const length = segments[k + 4] as number;
+      const past = found.along < 0 ? -1 : found.along > length ? 1 : 0;
+      if (past !== 0 && corners === "mitred") {
+        carriedOn(found.segment, x, y, limits);
+        carriedOn((found.segment + past + ring.length) % ring.length, x, y, limits);
+        return;
+      }
+      const along = Math.min(Math.max(found.along, 0), length);
       const px = (segments[k] as number) + (segments[k + 2] as number) * along;
       const py = (segments[k + 1] as number) + (segments[k + 3] as number) * along;
-      const edge = base + gx * px + gy * py;
-      limits.lower = edge - found.distance / pad.fillSlope;
-      limits.upper = edge + found.distance / pad.cutSlope;
-      limits.stone = 0;
+      slopeOff(heightAt(px, py), found.distance, limits);
     },
   };
+}
+
+/** Least share of its distance from a corner by which a place between two mitred slopes is away from them. */
+function sharpestMitre(ring: readonly Point[]): number {
+  const bends = ring.map(([x, y], i) => {
+    const [ax, ay] = ring[(i + ring.length - 1) % ring.length] as Point;
+    const [bx, by] = ring[(i + 1) % ring.length] as Point;
+    const [ux, uy, vx, vy] = [x - ax, y - ay, bx - x, by - y];
+    return Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy));
+  });
+  return Math.max(1e-3, Math.cos(Math.max(...bends) / 2));
 }
 
 /** Slope by which earth runs round the ends of a wall, run for one of rise. */

@@ -59,7 +59,7 @@ export function operatorsOf(
 ): Operator[] {
   const usual = [
     apronOperator(plan),
-    ...(plan.pads ?? []).map(padOperator),
+    ...(plan.pads ?? []).map((pad) => padOperator(pad, plan.pad.corners)),
     ...plan.drives.map(driveOperator),
     ...(plan.berms ?? []).map(bermOperator),
     ...(plan.points ?? []).map(pointOperator),

@@ -1,5 +1,6 @@
 /** Pads, side slopes and catch points against published figures. */
 import { describe, expect, it } from "vitest";
+import { type GroundPad, groundPadSchema } from "../../src/document/schema";
 import { volumeCurve } from "../../src/earthwork";
 import type { Point } from "../../src/geometry";
 import {
@@ -8,6 +9,7 @@ import {
   type GradingPlan,
   gradingReach,
   layOut,
+  layPad,
   placesAt,
   prepare,
 } from "../../src/grading";
@@ -119,6 +121,39 @@ describe("a rectangular pad with side slopes against its closed form, within 0.1
   ])("%s corners, ground %d east and %d north, %d of fill at %d : 1", (corners, gx, gy, height, s) => {
     const exact = (corners === "round" ? round : mitred)(gx, gy, height, s);
     expect(Math.abs(outside(corners, gx, gy, height, s) - exact) / exact).toBeLessThan(0.001);
+  });
+});
+
+describe("a parking pad 20 × 10, 2 m over level ground, slopes 3 : 1", () => {
+  // L W h + s h² (L + W) = 760, and at the corners a cone of π s² h³ / 3 = 75.4 (round) or four pyramids of together
+  // 4/3 s² h³ = 96 (mitred), as the prismoidal formula has it.
+  const held = (corners: "round" | "mitred", more: Partial<GroundPad> = {}) => {
+    const pad = groundPadSchema.parse({
+      id: "q1",
+      outline: rectangle(20, 10, 0.3, 30, 5),
+      level: { kind: "height", height: 2 },
+      fall: 0,
+      ...more,
+    });
+    const rest = { pads: [layPad(pad, () => 0)] };
+    const plan = planFor(rectangle(2, 2), { corners, leave: new Uint8Array(4).fill(1) }, rest);
+    const ground = planeGround(0);
+    const range = { low: 0, high: 0 };
+    const { bounds } = gradingReach(plan, ground, range);
+    return finish(layOut(plan, ground, { bounds, range }), 0, unstripped).outside;
+  };
+
+  it.each([
+    ["round", 760 + (Math.PI * 9 * 8) / 3],
+    ["mitred", 760 + (4 / 3) * 9 * 8],
+  ] as const)("%s corners", (corners, exact) => {
+    expect(Math.abs(held(corners).fill - exact) / exact).toBeLessThan(0.001);
+  });
+
+  it("mitred in cut too, with slopes of 2 : 1", () => {
+    const exact = 20 * 10 * 2 + 2 * 4 * 30 + (4 / 3) * 4 * 8;
+    const { cut } = held("mitred", { level: { kind: "height", height: -2 } });
+    expect(Math.abs(cut - exact) / exact).toBeLessThan(0.001);
   });
 });
 
