@@ -217,6 +217,61 @@ describe("a wall pulled", () => {
   });
 });
 
+describe("by keys alone", () => {
+  const typeLine = (hand: Hand, text: string) => {
+    hand.type(text);
+    hand.key("Enter");
+  };
+
+  it("an arrow key takes the wall, then a piece of it is typed and pulled out", () => {
+    const hand = choosing("pull", barn());
+    hand.key("ArrowUp");
+    expect(hand.hint()).toContain("wall A–B");
+    typeLine(hand, "3");
+    typeLine(hand, "4");
+    typeLine(hand, "2.5");
+    expect(outlineOf(hand).slice(1, 5)).toEqual([
+      [3, 6],
+      [3, 8.5],
+      [7, 8.5],
+      [7, 6],
+    ]);
+  });
+
+  it("an arrow key into the building turns the typed length inwards, to the wall's end without a width", () => {
+    const hand = choosing("pull", barn());
+    hand.key("ArrowUp");
+    typeLine(hand, "6");
+    hand.key("Enter");
+    hand.key("ArrowDown");
+    typeLine(hand, "2");
+    expect(outlineOf(hand).slice(0, 4)).toEqual([
+      [0, 6],
+      [6, 6],
+      [6, 4],
+      [10, 4],
+    ]);
+    expect(hand.labels).toEqual(["push a piece of a wall in"]);
+  });
+
+  it("an add-on takes all of the wall, or a typed piece of it", () => {
+    const whole = choosing("add-on", barn());
+    whole.key("ArrowRight");
+    whole.key("Enter");
+    typeLine(whole, "3.5");
+    expect(outlineOf(whole)[1]).toEqual([13.5, 6]);
+    const piece = choosing("add-on", barn());
+    piece.key("ArrowRight");
+    for (const length of ["1", "3", "2"]) typeLine(piece, length);
+    expect(outlineOf(piece).slice(2, 6)).toEqual([
+      [10, 5],
+      [12, 5],
+      [12, 2],
+      [10, 2],
+    ]);
+  });
+});
+
 describe("an add-on", () => {
   it("a click takes all of the wall, a typed depth does the rest", () => {
     const hand = choosing("add-on", barn());

@@ -5,7 +5,9 @@ import { nearestOnRing, nearestShare } from "../../../geometry";
 import { wallEnds, wallName } from "../../select/places";
 import { handStep, roundTo } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
+import type { XY } from "../../view/view";
 import { reachOf } from "../aim";
+import { wallOfKey } from "../arrowKeys";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { pullingOut } from "./pullingOut";
@@ -56,7 +58,13 @@ export function choosingWall(
       return take(on && startOf(on, now.typed), true);
     },
     typed: (typed) => again({ typed }),
-    finish: () => take(shown, false),
+    finish() {
+      const all = kind === "add-on" && now.typed["from the corner"] === undefined;
+      if (!shown || !all) return take(shown, false);
+      const { wall, length } = shown;
+      return pullingOut(context, { kind, wall, from: 0, to: length, depth: 0, typed: {} }, home);
+    },
+    nudge: (direction) => again({ on: wallByKey(context, direction, now.on?.wall ?? null) ?? now.on }),
     cancel: () => "leave",
     lost: () => again({ on: null }),
   };
@@ -70,13 +78,13 @@ function startOf(on: OnWall, typed: TypedValues): OnWall {
 function chooseHint(context: ToolContext, kind: PullKind, on: OnWall | null): string {
   if (!on)
     return kind === "pull"
-      ? "Point at a wall, where the piece to pull begins"
-      : "Point at the wall to build on to";
+      ? "Point at a wall, where the piece to pull begins; an arrow key takes a wall"
+      : "Point at the wall to build on to, or take one by an arrow key";
   const outline = context.project().building?.outline ?? [];
   const name = wallName(outline, on.wall);
   return kind === "pull"
-    ? `Click where the piece of wall ${name} begins, or drag along it; type its distance from the wall's first corner`
-    : `Click to build on to all of wall ${name}, or drag along a piece of it`;
+    ? `Click where the piece of wall ${name} begins, or drag along it; type its distance from the wall's first corner, Enter`
+    : `Click or Enter to build on to all of wall ${name}, or drag along a piece of it; type where a piece begins`;
 }
 
 function startMarks(context: ToolContext, kind: PullKind, on: OnWall): DrawingMark[] {
@@ -126,7 +134,9 @@ function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: Too
       : pull(start.along, to);
   return {
     name: "spanning",
-    hint: "Click where the piece ends, or type its width",
+    hint: now.pointer
+      ? "Click where the piece ends, or type its width"
+      : "Type how wide the piece is, or Enter for the rest of the wall; or click where it ends",
     cursor: "crosshair",
     fields: widthFields,
     marks: [
@@ -155,16 +165,34 @@ function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: Too
       return kind === "add-on" ? pull(0, start.length) : again({ held: false });
     },
     typed: (typed) => again({ typed }),
-    finish: () => take(end),
+    finish: () => take(now.pointer || now.typed.width !== undefined ? end : restOf(start)),
     back: () => home(context),
     cancel: () => home(context),
     lost: () => again({ held: false }),
   };
 }
 
+/** The far end of what is left of the wall: its other corner, or the first one for a piece that begins at the last. */
+function restOf({ along, length }: OnWall): number {
+  return along > length - 1e-6 ? 0 : length;
+}
+
 export function placeOn({ ends: [a, b], length }: OnWall, along: number): Point {
   const share = along / length;
   return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+}
+
+/** The wall that an arrow key takes, from its first corner on. */
+function wallByKey(context: ToolContext, direction: XY, present: number | null): OnWall | null {
+  const wall = wallOfKey(context, direction, present);
+  return wall === null ? null : wholeWall(context, wall);
+}
+
+function wholeWall(context: ToolContext, wall: number): OnWall | null {
+  const ends = wallEnds(context.project().building?.outline ?? [], wall);
+  if (!ends) return null;
+  const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]);
+  return { wall, ends, length, along: 0, word: null };
 }
 
 /** How near the wall the pointer must be, in the reach of a snap. */
@@ -174,10 +202,9 @@ function wallUnder(context: ToolContext, pointer: PlanPointer): OnWall | null {
   const outline = context.project().building?.outline;
   if (!outline) return null;
   const nearest = nearestOnRing(outline, pointer.at[0], pointer.at[1]);
-  const ends = wallEnds(outline, nearest.segment);
-  if (!ends || nearest.distance > wallReaches * reachOf(context, pointer)) return null;
-  const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]);
-  return alongWall(context, { wall: nearest.segment, ends, length, along: 0, word: null }, pointer);
+  const on = wholeWall(context, nearest.segment);
+  if (!on || nearest.distance > wallReaches * reachOf(context, pointer)) return null;
+  return alongWall(context, on, pointer);
 }
 
 /** The pointer's place along a wall: its ends and its middle catch, else round lengths from the nearer end. */

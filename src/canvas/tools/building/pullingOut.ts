@@ -8,6 +8,7 @@ import type { Snap } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
+import { wayOnPlan } from "../arrowKeys";
 import { alongPiece, areaWords, lengthWords, ringMarks } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { PullKind } from "./choosingWall";
@@ -55,6 +56,14 @@ export function pullingOut(context: ToolContext, now: Pulling, home: ToolStart):
     release: () => again({}),
     typed: (typed) => again({ typed }),
     finish: () => (depth === 0 ? again({}) : commit(depth)),
+    nudge(direction, large) {
+      const outward = wallOutward(outline, wall) ?? [0, 0];
+      const [east, north] = wayOnPlan(context, direction);
+      const out = Math.sign(Math.round(10 * (east * outward[0] + north * outward[1])));
+      const step = handStep(context.project().display.length, context.view().scale) * (large ? 10 : 1);
+      const to = now.depth + out * step;
+      return again({ depth: now.kind === "add-on" ? Math.max(0, to) : to, snap: null });
+    },
     back: () => home(context),
     cancel: () => home(context),
     lost: () => again({}),
@@ -64,7 +73,7 @@ export function pullingOut(context: ToolContext, now: Pulling, home: ToolStart):
 function hint({ kind }: Pulling, name: string): string {
   return kind === "add-on"
     ? `Click how far the add-on stands out from wall ${name}, or type its depth`
-    : `Pull the piece of wall ${name} out or in and click, or type how far`;
+    : `Pull the piece of wall ${name} out or in and click, or type how far; arrow keys push it too`;
 }
 
 /** A typed depth goes the pointer's way; an add-on only stands out. */

@@ -2,11 +2,11 @@
 import type { Edit, EditCommand, Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { wallEnds } from "../../select/places";
-import { facingWall } from "../../select/shape";
 import { handStep } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
 import { toScreen, type XY } from "../../view/view";
 import { snapPixels } from "../aim";
+import { wallOfKey } from "../arrowKeys";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
 import { placeOnWall, type WallPlace } from "./wallPlace";
@@ -96,12 +96,11 @@ function aimAtWall(
   });
 }
 
-/** A pointer in the middle of the wall that faces the way of an arrow key; the same key again goes to the next such wall. */
-function pointerAtWall(context: ToolContext, [dx, dy]: XY, present: number | null): PlanPointer | null {
+/** A pointer in the middle of the wall that an arrow key takes. */
+function pointerAtWall(context: ToolContext, direction: XY, present: number | null): PlanPointer | null {
   const outline = context.project().building?.outline ?? [];
   const view = context.view();
-  const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
-  const wall = facingWall(outline, [dx * c + dy * s, dy * c - dx * s], present);
+  const wall = wallOfKey(context, direction, present);
   const ends = wall === null ? null : wallEnds(outline, wall);
   if (!ends) return null;
   const at: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];

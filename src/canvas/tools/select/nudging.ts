@@ -2,6 +2,7 @@
 import { arrangeEdits, type Point, type Project, thingKey } from "../../../document";
 import { usualNudge } from "../../../units";
 import type { XY } from "../../view/view";
+import { wayOnPlan } from "../arrowKeys";
 import type { ToolContext } from "../tool";
 
 /** The person's own step, else one inch or 10 mm; ten times that with Shift. */
@@ -14,13 +15,8 @@ export function nudgeSelected(context: ToolContext, direction: XY, large: boolea
   const things = context.selection();
   if (things.length === 0) return;
   const step = nudgeStep(context.project(), context.nudgeStep(), large);
-  const { angle } = context.view();
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  // Right on the screen is east only while the plan isn't turned.
-  const by: Point = [
-    (direction[0] * c + direction[1] * s) * step,
-    (direction[1] * c - direction[0] * s) * step,
-  ];
+  const [east, north] = wayOnPlan(context, direction);
+  const by: Point = [east * step, north * step];
   const mergeKey = `nudge ${things.map(thingKey).join(" ")}`;
   context.nudge(arrangeEdits.moveThings, { things, by, mergeKey });
 }
