@@ -2,12 +2,12 @@
  * Fitting into the space: the slope, or the wall, that makes cut or fill stop at a line.
  *
  * Units   metres; slopes run for one of rise.
- * Method  At places along the line: how far beyond the apron it lies, and how high the apron's edge stands over the
+ * Method  At places along the line (round a thing that is to be kept clear of: along the edge of what stays clear): how far beyond the apron it lies, and how high the apron's edge stands over the
  *         ground there. Run over height is the slope that ends just there; the present slope's height over the ground
  *         is the wall that would hold it. The worst place counts.
  * Source  First principles.
  */
-import { cornerDistances, type Point, pointAlong } from "../geometry";
+import { containsPoint, cornerDistances, nearestOnPolyline, type Point, pointAlong } from "../geometry";
 import type { SlopeFit } from "../solve/results";
 import type { HeightOfGround } from "./ground-shapes";
 import type { GradingPlan } from "./plan";
@@ -16,42 +16,46 @@ import { nearestSegment, nowhere, segmentsOf } from "./wall-distance";
 export interface NamedLine {
   readonly name: string;
   readonly points: readonly Point[];
+  /** How far work is to stay off it, m; slopes stop there. */
+  readonly clear?: number;
 }
 
 const spacing = 0.5;
+/** Steps round the end of a line or a place that is kept clear of. */
+const roundSteps = 96;
 /** A slope this little over the ground at the line stops there, m. */
 const stops = 0.01;
 
-/** What would make the building's side slopes stop at a line, for fill and for cut; empty where they stop before it. */
+/**
+ * What would make the building's side slopes stop at a line, for fill and for cut; empty where they stop before it. The
+ * ground may be NaN where no slope comes.
+ */
 export function fitToLine(
   plan: GradingPlan,
   ground: HeightOfGround,
   floor: number,
   line: NamedLine,
 ): SlopeFit[] {
-  const { walls } = plan.footprint;
+  const { walls, ring } = plan.footprint;
   const gradedWalls = walls.flatMap((_, i) => (plan.pad.leave[i] ? [] : [i]));
   if (gradedWalls.length === 0) return [];
   const segments = segmentsOf(gradedWalls.map((i) => walls[i] as (typeof walls)[number]));
   const found = nowhere();
   const fill = worst();
   const cut = worst();
-  for (const at of placesOn(line.points)) {
+  for (const at of placesToStopAt(line)) {
+    if (containsPoint(ring, at[0], at[1])) continue;
     nearestSegment(segments, at[0], at[1], found);
     const rule = plan.pad.sides?.[gradedWalls[found.segment] as number] ?? plan.pad;
     const out = found.distance - rule.width;
     const over = floor + rule.edgeAboveFloor - rule.fall * Math.min(found.distance, rule.width) - ground(at);
+    if (Number.isNaN(over)) continue;
     note(fill, at, out, over, over - Math.max(0, out) / rule.fillSlope);
     note(cut, at, out, -over, -over - Math.max(0, out) / rule.cutSlope);
   }
-  return [
-    ...(fill.at
-      ? [{ line: line.name, what: "fill" as const, at: fill.at, slope: fill.slope, wallHeight: fill.height }]
-      : []),
-    ...(cut.at
-      ? [{ line: line.name, what: "cut" as const, at: cut.at, slope: cut.slope, wallHeight: cut.height }]
-      : []),
-  ];
+  const fitOf = (what: "fill" | "cut", { at, slope, height }: Worst): SlopeFit[] =>
+    at ? [{ line: line.name, clear: line.clear ?? 0, what, at, slope, wallHeight: height }] : [];
+  return [...fitOf("fill", fill), ...fitOf("cut", cut)];
 }
 
 interface Worst {
@@ -71,6 +75,38 @@ function note(so: Worst, at: Point, out: number, over: number, height: number): 
     so.height = height;
     so.at = [...at];
   }
+}
+
+/** Along the line itself, or along the edge of what stays clear of it. */
+function placesToStopAt({ points, clear = 0 }: NamedLine): Point[] {
+  const along = placesOn(points);
+  if (clear === 0) return along;
+  const beside = along.flatMap((_, i): Point[] => {
+    const [from, to] = [
+      along[Math.max(0, i - 1)] as Point,
+      along[Math.min(along.length - 1, i + 1)] as Point,
+    ];
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (length === 0) return [];
+    const [x, y] = along[i] as Point;
+    const [nx, ny] = [((to[1] - from[1]) / length) * clear, (-(to[0] - from[0]) / length) * clear];
+    return [
+      [x + nx, y + ny],
+      [x - nx, y - ny],
+    ];
+  });
+  const round = points.flatMap(([x, y]) =>
+    Array.from({ length: roundSteps }, (_, k): Point => {
+      const angle = (2 * Math.PI * k) / roundSteps;
+      return [x + clear * Math.cos(angle), y + clear * Math.sin(angle)];
+    }),
+  );
+  const hair = 1e-6;
+  const area = points.length > 3 && points[0] === points[points.length - 1];
+  return [...beside, ...round].filter(
+    ([x, y]) =>
+      nearestOnPolyline(points, x, y).distance >= clear - hair && !(area && containsPoint(points, x, y)),
+  );
 }
 
 function placesOn(points: readonly Point[]): Point[] {

@@ -266,7 +266,7 @@ function slopeOrWall({ results, words }: Asked): Answer | null {
   return {
     ...base,
     answer: fit
-      ? `${fit.what} passes ${fit.line}: ${fit.slope === null ? "no slope ends there" : `a slope of ${fit.slope.toFixed(1)} : 1 would`}, or a wall of ${words.length(fit.wallHeight)}`
+      ? `${fit.what} ${fit.clear > 0 ? `comes nearer than ${words.length(fit.clear)} to` : "passes"} ${fit.line}: ${fit.slope === null ? "no slope ends there" : `a slope of ${fit.slope.toFixed(1)} : 1 would`}, or a wall of ${words.length(fit.wallHeight)}`
       : `the slopes end ${words.length(reach(farthest))} from the wall at most`,
     where: `wall ${farthest.name}`,
     margin: fit ? "" : "nothing is passed",

@@ -33,8 +33,17 @@ export function gradingResult(
     conflicts: gradingConflicts(layout, floor, (id) => names.get(id) ?? id),
     walls: retainingResults(plan, height, floor),
     pads: (plan.pads ?? []).map((pad) => padResult(pad, floor)),
-    fits: linesToKeep(lot).flatMap((line) => fitToLine(plan, height, floor, line)),
+    fits: linesToKeep(lot).flatMap((line) => fitToLine(plan, within(layout, height), floor, line)),
   };
+}
+
+/** The ground where grading can change it; NaN farther out, where what stands on the lot needs no answer. */
+function within({ grid }: Layout, height: HeightAt): HeightAt {
+  const { x0, y0, cell, columns, rows } = grid;
+  return (at) =>
+    at[0] < x0 || at[1] < y0 || at[0] > x0 + columns * cell || at[1] > y0 + rows * cell
+      ? Number.NaN
+      : height(at);
 }
 
 /** Every act of the document in the order in which they shape the ground. */
@@ -85,7 +94,7 @@ function linesToKeep({ outline, features }: Lot): NamedLine[] {
   const kept = features.map((feature): NamedLine => {
     const [first] = feature.points;
     const points = isArea(feature) && first ? [...feature.points, first] : feature.points;
-    return { name: feature.name || feature.kind.replace("-", " "), points };
+    return { name: feature.name || feature.kind.replace("-", " "), points, clear: feature.keepClear };
   });
   return [...sides, ...kept];
 }

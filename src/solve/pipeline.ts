@@ -173,7 +173,12 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...cautions(built, project, { ...results, water }, words),
       ...gradingCautions(grading, layout.plan, project.grading, words),
       ...driveProfileCautions(results.drives, project.rules, words),
-      ...withFits(clearancesOf(layout, finished, project.lot, words), grading, project.lot, words),
+      ...withFits(
+        clearancesOf(layout, finished, late.daylight, built.height, project.lot, words),
+        grading,
+        project.lot,
+        words,
+      ),
     ];
     if (!dragging)
       settled = { project, layout, floor, trailing: late, led, curve: standing.curve, grading, problems };

@@ -235,12 +235,14 @@ export interface GroundPadResult {
 /** What would make the slopes stop at a line. */
 export interface SlopeFit {
   readonly line: string;
+  /** How far from the line itself it is to stop, m: what stays clear of it. */
+  readonly clear: number;
   readonly what: "fill" | "cut";
-  /** Where on the line it stands highest over (in cut: deepest under) the ground. */
+  /** Where on the line, or on the edge of what stays clear, it stands highest over (in cut: deepest under) the ground. */
   readonly at: Point;
   /** Run for one of rise that just ends there; null: nothing but a wall does. */
   readonly slope: number | null;
-  /** Height of a wall on the line that would hold it. */
+  /** Height of a wall there that would hold it. */
   readonly wallHeight: number;
 }
 

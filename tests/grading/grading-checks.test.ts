@@ -102,6 +102,19 @@ describe("what would stop a slope at a line", () => {
     expect(sideReaches(steeper, plane(100), 102)[0]?.fill?.distance).toBeCloseTo(5, 5);
   });
 
+  it("is counted to the edge of what stays clear: round a tree, and on this side of a buried line", () => {
+    // The tree stands 7 m from the wall and 3 m stay clear: 4 m are left, 2 of them beyond the apron.
+    const tree = { name: "oak", points: [[0, -10]] as Point[], clear: 3 };
+    const pipe = { name: "gas", points: line.points.map(([x]): Point => [x, -9]), clear: 2 };
+    for (const kept of [tree, pipe]) {
+      const [fill] = fitToLine(planFor(box, rule), plane(100), 102, kept);
+      expect(fill?.clear).toBe(kept.clear);
+      expect(fill?.at[1]).toBeCloseTo(-7, 6);
+      expect(fill?.slope).toBeCloseTo(2 / 1.9, 6);
+      expect(fill?.wallHeight).toBeCloseTo(1.9 - 2 / 3, 6);
+    }
+  });
+
   it("is only a wall where the line runs through the apron", () => {
     const near = { name: "near", points: line.points.map(([x]): Point => [x, -4]) };
     expect(fitToLine(planFor(box, rule), plane(100), 102, near)[0]?.slope).toBeNull();

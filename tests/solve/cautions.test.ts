@@ -312,6 +312,59 @@ describe("clearances", () => {
   });
 });
 
+describe("work at what stands on the lot", () => {
+  // 2 m of fill at the wall's foot on level ground: a 2 m level apron, then 3 : 1, so it ends 8 m from the wall.
+  const grading = { apron: { showing: 0, fall: 1e-9, width: 2 }, slopes: { fill: 3, cut: 3 } };
+  const told = (feature: Part) => {
+    const features = [{ id: "f", name: "it", ...feature }];
+    return problem(
+      built({ floor: 102, topOfWallAboveFloor: 0 }, { grading, lot: { features } }),
+      "grading-near-feature",
+    );
+  };
+
+  it("that runs over a tree says how deep and how far past it, and a slope that ends at its circle", () => {
+    const tree = told({ kind: "tree", points: [[6, -4]], keepClear: 3 });
+    // 2 m beyond the apron's edge the slope stands 2 − 2 / 3 high, and has 4 m to go.
+    expect(tree?.what).toBe(
+      "Work runs over it, 1.333 m of fill there, and 4.000 m on past it, where 3.000 m is to stay clear.",
+    );
+    expect(tree?.how).toMatch(
+      /^The fill slope stops before what stays clear with a retaining wall 2.000 m high 3.000 m from it only/,
+    );
+  });
+
+  it("that runs over a part of a buried line says how much, at the deepest place", () => {
+    const pipe = told({
+      kind: "buried-line",
+      points: [
+        [6, -40],
+        [6, -4],
+      ],
+    });
+    expect(pipe?.what).toBe("Work runs over 4.000 m of it: up to 1.333 m of fill.");
+    expect(pipe?.at).toEqual([6, -4]);
+  });
+
+  it("that only comes near is measured to where the slope ends, not to the grid", () => {
+    const pipe = told({
+      kind: "buried-line",
+      points: [
+        [-40, -8.4],
+        [60, -8.4],
+      ],
+      keepClear: 1,
+    });
+    expect(pipe?.what).toBe("Work comes within 0.400 m of it, where 1.000 m is to stay clear.");
+    expect(pipe?.at?.[1]).toBeCloseTo(-8, 3);
+    expect(told({ kind: "tree", points: [[6, -11.001]], keepClear: 3 })).toBeUndefined();
+  });
+
+  it("that stands far off the lot is passed over", () => {
+    expect(told({ kind: "tree", points: [[5000, 5000]], keepClear: 3 })).toBeUndefined();
+  });
+});
+
 describe("the mark that the sheets are told from", () => {
   const codes = (project: Project) =>
     createSolver()

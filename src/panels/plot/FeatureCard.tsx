@@ -1,6 +1,6 @@
 /** A thing on the lot: what it is, where it stands, and how far the work keeps from it. */
 import { type Feature, featureWords, isArea, type Point, siteEdits, usualKeepClear } from "../../document";
-import { featureAdvice } from "../../solve/clearances";
+import { featureAdvice } from "../../solve/near-features";
 import { goTo, run as runEdit, tryRun } from "../../store/actions";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";

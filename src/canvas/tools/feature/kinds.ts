@@ -1,6 +1,6 @@
 /** The kinds of features to choose from: words, and what to mind about them. */
 import { type Feature, featureForms, featureWords, type Project, usualKeepClear } from "../../../document";
-import { featureAdvice } from "../../../solve/clearances";
+import { featureAdvice } from "../../../solve/near-features";
 import { lengthWords } from "../liveMarks";
 import type { Choices } from "../tool";
 
