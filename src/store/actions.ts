@@ -14,16 +14,8 @@ import {
   startHistory,
   undo,
 } from "../document";
-import type {
-  AppState,
-  Message,
-  OpenFile,
-  Preferences,
-  Selected,
-  StepName,
-  ThemeChoice,
-  ToolName,
-} from "./state";
+import { type Told, withMessage, withoutCautions } from "./messages";
+import type { AppState, OpenFile, Preferences, Selected, StepName, ThemeChoice, ToolName } from "./state";
 import { arrangeTools } from "./state";
 import { appStore, shownProject, solver } from "./store";
 
@@ -79,6 +71,7 @@ function showHistory(history: History): void {
     preview: null,
     floorDrag: null,
     nudging: false,
+    messages: withoutCautions(get().messages),
     selection: still,
     results: solveNow(project),
   });
@@ -186,7 +179,8 @@ export function nudge<Args>(command: EditCommand<Args>, args: Args): Edit {
   }
   const next = record(history, edit.project, edit.label, edit.mergeKey ?? null);
   if (next === history) return edit;
-  set({ history: next, preview: null, floorDrag: null, nudging: true });
+  const messages = withoutCautions(get().messages);
+  set({ history: next, preview: null, floorDrag: null, nudging: true, messages });
   solveWithNextFrame();
   solveFullySoon(keysRest);
   return edit;
@@ -222,7 +216,8 @@ export function dropFloor(label?: string): void {
     floor: floorDrag,
     ...(label === undefined ? {} : { label }),
   });
-  set({ floorDrag: null, history: edit.ok ? record(history, edit.project, edit.label) : history });
+  const next = edit.ok ? record(history, edit.project, edit.label) : history;
+  set({ floorDrag: null, history: next, messages: withoutCautions(get().messages) });
   solveFullySoon(handRests);
 }
 
@@ -240,7 +235,8 @@ export function nudgeFloor(by: number, label: string): void {
   const edit = buildingEdits.setFloor.run(project, { floor, label, mergeKey: "nudge floor" });
   if (!edit.ok) return;
   const next = record(history, edit.project, edit.label, edit.mergeKey ?? null);
-  set({ history: next, floorDrag: null, results: solver.solve(present(next), { detail: "drag" }) });
+  const messages = withoutCautions(get().messages);
+  set({ history: next, floorDrag: null, messages, results: solver.solve(present(next), { detail: "drag" }) });
   solveFullySoon(keysRest);
 }
 
@@ -364,11 +360,8 @@ export function setPointer(pointer: readonly [number, number] | null): void {
   set({ pointer });
 }
 
-export function tell(message: Omit<Message, "id">): void {
-  const { messages } = get();
-  if (messages.some((shown) => shown.text === message.text && shown.tone === message.tone)) return;
-  const id = 1 + Math.max(0, ...messages.map((shown) => shown.id));
-  set({ messages: [...messages, { ...message, id }].slice(-5) });
+export function tell(message: Told): void {
+  set({ messages: withMessage(get().messages, message) });
 }
 
 export function dismiss(id: number): void {

@@ -71,11 +71,13 @@ export interface Preferences {
   readonly ruleSets: readonly RuleSet[];
 }
 
-/** A message that stays until it is read. */
+/** A message: an error stays until it is read, a caution until the next edit or for a while, good news a moment. */
 export interface Message {
   readonly id: number;
   readonly tone: "error" | "caution" | "done";
   readonly text: string;
+  /** How often it was said since it came. */
+  readonly times: number;
   /** What to do about it, or more detail. */
   readonly more?: string;
 }

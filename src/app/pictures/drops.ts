@@ -16,7 +16,7 @@ export function takeDroppedPicture(event: DragEvent): boolean {
   const on = placeOnPlan(event);
   void readPicture(file).then(
     (picked) => placePicture(picked, on),
-    () => tell({ tone: "error", text: `“${file.name}” can't be read. It may have been moved or deleted.` }),
+    () => tell({ tone: "caution", text: `“${file.name}” can't be read. It may have been moved or deleted.` }),
   );
   return true;
 }

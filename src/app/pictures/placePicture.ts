@@ -25,7 +25,8 @@ export async function placePicture(picked: PickedPicture | HostFailure | null, o
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     const text = error instanceof Unreadable ? said : `“${picked.name}” can't be placed (${said}).`;
-    tell({ tone: "error", text });
+    // Nothing was lost by it.
+    tell({ tone: "caution", text });
   }
 }
 

@@ -64,9 +64,9 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
 
 function hint(context: ToolContext, kind: BuildingKind): string {
   const redraws = context.project().building ? "Draws the building anew: " : "";
-  const example = lengthWords(9.7536, context.project()).replace(/ 0″$/, "");
+  const [long, deep] = [9.7536, 7.3152].map((m) => lengthWords(m, context.project()).replace(/ 0″$/, ""));
   const words = {
-    corners: `press at one corner and drag to the opposite one, or type its size (${example}, Tab, the other side) or where a corner is`,
+    corners: `press at one corner and drag to the opposite one, or type a size (${long}, Tab, ${deep}) or a corner's place`,
     side: "click one end of a side, or type where it is",
     outline: "click the first corner, or type where it is",
   };
