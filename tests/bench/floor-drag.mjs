@@ -20,7 +20,12 @@ export async function timeFloorDrag(page, address, text) {
   }
   await page.getByTestId("rod-handle").waitFor();
   await page.waitForTimeout(1500);
-  return { ...(await page.evaluate(dragAndTime, steps)), open };
+  return { ...(await dragOpenFloor(page)), open };
+}
+
+/** As `timeFloorDrag`, on a page that has the plan open. */
+export function dragOpenFloor(page) {
+  return page.evaluate(dragAndTime, steps);
 }
 
 /** Drops the file on the page and waits for the frame after the plan is there. Runs in the page. */

@@ -13,8 +13,9 @@ import { chromiumArguments, ensureChromium } from "../../e2e/support/chromium.mj
 import { buildIfStale } from "../../src/start/build.mjs";
 import { servePage } from "../../src/start/serve.mjs";
 import { timeBuildingDrag } from "./building-drag.mjs";
-import { timeFloorDrag } from "./floor-drag.mjs";
+import { dragOpenFloor, timeFloorDrag } from "./floor-drag.mjs";
 import { timeFlow } from "./flow.mjs";
+import { mostMemory } from "./memory.mjs";
 import { benchProject } from "./projects.mjs";
 import { timeTerrain } from "./terrain.mjs";
 import { memoryOverUndo, timeView } from "./view.mjs";
@@ -102,12 +103,22 @@ try {
   ]) {
     if (count > 10_000 && process.argv.includes("--quick")) continue;
     say(`pan and zoom at ${count} shots …`);
-    const { pan, zoom, open } = await withPage(browser, (page) =>
-      timeView(page, server.address, benchProject(count), 600_000),
-    );
+    const { pan, zoom, open, floor, memory } = await withPage(browser, async (page) => ({
+      ...(await timeView(page, server.address, benchProject(count), 600_000)),
+      // With fewer shots the floor was dragged above.
+      floor: count > 10_000 ? await dragOpenFloor(page) : null,
+      memory: await mostMemory(browser),
+    }));
     results.push(summary(`pan, handler to end of draw, ${count} shots`, limit, pan));
     results.push(summary(`zoom, handler to end of draw, ${count} shots`, limit, zoom));
-    if (count > 10_000) results.push(summary(`opening a project of ${count} shots`, 60_000, [open]));
+    if (!floor) continue;
+    results.push(summary(`opening a project of ${count} shots`, 60_000, [open]));
+    results.push(summary(`floor drag, handler to end of draw, ${count} shots`, 16, floor.drag));
+    if (memory !== null)
+      results.push({
+        ...summary(`most memory of the page's process, ${count} shots`, 1500, [memory]),
+        unit: "MB",
+      });
   }
   say("surfaces …");
   results.push(...(await timeTerrain(process.argv.includes("--quick") ? 100_000 : 1_000_000, say)));

@@ -1,6 +1,7 @@
 /**
  * How fast surfaces are made and read: run by `terrain.mjs`, which bundles it. Prints the rows as JSON. Arguments: the
- * greatest number of points, and a file into which the surface for the contours is written.
+ * greatest number of points, a file into which the surface for the contours is written, and one for points and the places
+ * whose heights are asked.
  */
 import { writeFileSync } from "node:fs";
 import Delaunator from "delaunator";
@@ -12,6 +13,7 @@ import {
   triangulate,
   triangulateWithLines,
 } from "../../src/terrain";
+import { trianglePlane } from "../../src/terrain/plane";
 
 interface Row {
   readonly name: string;
@@ -158,10 +160,37 @@ function timeContours(file: string): Row {
   return row(`contours, ${levels} levels, 100000 points`, "ms", Infinity, times);
 }
 
-const [most, file] = process.argv.slice(2);
+/** Writes points and places for the other program: counts, x, y, z, places as x, y in turn, all float64. */
+function timeHeights(file: string): Row {
+  const { tin, side } = surface(100_000);
+  const places = raster(side);
+  const parts = [Float64Array.of(tin.x.length, places.length / 2), tin.x, tin.y, tin.z, places];
+  writeFileSync(
+    file,
+    Buffer.concat(parts.map((part) => Buffer.from(part.buffer, part.byteOffset, part.byteLength))),
+  );
+  const heights = new Float64Array(places.length / 2);
+  const read = () => {
+    let last = 0;
+    for (let i = 0; i < heights.length; i++) {
+      const [x, y] = [places[2 * i] as number, places[2 * i + 1] as number];
+      last = Math.max(0, locate(tin, x, y, last));
+      heights[i] = trianglePlane(tin, last, x, y).z;
+    }
+  };
+  return row(
+    "heights at a raster of a million places in 100000 points",
+    "ms",
+    Infinity,
+    Array.from({ length: 5 }, () => timed(read)),
+  );
+}
+
+const [most, file, places] = process.argv.slice(2);
 const rows = [timeMaking(10_000, 41, 3)];
 if (Number(most) >= 1_000_000) rows.push(timeMaking(1_000_000, 5, 2));
 rows.push(...timeFinding(100_000));
 if (Number(most) >= 1_000_000) rows.push(...timeFinding(1_000_000));
+rows.push(timeHeights(places as string));
 rows.push(timeContours(file as string));
 process.stdout.write(JSON.stringify(rows));
