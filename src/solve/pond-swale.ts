@@ -16,7 +16,7 @@ import type { Pond, Results } from "./results";
 import { holdsWater, proposeSwale, type SwaleProposal } from "./swale-proposal";
 
 /** The bed begins so far under the deepest spot, m: the least that is a bed. */
-const depth = 0.1;
+const underSpot = 0.1;
 /** Outlets lie so far apart on the run at least, m, and so many are tried. */
 const apart = 3;
 const mostTried = 10;
@@ -30,6 +30,7 @@ export function swaleOutOf(project: Project, results: Results, pond: Pond): Swal
     why: "Its water runs nowhere on the ground that is known: shoot more ground beyond its rim.",
   };
   let underDrive: SwaleProposal | null = null;
+  const depth = depthUnderGround(results, pond);
   for (const outlet of [...lowGround(project, results, pond), ...outletsBeyond(results, pond)]) {
     const proposal = proposeSwale(project, results, { start: pond.at, outlet, depth });
     const onDrives = proposal.kind === "laid" ? onDrive(project, proposal.route.line) : "off";
@@ -43,6 +44,12 @@ export function swaleOutOf(project: Project, results: Results, pond: Pond): Swal
     if (proposal.kind === "laid" || last.kind === "refused") last = proposal;
   }
   return project.drainage.pipe.crossing === "pipe" && underDrive ? underDrive : last;
+}
+
+/** Depth of the bed under the ground as it is, where the hollow may have been dug: round a low floor it mostly is. */
+function depthUnderGround({ ground }: Results, { at, waterLevel, depth }: Pond): number {
+  const there = ground ? groundAt(ground, at[0], at[1]) : null;
+  return Math.max(0, (there?.z ?? waterLevel) - (waterLevel - depth)) + underSpot;
 }
 
 const dammed =
@@ -89,7 +96,7 @@ function lowGround(
   { at: [x, y], waterLevel, depth: deep }: Pond,
 ): Point[] {
   if (!ground) return [];
-  const bed = waterLevel - deep - depth;
+  const bed = waterLevel - deep - underSpot;
   const found: { readonly at: Point; readonly away: number }[] = [];
   for (let k = 0; k < directions; k++) {
     const angle = (2 * Math.PI * k) / directions;

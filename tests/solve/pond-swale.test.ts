@@ -65,6 +65,21 @@ describe("a wall that water stands at", () => {
     expect(verdicts(after)).toEqual(["passes", "passes", "passes", "passes"]);
   });
 
+  it("on the flat demo with the floor ever lower: what is laid drains the moat that the apron is dug into, or it is told not to", () => {
+    const demo = demoProject("potting-barn");
+    if (!demo.building) throw new Error("it has a building");
+    const found = [14.78, 14.88, 14.93].map((floor) => {
+      const low = { ...demo, building: { ...demo.building, floor } } as Project;
+      const results = createSolver().solve(low);
+      const proposal = swaleOutOf(low, results, results.water.ponds[0] as Pond);
+      if (proposal.kind === "refused" || !proposal.route.result.drains) return "told";
+      expect(createSolver().solve(drained(low)).water.ponds).toEqual([]);
+      return "drained";
+    });
+    expect(found[0]).toBe("told");
+    expect(found).toContain("drained");
+  });
+
   it("is told as too little known where most of the ground about it is a guess", () => {
     const far = site({ reach: 10, spacing: 5 });
     const { building } = far;

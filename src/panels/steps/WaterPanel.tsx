@@ -2,6 +2,7 @@ import { memo } from "react";
 import { type Apron, type Point, present, type Swale, siteEdits } from "../../document";
 import { pondAt, swaleOutOf } from "../../solve/pond-swale";
 import type { Pond, StandingAtWall, SwaleResult, WallWater } from "../../solve/results";
+import type { LaidProposal } from "../../solve/swale-proposal";
 import { swaleVerdict } from "../../solve/swale-verdict";
 import { worstFirst } from "../../solve/wall-verdict";
 import { goTo, run as runEdit, setTool, tell, tryRun } from "../../store/actions";
@@ -331,7 +332,7 @@ function layOut(pond: Pond, { length }: Notation): void {
     tell({
       tone: "caution",
       text: `No bed can come out of this hollow nearby: at the best place it would lie ${length(proposal.short)} under the ground.`,
-      more: "Fill it, allow a bed less fall, lead it into a pipe, or shoot more ground where it falls.",
+      more: `${reachWords(proposal, length)}Or fill it, allow a bed less fall, lead it into a pipe, or shoot more ground where it falls.`,
     });
     return;
   }
@@ -344,6 +345,15 @@ function layOut(pond: Pond, { length }: Notation): void {
       text: `The swale is drawn, but water still stands ${length(left.depth)} deep there.`,
       more: "Something else dams it: a drive, a berm or the building's own earth. Undo it, or drag its line round what dams it.",
     });
+}
+
+/** How far a bed reaches, and the floor that would go with one laid on fill. */
+function reachWords({ reaches, raised }: LaidProposal, length: Notation["length"]): string {
+  const reach = reaches === null ? "" : `Falling as is asked it could come out ${length(reaches)} along. `;
+  const floor = raised?.floor ?? null;
+  return floor === null
+    ? reach
+    : `${reach}On fill, laid up from that outlet, a bed works with the floor at ${length(floor)} or higher. `;
 }
 
 function RoundTheWalls() {
