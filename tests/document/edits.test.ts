@@ -83,10 +83,29 @@ describe("building edits", () => {
     expect(buildingEdits.wallLength(outline, 1)).toBeCloseTo(5, 12);
   });
 
-  it("slide a door along when its wall is made shorter", () => {
-    let project = checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 5, width: 3.6 });
-    project = checkEdit(project, buildingEdits.resizeBuilding, { width: 6, depth: 7.2 });
-    expect(project.building?.doors[0]).toMatchObject({ width: 3.6, offset: 2.4 });
+  it("leave a door where it stands on the ground when its wall is made shorter or longer at one end", () => {
+    const door = { wall: 2, offset: 5, width: 3.6 };
+    const project = checkEdit(withBuilding(), buildingEdits.addDoor, door);
+    // Wall C-D, 9.6 m long, keeps D; C comes 3.6 m nearer or goes 2.4 m out.
+    const shorter = checkEdit(project, buildingEdits.resizeBuilding, { width: 6, depth: 7.2 });
+    expect(shorter.building?.doors[0]?.offset).toBeCloseTo(5 - 3.6, 9);
+    const longer = checkEdit(project, buildingEdits.resizeBuilding, { width: 12, depth: 7.2 });
+    expect(longer.building?.doors[0]?.offset).toBeCloseTo(5 + 2.4, 9);
+    // The wall as a whole comes out: the door goes with it.
+    const deeper = checkEdit(project, buildingEdits.resizeBuilding, { width: 9.6, depth: 9 });
+    expect(deeper.building?.doors[0]?.offset).toBeCloseTo(5, 9);
+    expect(deeper.building?.doors[0]?.width).toBe(3.6);
+  });
+
+  it("slide a door that its wall has no room for there any more, and ask about one that doesn't fit at all", () => {
+    const door = { wall: 2, offset: 0.2, width: 3.6 };
+    const project = checkEdit(withBuilding(), buildingEdits.addDoor, door);
+    const shorter = checkEdit(project, buildingEdits.resizeBuilding, { width: 6, depth: 7.2 });
+    expect(shorter.building?.doors[0]).toMatchObject({ width: 3.6, offset: 0 });
+    expect(buildingEdits.resizeBuilding.run(project, { width: 3, depth: 7.2 })).toMatchObject({
+      ok: false,
+      why: expect.stringContaining("wouldn't fit in its wall"),
+    });
   });
 
   it("refuse crossing walls, doubled corners and doors that don't fit", () => {

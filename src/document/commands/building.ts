@@ -43,30 +43,61 @@ export const setOutline = command(
     const fault = outlineFault(args.outline);
     if (fault) return refuse(fault);
     if (!project.building) return refuse(noBuilding);
-    const { doors, windows } = project.building;
+    const { outline: before, doors, windows } = project.building;
+    const tooWide = [...doors, ...windows].find(
+      ({ wall, width }) => wall < args.outline.length && width > wallLength(args.outline, wall) + 1e-9,
+    );
+    if (tooWide)
+      return refuse(
+        `${quoted(tooWide.name)} wouldn't fit in its wall any more. Make it narrower, move it to another wall or take it out first.`,
+      );
     return done(
       withBuilding(project, {
         outline: args.outline.map(([x, y]): Point => [x, y]),
-        doors: fittingOpenings(doors, args.outline),
-        windows: fittingOpenings(windows, args.outline),
+        doors: openingsOn(doors, before, args.outline),
+        windows: openingsOn(windows, before, args.outline),
       }),
       args.what ?? "change outline",
     );
   },
 );
 
-/** Doors and windows keep their wall; one that no longer fits is slid, then narrowed, to what the wall has. */
-function fittingOpenings<Opening extends Pick<Door, "wall" | "offset" | "width">>(
+const quoted = (name: string): string => `“${name}”`;
+
+/**
+ * Doors and windows keep their wall, and on it the place where they stand on the ground: a wall that is lengthened at one end
+ * leaves them. One that no longer fits there is slid to the wall's end; one whose whole wall moves goes along.
+ */
+function openingsOn<Opening extends Pick<Door, "wall" | "offset" | "width">>(
   openings: readonly Opening[],
+  before: readonly Point[],
   outline: readonly Point[],
 ): Opening[] {
   return openings
     .filter((opening) => opening.wall < outline.length)
     .map((opening) => {
       const length = wallLength(outline, opening.wall);
-      const width = Math.min(opening.width, length);
-      return { ...opening, width, offset: Math.max(0, Math.min(opening.offset, length - width)) };
+      const offset =
+        before.length === outline.length ? offsetOnGround(opening, before, outline) : opening.offset;
+      return { ...opening, offset: Math.max(0, Math.min(offset, length - opening.width)) };
     });
+}
+
+/** Distance along its new wall of the place where an opening began. */
+function offsetOnGround(
+  { wall, offset }: Pick<Door, "wall" | "offset">,
+  before: readonly Point[],
+  after: readonly Point[],
+): number {
+  const ends = (outline: readonly Point[]) =>
+    [outline[wall], outline[(wall + 1) % outline.length]] as readonly [Point, Point];
+  const [[a, b], [c, d]] = [ends(before), ends(after)];
+  const wentAlong = distance([c[0] - a[0], c[1] - a[1]], [d[0] - b[0], d[1] - b[1]]) < 1e-6;
+  const was = distance(a, b);
+  const is = distance(c, d);
+  if (wentAlong || was === 0 || is === 0) return offset;
+  const at: Point = [a[0] + ((b[0] - a[0]) * offset) / was, a[1] + ((b[1] - a[1]) * offset) / was];
+  return ((at[0] - c[0]) * (d[0] - c[0]) + (at[1] - c[1]) * (d[1] - c[1])) / is;
 }
 
 export function wallLength(outline: readonly Point[], wall: number): number {
