@@ -67,7 +67,23 @@ export function operatorsOf(
     ...(plan.walls ?? []).map(wallOperator),
   ];
   const ordered = inOrder(usual, plan.order ?? []);
-  return plan.piped && !openPipes ? withEarthOverPipes(ordered, plan) : ordered;
+  if (!plan.piped) return ordered;
+  return openPipes ? withOpenPipes(ordered, plan) : withEarthOverPipes(ordered, plan);
+}
+
+/** A drive that comes after a swale in the order fills it: there the swale is opened again, as its pipe is. */
+function withOpenPipes(ordered: readonly Operator[], { drives, swales }: GradingPlan): Operator[] {
+  const made: Operator[] = [];
+  for (const operator of ordered) {
+    const line = drives.find(({ drive }) => drive.id === operator.id);
+    const filled = line ? made.filter(({ id }) => crossesDrive(swales, id, line)) : [];
+    made.push(operator, ...filled);
+  }
+  return made;
+}
+
+function crossesDrive(swales: GradingPlan["swales"], id: string, drive: GradingPlan["drives"][number]) {
+  return swales.some((swale) => swale.swale.id === id && crossings(swale, drive).length > 0);
 }
 
 /** After each swale the earth of the drives that it would cut: of those that come before it in the order. */

@@ -6,11 +6,12 @@
  */
 import { hasBearing, keepsRule } from "../advice";
 import type { Project } from "../document/schema";
-import { between, containsPoint, crossingShares, nearestOnRing, type Point, segmentsMeet } from "../geometry";
-import { farthestLook, onWall } from "../grading";
+import { containsPoint, nearestOnRing } from "../geometry";
+import { crossings, farthestLook, onWall } from "../grading";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
 import { foundationCautions } from "./foundation-cautions";
+import { actsInOrder } from "./grading-result";
 import { placeName } from "./place-names";
 import { figuresToCheck, floorFarFromGround } from "./plausible";
 import type { BandRule, Problem } from "./results";
@@ -44,7 +45,7 @@ export function cautions(
     ...waterCautions(results, site, words),
     ...driveCautions(results, words),
     ...servesNoDoor(site, project, results, words),
-    ...crossings(site),
+    ...swalesAtDrives(site, project),
     ...outletsAtLines(site, project, words),
     ...slopeCautions(site, project),
     ...bandCautions(results),
@@ -226,31 +227,42 @@ function servesNoDoor(
 }
 
 /** A swale through a drive: its water needs a way under it. */
-function crossings({ plan }: BuildingSite): Problem[] {
+function swalesAtDrives({ plan }: BuildingSite, { grading }: Project): Problem[] {
+  const order = actsInOrder(grading).map(({ id }) => id);
   return plan.swales.flatMap((swale) =>
     plan.drives.flatMap((drive): Problem[] => {
-      const at = meeting(swale.line, drive.line);
-      if (!at) return [];
+      const [crossing] = crossings(swale, drive);
+      if (!crossing) return [];
+      const driveLater = order.indexOf(drive.drive.id) > order.indexOf(swale.swale.id);
       return [
         {
           code: "swale-crosses-drive",
-          severity: "note",
+          severity: driveLater && !plan.piped ? "caution" : "note",
           where: swale.swale.name,
-          ...(plan.piped
-            ? {
-                what: `It runs under ${drive.drive.name} in a pipe, and the drive's earth closes over it.`,
-                how: "Its size, cover and inverts stand in the water step. Or let the drive dip through the swale, chosen there.",
-              }
-            : {
-                what: `It runs through ${drive.drive.name}, which dips down to the swale's bed there.`,
-                how: "Pave the dip with stone that water can't carry off, or take a pipe, chosen in the water step.",
-              }),
-          at,
+          ...crossingWords(drive.drive.name, plan.piped === true, driveLater),
+          at: [...crossing.at],
           ids: [swale.swale.id, drive.drive.id],
         },
       ];
     }),
   );
+}
+
+function crossingWords(drive: string, piped: boolean, driveLater: boolean): Pick<Problem, "what" | "how"> {
+  if (piped)
+    return {
+      what: `It runs under ${drive} in a pipe, and the drive's earth closes over it.`,
+      how: "Its size, cover and inverts stand in the water step. Or let the drive dip through the swale, chosen there.",
+    };
+  if (driveLater)
+    return {
+      what: `${sentence(drive)} comes later in the order and closes it: its water has no way through.`,
+      how: "Set the swale after the drive in the order, so that the drive dips through it, or take a pipe, chosen in the water step.",
+    };
+  return {
+    what: `It runs through ${drive}, which dips down to the swale's bed there.`,
+    how: "Pave the dip with stone that water can't carry off, or take a pipe, chosen in the water step.",
+  };
 }
 
 /** A swale that comes out at the lot line sends its water, gathered, over it. */
@@ -276,20 +288,6 @@ function outletsAtLines({ plan }: BuildingSite, { lot }: Project, words: Words):
       },
     ];
   });
-}
-
-/** The first place where two lines cross. */
-function meeting(one: readonly Point[], other: readonly Point[]): [number, number] | null {
-  for (let i = 1; i < one.length; i++) {
-    const [a, b] = [one[i - 1] as Point, one[i] as Point];
-    for (let k = 1; k < other.length; k++) {
-      const [c, d] = [other[k - 1] as Point, other[k] as Point];
-      if (!segmentsMeet(a, b, c, d)) continue;
-      const [t] = crossingShares(a, b, c, d) ?? [0];
-      return [...between(a, b, t)];
-    }
-  }
-  return null;
 }
 
 function slopeCautions(site: BuildingSite, { grading }: Project): Problem[] {
@@ -364,4 +362,8 @@ function guessCautions({ earthwork }: FloorResults): Problem[] {
       how: "Shoot the ground out to where the slopes end.",
     },
   ];
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

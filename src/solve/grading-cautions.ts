@@ -13,6 +13,10 @@ import type { Words } from "./words";
 
 /** 4 ft, m. */
 const permitHeight = 1.2192;
+/** A drive whose surface is changed by more than this isn't the drive that was checked, m. */
+const bump = 0.05;
+/** Lines at a flatter angle (its sine) run along each other more than that they cross: what they do is told. */
+const crossesSquarely = 0.35;
 /** Slopes that would have to be steeper than this take a wall, run for one of rise. */
 const steepestFit = 1.5;
 
@@ -108,10 +112,11 @@ function conflictNote(
   if (conflict.first === "apron" && plan.swales.some(({ swale }) => swale.id === conflict.second)) return [];
   if (crossesDrive(conflict, plan)) return [];
   const what = conflict.by < 0 ? "cuts" : "raises";
+  const onDrive = plan.drives.some(({ drive }) => drive.id === conflict.first);
   return [
     {
       code: "grading-conflict",
-      severity: "note",
+      severity: onDrive && Math.abs(conflict.by) > bump ? "caution" : "note",
       where: `${conflict.secondName} and ${conflict.firstName}`,
       what: `${sentence(conflict.secondName)} ${what} ${conflict.firstName} by up to ${words.length(Math.abs(conflict.by))} over ${words.area(conflict.area)}: it comes later in the order.`,
       how: "Move one of them, or change their order in the drive step.",
@@ -122,13 +127,20 @@ function conflictNote(
 }
 
 /** A swale that crosses a drive has a note of its own: what it does elsewhere along the drive is told. */
-function crossesDrive({ first, second, at }: GradingResult["conflicts"][number], plan: GradingPlan): boolean {
+function crossesDrive(
+  { first, second, at, by }: GradingResult["conflicts"][number],
+  plan: GradingPlan,
+): boolean {
   const swale = plan.swales.find(({ swale: one }) => one.id === second || one.id === first);
   const drive = plan.drives.find(({ drive: one }) => one.id === first || one.id === second);
   if (!swale || !drive) return false;
-  return crossings(swale, drive).some(
-    (crossing) => distance(crossing.at, at) <= reachOverPipe(crossing, drive, swale),
-  );
+  const across = drive.drive.width / 2 + drive.drive.shoulder.width;
+  const dip = swale.swale.bottomWidth / 2 + Math.abs(by) * swale.swale.sideSlope;
+  return crossings(swale, drive).some((crossing) => {
+    if (crossing.square < crossesSquarely) return false;
+    const reach = plan.piped ? reachOverPipe(crossing, drive, swale) : (across + dip) / crossing.square;
+    return distance(crossing.at, at) <= reach;
+  });
 }
 
 /** Typed heights of a bed that rise on the way. */

@@ -295,6 +295,62 @@ describe("slopes and walls", () => {
   });
 });
 
+describe("what happens to a drive's surface", () => {
+  const across = (y: number) => [
+    [-20, y],
+    [30, y],
+  ];
+  const said = (grading: object, drainage: object = {}) => {
+    const results = solved(
+      site({
+        surface: plane(100, 0, 0.01),
+        building: withDoor,
+        rest: { grading: { drives: [drive()], ...grading }, drainage },
+      }),
+    );
+    return results.problems
+      .filter(({ code }) => code === "grading-conflict" || code === "swale-crosses-drive")
+      .map(({ severity, what }) => `${severity}: ${what}`);
+  };
+  const ditch = { swales: [{ id: "w1", name: "ditch", line: across(-15), depth: 0.3, fall: 0.001 }] };
+  const dip = { pipe: { crossing: "dip" } };
+
+  it("a berm over it is a caution, with the height it is raised by", () => {
+    expect(said({ berms: [{ id: "b1", name: "bank", line: across(-15), height: 0.6 }] })).toEqual([
+      expect.stringMatching(/^caution: Bank raises drive by up to 0\.\d{3} m over/),
+    ]);
+  });
+
+  it("a swale along it is a caution, with the depth it is cut by", () => {
+    const along = {
+      swales: [
+        {
+          id: "w1",
+          name: "ditch",
+          line: [
+            [5.5, -4],
+            [5.5, -28],
+          ],
+          depth: 1.2,
+        },
+      ],
+    };
+    expect(said(along)).toEqual([
+      expect.stringMatching(/^caution: Ditch cuts drive by up to 1\.\d{3} m over/),
+    ]);
+  });
+
+  it("a swale across it is told once, as it is in either order: a pipe, a dip, or closed", () => {
+    const turned = { ...ditch, order: ["w1", "v1"] };
+    expect(said(ditch)).toEqual([expect.stringMatching(/^note: It runs under drive in a pipe/)]);
+    expect(said(turned)).toEqual([expect.stringMatching(/^note: It runs under drive in a pipe/)]);
+    expect(said(ditch, dip)).toEqual([expect.stringMatching(/^note: It runs through drive, which dips/)]);
+    expect(said(turned, dip)).toEqual([
+      expect.stringMatching(/^caution: Drive comes later in the order and closes it/),
+    ]);
+  });
+});
+
 describe("as JSON", () => {
   it("tells order, sides, conflicts, walls, pads and fits by names that scripts rely on", () => {
     const project = site({ rest: { grading: { points: [{ id: "z1", at: [30, 0], height: 100.2 }] } } });
