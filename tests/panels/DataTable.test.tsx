@@ -1,7 +1,13 @@
-import { cleanup, fireEvent, render, screen } from "@testing-library/react";
+import { act, cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { newProject, present } from "../../src/document";
+import { notationOf } from "../../src/panels/notation";
 import { DataTable } from "../../src/panels/table/DataTable";
 import type { TableModel } from "../../src/panels/table/model";
+import { tableOf } from "../../src/panels/table/tables";
+import { showProject, undoEdit } from "../../src/store/actions";
+import { appStore, shownProject } from "../../src/store/store";
+import { useApp } from "../../src/store/useApp";
 
 afterEach(cleanup);
 
@@ -73,5 +79,34 @@ describe("a block of cells", () => {
     expect(picked()).toBe(1);
     fireEvent.click(cell(2, 1), { shiftKey: true });
     expect(picked()).toBe(6);
+  });
+});
+
+/** The plan's own table, as its window shows it. */
+function Features() {
+  const project = useApp(shownProject);
+  return (
+    <DataTable
+      model={tableOf("features", project, appStore.getState().results, notationOf(project.display))}
+    />
+  );
+}
+
+describe("rows typed and pasted below the last", () => {
+  const features = () => present(appStore.getState().history).lot.features.map(({ name }) => name);
+  const table = () => screen.getByRole("grid", { name: "Features of the lot" });
+
+  it("are added, and gone again with one undo", () => {
+    showProject(newProject(), { name: null, token: null });
+    render(<Features />);
+    const rows = "oak\ttree\t10'\t5'\t7'\nspring\twell\t\t20'\t30'\n";
+    fireEvent.paste(table(), { clipboardData: { getData: () => rows } });
+    expect(features()).toEqual(["oak", "spring"]);
+    expect(screen.getAllByRole("row")).toHaveLength(4);
+    act(undoEdit);
+    expect(features()).toEqual([]);
+    fireEvent.paste(table(), { clipboardData: { getData: () => "elm\ttree" } });
+    expect(screen.getByText("elm")).toBeTruthy();
+    expect(screen.getByRole("status").textContent).toContain("“elm” isn't added yet");
   });
 });

@@ -7,9 +7,11 @@ import {
   blockText,
   fillDown,
   laidOver,
+  newRows,
   refusedWords,
   seenRows,
   type TableModel,
+  waitingWords,
   writeCells,
 } from "../../src/panels/table/model";
 import { type TableName, tableNames, tableOf } from "../../src/panels/table/tables";
@@ -162,5 +164,65 @@ describe("blocks", () => {
     );
     const four = refusedWords(small, [cell("1"), cell("2"), cell("3"), cell("1")]);
     expect(four).toMatch(/^4 cells not understood.*x 10, a .*x 9, a .*y, a .* And 1 more\.$/);
+  });
+});
+
+describe("new rows of the features", () => {
+  const model = table("features");
+  const old = model.rows.length;
+  const rows = [...model.rows, ...newRows(model, [])];
+  const pasteFrom = (row: number, block: string[][]) =>
+    writeCells(studio, model, blockCells(model, rows, block, { row, column: 0 }));
+  const three = [
+    ["oak", "tree", "10'", "5", "-7'"],
+    ["spring", "", "", "20", "30"],
+    ["barn", "well", "0", "1", "2"],
+  ];
+
+  it("pasted from the empty row on are all added", () => {
+    const { project, added, waiting } = pasteFrom(old, three);
+    expect([added, waiting]).toEqual([3, []]);
+    expect(project.lot.features.slice(0, old)).toEqual(studio.lot.features);
+    expect(project.lot.features.slice(old)).toMatchObject([
+      { name: "oak", kind: "tree", keepClear: 3.048, points: [[1.524, -7 * 0.3048]] },
+      { name: "spring", kind: "other", keepClear: 0 },
+      { name: "barn", kind: "well" },
+    ]);
+  });
+
+  it("pasted over the last row go on below it", () => {
+    const { project, added } = pasteFrom(old - 1, three);
+    expect(added).toBe(2);
+    expect(project.lot.features).toHaveLength(old + 2);
+    expect(project.lot.features[old - 1]?.name).toBe("oak");
+  });
+
+  it("that aren't complete wait with what was typed, and are told", () => {
+    const { project, waiting } = pasteFrom(old, [
+      ["oak", "tree"],
+      ["hedge", "fence", "", "1", "2"],
+    ]);
+    expect(project).toBe(studio);
+    expect(
+      newRows(
+        model,
+        waiting.map(({ texts }) => texts),
+      ).map(({ cells }) => cells[0]),
+    ).toEqual(["oak", "hedge", ""]);
+    expect(waitingWords(waiting, model.columns)).toBe(
+      "“oak” isn't added yet. A new feature needs how far east and how far north it stands. And 1 more.",
+    );
+    const row = newRows(model, [])[0]?.id ?? "";
+    const texts = waiting.map((each) => each.texts).slice(0, 1);
+    const cells = [
+      { row, column: "east", text: "3" },
+      { row, column: "north", text: "4" },
+    ];
+    expect(writeCells(studio, model, cells, texts)).toMatchObject({ added: 1, waiting: [] });
+  });
+
+  it("are for tables that can take them", () => {
+    expect(newRows(table("quantities"), [])).toEqual([]);
+    expect(blockCells(model, model.rows, three, { row: old, column: 0 })).toEqual([]);
   });
 });

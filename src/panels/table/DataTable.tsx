@@ -18,9 +18,10 @@ export function DataTable({ model }: { model: TableModel }) {
           value={table.find}
           onChange={(event) => table.setFind(event.currentTarget.value)}
         />
-        <span className="soft small">{`${table.rows.length} of ${model.rows.length}`}</span>
+        <span className="soft small">{`${table.seen} of ${model.rows.length}`}</span>
       </label>
-      {model.rows.length === 0 ? <p className="soft">{model.none}</p> : <Grid table={table} />}
+      {model.rows.length === 0 ? <p className="soft">{model.none}</p> : null}
+      {model.rows.length > 0 || model.add ? <Grid table={table} /> : null}
       <p className="table-said" role="status">
         {table.said}
       </p>

@@ -26,7 +26,12 @@ export interface TableModel {
   readonly none: string;
   /** One cell typed; from project to project. */
   readonly write: (project: Project, row: string, column: string, text: string) => Edit;
+  /** A new row from its texts; refused while something is missing. Left out where rows aren't added by typing. */
+  readonly add?: (project: Project, texts: RowTexts) => Edit;
 }
+
+/** What is typed of a row that isn't in the plan yet, by column. */
+export type RowTexts = Readonly<Record<string, string>>;
 
 /** Makes a table of a plan as it is now. */
 export type Maker = (project: Project, results: Results, notation: Notation) => TableModel;
@@ -43,21 +48,75 @@ export interface Written {
   readonly count: number;
   /** Cells that were not understood, with the reason: they stay as they were. */
   readonly refused: readonly (CellText & { readonly why: string })[];
+  readonly added: number;
+  /** New rows that can't be added yet, with the reason: they keep what is typed. */
+  readonly waiting: readonly { readonly texts: RowTexts; readonly why: string }[];
 }
 
-/** Writes the cells one after the other; one that is refused doesn't hinder the others. */
-export function writeCells(project: Project, model: TableModel, cells: readonly CellText[]): Written {
+/** Writes the cells one after the other; one that is refused doesn't hinder the others. Then adds the new rows. */
+export function writeCells(
+  project: Project,
+  model: TableModel,
+  cells: readonly CellText[],
+  begun: readonly RowTexts[] = [],
+): Written {
   const refused: Written["refused"][number][] = [];
+  const fresh = new Map(begun.map((texts, i) => [i, texts]));
   let next = project;
   for (const cell of cells) {
-    const edit = model.write(next, cell.row, cell.column, cell.text);
-    if (edit.ok) next = edit.project;
-    else refused.push({ ...cell, why: edit.why });
+    const at = newRowAt(cell.row);
+    if (at !== null) fresh.set(at, { ...fresh.get(at), [cell.column]: cell.text });
+    else {
+      const edit = model.write(next, cell.row, cell.column, cell.text);
+      if (edit.ok) next = edit.project;
+      else refused.push({ ...cell, why: edit.why });
+    }
   }
-  return { project: next, count: cells.length - refused.length, refused };
+  const rows = [...fresh].sort(([a], [b]) => a - b).map(([, texts]) => texts);
+  return { count: cells.length - refused.length, refused, ...addRows(next, model, rows) };
 }
 
-/** A copied block laid over the table from a cell on; what falls beyond it, or on computed cells, is left out. */
+/** Adds the rows that are complete, in their order. */
+function addRows(
+  project: Project,
+  model: TableModel,
+  rows: readonly RowTexts[],
+): Pick<Written, "project" | "added" | "waiting"> {
+  const waiting: Written["waiting"][number][] = [];
+  let next = project;
+  let added = 0;
+  for (const texts of rows) {
+    if (!model.add || Object.values(texts).every((text) => text.trim() === "")) continue;
+    const edit = model.add(next, texts);
+    if (edit.ok) {
+      next = edit.project;
+      added++;
+    } else waiting.push({ texts, why: edit.why });
+  }
+  return { project: next, added, waiting };
+}
+
+const newRow = /^\+(\d+)$/;
+const newRowId = (at: number) => `+${at}`;
+
+function newRowAt(row: string): number | null {
+  const at = newRow.exec(row)?.[1];
+  return at === undefined ? null : Number(at);
+}
+
+/** Rows that are begun, and an empty one to type in, below those of the plan. */
+export function newRows({ add, columns }: TableModel, begun: readonly RowTexts[]): readonly TableRow[] {
+  if (!add) return [];
+  return [...begun, {}].map((texts, at) => ({
+    id: newRowId(at),
+    cells: columns.map(({ id }) => (texts as RowTexts)[id] ?? ""),
+  }));
+}
+
+/**
+ * A copied block laid over the table from a cell on. Rows beyond the last are new where rows can be added; what falls on
+ * computed cells or beyond the table is left out.
+ */
 export function blockCells(
   model: TableModel,
   rows: readonly TableRow[],
@@ -66,11 +125,17 @@ export function blockCells(
 ): CellText[] {
   return block.flatMap((texts, down) =>
     texts.flatMap((text, across) => {
-      const row = rows[at.row + down];
+      const row = rows[at.row + down]?.id ?? rowBeyond(rows, at.row + down);
       const column = model.columns[at.column + across];
-      return row && column?.typed ? [{ row: row.id, column: column.id, text }] : [];
+      return row !== null && column?.typed ? [{ row, column: column.id, text }] : [];
     }),
   );
+}
+
+/** The new row so far down, where the table ends with rows to type in. */
+function rowBeyond(rows: readonly TableRow[], index: number): string | null {
+  const last = newRowAt(rows.at(-1)?.id ?? "");
+  return last === null ? null : newRowId(last + 1 + index - rows.length);
 }
 
 /** A block of cells: first and last row, first and last column. */
@@ -126,6 +191,15 @@ export function refusedWords(model: TableModel, refused: Written["refused"]): st
   });
   const more = refused.length > mostNamed ? ` And ${refused.length - mostNamed} more.` : "";
   return `${cells} not understood, left as before. ${named.join(" ")}${more}`;
+}
+
+/** Which new rows aren't in the plan yet, and why. Empty where none waits. */
+export function waitingWords(waiting: Written["waiting"], columns: readonly TableColumn[]): string {
+  const [first] = waiting;
+  if (!first) return "";
+  const name = columns.map(({ id }) => first.texts[id]?.trim()).find(Boolean) ?? "";
+  const more = waiting.length > 1 ? ` And ${waiting.length - 1} more.` : "";
+  return `“${name}” isn't added yet. ${first.why}${more}`;
 }
 
 /** Rows that hold the words, in the order of a column; both only for the eye. */

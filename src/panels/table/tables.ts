@@ -3,6 +3,7 @@ import {
   type Drive,
   type Edit,
   type Feature,
+  featureForms,
   featureWords,
   type Project,
   type Swale,
@@ -14,7 +15,7 @@ import { swaleVerdict } from "../../solve/swale-verdict";
 import type { Notation } from "../notation";
 import { cannot, notTyped, reckoned, typed, withLength, withNumber, withSlope } from "./cells";
 import { earth, foundation, limits, sides } from "./figureTables";
-import type { Maker, TableModel } from "./model";
+import type { Maker, RowTexts, TableModel } from "./model";
 
 export const tableNames = [
   "features",
@@ -35,7 +36,7 @@ export function tableOf(name: TableName, project: Project, results: Results, not
 
 const features: Maker = ({ lot }, _results, notation) => ({
   title: "Features of the lot",
-  none: "No features yet: trees, a well, buried lines. Draw them in the lot step.",
+  none: "No features yet: trees, a well, buried lines. Draw them in the lot step, or type or paste places here.",
   columns: [
     typed("name", "name", false),
     typed("kind", "kind", false),
@@ -57,7 +58,37 @@ const features: Maker = ({ lot }, _results, notation) => ({
     };
   }),
   write: (project, id, column, text) => writeFeature(project, id, column, text, notation),
+  add: (project, texts) => addFeature(project, texts, notation),
 });
+
+/** A feature that is one place; what isn't typed of it stays open. */
+function addFeature(project: Project, texts: RowTexts, notation: Notation): Edit {
+  const text = (column: string) => texts[column]?.trim() ?? "";
+  const kind = text("kind") === "" ? "other" : kindCalled(text("kind"));
+  if (!kind) return noSuchKind(text("kind"));
+  if (featureForms[kind] !== "place")
+    return cannot(`A ${featureWords[kind]} has several places: draw it on the plan.`);
+  if (text("east") === "" || text("north") === "")
+    return cannot("A new feature needs how far east and how far north it stands.");
+  const add = (east: number, north: number, keepClear: number) =>
+    siteEdits.addFeature.run(project, { kind, name: text("name"), points: [[east, north]], keepClear });
+  return withLength(text("east"), notation, null, (east) =>
+    withLength(text("north"), notation, null, (north) =>
+      withLength(text("keepClear") || "0", notation, 0, (clear) => add(east, north, clear)),
+    ),
+  );
+}
+
+const kinds = Object.entries(featureWords) as [Feature["kind"], string][];
+
+function kindCalled(text: string): Feature["kind"] | null {
+  const wanted = text.trim().toLowerCase();
+  return kinds.find(([name, words]) => words.toLowerCase() === wanted || name === wanted)?.[0] ?? null;
+}
+
+function noSuchKind(text: string): Edit {
+  return cannot(`There is no kind "${text.trim()}". Kinds: ${kinds.map(([, words]) => words).join(", ")}.`);
+}
 
 function writeFeature(project: Project, id: string, column: string, text: string, notation: Notation): Edit {
   const feature = project.lot.features.find((each) => each.id === id);
@@ -65,12 +96,8 @@ function writeFeature(project: Project, id: string, column: string, text: string
   const change = (patch: Partial<Omit<Feature, "id">>) => siteEdits.changeFeature.run(project, { id, patch });
   if (column === "name") return change({ name: text.trim() });
   if (column === "kind") {
-    const kinds = Object.entries(featureWords) as [Feature["kind"], string][];
-    const wanted = text.trim().toLowerCase();
-    const kind = kinds.find(([name, words]) => words.toLowerCase() === wanted || name === wanted)?.[0];
-    return kind
-      ? change({ kind })
-      : cannot(`There is no kind "${text.trim()}". Kinds: ${kinds.map(([, words]) => words).join(", ")}.`);
+    const kind = kindCalled(text);
+    return kind ? change({ kind }) : noSuchKind(text);
   }
   if (column === "keepClear") return withLength(text, notation, 0, (keepClear) => change({ keepClear }));
   const at = feature.points[0];

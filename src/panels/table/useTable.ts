@@ -14,9 +14,12 @@ import {
   type Chosen,
   fillDown,
   laidOver,
+  newRows,
+  type RowTexts,
   refusedWords,
   seenRows,
   type TableModel,
+  waitingWords,
   writeCells,
 } from "./model";
 import { nextSort, type Sort } from "./order";
@@ -41,7 +44,14 @@ export function useTable(model: TableModel) {
   const table = useRef<HTMLTableElement>(null);
   const gridId = useId();
   const findField = useRef<HTMLInputElement>(null);
-  const rows = useMemo(() => seenRows(model, find, sort), [model, find, sort]);
+  /** New rows that aren't complete yet. */
+  const [begun, setBegun] = useState<readonly RowTexts[]>([]);
+  const seen = useMemo(() => seenRows(model, find, sort), [model, find, sort]);
+  // What is searched for is in the plan: there new rows would only be in the way.
+  const rows = useMemo(
+    () => (find.trim() ? seen : [...seen, ...newRows(model, begun)]),
+    [seen, model, begun, find],
+  );
   const lineHeight = 30 * useApp((state) => state.preferences.textSize);
   const sight = useSight(table, lineHeight);
   const isLong = rows.length > longFrom;
@@ -67,9 +77,13 @@ export function useTable(model: TableModel) {
   const write = (cells: readonly CellText[], label: string, leftOut = "") => {
     if (cells.length === 0) return setSaid("These cells are computed, not typed.");
     const project = present(appStore.getState().history);
-    const done = writeCells(project, model, cells);
-    if (done.project !== project) runTogether(label, [() => ({ ok: true, project: done.project, label })]);
-    setSaid([refusedWords(model, done.refused), leftOut].filter(Boolean).join(" "));
+    const done = writeCells(project, model, cells, begun);
+    const what = done.added > 0 && cells.length === 1 ? "add a row" : label;
+    if (done.project !== project)
+      runTogether(what, [() => ({ ok: true, project: done.project, label: what })]);
+    setBegun(done.waiting.map(({ texts }) => texts));
+    const words = [refusedWords(model, done.refused), waitingWords(done.waiting, model.columns), leftOut];
+    setSaid(words.filter(Boolean).join(" "));
   };
   const edit = (start: string, selectAll: boolean) => {
     if (column?.typed && rows[at.row]) setEditing({ start, selectAll });
@@ -148,6 +162,7 @@ export function useTable(model: TableModel) {
     gridId,
     model,
     rows,
+    seen: seen.length,
     at,
     chosen,
     cell,
