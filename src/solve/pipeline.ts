@@ -136,7 +136,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       project,
       survey,
       words,
-      finished,
+      finished: dragging ? finished : (late.refined ?? finished),
       ponds,
       flow,
       flows,

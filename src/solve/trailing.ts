@@ -7,10 +7,10 @@ import { daylightLines, type Finished, type Layout } from "../grading";
 import type { Ground, Tin } from "../terrain";
 import { balance } from "./balance";
 import { finishedContours } from "./contours";
-import { outsideError } from "./earthwork";
 import type { WaterFound } from "./led-away";
 import { type FloorLimits, limitsStage, noLimitsYet } from "./limits-stage";
 import type { StageMaker } from "./memo";
+import { refinedOutside } from "./refined-outside";
 import type { BalanceResult, Contour, Pond, SwaleFlow } from "./results";
 import { type RoofDrip, roofDrips } from "./roof-water";
 import type { BuildingSite, Site } from "./site";
@@ -29,6 +29,8 @@ export interface Trailing extends StandingWater {
   readonly daylight: readonly Float64Array[];
   /** Error of cut and fill outside the walls, m3. */
   readonly outsideError: number;
+  /** With volumes outside the walls that are within that error; null while the layout is under the hand. */
+  readonly refined: Finished | null;
   readonly balance: BalanceResult | null;
   readonly flows: readonly SwaleFlow[];
   /** What the stages after this one work on; null while the layout is under the hand. */
@@ -65,7 +67,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   const untouched = stage(bareWater);
   const contoursOf = stage(finishedContours);
   const daylightOf = stage(daylightLines);
-  const errorOf = stage(outsideError);
+  const refinedOf = stage(refinedOutside);
   const flowsOf = stage(swaleFlows);
   const dripsOf = stage(roofDrips);
   const wallsOf = stage(wallCatchments);
@@ -107,6 +109,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       );
       const still = water(layout, finished.floor);
       const { roof } = project.drainage;
+      const refined = refinedOf(finished, site.layout, site.coarse, site.ground, project.materials);
       const drips = still.flow ? dripsOf(site.footprint, roof, still.flow) : null;
       const swales = still.flow
         ? flowsOf(site.plan, standing.swales, still.flow, project.storm, drips ?? none, roof.runoff)
@@ -125,7 +128,8 @@ export function trailingStages(stage: StageMaker): TrailingStages {
             joining: swales.joining,
             uphillCells: swales.uphillCells,
           },
-        outsideError: errorOf(finished, site.coarse),
+        outsideError: refined.error,
+        refined: refined.finished,
         limits: limitsOf(site, standing, project, words),
         balance: balanced(
           site.coarse,
@@ -149,6 +153,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         found: null,
         toWalls: before?.toWalls ?? [],
         outsideError: before?.outsideError ?? 0,
+        refined: null,
         balance: before?.balance ?? null,
         limits: before?.limits ?? noLimitsYet,
       };
