@@ -11,6 +11,7 @@ import { crossings, farthestLook, onWall } from "../grading";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
 import { foundationCautions } from "./foundation-cautions";
+import { sentence } from "./grading-cautions";
 import { actsInOrder } from "./grading-result";
 import { placeName } from "./place-names";
 import { figuresToCheck, floorFarFromGround } from "./plausible";
@@ -29,6 +30,8 @@ const guessedShare = 0.1;
 const besideBuilding = 12;
 /** A swale that comes out nearer to the lot line than this hands its water on gathered, m: our own choice. */
 const outletOffLine = 3.048;
+/** Nearer than this is on the line, m. */
+const onTheLine = 0.05;
 /** Water standing this near to the walls, m. */
 const pondReach = 3.048;
 
@@ -237,9 +240,8 @@ function swalesAtDrives({ plan }: BuildingSite, { grading }: Project): Problem[]
       return [
         {
           code: "swale-crosses-drive",
-          severity: driveLater && !plan.piped ? "caution" : "note",
           where: swale.swale.name,
-          ...crossingWords(drive.drive.name, plan.piped === true, driveLater),
+          ...crossingWords(drive.drive.name, swale.swale.sideSlope, plan.piped === true, driveLater),
           at: [...crossing.at],
           ids: [swale.swale.id, drive.drive.id],
         },
@@ -248,20 +250,38 @@ function swalesAtDrives({ plan }: BuildingSite, { grading }: Project): Problem[]
   );
 }
 
-function crossingWords(drive: string, piped: boolean, driveLater: boolean): Pick<Problem, "what" | "how"> {
+/** Banks steeper than this in a dip can't be driven through, run for one of rise: our own choice. */
+const drivenDip = 8;
+
+function crossingWords(
+  drive: string,
+  banks: number,
+  piped: boolean,
+  driveLater: boolean,
+): Pick<Problem, "severity" | "what" | "how"> {
   if (piped)
     return {
+      severity: "note",
       what: `It runs under ${drive} in a pipe, and the drive's earth closes over it.`,
       how: "Its size, cover and inverts stand in the water step. Or let the drive dip through the swale, chosen there.",
     };
   if (driveLater)
     return {
+      severity: "caution",
       what: `${sentence(drive)} comes later in the order and closes it: its water has no way through.`,
       how: "Set the swale after the drive in the order, so that the drive dips through it, or take a pipe, chosen in the water step.",
     };
+  const what = `${sentence(drive)} dips down to its bed there`;
+  if (banks >= drivenDip)
+    return {
+      severity: "note",
+      what: `${what}.`,
+      how: "Pave the dip with stone that water can't carry off, or take a pipe, chosen in the water step.",
+    };
   return {
-    what: `It runs through ${drive}, which dips down to the swale's bed there.`,
-    how: "Pave the dip with stone that water can't carry off, or take a pipe, chosen in the water step.",
+    severity: "caution",
+    what: `${what} between banks of ${Number(banks.toFixed(1))} : 1: nothing drives through those. The drive's grades and its vehicle are told without the dip.`,
+    how: `Give the swale side slopes of ${drivenDip} : 1 or flatter there, or take a pipe, chosen in the water step.`,
   };
 }
 
@@ -279,9 +299,12 @@ function outletsAtLines({ plan }: BuildingSite, { lot }: Project, words: Words):
         code: "swale-outlet-at-line",
         severity: "caution",
         where: `the outlet of ${swale.name}`,
-        what: within
-          ? `It lies ${words.length(distance)} from the lot line: the water it gathers goes over it in one place.`
-          : `It lies ${words.length(distance)} beyond the lot line, on ground that isn't yours.`,
+        what:
+          distance < onTheLine
+            ? "It lies on the lot line: the water it gathers goes over it in one place."
+            : within
+              ? `It lies ${words.length(distance)} from the lot line: the water it gathers goes over it in one place.`
+              : `It lies ${words.length(distance)} beyond the lot line, on ground that isn't yours.`,
         how: `End it ${words.rule("10 ft", "3 m")} or more inside and spread the water over grass or stone, or have it agreed with the neighbour, or with the road's office at a road.`,
         at: [outlet[0], outlet[1]],
         ids: [swale.id],

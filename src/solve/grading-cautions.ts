@@ -229,7 +229,7 @@ export function driveProfileCautions(
 
 const partWords = { underside: "underside", front: "front end", rear: "rear end" } as const;
 
-function sentence(text: string): string {
+export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 

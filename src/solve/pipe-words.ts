@@ -1,5 +1,9 @@
 /** What a pipe under a drive does, in the same words everywhere. */
+import { standardPipes } from "../drainage";
 import type { PipeResult } from "./results";
+
+/** Smallest standard pipe, m. */
+const leastBore = (standardPipes[0] ?? 12) * 0.0254;
 
 interface Figures {
   readonly length: (metres: number) => string;
@@ -17,6 +21,6 @@ export function pipeWords(pipe: PipeResult, { length, bore }: Figures): string {
   if (pipe.verdict === "overtops")
     return `${size}: the storm's water would stand at ${length(pipe.headwater ?? 0)} and run over the drive. Take a larger one.`;
   if (pipe.verdict === "too little cover")
-    return `${size} carries the storm, but only ${length(Math.max(0, pipe.cover ?? 0))} of cover is left over it. Raise the drive, deepen the swale, or take two smaller ones.`;
+    return `${size} carries the storm, but only ${length(Math.max(0, pipe.cover ?? 0))} of cover is left over it at the least. Raise the drive, deepen the swale${pipe.bore > leastBore + 1e-9 ? ", or take two smaller ones" : ""}.`;
   return `${size} carries the storm, with ${length(pipe.cover ?? 0)} of cover over it.`;
 }

@@ -4,13 +4,22 @@
  * Units   metres, m3/s.
  * Method  Where a swale's line crosses a drive's, the pipe lies on the swale's bed from toe to toe of the drive's side
  *         slopes. It must carry the swale's whole peak with water no higher than a freeboard under the drive's lowest place
- *         over the ditch, and with the cover asked for.
+ *         over the ditch, and with the cover asked for where the least of the drive and its shoulders lies over it.
  * Source  see `drainage/culvert.ts`; the freeboard is our own choice. Cover: the maker's.
  */
 import type { Drainage } from "../document/schema";
 import { type Culvert, headwater, type PipeKind, pipeKinds, standardPipes } from "../drainage";
 import { pointAlong } from "../geometry";
-import { bedFall, bedHeight, type Crossing, crossings, driveHeight, type GradingPlan } from "../grading";
+import {
+  bedFall,
+  bedHeight,
+  type Crossing,
+  crossings,
+  driveHeight,
+  driveOperator,
+  type GradingPlan,
+  noLimits,
+} from "../grading";
 import type { PipeResult, SwaleFlow } from "./results";
 
 /** Water stays so far under the drive's lowest place, m. */
@@ -36,6 +45,9 @@ export function pipesUnderDrives(
   });
 }
 
+/** Places looked at to each side of the drive's middle for the least cover. */
+const coverSteps = 12;
+
 interface Asked {
   readonly peak: number | null;
   /** Depth of the storm's water in the ditch below the pipe, m. */
@@ -60,7 +72,9 @@ function pipeAt(crossing: Crossing, swale: SwaleLine, drive: DriveLine, asked: A
   const rim = (bottomWidth / 2 + bank * Math.max(0, top - bed)) / square;
   const lowPoint = lowestWithin(drive, alongDrive - rim, alongDrive + rim, asked.floor);
   const like = { length, fall, kind: asked.kind };
-  const coverOf = (bore: number) => top - (bed + bore);
+  const edge = (width / 2 + shoulder.width) / square;
+  const over = leastOver({ inverts, from, to }, swale, drive, asked.floor, alongSwale, edge);
+  const coverOf = (bore: number) => over - bore;
   const holds = (bore: number) =>
     asked.peak !== null &&
     headwater({ ...like, diameter: bore }, asked.peak, asked.below).head <= lowPoint - freeboard - inverts[0];
@@ -84,6 +98,9 @@ function pipeAt(crossing: Crossing, swale: SwaleLine, drive: DriveLine, asked: A
     typed: asked.pipe.bore !== null,
     headwater: head && inverts[0] + head.head,
     by: head?.by ?? null,
+    inletLoss: asked.kind.ke,
+    roughness: asked.kind.n,
+    below: asked.below,
     lowPoint,
     freeboard,
     cover: bore === null ? null : coverOf(bore),
@@ -96,6 +113,37 @@ function pipeAt(crossing: Crossing, swale: SwaleLine, drive: DriveLine, asked: A
     if (bore === null || !holds(bore)) return "overtops";
     return coverOf(bore) < asked.pipe.cover - 1e-9 ? "too little cover" : "carries it";
   }
+}
+
+interface Laid {
+  readonly inverts: readonly [number, number];
+  /** Distances along the swale of its ends, m. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Least height of the drive with its shoulders over the pipe's invert, m: at an edge, where the drive falls that way. */
+function leastOver(
+  { inverts, from, to }: Laid,
+  swale: SwaleLine,
+  drive: DriveLine,
+  floor: number,
+  along: number,
+  half: number,
+): number {
+  const operator = driveOperator(drive);
+  const limits = noLimits();
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = -coverSteps; k <= coverSteps; k++) {
+    // A hair within the edge: beyond it the side slope begins.
+    const t = along + 0.999 * half * (k / coverSteps);
+    if (t < from || t > to) continue;
+    const [x, y] = pointAlong(swale.line, t).at;
+    operator.limitsAt(x, y, 0, limits);
+    const invert = inverts[0] + ((inverts[1] - inverts[0]) * (t - from)) / (to - from || 1);
+    least = Math.min(least, limits.lower + limits.share * floor - invert);
+  }
+  return least;
 }
 
 /** The least standard bore that holds the water under the drive, m; null without a peak or where none does. */

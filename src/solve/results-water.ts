@@ -204,10 +204,14 @@ export interface PipeResult {
   /** Height of the water before its inlet, m, and what governs it; null without peak or bore. */
   readonly headwater: number | null;
   readonly by: "inlet" | "outlet" | null;
+  /** Loss at the inlet, times the head of speed; Manning's n of the pipe; water that stands in the ditch below it, m. */
+  readonly inletLoss: number;
+  readonly roughness: number;
+  readonly below: number;
   /** Lowest place of the drive over the ditch, m, where water would run over, and how far under it water must stay, m. */
   readonly lowPoint: number;
   readonly freeboard: number;
-  /** From the pipe's top to the drive's, m; null without a bore. */
+  /** Least from the pipe's top to the drive or its shoulders, m; null without a bore. */
   readonly cover: number | null;
   readonly verdict: "carries it" | "overtops" | "too little cover" | "doesn't fall" | null;
 }

@@ -168,7 +168,13 @@ describe("cautions", () => {
     const slope = plane(100, -0.02);
     expect(problem(built({}, { grading }, slope), "swale-crosses-drive")?.what).toContain("in a pipe");
     const dip = built({}, { grading, drainage: { pipe: { crossing: "dip" } } }, slope);
-    expect(problem(dip, "swale-crosses-drive")?.what).toContain("dips down");
+    // Banks of 3 : 1 stop anything on wheels; flat ones don't.
+    expect(problem(dip, "swale-crosses-drive")).toMatchObject({ severity: "caution" });
+    const [ditch] = grading.swales;
+    const flat = { ...grading, swales: [{ ...ditch, sideSlope: 10 }] };
+    const drivable = built({}, { grading: flat, drainage: { pipe: { crossing: "dip" } } }, slope);
+    expect(problem(drivable, "swale-crosses-drive")).toMatchObject({ severity: "note" });
+    expect(problem(drivable, "swale-crosses-drive")?.what).toContain("dips down");
     const solved = createSolver().solve(dip);
     expect(solved.water.pipes).toEqual([]);
     // Neither way is one act told to spoil the other.

@@ -141,6 +141,32 @@ describe("a pipe under a drive", () => {
     expect(piped({ bore: 0.3048, cover: 0.1 })?.verdict).toBe("carries it");
   });
 
+  it("has its cover where the drive lies lowest over it: at the edge to which the drive falls", () => {
+    const across = (kind: "level" | "left" | "right", fall = 0.04) => ({
+      ...grading,
+      drives: grading.drives.map((one) => ({
+        ...one,
+        across: { kind, fall },
+        shoulder: { width: 0, fall: 0 },
+      })),
+    });
+    const cover = (kind: "level" | "left" | "right") =>
+      solve(
+        slope({
+          storm: { intensity: inchAnHour },
+          grading: across(kind),
+          drainage: { pipe: { bore: 0.3048 } },
+        }),
+      ).pipes[0]?.cover ?? Number.NaN;
+    // 4 m wide at 4 %: its low edge lies 0.08 m under its middle, and the pipe falls on towards the swale's outlet besides.
+    const level = cover("level");
+    const [left, right] = [cover("left"), cover("right")];
+    const least = Math.min(left, right);
+    expect(level - least).toBeGreaterThan(0.03);
+    expect(level - least).toBeLessThan(0.08 + 1e-6);
+    expect(Math.max(left, right)).not.toBeCloseTo(least, 2);
+  });
+
   it("has no size before the rain is typed", () => {
     const [pipe] = solve(slope({ grading })).pipes;
     expect(pipe).toMatchObject({ bore: null, verdict: null, headwater: null });

@@ -126,11 +126,14 @@ export function pipeWhy(asked: Asked, name: string): Why | null {
       },
       { name: "Length", figure: figures.length(pipe.length) },
       { name: "Fall", figure: figures.slope(pipe.fall) },
+      { name: "Loss at its inlet, ke", figure: plainNumber(pipe.inletLoss) },
+      { name: "n, roughness of the pipe", figure: plainNumber(pipe.roughness) },
+      { name: "Water in the ditch below it", figure: figures.length(pipe.below) },
       { name: "Invert upstream", figure: figures.length(pipe.inverts[0]) },
       { name: "Low point of the drive over the ditch", figure: figures.length(pipe.lowPoint) },
       ...(pipe.cover === null ? [] : [{ name: "Cover over it", figure: figures.length(pipe.cover) }]),
     ],
-    rule: `Worked out as if its inlet held the water back, and as if the whole pipe did; the higher counts: here ${pipe.by === "inlet" ? "the inlet" : "the full pipe"}. It stays ${figures.length(pipe.freeboard)} under the drive's low point.`,
+    rule: `Worked out as if its inlet held the water back, and as if the pipe and what stands below it did; the higher counts: here ${pipe.by === "inlet" ? "the inlet" : "the pipe and what stands below"}. It must stay at least ${figures.length(pipe.freeboard)} under the drive's low point.`,
     formula:
       "inlet: HW ÷ D from Q ÷ (A √D) by the inlet's constants; full pipe: H = (1 + ke + friction) × v² ÷ 2g",
     source:

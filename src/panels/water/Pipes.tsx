@@ -119,7 +119,7 @@ function PipeCard({ pipe }: { pipe: PipeResult }) {
                   name: "Water before its inlet stands at",
                   figure: notation.length(pipe.headwater),
                   why: { kind: "pipe" as const, id: pipe.name, of: `water before ${pipe.name}` },
-                  note: `${pipe.by === "inlet" ? "the inlet governs" : "full flow governs"}; the drive's low point over the ditch: ${notation.length(pipe.lowPoint)}`,
+                  note: `${pipe.by === "inlet" ? "the inlet governs" : "the pipe and what stands below it govern"}; the drive's low point over the ditch: ${notation.length(pipe.lowPoint)}`,
                 },
               ]),
         ]}
