@@ -386,7 +386,3 @@ function guessCautions({ earthwork }: FloorResults): Problem[] {
     },
   ];
 }
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

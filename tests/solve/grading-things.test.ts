@@ -344,7 +344,9 @@ describe("what happens to a drive's surface", () => {
     const turned = { ...ditch, order: ["w1", "v1"] };
     expect(said(ditch)).toEqual([expect.stringMatching(/^note: It runs under drive in a pipe/)]);
     expect(said(turned)).toEqual([expect.stringMatching(/^note: It runs under drive in a pipe/)]);
-    expect(said(ditch, dip)).toEqual([expect.stringMatching(/^note: It runs through drive, which dips/)]);
+    expect(said(ditch, dip)).toEqual([
+      expect.stringMatching(/^caution: Drive dips down to its bed there between banks of 3 : 1/),
+    ]);
     expect(said(turned, dip)).toEqual([
       expect.stringMatching(/^caution: Drive comes later in the order and closes it/),
     ]);
