@@ -65,7 +65,7 @@ class HostFiles implements Files {
   }
 
   async openFile(file: OpenedFile): Promise<void> {
-    if (await this.mayLeave()) showOpened(file, placeOf(file));
+    if (await this.mayLeave()) showOpened(file, await placeOf(file));
   }
 
   async openDemo(demo: Demo): Promise<void> {
@@ -143,10 +143,19 @@ function leavingQuestion(name: string): Question {
 
 const aDemo: OpenFile = { name: null, token: null, origin: "demo" };
 
-/** A demo stays as it is wherever it was opened from; so does a file that the host can't save back to. */
-function placeOf({ name, token }: OpenedFile): OpenFile {
+/**
+ * A demo stays as it is wherever it was opened from; so does a file that the host can't save back to. A plan that was made
+ * from a demo goes by the demo's name, but isn't it any more.
+ */
+async function placeOf({ name, token, text }: OpenedFile): Promise<OpenFile> {
   if (token !== null) return { name, token };
-  return demos.some(({ file }) => file === name) ? aDemo : { name, token, origin: "copy" };
+  const demo = demos.find(({ file }) => file === name);
+  return demo && sameProject(text, await demo.text()) ? aDemo : { name, token, origin: "copy" };
+}
+
+function sameProject(a: string, b: string): boolean {
+  const [one, other] = [openProject(a), openProject(b)];
+  return one.ok && other.ok && projectText(one.project) === projectText(other.project);
 }
 
 /** Shows a file's project, or says what is wrong with the file. */

@@ -1,7 +1,9 @@
 /** Keyboard shortcuts of the whole window, from the list of commands. */
+import { machine } from "../canvas/stage/toolRun";
 import type { AppCommand } from "../panels/command";
 import { isPlainKey, isPressed, onMac } from "../panels/keys";
 import { tell } from "../store/actions";
+import type { AppState } from "../store/state";
 import { appStore } from "../store/store";
 
 /** Pressed until nothing is left: its end needs no words. */
@@ -17,12 +19,18 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
     if (!command) return;
     event.preventDefault();
     const state = appStore.getState();
-    const why = command.whyNot?.(state) ?? null;
+    const why = command.whyNot?.(state) ?? losesDrawing(command, state);
     if (why === null) command.run();
     else if (state.screen === "plan" && !endsByItself.test(command.id)) tell({ tone: "caution", text: why });
   };
   window.addEventListener("keydown", onKeyDown);
   return () => window.removeEventListener("keydown", onKeyDown);
+}
+
+/** A key for another tool doesn't take away what is half drawn: there it is most likely a slip. */
+function losesDrawing({ id, keys }: AppCommand, { tool }: AppState): string | null {
+  if (!id.startsWith("draw.") || tool === "select" || !machine().halfDrawn()) return null;
+  return `What you draw isn't finished. Enter ends it, Esc gives it up; then ${keys?.[0] ?? "the key"} takes the other tool.`;
 }
 
 /** All, copy, paste, fill down: where a person types these mean the text, where text is marked they mean that. */

@@ -51,6 +51,13 @@ describe("opening", () => {
     expect(state().file).toEqual({ name: "studio.drysill.json", token: null, origin: "copy" });
   });
 
+  it("shows one's own plan as such, also where it still goes by the demo's file name", async () => {
+    const name = "pottery-studio.drysill.json";
+    host.opens = { name, text: projectText({ ...studio, about: "Ours, two feet wider." }), token: null };
+    await files.open();
+    expect(state().file).toEqual({ name, token: null, origin: "copy" });
+  });
+
   it("says where a file is wrong and keeps what is open", async () => {
     host.opens = file('{ "drysill": 1, "truck": { "volume": -3 }, "lot": { "north": "up" } }');
     await files.open();

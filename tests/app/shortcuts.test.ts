@@ -1,8 +1,11 @@
 // @vitest-environment jsdom
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { listenToKeys } from "../../src/app/shortcuts";
+import { machine } from "../../src/canvas/stage/toolRun";
+import type { PlanPointer } from "../../src/canvas/tools/tool";
 import type { AppCommand } from "../../src/panels/command";
-import { openDialog } from "../../src/store/actions";
+import { openDialog, setTool, showStart } from "../../src/store/actions";
+import { appStore } from "../../src/store/store";
 
 const done: string[] = [];
 const command = (id: string, keys: string[]): AppCommand => ({
@@ -18,7 +21,7 @@ const press = (key: string, held: KeyboardEventInit = {}) =>
 let stop: () => void;
 beforeEach(() => {
   done.length = 0;
-  stop = listenToKeys([command("door", ["D"]), command("find", ["Mod+K"]), command("copy", ["Mod+C"])]);
+  stop = listenToKeys([command("draw.door", ["D"]), command("find", ["Mod+K"]), command("copy", ["Mod+C"])]);
 });
 afterEach(() => {
   stop();
@@ -29,7 +32,7 @@ describe("shortcuts", () => {
   it("fire on their keys", () => {
     press("d");
     press("k", { ctrlKey: true });
-    expect(done).toEqual(["door", "find"]);
+    expect(done).toEqual(["draw.door", "find"]);
   });
 
   it("of one plain key stay silent from the moment a dialog is asked for", () => {
@@ -46,5 +49,33 @@ describe("shortcuts", () => {
     field.remove();
     press("c", { ctrlKey: true });
     expect(done).toEqual(["find", "copy"]);
+  });
+
+  it("of another tool leave what is half drawn alone, and say how to go on", () => {
+    const at = (x: number): PlanPointer => ({
+      at: [x, 0],
+      screen: [x, 0],
+      free: true,
+      adds: false,
+      copies: false,
+      touch: false,
+    });
+    const click = (x: number) => {
+      machine().press(at(x));
+      machine().release(at(x));
+    };
+    appStore.setState({ screen: "plan" });
+    setTool("measure");
+    click(0);
+    press("d");
+    expect(done).toEqual([]);
+    expect(appStore.getState().messages.at(-1)?.text).toMatch(/Esc gives it up; then D takes/);
+    click(20);
+    machine().key("Enter", false);
+    expect(machine().state().name).toBe("measured");
+    press("d");
+    expect(done).toEqual(["draw.door"]);
+    setTool("select");
+    showStart();
   });
 });

@@ -61,6 +61,11 @@ export class Machine {
     return this.present.name !== this.idle || isTyping(this.typed);
   }
 
+  /** Would another tool take away what is being drawn? What only shows a reading loses nothing. */
+  halfDrawn(): boolean {
+    return this.begun() && this.present.reading?.live !== false;
+  }
+
   entry(): TypedEntry {
     return this.typed;
   }

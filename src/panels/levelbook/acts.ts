@@ -132,6 +132,12 @@ function fill(rows: readonly number[], column: ColumnId): void {
   record(edit);
 }
 
+function unreadWords(cells: number): string {
+  return cells === 1
+    ? "1 cell could not be read and keeps its text"
+    : `${cells} cells could not be read and keep their text`;
+}
+
 /** Copied rows over those from `start` on, as they are seen; `rowAt` tells a seen row's own. */
 function paste(text: string, start: number, column: ColumnId, rowAt: (seen: number) => number): void {
   const block = splitBlock(text);
@@ -146,7 +152,7 @@ function paste(text: string, start: number, column: ColumnId, rowAt: (seen: numb
   if (refused.length > 0)
     tell({
       tone: "caution",
-      text: `${rows} rows pasted; ${refused.length} cell${refused.length === 1 ? "" : "s"} could not be read and keep their text, marked in the table.`,
+      text: `${rows} ${rows === 1 ? "row" : "rows"} pasted; ${unreadWords(refused.length)}, marked in the table.`,
     });
 }
 

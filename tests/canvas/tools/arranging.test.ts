@@ -58,6 +58,18 @@ const treePlaces = (hand: Hand) => hand.project.lot.features.map(({ points }) =>
 const locked = (project: Project, ...things: readonly Thing[]) =>
   checkEdit(project, drawingEdits.lockThings, { things, locked: true });
 
+describe("what is selected", () => {
+  it("says that it is locked instead of how to drag it", () => {
+    const hand = handOn(locked(site(), swale));
+    hand.selection = [swale];
+    hand.move(-30, -30);
+    expect(hand.hint()).toBe("The swale is selected and locked: right click to unlock, Esc lets go");
+    hand.selection = [swale, building];
+    hand.move(-30, -31);
+    expect(hand.hint()).toContain("drag one to move");
+  });
+});
+
 describe("a box", () => {
   const boxed = (project: Project, a: Point, b: Point) =>
     thingsInBox(project, view, toScreen(view, a), toScreen(view, b));

@@ -110,6 +110,8 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
     return `Drag to move the ${thingWord(thing)}, right click for more; arrow keys nudge it, Delete removes it`;
   }
   if (thing) return `Click to select the ${thingWord(thing)}`;
+  if (selection.length > 0 && selection.every((each) => isLocked(context.project(), each)))
+    return `${selectedWords(selection)} selected and locked: right click to unlock, Esc lets go`;
   return selection.length > 0
     ? `${selectedWords(selection)} selected: drag ${selection.length === 1 ? "it" : "one"} to move, beside it to move the plan; right click for more, Esc lets go`
     : "Click a thing to select it, Shift+drag boxes several; drag to move the plan, wheel to zoom";
