@@ -17,6 +17,7 @@ import { useProject } from "../panels/useProject";
 import { capital } from "../panels/words";
 import { closePlanMenu } from "../store/actions";
 import { useApp } from "../store/useApp";
+import { actsAtPlace } from "./atPlace";
 
 const onThings = [
   ["arrange.place", "edit.copy", "edit.duplicate", "arrange.turn", "arrange.mirror"],
@@ -73,6 +74,7 @@ function Acts({ commands, run }: PlanMenuProps) {
   const state = useApp((now) => now);
   const title = useTitle();
   const groups = state.selection.length > 0 ? onThings : onGround;
+  const here = actsAtPlace.filter((each) => canRun(each, state));
   const fitting = groups
     .map((ids) => ids.flatMap((id) => commands.find((each) => each.id === id && canRun(each, state)) ?? []))
     .filter((group) => group.length > 0);
@@ -82,11 +84,16 @@ function Acts({ commands, run }: PlanMenuProps) {
       className="list"
       aria-label={title}
       autoFocus="first"
-      onAction={(key) => run(String(key))}
+      onAction={(key) => {
+        const act = here.find(({ id }) => id === key);
+        if (act) act.run();
+        else run(String(key));
+      }}
       onClose={closePlanMenu}
     >
       <MenuSection>
         <Header className="plan-menu-title">{title}</Header>
+        {here.map(actItem)}
         {fitting[0]?.map(actItem)}
         {aligning.length > 0 && state.selection.length > 1 ? (
           <SubmenuTrigger>

@@ -1,13 +1,16 @@
 /** The tool that is at work, as the window's parts read it: canvas, hint, typed values, cursor. */
 import { createStore } from "zustand/vanilla";
+import type { Point } from "../../document";
 import { setTool } from "../../store/actions";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import type { Lock } from "../snap/lock";
 import { Machine } from "../tools/machine";
 import { toolStarts } from "../tools/starts";
-import type { LengthQuestion, ToolState, WordsQuestion } from "../tools/tool";
+import type { LengthQuestion, PlanPointer, ToolState, WordsQuestion } from "../tools/tool";
 import { emptyEntry, type TypedEntry } from "../typed/typedEntry";
+import { planView } from "../view/planView";
+import { toScreen } from "../view/view";
 import { windowContext } from "./toolContext";
 
 interface ToolRun {
@@ -72,6 +75,22 @@ export function pickKind(tool: ToolName, kind: string): void {
   if (appStore.getState().tool === tool) restartTool();
   else setTool(tool);
   running.choose(kind);
+}
+
+/** A pointer at a place of the plan, for what is done there by name. */
+export function pointerAt(at: Point): PlanPointer {
+  const screen = toScreen(planView.getState().view, at);
+  return { at, screen, free: false, adds: false, copies: false, touch: false };
+}
+
+/** Picks a tool, and the kind where one is named, and clicks with it. */
+export function beginAt(tool: ToolName, at: Point, kind?: string): void {
+  if (kind !== undefined) pickKind(tool, kind);
+  else if (appStore.getState().tool === tool) restartTool();
+  else setTool(tool);
+  const pointer = pointerAt(at);
+  running.press(pointer);
+  running.release(pointer);
 }
 
 function beginTool(): void {
