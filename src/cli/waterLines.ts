@@ -67,7 +67,7 @@ function swaleLines({ rules }: Project, { swales, flows }: Water, words: WaterFi
       `  ${swale.name}: ${fall}; ${verdict}. ${swale.why}`.trimEnd(),
       ...(comes
         ? [
-            `  ${swale.name}: ${words.area(comes.catchment)} drains to it${peak ? `, peak ${peak}; in the storm it ${stormWords(comes.verdict)}` : "; no rain is typed"}`,
+            `  ${swale.name}: ${words.area(comes.catchment)} drains to it${peak ? `, peak ${peak}; ${swale.drains ? `in the storm it ${stormWords(comes.verdict)}` : "what it does in the storm is told once it drains"}` : "; no rain is typed"}`,
           ]
         : []),
     ];

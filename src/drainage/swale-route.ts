@@ -111,8 +111,7 @@ export function routeSwale(site: RouteSite, wish: RouteWish): Routed {
       shallower: lessOf(site, wish, "depth", leastDepth),
       gentler: lessOf(site, wish, "leastFall", flattest),
     },
-    reaches: comesOutUpTo(site, straight),
-    short: Math.max(0, shortAt(straight)),
+    ...comesOut(site, straight),
   };
 }
 
@@ -202,8 +201,11 @@ function least<T>(list: readonly T[], of: (item: T) => number): T {
   return list.reduce((a, b) => (of(b) < of(a) ? b : a));
 }
 
-/** How far along its bed could come out, falling at its least from the deepest place before; null: nowhere. */
-function comesOutUpTo({ height }: RouteSite, { line, depth, leastFall }: Route): number | null {
+/** How far along its bed could come out, falling at its least from the deepest place before, and what it lacks at the outlet. */
+function comesOut(
+  { height }: RouteSite,
+  { line, depth, leastFall }: Route,
+): Pick<Routed, "reaches" | "short"> {
   const length = polylineLength(line);
   const steps = Math.max(1, Math.ceil(length / 0.5));
   const drop = (leastFall * length) / steps;
@@ -211,15 +213,17 @@ function comesOutUpTo({ height }: RouteSite, { line, depth, leastFall }: Route):
   // A bed that runs on at the least fall alone, until it is out.
   let out = Number.NEGATIVE_INFINITY;
   let reaches: number | null = null;
+  let short = 0;
   for (let i = 0; i <= steps; i++) {
     const ground = height(pointAlong(line, (length * i) / steps).at);
     out -= drop;
     const isOut = out >= ground;
+    short = Math.max(0, ground - out);
     if (isOut) reaches = (length * i) / steps;
     bed = Math.min(ground - depth, bed - drop);
     out = isOut ? bed : Math.max(out, bed);
   }
-  return reaches;
+  return { reaches, short };
 }
 
 /** The greatest depth or fall under the one asked for that drains, by halving; null where none down to `floor` does. */

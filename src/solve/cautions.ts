@@ -8,14 +8,17 @@ import { hasBearing, keepsRule } from "../advice";
 import type { Project } from "../document/schema";
 import { containsPoint, nearestOnRing } from "../geometry";
 import { crossings, farthestLook, onWall } from "../grading";
+import { formatBore } from "../units";
 import { shoreNear } from "./advice-facts";
 import type { FloorResults } from "./floor";
 import { foundationCautions } from "./foundation-cautions";
 import { sentence } from "./grading-cautions";
 import { actsInOrder } from "./grading-result";
+import { pipeWords } from "./pipe-words";
 import { placeName } from "./place-names";
 import { figuresToCheck, floorFarFromGround } from "./plausible";
 import type { BandRule, Problem } from "./results";
+import { comesOut } from "./roof-water";
 import type { BuildingSite } from "./site";
 import type { Words } from "./words";
 
@@ -50,6 +53,9 @@ export function cautions(
     ...servesNoDoor(site, project, results, words),
     ...swalesAtDrives(site, project),
     ...outletsAtLines(site, project, words),
+    ...stormCautions(results),
+    ...pipeCautions(results, project, words),
+    ...roofOutlets(site, project, results),
     ...slopeCautions(site, project),
     ...bandCautions(results),
     ...readingCautions(results, words),
@@ -283,6 +289,77 @@ function crossingWords(
     what: `${what} between banks of ${Number(banks.toFixed(1))} : 1: nothing drives through those. The drive's grades and its vehicle are told without the dip.`,
     how: `Give the swale side slopes of ${drivenDip} : 1 or flatter there, or take a pipe, chosen in the water step.`,
   };
+}
+
+const inStorm = {
+  overflows: {
+    what: "In the storm that is typed it overflows.",
+    how: "Dig it deeper or wider, or let it fall more.",
+  },
+  "is scoured": {
+    what: "In the storm that is typed water runs faster in it than its bed bears.",
+    how: "Make it wider or gentler, or line it with stone.",
+  },
+  "has too little room": {
+    what: "The storm that is typed stays in it with less to spare than is asked for.",
+    how: "Dig it deeper or wider, or let it fall more.",
+  },
+} as const;
+
+/** Swales that drain, but don't bear the storm. */
+function stormCautions({ water }: FloorResults): Problem[] {
+  return water.flows.flatMap(({ id, verdict }): Problem[] => {
+    const swale = water.swales.find((each) => each.id === id);
+    if (!swale?.drains || verdict === null || verdict === "carries it") return [];
+    const outlet = swale.stations.at(-1);
+    return [
+      {
+        code: "swale-in-storm",
+        severity: "caution",
+        where: swale.name,
+        ...inStorm[verdict],
+        ...(outlet ? { at: outlet.at } : {}),
+        ids: [id],
+      },
+    ];
+  });
+}
+
+function pipeCautions({ water }: FloorResults, { display }: Project, words: Words): Problem[] {
+  const bore = (m: number) => formatBore(m, display.area === "ft2");
+  return water.pipes.flatMap((pipe): Problem[] => {
+    if (pipe.verdict === null || pipe.verdict === "carries it") return [];
+    return [
+      {
+        code: "pipe-does-not-do",
+        severity: "caution",
+        where: pipe.name,
+        what: pipeWords(pipe, { length: words.length, bore }),
+        how: "See “Pipes under drives” in the water step.",
+        at: [pipe.at[0], pipe.at[1]],
+        ids: [pipe.swale, pipe.drive],
+      },
+    ];
+  });
+}
+
+/** Downspouts that come out nowhere. */
+function roofOutlets({ footprint }: BuildingSite, { drainage }: Project, { water }: FloorResults): Problem[] {
+  const { flow } = water;
+  if (!flow) return [];
+  return drainage.roof.outlets.flatMap(({ wall, at }): Problem[] => {
+    if (comesOut(at, footprint.ring, flow)) return [];
+    return [
+      {
+        code: "roof-outlet-nowhere",
+        severity: "caution",
+        where: `the downspouts at wall ${footprint.walls[wall]?.name ?? ""}`,
+        what: "Their outlet lies within the walls or beyond the ground that is known: their water is counted as dripping along the eave.",
+        how: "Type a place outside the walls, or lead them into a swale.",
+        at: [at[0], at[1]],
+      },
+    ];
+  });
 }
 
 /** A swale that comes out at the lot line sends its water, gathered, over it. */

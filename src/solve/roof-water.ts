@@ -1,7 +1,7 @@
 /** The roof's water: how much of it comes down where, and what it joins. */
 import type { Drainage, Storm } from "../document/schema";
 import { type Flow, leastTime, rationalPeak, roofParts } from "../drainage";
-import { between, type Point } from "../geometry";
+import { between, containsPoint, type Point } from "../geometry";
 import type { Footprint } from "../grading";
 import type { RoofSide } from "./results";
 import { rainFor } from "./storm-rain";
@@ -24,9 +24,17 @@ export function roofDrips({ ring }: Footprint, roof: Drainage["roof"], flow: Flo
   if (!parts) return null;
   return parts.map(({ wall, area, eave }) => {
     const outlet = roof.outlets.find((one) => one.wall === wall)?.at ?? null;
-    const places = outlet ? [outlet] : eavePlaces(eave, ring, wall, roof.overhang, flow.grid.cell);
+    const places =
+      outlet && comesOut(outlet, ring, flow)
+        ? [outlet]
+        : eavePlaces(eave, ring, wall, roof.overhang, flow.grid.cell);
     return { wall, area, outlet, cells: places.flatMap((at) => cellAt(flow, at)) };
   });
+}
+
+/** Within the walls, or beyond the ground that is known, water comes out nowhere: it counts as dripping along the eave. */
+export function comesOut(outlet: Point, ring: readonly Point[], flow: Pick<Flow, "grid">): boolean {
+  return !containsPoint(ring, outlet[0], outlet[1]) && cellAt(flow, outlet).length > 0;
 }
 
 /** Along the eave, but at least a cell clear of the wall: water can't land within it. */
@@ -50,7 +58,7 @@ function eavePlaces(
   });
 }
 
-function cellAt({ grid }: Flow, [x, y]: Point): number[] {
+function cellAt({ grid }: Pick<Flow, "grid">, [x, y]: Point): number[] {
   const column = Math.floor((x - grid.x0) / grid.cell);
   const row = Math.floor((y - grid.y0) / grid.cell);
   const on = column >= 0 && row >= 0 && column < grid.columns && row < grid.rows;

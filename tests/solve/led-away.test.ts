@@ -167,6 +167,24 @@ describe("a pipe under a drive", () => {
     expect(Math.max(left, right)).not.toBeCloseTo(least, 2);
   });
 
+  it("that doesn't do is among the things to look at, in the words of its card", () => {
+    const project = slope({
+      storm: { intensity: inchAnHour },
+      grading,
+      drainage: { pipe: { bore: 0.3048, cover: 2 } },
+    });
+    const { problems } = createSolver().solve(project);
+    expect(problems.find(({ code }) => code === "pipe-does-not-do")?.what).toContain(
+      "of cover is left over it",
+    );
+    const fine = slope({ storm: { intensity: inchAnHour }, grading, drainage: { pipe: { cover: 0.1 } } });
+    expect(
+      createSolver()
+        .solve(fine)
+        .problems.some(({ code }) => code === "pipe-does-not-do"),
+    ).toBe(false);
+  });
+
   it("has no size before the rain is typed", () => {
     const [pipe] = solve(slope({ grading })).pipes;
     expect(pipe).toMatchObject({ bore: null, verdict: null, headwater: null });

@@ -214,3 +214,62 @@ describe("ways along which water gathers", () => {
     );
   });
 });
+
+describe("a swale in the storm that is typed", () => {
+  const told = (project: Project) =>
+    createSolver()
+      .solve(project)
+      .problems.filter(({ code }) => code === "swale-in-storm");
+
+  it("is among the things to look at while it doesn't bear the storm, and only if it drains", () => {
+    const little = { intensity: inchAnHour, freeboard: 0 };
+    expect(told(withSwale(little))).toEqual([]);
+    const [over] = told(withSwale({ ...little, uphill: 4_000_000 }));
+    expect(over).toMatchObject({ severity: "caution", where: "swale" });
+    expect(told(withSwale({ ...little, uphill: 4_000_000 }, { fall: 0 }))).toEqual([]);
+  });
+
+  it("wants one row of rain for each length of storm", () => {
+    const row = (minutes: number) => ({ duration: 60 * minutes, intensity: inchAnHour });
+    const change = (table: ReturnType<typeof row>[]) =>
+      siteEdits.changeStorm.run(withSwale(), { patch: { table } });
+    expect(change([row(5), row(10)])).toMatchObject({ ok: true });
+    expect(change([row(5), row(5)])).toMatchObject({
+      ok: false,
+      why: expect.stringContaining("same length"),
+    });
+  });
+
+  it("says how great a figure may be in words", () => {
+    expect(siteEdits.changeStorm.run(withSwale(), { patch: { runoff: 3 } })).toMatchObject({
+      ok: false,
+      why: expect.stringMatching(/must be at most 1/),
+    });
+  });
+});
+
+describe("downspouts that are led within the walls", () => {
+  it("drip along their eave, and it is told", () => {
+    const roof = (at: Point | null): Project => {
+      const project = withSwale({ intensity: inchAnHour });
+      const outlets = at ? [{ wall: 0, at: [at[0], at[1]] as [number, number] }] : [];
+      const drainage = {
+        ...project.drainage,
+        roof: { ...project.drainage.roof, shape: "gable" as const, outlets },
+      };
+      return { ...project, drainage };
+    };
+    const leaving = (at: Point | null) =>
+      createSolver()
+        .solve(roof(at))
+        .water.leaving.map(({ after }) => after);
+    expect(leaving([6, 4])).toEqual(leaving(null));
+    const { problems } = createSolver().solve(roof([6, 4]));
+    expect(problems.some(({ code }) => code === "roof-outlet-nowhere")).toBe(true);
+    expect(
+      createSolver()
+        .solve(roof([6, -4]))
+        .problems.some(({ code }) => code === "roof-outlet-nowhere"),
+    ).toBe(false);
+  });
+});

@@ -71,6 +71,12 @@ export function patched<T extends object>(
       why: `${spaced(field)} must be ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}.`,
     };
   }
+  if (issue?.code === "too_big") {
+    return {
+      ok: false,
+      why: `${spaced(field)} must be ${issue.inclusive ? "at most" : "less than"} ${issue.maximum}.`,
+    };
+  }
   return { ok: false, why: `${spaced(field)}: ${issue?.message ?? "not understood"}.` };
 }
 

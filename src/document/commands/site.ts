@@ -225,6 +225,9 @@ export const changeMaterials = command("materials.change", (project, args: { pat
 });
 
 export const changeStorm = command("storm.change", (project, args: { patch: Partial<Storm> }) => {
+  const lengths = args.patch.table?.map(({ duration }) => Math.round(duration)) ?? [];
+  if (new Set(lengths).size < lengths.length)
+    return refuse("Two rows of the rain are for storms of the same length. Change one, or remove it.");
   const next = patched<Storm>(stormSchema, project.storm, { ...followingFrom(args.patch), ...args.patch });
   return next.ok ? done({ ...project, storm: next.value }, "change storm") : refuse(next.why);
 });

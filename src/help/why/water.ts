@@ -23,6 +23,7 @@ export function swalePeakWhy(asked: Asked, id: string): Why | null {
   const found = ranOf(asked, id);
   if (!found || found.ran.peak === null) return null;
   const { figures } = asked;
+  const { uphillLength, uphillFall, table } = asked.project.storm;
   const { runoff, intensity, catchment, longest, fall, inBed, time, roof, uphill } = found.ran;
   return {
     title: `Peak that comes to ${found.name}`,
@@ -38,9 +39,16 @@ export function swalePeakWhy(asked: Asked, id: string): Why | null {
       { name: "Longest way of the water", figure: figures.length(longest) },
       { name: "which falls", figure: figures.length(fall) },
       { name: "of it in the swale's bed", figure: figures.length(inBed) },
+      ...(uphill > 0 && uphillLength > 0
+        ? [
+            { name: "Way on the ground beyond, as typed", figure: figures.length(uphillLength) },
+            { name: "which falls at", figure: figures.slope(uphillFall) },
+          ]
+        : []),
+      ...(table.length > 0 ? [{ name: "Rows of the rain table", figure: String(table.length) }] : []),
       ...(time === null ? [] : [{ name: "It gathers in", figure: `${plainNumber(time / 60)} min` }]),
     ],
-    rule: "Rain as hard as falls for as long as the water takes to gather. Over the ground by Kirpich, then down the bed at the flow's own speed; never less than five minutes.",
+    rule: "Rain as hard as falls for as long as the water takes to gather. Over the ground by Kirpich, then down the bed at the flow's own speed; never less than five minutes. Between the rows of a table rain is read along a straight line of its logarithms.",
     formula: "peak = C × i × A; time over the ground = 0.0195 L^0.77 ÷ S^0.385 min, L in metres",
     source: "the rational formula; Kirpich 1940 as usually written; C and rain are typed by you",
   };

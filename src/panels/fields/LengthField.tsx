@@ -1,5 +1,5 @@
 import type { Edit } from "../../document";
-import { parseLength } from "../../units";
+import { type LengthNotation, parseLength } from "../../units";
 import { useNotation } from "../useProject";
 import { TypedField, type TypedFieldProps } from "./TypedField";
 
@@ -15,13 +15,23 @@ export interface LengthFieldProps extends Shared {
   readonly least?: number;
   /** A thickness and the like: in a plan of feet and inches a bare number is inches. */
   readonly small?: boolean;
+  /** A depth of rain: a bare number is inches, or millimetres in a metric plan. */
+  readonly rain?: boolean;
 }
 
 /** A length or height in the project's notation. */
-export function LengthField({ m, onCommit, onEmpty, least, small = false, ...field }: LengthFieldProps) {
+export function LengthField({
+  m,
+  onCommit,
+  onEmpty,
+  least,
+  small = false,
+  rain = false,
+  ...field
+}: LengthFieldProps) {
   const notation = useNotation();
   const { length } = notation.display;
-  const typedIn = small && length === "ft-in" ? "in" : length;
+  const typedIn = rain ? rainIn(length) : small && length === "ft-in" ? "in" : length;
   const echo = (text: string): string | null => {
     const parsed = /^[\s\d.,/+-]+$/.test(text) ? parseLength(text, typedIn) : null;
     return parsed?.ok ? `= ${notation.length(parsed.m)}` : null;
@@ -38,6 +48,9 @@ export function LengthField({ m, onCommit, onEmpty, least, small = false, ...fie
   };
   return <TypedField {...field} shown={m === null ? "" : notation.length(m)} commit={commit} echo={echo} />;
 }
+
+const rainIn = (length: LengthNotation): LengthNotation =>
+  length === "ft-in" || length === "in" || length === "ft" ? "in" : "mm";
 
 export function refusal(edit: Edit): string | null {
   return edit.ok ? null : edit.why;

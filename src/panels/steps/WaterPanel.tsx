@@ -207,6 +207,9 @@ function OffWall() {
   );
 }
 
+/** Side slopes that a mower can go on, run for one of rise: common practice, no source. */
+const mown = 3;
+
 const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; result: SwaleResult | null }) {
   const { id } = swale;
   const notation = useNotation();
@@ -262,6 +265,11 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
           unit=": 1"
           value={swale.sideSlope}
           onCommit={(sideSlope) => change({ sideSlope })}
+          help={
+            swale.sideSlope < mown
+              ? `Steeper than ${mown} : 1: it can't be mown with a machine, and grass holds badly (common practice).`
+              : undefined
+          }
         />
       </Fold>
       <div className="card-acts">

@@ -1,6 +1,6 @@
 /** The roof: what each slope side sheds, and where it is led. */
 import { type Roof, siteEdits } from "../../document";
-import { nearestOnPolyline, type Point } from "../../geometry";
+import { containsPoint, nearestOnPolyline, type Point } from "../../geometry";
 import type { RoofSide } from "../../solve/results";
 import { run, tryRun } from "../../store/actions";
 import { flowUnit, formatRate } from "../../units";
@@ -104,7 +104,7 @@ function SideCard({ side, roof, outline }: SideCardProps) {
     const swale = swales.find(({ id }) => id === to);
     if (!a || !b) return null;
     const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-    if (!swale) return set([middle[0], middle[1]]);
+    if (!swale) return set(besideWall([a, b], outline, roof.overhang + clearOfWall));
     const { x, y } = nearestOnPolyline(swale.line, middle[0], middle[1]);
     return set([x, y]);
   };
@@ -130,6 +130,25 @@ function SideCard({ side, roof, outline }: SideCardProps) {
       {side.outlet && !led ? <OutletPlace at={side.outlet} onSet={set} /> : null}
     </div>
   );
+}
+
+/** A downspout that is given a place comes out so far beyond the eave at first, m. */
+const clearOfWall = 1;
+
+/** Before the middle of a wall, outside the building. */
+function besideWall(
+  [a, b]: readonly [Point, Point],
+  outline: readonly Point[],
+  off: number,
+): [number, number] {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
+  const [nx, ny] = [(b[1] - a[1]) / length, -(b[0] - a[0]) / length];
+  const at = (side: 1 | -1): [number, number] => [
+    (a[0] + b[0]) / 2 + side * off * nx,
+    (a[1] + b[1]) / 2 + side * off * ny,
+  ];
+  const [x, y] = at(1);
+  return containsPoint(outline, x, y) ? at(-1) : [x, y];
 }
 
 function OutletPlace({

@@ -45,7 +45,7 @@ export function Storm() {
       >
         <LengthField
           label="Depth of the whole storm"
-          small
+          rain
           m={storm.depth}
           help="For the water that a roof sheds in it. Empty: not asked."
           onEmpty={() => tryRun(siteEdits.changeStorm, { patch: { depth: null } })}
