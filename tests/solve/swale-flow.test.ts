@@ -223,10 +223,16 @@ describe("a swale in the storm that is typed", () => {
 
   it("is among the things to look at while it doesn't bear the storm, and only if it drains", () => {
     const little = { intensity: inchAnHour, freeboard: 0 };
-    expect(told(withSwale(little))).toEqual([]);
-    const [over] = told(withSwale({ ...little, uphill: 4_000_000 }));
+    const out: [number, number][] = [
+      [-10, 14],
+      [20, 12],
+      [20, -6],
+    ];
+    expect(told(withSwale(little, { line: out, fall: null }))).toEqual([]);
+    const [over] = told(withSwale({ ...little, uphill: 4_000_000 }, { line: out, fall: null }));
     expect(over).toMatchObject({ severity: "caution", where: "swale" });
-    expect(told(withSwale({ ...little, uphill: 4_000_000 }, { fall: 0 }))).toEqual([]);
+    // The line across the slope can't come out: that is told, and not the storm.
+    expect(told(withSwale({ ...little, uphill: 4_000_000 }))).toEqual([]);
   });
 
   it("wants one row of rain for each length of storm", () => {
