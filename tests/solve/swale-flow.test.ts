@@ -226,7 +226,7 @@ describe("a swale in the storm that is typed", () => {
     const out: [number, number][] = [
       [-10, 14],
       [20, 12],
-      [20, -6],
+      [20, -20],
     ];
     expect(told(withSwale(little, { line: out, fall: null }))).toEqual([]);
     const [over] = told(withSwale({ ...little, uphill: 4_000_000 }, { line: out, fall: null }));
