@@ -40,24 +40,30 @@ function heldGrading(grading: Grading, words: Words): Held<Grading> {
     ...grading,
     apron: {
       ...grading.apron,
-      width: hold(grading.apron.width, "width", "the apron"),
+      width: hold(grading.apron.width, "apron-held", "width", "the apron"),
       sides: grading.apron.sides.map((side) => ({
         ...side,
-        width: side.width === null ? null : hold(side.width, "width", `the apron, side ${side.wall + 1}`),
+        width:
+          side.width === null
+            ? null
+            : hold(side.width, "apron-held", "width", `the apron, side ${side.wall + 1}`),
       })),
     },
     drives: grading.drives.map((drive) => ({
       ...drive,
-      width: hold(drive.width, "width", drive.name, drive),
-      shoulder: { ...drive.shoulder, width: hold(drive.shoulder.width, "shoulder", drive.name, drive) },
+      width: hold(drive.width, "drive-held", "width", drive.name, drive),
+      shoulder: {
+        ...drive.shoulder,
+        width: hold(drive.shoulder.width, "drive-held", "shoulder", drive.name, drive),
+      },
     })),
     swales: grading.swales.map((swale) => ({
       ...swale,
-      bottomWidth: hold(swale.bottomWidth, "bottom width", swale.name, swale),
+      bottomWidth: hold(swale.bottomWidth, "swale-held", "bottom width", swale.name, swale),
     })),
     berms: grading.berms.map((berm) => ({
       ...berm,
-      topWidth: hold(berm.topWidth, "width of its top", berm.name, berm),
+      topWidth: hold(berm.topWidth, "grading-held", "width of its top", berm.name, berm),
     })),
   };
   return { held: problems.length === 0 ? grading : held, problems };
@@ -67,6 +73,7 @@ function heldRules(rules: Rules, words: Words): Held<Rules> {
   const problems: Problem[] = [];
   const uphillReach = holder(problems, words)(
     rules.uphillReach,
+    "rule-held",
     "distance within which high ground counts",
     "the limits on the floor",
   );
@@ -79,11 +86,11 @@ interface Thing {
 }
 
 function holder(problems: Problem[], words: Words) {
-  return (value: number, figure: string, where: string, thing?: Thing): number => {
+  return (value: number, code: string, figure: string, where: string, thing?: Thing): number => {
     if (value <= widestShape) return value;
     const start = thing?.line[0];
     problems.push({
-      code: "width-held",
+      code,
       severity: "caution",
       where,
       what: `Its ${figure} says ${words.length(value)}; it is worked out as ${words.length(widestShape)}, the widest there is here.`,
