@@ -18,6 +18,8 @@ export const materialsSchema = z.object({
   swell: positive.default(1.25),
   /** Compacted volume for one of bank. */
   shrink: positive.default(0.9),
+  /** The cut, where it is fit, makes fill: only what it doesn't make is brought, only what is left goes out. */
+  cutAsFill: z.boolean().default(true),
   /** Topsoil that goes back on the finished ground where nothing is driven on or built, m. */
   respread: notNegative.default(0),
   /** Hole that a stump leaves, m. */

@@ -4,7 +4,8 @@
  * Units   m3, m2, kg.
  * Method  Earth moved is measured in the bank once the topsoil is off. Loose = bank × swell, compacted = bank × shrink, so
  *         compacted fill takes fill ÷ shrink of bank earth. Sand or gravel under a slab is brought: loose = compacted × what the
- *         user's stone takes, and no cut makes it. What comes out of soft ground and stump holes isn't reckoned as
+ *         user's stone takes, and no cut makes it. Where the plan has it so the cut makes earth fill, as far as it goes: the
+ *         rest of the fill is brought, the rest of the cut goes out. What comes out of soft ground and stump holes isn't reckoned as
  *         fit for fill; what goes back in is compacted fill. A bank weight stays the same on the truck: loose weight for a
  *         volume = bank weight ÷ swell.
  * Source  First principles; swell, shrink and weights are the user's figures.
@@ -164,8 +165,9 @@ function moved(input: EarthInput): Counted[] {
   const needed = fill - brought + refilled;
   const out = cut + softGround(materials);
   const looseWeight = weights.earth / swell;
-  const fillLoose = (needed / shrink) * swell;
-  const cutLoose = out * swell;
+  const reused = materials.cutAsFill ? Math.min(cut, needed / shrink) : 0;
+  const fillLoose = (needed / shrink - reused) * swell;
+  const cutLoose = (out - reused) * swell;
   const balance = cut - needed / shrink;
   const about = (value: number, factor = 1) =>
     error > 0 ? ([Math.max(0, value - error * factor), value + error * factor] as const) : null;
@@ -191,8 +193,10 @@ function moved(input: EarthInput): Counted[] {
       {
         id: "fill-loose",
         stage: "earth",
-        item: brought > 0 ? "Earth fill, loose on the truck" : "Fill, loose on the truck",
-        how: `compacted ÷ shrink × swell${also}`,
+        item: `${brought > 0 ? "Earth fill" : "Fill"}${materials.cutAsFill ? " to bring" : ""}, loose on the truck`,
+        how: materials.cutAsFill
+          ? `what the cut doesn't make: (compacted ÷ shrink − cut) × swell${also}`
+          : `compacted ÷ shrink × swell${also}`,
       },
       fillLoose,
       "m3",
@@ -213,7 +217,12 @@ function moved(input: EarthInput): Counted[] {
           ),
         ]
       : []),
-    loads("fill-loads", "Loads of fill if all of it comes in", broughtIn.loads + granular.loads, input),
+    loads(
+      "fill-loads",
+      materials.cutAsFill ? "Loads of fill to bring" : "Loads of fill if all of it comes in",
+      broughtIn.loads + granular.loads,
+      input,
+    ),
     counted(
       {
         id: "cut",
@@ -229,8 +238,8 @@ function moved(input: EarthInput): Counted[] {
       {
         id: "cut-loose",
         stage: "earth",
-        item: "Cut, loose",
-        how: `bank × swell${softGround(materials) > 0 ? ", with what comes out of soft ground" : ""}`,
+        item: materials.cutAsFill ? "Cut to take away, loose" : "Cut, loose",
+        how: `${materials.cutAsFill ? "what the fill doesn't take: (bank − earth fill ÷ shrink) × swell" : "bank × swell"}${softGround(materials) > 0 ? ", with what comes out of soft ground" : ""}`,
       },
       cutLoose,
       "m3",
@@ -238,7 +247,7 @@ function moved(input: EarthInput): Counted[] {
     ),
     loads(
       "cut-loads",
-      trench ? "Loads of cut and trench soil if all of it goes out" : "Loads of cut if all of it goes out",
+      `Loads of cut${trench ? " and trench soil" : ""} ${materials.cutAsFill ? "to take away" : "if all of it goes out"}`,
       allOut.loads,
       input,
     ),

@@ -341,12 +341,12 @@ export function earthTable(project: Project, results: Results, figures: Figures)
     [`Once ${strip} of topsoil is off and piled apart (${volume(quantity("topsoil"))})`],
     ["in the bank; compacted", volume(quantity("cut")), volume(quantity("fill"))],
     [
-      quantity("trench-left") > 0 ? "loose, with what the trench leaves" : "loose",
+      `${materials.cutAsFill ? "loose, to take away or bring" : "loose"}${quantity("trench-left") > 0 ? ", with what the trench leaves" : ""}`,
       volume(out),
       volume(brought),
     ],
     [
-      `all by truck, ${volume(truck.volume)} each`,
+      `${materials.cutAsFill ? "" : "all "}by truck, ${volume(truck.volume)} each`,
       loadsText(quantity("cut-loads"), out, truck.volume),
       loadsText(quantity("fill-loads"), brought, truck.volume),
     ],

@@ -137,7 +137,7 @@ function wallShowing({ results, words }: Asked): Answer | null {
   };
 }
 
-function howMuchFill({ results, words }: Asked): Answer | null {
+function howMuchFill({ project, results, words }: Asked): Answer | null {
   const fill = amount(results, "fill");
   const loose = amount(results, "fill-loose");
   const granular = amount(results, "slab-fill-loose");
@@ -147,7 +147,7 @@ function howMuchFill({ results, words }: Asked): Answer | null {
   return {
     id: "how-much-fill",
     question: "How much fill does it take?",
-    answer: `${words.volume(fill.quantity)} compacted, ${words.volume(loose.quantity + (granular?.quantity ?? 0))} loose${granular ? ` (${words.volume(granular.quantity)} of it sand or gravel under the slab)` : ""}, ${loads.quantity} ${loads.quantity === 1 ? "load" : "loads"}`,
+    answer: `${words.volume(fill.quantity)} compacted, ${words.volume(loose.quantity + (granular?.quantity ?? 0))} loose${project.materials.cutAsFill ? " to bring" : ""}${granular ? ` (${words.volume(granular.quantity)} of it sand or gravel under the slab)` : ""}, ${loads.quantity} ${loads.quantity === 1 ? "load" : "loads"}`,
     where: `before the strip, ${words.volume(earthwork.inside.fill)} of it under the floor, ${words.volume(earthwork.outside.fill)} outside`,
     margin: between(fill.range, words.volume),
     change: "The floor's height first; then the side slopes and the apron's width.",

@@ -8,11 +8,43 @@ const input = {
   disturbedArea: 300,
   concrete: { wall: 8, footing: 3, slab: 9, base: 7 },
   drives: [{ id: "d", name: "drive", area: 60, thickness: 0.2 }],
-  materials: materialsSchema.parse({ stripDepth: 0.15, swell: 1.25, shrink: 0.9 }),
+  materials: materialsSchema.parse({ stripDepth: 0.15, swell: 1.25, shrink: 0.9, cutAsFill: false }),
   truck: { volume: 9, payload: null },
 };
 const quantity = (id: string, part = {}) =>
   bill({ ...input, ...part }).find((item) => item.id === id)?.quantity;
+
+describe("the cut made into fill", () => {
+  // 45 of fill take 50 in the bank, 40 more than the cut of 10 has.
+  const own = { materials: materialsSchema.parse({ stripDepth: 0.15, swell: 1.25, shrink: 0.9 }) };
+
+  it.each([
+    ["brought: (45 ÷ 0.9 − 10) × 1.25", {}, 50, 6, 0, 0],
+    ["nothing comes, and nothing goes, where it just makes it", { cut: 50 }, 0, 0, 0, 0],
+    ["taken away: (60 − 50) × 1.25", { cut: 60 }, 0, 0, 12.5, 2],
+    [
+      "sand or gravel under the slab is brought all the same",
+      { fillInside: 45, slabFill: "sand-gravel" },
+      0,
+      6,
+      12.5,
+      2,
+    ],
+  ])("%s", (_why, part, fillLoose, fillLoads, cutLoose, cutLoads) => {
+    const figures = ["fill-loose", "fill-loads", "cut-loose", "cut-loads"].map((id) =>
+      quantity(id, { ...own, ...part }),
+    );
+    expect(figures).toEqual([expect.closeTo(fillLoose, 9), fillLoads, expect.closeTo(cutLoose, 9), cutLoads]);
+  });
+
+  it("is bought and hauled only as far as it doesn't, so that the balance costs neither", () => {
+    const prices = { "fill-loose": 30, "cut-loose": 12 };
+    const total = (cut: number) => billCost(bill({ ...input, ...own, cut, prices })).total;
+    expect(total(10)).toBeCloseTo(50 * 30, 9);
+    expect(total(50)).toBeCloseTo(0, 9);
+    expect(total(60)).toBeCloseTo(12.5 * 12, 9);
+  });
+});
 
 describe("the bill", () => {
   it.each([

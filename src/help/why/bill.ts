@@ -61,7 +61,7 @@ function ruleOf({ id, stage, unit }: BillItem): string {
 
 function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
   const { project, results, figures } = asked;
-  const { swell, shrink, stripDepth } = project.materials;
+  const { swell, shrink, stripDepth, cutAsFill } = project.materials;
   const quantity = (id: string) => figures.volume(results.bill.find((each) => each.id === id)?.quantity ?? 0);
   const swelling = { name: "Swell", figure: plainNumber(swell) };
   const shrinking = { name: "Shrink", figure: plainNumber(shrink) };
@@ -85,14 +85,14 @@ function inputsOf(item: BillItem, asked: Asked): WhyInput[] {
     case "fill-outside":
       return [fill, strip];
     case "fill-loose":
-      return [fill, ...inside, shrinking, swelling];
+      return [fill, ...inside, ...(cutAsFill ? [cut] : []), shrinking, swelling];
     case "slab-fill-loose":
       return [
         ...inside,
         { name: "Loose for one compacted", figure: plainNumber(project.materials.stoneLoose) },
       ];
     case "cut-loose":
-      return [cut, swelling];
+      return [cut, ...(cutAsFill ? [fill, ...inside, shrinking] : []), swelling];
     case "fill-loads":
       return [
         { name: "Earth fill, loose", figure: quantity("fill-loose") },

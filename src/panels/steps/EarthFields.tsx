@@ -2,7 +2,7 @@ import { type Materials, siteEdits, soils } from "../../document";
 import { tryRun } from "../../store/actions";
 import { CUBIC_YARD, SHORT_TON } from "../../units";
 import { Undercuts } from "../cost/Undercuts";
-import { Action, Choice } from "../fields/Choice";
+import { Action, Choice, Toggle } from "../fields/Choice";
 import { NumberField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
@@ -34,6 +34,11 @@ export function EarthFields() {
         onCommit={(respread) => change({ respread })}
       />
       <SoilFields />
+      <Toggle
+        label="My own cut makes the fill, as far as it goes"
+        on={materials.cutAsFill}
+        onToggle={(cutAsFill) => change({ cutAsFill })}
+      />
       <LengthField
         label="Stump holes, across"
         small

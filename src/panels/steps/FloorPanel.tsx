@@ -218,18 +218,16 @@ function useOneStep() {
   const floor = useApp(shownFloor);
   const curve = useResults((results) => results.curve);
   const fill = useResults(({ bill }) => bill.find(({ id }) => id === "fill")?.quantity ?? 0);
-  const loose = useResults(({ bill }) =>
-    bill.reduce(
-      (sum, { id, quantity }) => (id === "fill-loose" || id === "slab-fill-loose" ? sum + quantity : sum),
-      0,
-    ),
-  );
+  const brought = useResults(({ bill }) => bill.find(({ id }) => id === "slab-fill-loose")?.quantity ?? 0);
+  const { swell, shrink, stoneLoose } = useProject((project) => project.materials);
   const truck = useProject((project) => project.truck.volume);
   const notation = useNotation();
   const inches = notation.display.area === "ft2";
   const name = `${inches ? "One inch" : "One centimetre"} higher`;
   const more = floor === null || fill <= 0 ? null : moreForOneStep(curve, floor, inches ? 0.0254 : 0.01);
   if (!more) return { known: false, fact: { name, figure: "–", note: "not known at this height" } };
+  // Loose on the truck wherever it comes from: sand or gravel under the slab is brought as stone is, the rest is earth.
+  const loose = brought + ((fill - brought / stoneLoose) / shrink) * swell;
   const loads = (more.fill * (loose / fill)) / truck;
   const note = loads < 0.05 ? "less than a tenth of a load" : `about ${loads.toFixed(1)} loads`;
   return { known: true, fact: { name, figure: `${notation.volume(more.fill)} more`, note } };
