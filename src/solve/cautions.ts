@@ -27,6 +27,8 @@ const ladderDepth = 1.2192;
 const protectedDepth = 1.524;
 /** Steepest side slopes without a study, run for one of rise. */
 const steepestSlope = 2;
+/** No earth stands steeper than this by itself for long, run for one of rise: likelier a slip. Our own choice. */
+const wallLike = 0.5;
 /** More of the earth than this on guessed ground is worth a word. */
 const guessedShare = 0.1;
 /** A drive that ends nearer to the building than this is meant to lead to it, m. */
@@ -400,15 +402,33 @@ function slopeCautions(site: BuildingSite, { grading }: Project): Problem[] {
       what: `At some floor heights they don't meet the ground within ${Math.round(farthestLook)} m of what is drawn; what lies farther out counts in no figure.`,
       how: "Take steeper side slopes, a wall, a floor nearer to the ground, or another place.",
     });
-  const { fill, cut } = grading.slopes;
-  if (Math.min(fill, cut) < steepestSlope)
-    problems.push({
-      code: "slopes-steep",
-      severity: "caution",
-      where: "the side slopes",
-      what: "They are steeper than 2 : 1.",
-      how: "Steeper than 2 : 1 wants a study of the soil (International Building Code appendix J); ask an engineer.",
-    });
+  const { slopes, apron, pads } = grading;
+  const steep: [string, number][] = [
+    ["the side slopes", Math.min(slopes.fill, slopes.cut)],
+    ...apron.sides.flatMap(({ wall, fill, cut }): [string, number][] => {
+      const name = `the side slopes of wall ${site.footprint.walls[wall]?.name ?? wall + 1}`;
+      return [[name, Math.min(fill ?? steepestSlope, cut ?? steepestSlope)]];
+    }),
+    ...pads.map((pad): [string, number] => [
+      `the slopes of ${pad.name}`,
+      Math.min(pad.fillSlope, pad.cutSlope),
+    ]),
+  ];
+  for (const [where, slope] of steep)
+    if (slope < steepestSlope)
+      problems.push({
+        code: "slopes-steep",
+        severity: "caution",
+        where,
+        what:
+          slope < wallLike
+            ? `At ${slope} : 1 they stand all but upright, as no earth does.`
+            : "They are steeper than 2 : 1.",
+        how:
+          slope < wallLike
+            ? "Type how far they run for one of rise, 3 for 3 : 1, or draw a retaining wall."
+            : "Steeper than 2 : 1 wants a study of the soil (International Building Code appendix J); ask an engineer.",
+      });
   return problems;
 }
 

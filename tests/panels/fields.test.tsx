@@ -34,6 +34,7 @@ function Fields() {
       />
       <NumberField
         label="Fill slopes"
+        unit=": 1"
         value={slopes.fill}
         onCommit={(fill) => tryRun(siteEdits.changeSlopes, { patch: { fill } })}
       />
@@ -56,6 +57,18 @@ beforeEach(() => {
 afterEach(cleanup);
 
 describe("a field", () => {
+  it("tells a limit by its own label, and reads a slope typed whole", () => {
+    enter("Width", "0");
+    expect(screen.getByRole("alert").textContent).toBe("Width must be more than 0.");
+    enter("Width", "3");
+    enter("Fill slopes", "0:1");
+    expect(screen.getByRole("alert").textContent).toBe("Fill slopes must be more than 0.");
+    enter("Fill slopes", "4:1");
+    expect(grading().slopes.fill).toBe(4);
+    enter("Fill slopes", "1 : 5");
+    expect(grading().slopes.fill).toBe(5);
+  });
+
   it("echoes a bare number while it is typed: feet for a width, inches for a thickness", () => {
     fireEvent.change(screen.getByLabelText("Width"), { target: { value: "8" } });
     expect(screen.getAllByRole("status").map((each) => each.textContent)).toContain("= 8′ 0″");

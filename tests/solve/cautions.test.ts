@@ -35,6 +35,14 @@ describe("cautions", () => {
     expect(problem(built({ floor: 101.2 }, rest), "wall-holds-fill")).toBeUndefined();
   });
 
+  it("slopes as steep as a wall, for one side too", () => {
+    const rest = { grading: { apron: { sides: [{ wall: 1, fill: 0.01 }] } } };
+    expect(problem(built({}, rest), "slopes-steep")).toMatchObject({
+      where: "the side slopes of wall B-C",
+      what: "At 0.01 : 1 they stand all but upright, as no earth does.",
+    });
+  });
+
   it("a wall from which the ground doesn't fall away", () => {
     const rest = { grading: { apron: { fall: 0.02 } } };
     expect(problem(built({}, rest), "wall-fall-away")?.what).toContain("0.061 m");

@@ -25,7 +25,7 @@ export interface TypedFieldProps {
 export function TypedField(props: TypedFieldProps) {
   const { label, shown, help, unit, layout = "row" } = props;
   const id = useId();
-  const typing = useTyping(shown, props.commit);
+  const typing = useTyping(shown, (text) => inFieldsWords(props.commit(text), label));
   const echo = typing.typed && !typing.fault ? (props.echo?.(typing.text) ?? null) : null;
   const described = [help ? `${id}-help` : "", typing.fault ? `${id}-fault` : ""].filter(Boolean).join(" ");
   return (
@@ -63,6 +63,13 @@ export function TypedField(props: TypedFieldProps) {
         </p>
       ) : null}
     </div>
+  );
+}
+
+/** A limit is told of the field as it is labelled here, not by the name that the file has for it. */
+function inFieldsWords(fault: string | null, label: string): string | null {
+  return (
+    fault?.replace(/^[^.]*? must be (more than|at least|at most|less than) /, `${label} must be $1 `) ?? null
   );
 }
 

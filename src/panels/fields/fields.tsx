@@ -19,7 +19,7 @@ export interface NumberFieldProps extends Shared {
 export function NumberField({ value, decimals = 2, least, onCommit, onEmpty, ...field }: NumberFieldProps) {
   const commit = (text: string): string | null => {
     if (text.trim() === "" && onEmpty) return refusal(onEmpty());
-    const number = Number(text.trim().replace(",", "."));
+    const number = Number(bareRun(text.trim(), field.unit).replace(",", "."));
     if (text.trim() === "" || !Number.isFinite(number))
       return `Can't read "${text.trim()}" as a number. Write one like 3 or 1.25.`;
     if (least !== undefined && number < least) return `This should be at least ${least}.`;
@@ -27,6 +27,15 @@ export function NumberField({ value, decimals = 2, least, onCommit, onEmpty, ...
   };
   const shown = value === null ? "" : String(Number(value.toFixed(decimals)));
   return <TypedField {...field} shown={shown} commit={commit} />;
+}
+
+/** "3:1" in a field that says ": 1" beside it is 3; either way round, as a bank is told. */
+function bareRun(text: string, unit: string | undefined): string {
+  const pair = unit === ": 1" ? /^([\d.,]+)\s*:\s*([\d.,]+)$/.exec(text) : null;
+  if (!pair) return text;
+  const [a, b] = [pair[1] as string, pair[2] as string];
+  if (b === "1") return a;
+  return a === "1" ? b : text;
 }
 
 export interface SlopeFieldProps extends Shared {
