@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   buildingEdits,
   drawingEdits,
+  gradingEdits,
   newProject,
   type Project,
   siteEdits,
@@ -25,6 +26,7 @@ function site(): Project {
 }
 
 const shotPlace = (project: Project) => project.survey.shots[0]?.place;
+const driveId = (project: Project) => project.grading.drives[0]?.id ?? "";
 const driveEnd = (project: Project) => project.grading.drives[0]?.line.at(-1);
 
 describe("when the building changes", () => {
@@ -32,6 +34,17 @@ describe("when the building changes", () => {
     const moved = checkEdit(site(), buildingEdits.moveBuilding, { dx: 2, dy: 1 });
     expect(shotPlace(moved)).toEqual({ kind: "at", x: 10, y: 6 });
     expect(driveEnd(moved)).toEqual([7, 1]);
+  });
+
+  it("a grade break slides with the run, and back with it, so that none is left against the landing", () => {
+    const broken = checkEdit(site(), gradingEdits.addGradeBreak, { id: driveId(site()), at: 13, height: 29 });
+    const landing = broken.grading.drives[0]?.landing.length ?? 0;
+    const places = (project: Project) => project.grading.drives[0]?.breaks.map(({ at }) => at);
+    // 20 m of drive become 12: the run keeps its shares.
+    const nearer = checkEdit(broken, buildingEdits.moveBuilding, { dx: 0, dy: -8 });
+    expect(places(nearer)).toEqual([expect.closeTo((13 * (12 - landing)) / (20 - landing), 9)]);
+    const back = checkEdit(nearer, buildingEdits.moveBuilding, { dx: 0, dy: 8 });
+    expect(places(back)).toEqual([expect.closeTo(13, 9)]);
   });
 
   it("a shot on a corner that didn't move stays tied to it", () => {

@@ -3,6 +3,7 @@
  * was read, a drive that ends at a door goes along with the door, a dimension goes along with its corners and stays
  * where the last one was when a corner is gone.
  */
+import { polylineLength } from "../../geometry";
 import { leansOnBuilding, placeResolver } from "../places";
 import type {
   Building,
@@ -88,9 +89,28 @@ export function drivesAtDoors(before: Building | null, after: Building | null, d
     const to = is && doorMiddle(after.outline, is);
     if (!from || !to || same(from, to)) return drive;
     changed = true;
-    return { ...drive, line: [...drive.line.slice(0, -1), to] };
+    const line = [...drive.line.slice(0, -1), to];
+    return { ...drive, line, breaks: slidBreaks(drive, line) };
   });
   return changed ? moved : drives;
+}
+
+/**
+ * Grade breaks on the last stretch slide with it, so that none is left on the landing or against it, where its height
+ * would make a cliff. Those before it stay where they are on the ground.
+ */
+function slidBreaks({ line: before, landing, breaks }: Drive, line: readonly Point[]): Drive["breaks"] {
+  if (breaks.length === 0) return breaks;
+  const [was, is] = [polylineLength(before), polylineLength(line)].map((length) => length - landing.length);
+  const corner = polylineLength(before.slice(0, -1));
+  if (was === undefined || is === undefined || was <= 0 || is <= 0) return breaks;
+  // Where the landing now takes the whole last stretch the run before it is what is left to slide on.
+  const from = corner < Math.min(was, is) ? corner : 0;
+  return breaks.map((one) =>
+    one.at <= from || one.at > was
+      ? one
+      : { ...one, at: from + ((one.at - from) * (is - from)) / (was - from) },
+  );
 }
 
 /** Middle of a door on the wall's outside face; null where its wall is gone. */
