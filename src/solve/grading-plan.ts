@@ -1,6 +1,17 @@
 /** The document's building and grading → the plan that grading works from, and what doesn't fit, in words. */
 import type { Building, Door, Drainage, Drive, Grading, GroundPad, Swale } from "../document/schema";
-import { cornerDistances, distance, type Point, pointAlong, ringsSelfCross, signedArea } from "../geometry";
+import {
+  between,
+  containsPoint,
+  cornerDistances,
+  crossingShares,
+  distance,
+  type Point,
+  pointAlong,
+  ringsSelfCross,
+  segmentsMeet,
+  signedArea,
+} from "../geometry";
 import {
   type DriveLine,
   doorGap,
@@ -22,6 +33,8 @@ import type { Words } from "./words";
 
 /** A line shorter than this has no direction, m. */
 const shortestLine = 0.1;
+/** Cosine of 150°: a turn sharper than this lays a line on itself. */
+const hairpin = -0.866;
 
 export type HeightAt = (at: Point) => number;
 
@@ -103,8 +116,18 @@ function sideRules(
   return rules;
 }
 
-function padPlane(pad: GroundPad, { height }: PlanInput, problems: Problem[]): PadPlane[] {
+function padPlane(pad: GroundPad, { height, footprint }: PlanInput, problems: Problem[]): PadPlane[] {
   const crossed = ringsSelfCross(pad.outline);
+  if (liesWithin(pad.outline, footprint.ring))
+    problems.push({
+      code: "pad-under-building",
+      severity: "caution",
+      where: pad.name,
+      what: "It lies wholly under the building, where the floor decides, so it does nothing.",
+      how: "Move it out from under the building, or remove it.",
+      at: [...(pad.outline[0] as Point)],
+      ids: [pad.id],
+    });
   if (!crossed && Math.abs(signedArea(pad.outline)) > 0.01) return [layPad(pad, height)];
   problems.push({
     code: "pad-outline",
@@ -118,6 +141,15 @@ function padPlane(pad: GroundPad, { height }: PlanInput, problems: Problem[]): P
     ids: [pad.id],
   });
   return [];
+}
+
+function liesWithin(outline: readonly Point[], ring: readonly Point[]): boolean {
+  const crosses = outline.some((a, i) =>
+    ring.some((c, k) =>
+      segmentsMeet(a, outline[(i + 1) % outline.length] as Point, c, ring[(k + 1) % ring.length] as Point),
+    ),
+  );
+  return !crosses && outline.every(([x, y]) => containsPoint(ring, x, y));
 }
 
 /** Doors that stand on a wall. */
@@ -194,7 +226,10 @@ function usableLine(
   problems: Problem[],
 ): readonly Point[] | null {
   const line = withoutRepeats(drawn);
-  if (line.length >= 2 && (cornerDistances(line)[line.length - 1] ?? 0) >= shortestLine) return line;
+  if (line.length >= 2 && (cornerDistances(line)[line.length - 1] ?? 0) >= shortestLine) {
+    problems.push(...turnsOnItself(id, name, line));
+    return line;
+  }
   const first = drawn[0];
   problems.push({
     code: "line-without-length",
@@ -206,6 +241,45 @@ function usableLine(
     ids: [id],
   });
   return null;
+}
+
+/** A line that crosses itself or turns back has two heights at a place: the nearer piece counts there. */
+function turnsOnItself(id: string, name: string, line: readonly Point[]): Problem[] {
+  const common = { severity: "caution", where: name, ids: [id] } as const;
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1] as Point, line[i] as Point];
+    const next = line[i + 1];
+    if (next && cosine(a, b, next) < hairpin)
+      return [
+        {
+          ...common,
+          code: "line-turns-back",
+          what: "It turns back on itself there, so that its two ways lie on each other.",
+          how: "Draw the bend wider, with more points round it.",
+          at: [...b],
+        },
+      ];
+    for (let k = i + 2; k < line.length; k++) {
+      const [c, d] = [line[k - 1] as Point, line[k] as Point];
+      if (!segmentsMeet(a, b, c, d)) continue;
+      return [
+        {
+          ...common,
+          code: "line-crosses-itself",
+          what: "Its line crosses itself: there it would have two heights, and only one of them is built.",
+          how: "Move its points until no piece crosses another.",
+          at: [...between(a, b, crossingShares(a, b, c, d)?.[0] ?? 0)],
+        },
+      ];
+    }
+  }
+  return [];
+}
+
+/** Cosine of the turn at b on the way from a over b to c: 1 straight on, -1 straight back. */
+function cosine(a: Point, b: Point, c: Point): number {
+  const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], c[0] - b[0], c[1] - b[1]];
+  return (ux * vx + uy * vy) / (Math.hypot(ux, uy) * Math.hypot(vx, vy));
 }
 
 function missingSide(wall: number): Problem {

@@ -187,6 +187,55 @@ describe("pads, berms, walls and points", () => {
     expect(nonsense.earthwork).not.toBeNull();
   });
 
+  it("a pad under the building, and lines that cross themselves or turn back, say so with the place", () => {
+    const { problems } = solved(
+      site({
+        building: withDoor,
+        rest: {
+          grading: {
+            pads: [
+              {
+                id: "q1",
+                name: "inside",
+                outline: [
+                  [2, 2],
+                  [6, 2],
+                  [6, 6],
+                ],
+              },
+            ],
+            swales: [
+              {
+                id: "w1",
+                name: "loop",
+                line: [
+                  [20, 0],
+                  [30, 0],
+                  [30, 10],
+                  [25, -10],
+                ],
+              },
+            ],
+            drives: [
+              drive({
+                line: [
+                  [0, -30],
+                  [0, -10],
+                  [1, -30],
+                  [5.5, 0],
+                ],
+              }),
+            ],
+          },
+        },
+      }),
+    );
+    const place = (code: string) => problems.find((problem) => problem.code === code)?.at;
+    expect(place("pad-under-building")).toEqual([2, 2]);
+    expect(place("line-crosses-itself")).toEqual([27.5, 0]);
+    expect(place("line-turns-back")).toEqual([0, -10]);
+  });
+
   it("a swale whose typed bed rises says where", () => {
     const swale = {
       id: "w1",
