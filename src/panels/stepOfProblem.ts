@@ -16,7 +16,7 @@ const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
     /^(drive|line|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order)\b/,
     "drive",
   ],
-  [/^(apron|swale|pond|wall|water|slopes?|daylight|grading)\b/, "water"],
+  [/^(apron|swale|pond|pipe|roof|wall|water|slopes?|daylight|grading)\b/, "water"],
   [/^(floor|band|rule)\b/, "floor"],
   [/^(trench|footing|frost|foundation|slab|fill|pit)\b/, "foundation"],
   [/^(bill|quantit|truck|earth|strip)/, "quantities"],
