@@ -65,6 +65,8 @@ export const drainageSchema = z.object({
       cover: notNegative.default(0.3048),
     })
     .prefault({}),
+  /** How water is followed on the grid: shared between two neighbours by the steepest facet, or to the steepest neighbour alone. */
+  flow: z.object({ method: z.enum(["d-infinity", "d8"]).default("d-infinity") }).prefault({}),
   /** A pipe in stone round the footing. */
   footingDrain: z.object({ on: z.boolean().default(false), fall: positive.default(0.01) }).prefault({}),
   /** Bare earth that is to be marked while the work goes on: steeper and longer than this. */

@@ -24,6 +24,7 @@ export {
   catchmentOf,
   type Flow,
   type FlowGround,
+  type FlowMethod,
   flowOver,
   gatheredFrom,
   runFrom,

@@ -4,6 +4,7 @@ import type { Project } from "../document/schema";
 import {
   bareCells,
   type Flow,
+  type FlowMethod,
   flowOver,
   footingDrain,
   lineLength,
@@ -45,8 +46,8 @@ export function ledAwayStage(
   trench: readonly TrenchCorner[],
   floor: number,
 ) => LedAway {
-  const untouched = stage((wide: Layout) =>
-    flowOver({ grid: wide.grid, z: wide.existing, blocked: new Uint8Array(wide.existing.length) }),
+  const untouched = stage((wide: Layout, method: FlowMethod) =>
+    flowOver({ grid: wide.grid, z: wide.existing, blocked: new Uint8Array(wide.existing.length) }, method),
   );
   const leaving = stage(leavingWater);
   const bare = stage(bareEarth);
@@ -57,7 +58,15 @@ export function ledAwayStage(
     return {
       roof: drips && roofSides(footprint, drainage.roof, storm, drips, joining),
       footingDrain: drainResult(footprint, project, foundation, trench, wide, floor),
-      leaving: leaving(lot.outline, untouched(wide), flow, storm, spread, drainage.roof.runoff, uphillCells),
+      leaving: leaving(
+        lot.outline,
+        untouched(wide, drainage.flow.method),
+        flow,
+        storm,
+        spread,
+        drainage.roof.runoff,
+        uphillCells,
+      ),
       bareEarth: bare(wide, floor, flow, drainage.bareEarth, lot.outline),
     };
   };

@@ -17,6 +17,8 @@ import { holdsWater, proposeSwale, type SwaleProposal } from "./swale-proposal";
 
 /** The bed begins so far under the deepest spot, m: the least that is a bed. */
 const underSpot = 0.1;
+/** More fill than this over an outlet buries it, m. */
+const buried = 0.05;
 /** Outlets lie so far apart on the run at least, m, and so many are tried. */
 const apart = 3;
 const mostTried = 10;
@@ -31,7 +33,8 @@ export function swaleOutOf(project: Project, results: Results, pond: Pond): Swal
   };
   let underDrive: SwaleProposal | null = null;
   const depth = depthUnderGround(results, pond);
-  for (const outlet of [...lowGround(project, results, pond), ...outletsBeyond(results, pond)]) {
+  const outlets = [...lowGround(project, results, pond), ...outletsBeyond(results, pond)];
+  for (const outlet of outlets.filter((at) => !isFilled(results, at))) {
     const proposal = proposeSwale(project, results, { start: pond.at, outlet, depth });
     const onDrives = proposal.kind === "laid" ? onDrive(project, proposal.route.line) : "off";
     if (onDrives !== "off") {
@@ -44,6 +47,15 @@ export function swaleOutOf(project: Project, results: Results, pond: Pond): Swal
     if (proposal.kind === "laid" || last.kind === "refused") last = proposal;
   }
   return project.drainage.pipe.crossing === "pipe" && underDrive ? underDrive : last;
+}
+
+/** Whether the plan fills the ground at a place: a bed that came out on the old ground there would end under earth. */
+function isFilled({ surface }: Results, [x, y]: Point): boolean {
+  if (!surface) return false;
+  const { grid, depth } = surface;
+  const [i, j] = [Math.floor((x - grid.x0) / grid.cell), Math.floor((y - grid.y0) / grid.cell)];
+  if (i < 0 || j < 0 || i >= grid.columns || j >= grid.rows) return false;
+  return (depth[j * grid.columns + i] as number) > buried;
 }
 
 /** Depth of the bed under the ground as it is, where the hollow may have been dug: round a low floor it mostly is. */

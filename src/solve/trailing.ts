@@ -107,7 +107,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         site.reach.bounds,
         site.range,
       );
-      const still = water(layout, finished.floor);
+      const still = water(layout, finished.floor, project.drainage.flow.method);
       const { roof } = project.drainage;
       const refined = refinedOf(finished, site.layout, site.coarse, site.ground, project.materials);
       const drips = still.flow ? dripsOf(site.footprint, roof, still.flow) : null;
@@ -158,6 +158,6 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         limits: before?.limits ?? noLimitsYet,
       };
     },
-    bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline),
+    bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline, project.drainage.flow.method),
   };
 }

@@ -3,6 +3,7 @@ import type { Lot, Rules } from "../document/schema";
 import {
   downhillArrows,
   type Flow,
+  type FlowMethod,
   findPonds,
   flowOver,
   gatheredWays,
@@ -60,8 +61,8 @@ export interface StandingWater {
 const leastGathered = 60;
 const leastWay = 4;
 
-function waterOn(ground: WaterGround): StandingWater {
-  const flow = flowOver(ground);
+function waterOn(ground: WaterGround, method: FlowMethod): StandingWater {
+  const flow = flowOver(ground, method);
   return {
     ponds: findPonds(ground),
     arrows: downhillArrows(ground),
@@ -70,14 +71,14 @@ function waterOn(ground: WaterGround): StandingWater {
   };
 }
 
-export function standingWater(layout: Layout, floor: number): StandingWater {
+export function standingWater(layout: Layout, floor: number, method: FlowMethod): StandingWater {
   const ground: WaterGround = {
     grid: layout.grid,
     z: finishHeights(layout.prepared, floor, new Float64Array(layout.existing.length)),
     guessed: layout.guessed,
     blocked: layout.cells.inside,
   };
-  return waterOn(ground);
+  return waterOn(ground, method);
 }
 
 /**
@@ -93,11 +94,11 @@ export function pondsAtAnyFloor({ grid, prepared, existing, guessed }: Layout): 
 export const noWater: StandingWater = { ponds: [], arrows: [], flow: null, gathered: [] };
 
 /** Water on the ground as it is, before a building stands there. */
-export function bareWater(ground: Ground, tin: Tin, lot: Lot["outline"]): StandingWater {
+export function bareWater(ground: Ground, tin: Tin, lot: Lot["outline"], method: FlowMethod): StandingWater {
   const grid = gridOver(waterBox(tin, lot, boundsOf([])), waterCells, leastCell);
   const { z, guessed } = sampleGrid(ground, grid);
   const bare: WaterGround = { grid, z, guessed, blocked: new Uint8Array(z.length) };
-  return waterOn(bare);
+  return waterOn(bare, method);
 }
 
 export interface WallReadings {

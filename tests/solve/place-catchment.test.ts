@@ -27,4 +27,18 @@ describe("what drains to a place, on ground that falls 4 % south", () => {
     expect(built.water.flow).not.toBeNull();
     expect(catchmentAt(built, [x, y])).toBeNull();
   });
+
+  it("is a line of single cells where water is followed to the steepest neighbour alone", () => {
+    const project = { ...bare, building: null };
+    const d8 = createSolver().solve({
+      ...project,
+      drainage: { ...project.drainage, flow: { method: "d8" } },
+    });
+    const { flow } = d8.water;
+    expect(flow?.share.every((share) => share === 1)).toBe(true);
+    // On a slope to a side of the grid at a slant of 20 degrees D-infinity shares; both drain as much in all.
+    const slanted = site({ surface: plane(100, 0.0146, 0.04), reach: 30, spacing: 5 });
+    const shared = createSolver().solve({ ...slanted, building: null }).water.flow;
+    expect(shared?.share.some((share) => share > 0 && share < 1)).toBe(true);
+  });
 });

@@ -133,6 +133,17 @@ describe("a swale out of a hollow", () => {
     }
   });
 
+  it("never comes out under fill: what is laid leaves the hollow no deeper", () => {
+    const project = demoProject("open-hillside");
+    const results = createSolver().solve(project);
+    const [pond] = results.water.ponds;
+    if (!pond) throw new Error("there is a hollow");
+    const proposal = swaleOutOf(project, results, pond);
+    if (proposal.kind === "refused" || !proposal.route.result.drains) return;
+    const after = createSolver().solve(drained(project));
+    expect(pondAt(after, pond.at)?.depth ?? 0).toBeLessThanOrEqual(pond.depth);
+  });
+
   it("is told to leave water where something dams it, by asking the results at the hollow's deepest spot", () => {
     const low = hollowSite(100.25);
     const results = createSolver().solve(low);

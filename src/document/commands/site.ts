@@ -259,6 +259,7 @@ export const changeDrainage = command("drainage.change", (project, args: Drainag
 const drainageWords: Readonly<Record<keyof Drainage, string>> = {
   roof: "the roof's water",
   pipe: "the pipe under the drive",
+  flow: "how water is followed",
   footingDrain: "the drain round the footing",
   bareEarth: "what counts as bare earth",
 };

@@ -20,6 +20,7 @@ import { useNotation, useProject, useResults } from "../useProject";
 import { wallRule, whyLess } from "../wallRule";
 import { BareEarth } from "../water/BareEarth";
 import { Fold } from "../water/Fold";
+import { FollowedBy } from "../water/FollowedBy";
 import { FootingDrain } from "../water/FootingDrain";
 import { Leaving } from "../water/Leaving";
 import { Pipes } from "../water/Pipes";
@@ -43,6 +44,7 @@ export function WaterPanel() {
       <Sides />
       <FootingDrain />
       <BareEarth />
+      <FollowedBy />
       <Caution>
         Don't send water to a neighbour, a road or a septic field. A ditch at a road, wet land and streams may
         need a permit. This is planning, not an engineer's drainage design.
