@@ -3,15 +3,20 @@ import type { Display } from "../document";
 import {
   bothUnits,
   depthInWords,
+  flowUnit,
   formatAboveBelow,
   formatArea,
+  formatBore,
   formatLength,
   formatMass,
   formatMoney,
+  formatRate,
   formatSigned,
   formatSlope,
   formatVolume,
+  rainUnit,
   roundingFor,
+  speedUnit,
 } from "../units";
 
 export interface Notation {
@@ -28,6 +33,12 @@ export interface Notation {
   slope(ratio: number): string;
   /** A round figure of a rule as it is usually written in both: the plan's own first. */
   rule(feet: string, metric: string): string;
+  /** Rates of water and rain, in feet and inches or metric as areas are told. */
+  flow(m3PerSecond: number): string;
+  speed(mPerSecond: number): string;
+  rain(mPerSecond: number): string;
+  /** Bore of a pipe. */
+  bore(m: number): string;
   /** Short tons beside cubic yards, tonnes else. */
   mass(kg: number): string;
   /** An amount in the user's own money. */
@@ -47,6 +58,7 @@ export function notationOf(display: Display): Notation {
 
 function makeNotation(display: Display): Notation {
   const { length, rounding, reading } = display;
+  const feet = display.area === "ft2";
   return {
     display,
     length: (m) => formatLength(m, length, rounding),
@@ -57,7 +69,11 @@ function makeNotation(display: Display): Notation {
     area: (m2) => formatArea(m2, display.area),
     volume: (m3) => formatVolume(m3, display.volume),
     slope: (ratio) => formatSlope(ratio, display.slope),
-    rule: (feet, metric) => bothUnits(feet, metric, display.length),
+    rule: (inFeet, metric) => bothUnits(inFeet, metric, display.length),
+    flow: (rate) => formatRate(rate, flowUnit(feet)),
+    speed: (rate) => formatRate(rate, speedUnit(feet)),
+    rain: (rate) => formatRate(rate, rainUnit(feet)),
+    bore: (m) => formatBore(m, feet),
     mass: (kg) => formatMass(kg, display.volume === "yd3" ? "ton" : "t"),
     money: (amount) => formatMoney(amount, display.volume),
   };

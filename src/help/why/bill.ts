@@ -5,7 +5,7 @@ import { type Asked, type Figures, firstPrinciples, plainNumber, type Why, type 
 /** A bill's figure as the window shows it. */
 export function billFigure(
   { quantity, unit }: Pick<BillItem, "quantity" | "unit">,
-  figures: Omit<Figures, "mass" | "display">,
+  figures: Omit<Figures, "mass" | "flow" | "speed" | "rain" | "bore">,
 ): string {
   switch (unit) {
     case "loads":

@@ -1,11 +1,6 @@
 /** Where the figures of a swale in the storm and of a pipe under a drive come from. */
 import type { SwaleFlow } from "../../solve/results";
-import { flowUnit, formatBore, formatRate, rainUnit, speedUnit } from "../../units";
 import { type Asked, plainNumber, type Why, type WhyInput } from "./why";
-
-const inFeet = ({ figures }: Asked): boolean => figures.display.area === "ft2";
-const flow = (asked: Asked, m3s: number) => formatRate(m3s, flowUnit(inFeet(asked)));
-const speed = (asked: Asked, ms: number) => formatRate(ms, speedUnit(inFeet(asked)));
 
 interface Ran {
   readonly name: string;
@@ -27,12 +22,10 @@ export function swalePeakWhy(asked: Asked, id: string): Why | null {
   const { runoff, intensity, catchment, longest, fall, inBed, time, roof, uphill } = found.ran;
   return {
     title: `Peak that comes to ${found.name}`,
-    figure: flow(asked, found.ran.peak),
+    figure: figures.flow(found.ran.peak),
     inputs: [
       { name: "C, of all that drains to it", figure: runoff.toFixed(2) },
-      ...(intensity === null
-        ? []
-        : [{ name: "i, the rain of that time", figure: formatRate(intensity, rainUnit(inFeet(asked))) }]),
+      ...(intensity === null ? [] : [{ name: "i, the rain of that time", figure: figures.rain(intensity) }]),
       { name: "A, that drains to it", figure: figures.area(catchment) },
       ...(roof >= 1 ? [{ name: "of it roof", figure: figures.area(roof) }] : []),
       ...(uphill > 0 ? [{ name: "of it beyond the shots, as typed", figure: figures.area(uphill) }] : []),
@@ -85,11 +78,11 @@ export function swaleSpeedWhy(asked: Asked, id: string): Why | null {
   const { steepest, bears, froude } = found.ran;
   return {
     title: `Speed of water in ${found.name}`,
-    figure: speed(asked, found.ran.speed),
+    figure: asked.figures.speed(found.ran.speed),
     inputs: [
       ...channelInputs(asked, id, found.ran.peak),
       { name: "Its steepest fall", figure: asked.figures.slope(steepest) },
-      { name: "Its bed bears", figure: bears === null ? "not used so steep" : speed(asked, bears) },
+      { name: "Its bed bears", figure: bears === null ? "not used so steep" : asked.figures.speed(bears) },
       ...(froude === null ? [] : [{ name: "Froude's number", figure: froude.toFixed(2) }]),
     ],
     rule: "Even flow, where the bed falls most and so the water runs fastest. Over a Froude number of 1 it shoots, and digs.",
@@ -100,10 +93,10 @@ export function swaleSpeedWhy(asked: Asked, id: string): Why | null {
 }
 
 /** What both figures of even flow hang on. */
-function channelInputs({ project, figures, ...rest }: Asked, id: string, peak: number): WhyInput[] {
+function channelInputs({ project, figures }: Asked, id: string, peak: number): WhyInput[] {
   const swale = project.grading.swales.find((each) => each.id === id);
   return [
-    { name: "Q, the peak", figure: flow({ project, figures, ...rest }, peak) },
+    { name: "Q, the peak", figure: figures.flow(peak) },
     { name: "n, roughness of the bed", figure: plainNumber(project.storm.roughness) },
     ...(swale
       ? [
@@ -127,10 +120,10 @@ export function pipeWhy(asked: Asked, name: string): Why | null {
     title: `Water before the inlet of ${name}`,
     figure: figures.length(pipe.headwater),
     inputs: [
-      { name: "Q, that comes to it", figure: flow(asked, pipe.peak) },
+      { name: "Q, that comes to it", figure: figures.flow(pipe.peak) },
       {
         name: pipe.typed ? "Bore, as typed" : "Bore, the least that does",
-        figure: formatBore(pipe.bore, inFeet(asked)),
+        figure: figures.bore(pipe.bore),
       },
       { name: "Length", figure: figures.length(pipe.length) },
       { name: "Fall", figure: figures.slope(pipe.fall) },

@@ -1,5 +1,5 @@
 /** Where a figure comes from: what a person is told beside it. Every value is written in the project's own notation. */
-import type { Display, Project } from "../../document/schema";
+import type { Project } from "../../document/schema";
 import type { Results } from "../../solve/results";
 
 export interface WhyInput {
@@ -57,8 +57,10 @@ export interface Figures {
   volume(m3: number): string;
   slope(ratio: number): string;
   mass(kg: number): string;
-  /** Whether lengths are told in feet: rates, speeds and rain go with them. */
-  readonly display: Display;
+  flow(m3PerSecond: number): string;
+  speed(mPerSecond: number): string;
+  rain(mPerSecond: number): string;
+  bore(m: number): string;
 }
 
 export interface Asked {

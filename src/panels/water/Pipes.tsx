@@ -3,7 +3,6 @@ import { type Drainage, siteEdits } from "../../document";
 import { pipeWords } from "../../solve/pipe-words";
 import type { PipeResult } from "../../solve/results";
 import { goTo, run, tryRun } from "../../store/actions";
-import { flowUnit, formatBore, formatRate } from "../../units";
 import { Choice, IconAction } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { Icon } from "../icons";
@@ -89,15 +88,13 @@ function PipeFields() {
 
 function PipeCard({ pipe }: { pipe: PipeResult }) {
   const notation = useNotation();
-  const feet = notation.display.area === "ft2";
   const good = pipe.verdict === "carries it";
   return (
     <div className="card">
       <p className={`check check-${pipe.verdict === null ? "note" : good ? "ok" : "bad"}`}>
         <Icon name={pipe.verdict === null ? "note" : good ? "check" : "warn"} />
         <span>
-          <b>{`${pipe.name}.`}</b>{" "}
-          {pipeWords(pipe, { length: notation.length, bore: (m) => formatBore(m, feet) })}
+          <b>{`${pipe.name}.`}</b> {pipeWords(pipe, { length: notation.length, bore: notation.bore })}
         </span>
       </p>
       <Facts
@@ -111,7 +108,7 @@ function PipeCard({ pipe }: { pipe: PipeResult }) {
           },
           ...(pipe.peak === null
             ? []
-            : [{ name: "Comes to it in the storm", figure: formatRate(pipe.peak, flowUnit(feet)) }]),
+            : [{ name: "Comes to it in the storm", figure: notation.flow(pipe.peak) }]),
           ...(pipe.headwater === null
             ? []
             : [

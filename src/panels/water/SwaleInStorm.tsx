@@ -1,6 +1,5 @@
 /** What comes to a swale in the storm, and how it carries it. */
 import type { SwaleFlow } from "../../solve/results";
-import { flowUnit, formatRate, rainUnit, speedUnit } from "../../units";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import { type Fact, Facts } from "../parts";
@@ -31,14 +30,13 @@ export function SwaleInStorm({ id, drains }: { id: string; drains: boolean }) {
 
 /** One sentence on the storm: what the swale does with it, and what would mend it. */
 export function stormWords(flow: SwaleFlow, freeboard: number, notation: Notation): string {
-  const feet = notation.display.area === "ft2";
   const { depth, speed, bears, steepest, room, roomAt } = flow;
   if (flow.verdict === "overflows" && depth !== null && room !== null)
     return `In the storm it overflows: water stands ${notation.length(depth)} deep, ${notation.length(roomAt ?? 0)} along there is room for ${notation.length(room)}. Dig it deeper or wider, or let it fall more.`;
   if (flow.verdict === "is scoured" && bears === null)
     return `Such a lining isn't used where it falls ${notation.slope(steepest)}. Make it gentler, or line it with stone.`;
   if (flow.verdict === "is scoured" && speed !== null)
-    return `In the storm water runs at ${formatRate(speed, speedUnit(feet))} where it falls ${notation.slope(steepest)}, more than the ${formatRate(bears ?? 0, speedUnit(feet))} its bed bears there. Make it wider or gentler, or line it with stone.`;
+    return `In the storm water runs at ${notation.speed(speed)} where it falls ${notation.slope(steepest)}, more than the ${notation.speed(bears ?? 0)} its bed bears there. Make it wider or gentler, or line it with stone.`;
   const spare = notation.length(Math.max(0, (room ?? 0) - (depth ?? 0)));
   if (flow.verdict === "has too little room")
     return `The storm stays in it with only ${spare} to spare, ${notation.length(roomAt ?? 0)} along, where ${notation.length(freeboard)} is asked for. Dig it deeper or wider, or let it fall more.`;
@@ -47,7 +45,6 @@ export function stormWords(flow: SwaleFlow, freeboard: number, notation: Notatio
 
 function flowFacts(flow: SwaleFlow, drains: boolean, typed: number, notation: Notation): Fact[] {
   const { id } = flow;
-  const feet = notation.display.area === "ft2";
   const facts: Fact[] = [
     {
       name: "Drains to it",
@@ -63,9 +60,9 @@ function flowFacts(flow: SwaleFlow, drains: boolean, typed: number, notation: No
   if (flow.peak === null) return [...facts, { name: "Peak", figure: "type the rain below" }];
   facts.push({
     name: "Peak, C i A",
-    figure: formatRate(flow.peak, flowUnit(feet)),
+    figure: notation.flow(flow.peak),
     why: { kind: "swale peak", id, of: "peak that comes to the swale" },
-    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${formatRate(flow.intensity, rainUnit(feet))}${flow.beyondTable ? beyondWords[flow.beyondTable] : ""}`}`,
+    note: `C ${flow.runoff.toFixed(2)}${flow.intensity === null ? "" : `, ${notation.rain(flow.intensity)}${flow.beyondTable ? beyondWords[flow.beyondTable] : ""}`}`,
   });
   if (drains && flow.depth !== null && flow.speed !== null)
     facts.push(
@@ -77,7 +74,7 @@ function flowFacts(flow: SwaleFlow, drains: boolean, typed: number, notation: No
       },
       {
         name: "So fast",
-        figure: formatRate(flow.speed, speedUnit(feet)),
+        figure: notation.speed(flow.speed),
         why: { kind: "swale speed", id, of: "speed of water in the swale" },
         note: fastNote(flow, notation),
       },
@@ -92,10 +89,9 @@ const beyondWords = {
 } as const;
 
 function fastNote({ steepest, froude, bears }: SwaleFlow, notation: Notation): string {
-  const feet = notation.display.area === "ft2";
   return [
     `at its steepest, ${notation.slope(steepest)}`,
-    ...(bears === null ? [] : [`its bed bears ${formatRate(bears, speedUnit(feet))}`]),
+    ...(bears === null ? [] : [`its bed bears ${notation.speed(bears)}`]),
     ...(froude === null ? [] : [`Froude ${froude.toFixed(2)}${froude > 1 ? ", shooting: it will dig" : ""}`]),
   ].join("; ");
 }
