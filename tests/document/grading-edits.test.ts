@@ -85,6 +85,30 @@ describe("things that shape the ground", () => {
     expect(edited(gradingEdits.removeRetainingWall.run(there, { id: "r1" })).grading.walls).toEqual([]);
   });
 
+  it("a wall beside a pad keeps the pad's side high, drawn either way", () => {
+    // One wall 1 m south of the pad, one 1 m north of it.
+    const outline: [number, number][] = [
+      [30, -39],
+      [40, -39],
+      [40, -30],
+      [30, -30],
+    ];
+    const below: [number, number][] = [
+      [30, -40],
+      [40, -40],
+    ];
+    const parked = edited(gradingEdits.addPad.run(empty, { outline }));
+    const sideOf = (line: [number, number][]) =>
+      edited(gradingEdits.addRetainingWall.run(parked, { line })).grading.walls[0]?.lowSide;
+    expect(sideOf(below)).toBe("right");
+    expect(sideOf([...below].reverse())).toBe("left");
+    const above: [number, number][] = [
+      [30, -29],
+      [40, -29],
+    ];
+    expect(sideOf(above)).toBe("left");
+  });
+
   it("refuse nonsense in words", () => {
     const whys = [
       gradingEdits.addPad.run(empty, { outline: square.slice(0, 2) }),

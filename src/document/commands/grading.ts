@@ -1,4 +1,5 @@
 /** Edits of what shapes the ground: pads, berms, retaining walls, grade points, grade breaks, sides, and their order. */
+import { nearestOnRing } from "../../geometry";
 import {
   type ApronSide,
   apronSchema,
@@ -120,7 +121,7 @@ export const addRetainingWall = command(
       id,
       name: nextName("retaining wall", walls),
       line: args.line,
-      lowSide: args.lowSide ?? awayFromBuilding(project, args.line),
+      lowSide: args.lowSide ?? awayFromFill(project, args.line),
       holds: args.holds,
     });
     if (!wall.success) return refuse("The wall's line has a place that is not a number.");
@@ -132,12 +133,17 @@ export const addRetainingWall = command(
   },
 );
 
-/** A wall mostly holds the building's fill: its lower side is the one away from it. */
-function awayFromBuilding({ building }: Project, line: readonly Point[]): RetainingWall["lowSide"] {
+/** A wall mostly holds the fill of the building or of a pad, the nearest one: its lower side is the one away from it. */
+function awayFromFill({ building, grading }: Project, line: readonly Point[]): RetainingWall["lowSide"] {
   const [a, b] = [line[0] as Point, line[line.length - 1] as Point];
-  const outline = building?.outline ?? [];
-  if (outline.length === 0) return "right";
-  const across = outline.reduce(
+  const [x0, y0] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  const outlines = [building?.outline ?? [], ...grading.pads.map((pad) => pad.outline)];
+  const [nearest] = outlines
+    .filter((outline) => outline.length > 0)
+    .map((outline) => ({ outline, away: nearestOnRing(outline, x0, y0).distance }))
+    .sort((one, other) => one.away - other.away);
+  if (!nearest) return "right";
+  const across = nearest.outline.reduce(
     (sum, [x, y]) => sum + (b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]),
     0,
   );
