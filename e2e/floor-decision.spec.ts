@@ -75,8 +75,7 @@ for (const units of ["feet", "metres"] as const) {
       await step(page, "Quantities");
       for (const [item, price] of [
         ["Concrete, slab", "180"],
-        ["Earth fill, loose on the truck", "32"],
-        ["Cut, loose", "14"],
+        ["Earth fill to bring, loose on the truck", "32"],
       ] as const)
         await type(page, item, price);
       const panel = page.getByRole("complementary", { name: "This step" });
