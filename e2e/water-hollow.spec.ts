@@ -29,7 +29,7 @@ test("on the flat demo the walls stand in water until a swale from the hollow, l
   await openPage(page, { demo: "potting-barn" });
   await setFloor(page, "49' 2 1/2\"");
   const panel = page.locator(".side");
-  await expect(walls(page).getByText(/^Water stands up to .* deep/)).toHaveCount(4);
+  await expect(walls(page).getByText(/^Water stands .* deep at its deepest/)).toHaveCount(4);
   await expect(panel.getByText(/a measured hollow/)).toBeVisible();
   await panel.getByRole("button", { name: "Lay one from start to outlet" }).click();
   const plan = planPage(page);
@@ -105,7 +105,7 @@ test("on a plan typed from nothing too: the program finds the swale that mends t
   await setFloor(page, "100' 9\"");
   await expect(
     walls(page)
-      .getByText(/^Water stands up to .* deep/)
+      .getByText(/^Water stands .* deep at its deepest/)
       .first(),
   ).toBeVisible();
   await walls(page).getByRole("button", { name: "Look for a mend" }).first().click();

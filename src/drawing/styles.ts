@@ -77,6 +77,7 @@ const table = {
   "ground-shape-label": { fill: "ink", size: 2.6 },
   swale: { stroke: "water", width: 0.7 },
   pipe: { stroke: "ink", width: 1.1 },
+  "footing-drain": { stroke: "water", width: 0.45, dash: [1.6, 1] },
   "silt-barrier": { stroke: "bad", width: 0.5, dash: [2.4, 0.9, 0.6, 0.9] },
   "bare-slope": { fill: "bad", opacity: 0.18 },
   "swale-mark": { stroke: "water", width: 0.45 },

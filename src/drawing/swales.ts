@@ -1,6 +1,6 @@
 /** Swales: the bed line with chevrons downhill, its fall, and where it comes out. */
 import type { Project, Swale } from "../document/schema";
-import { between, type Point, pointAlong, polylineLength } from "../geometry";
+import { between, type Point, pointAlong, polylineLength, signedArea } from "../geometry";
 import type { Results, SwaleResult } from "../solve/results";
 import { routeStations } from "../solve/route-stations";
 import { leastFallWords, swaleVerdict } from "../solve/swale-verdict";
@@ -8,6 +8,7 @@ import { formatBore } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import type { DrawingMark, MarkLayer } from "./marks";
+import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
 import { swaleChevron } from "./sizes";
 import { stationMarks } from "./stations";
@@ -89,7 +90,10 @@ export function drawSwales(project: Project, results: Results, context: DrawCont
       ...pegs,
     ];
   });
-  return { id: "swales", marks: [...marks, ...pipeMarks(project, results, context)] };
+  return {
+    id: "swales",
+    marks: [...marks, ...pipeMarks(project, results, context), ...drainMarks(project, results, context)],
+  };
 }
 
 /** Pipes under drives: a line from inlet to outlet, and its size. */
@@ -101,4 +105,30 @@ function pipeMarks({ display }: Project, { water }: Results, context: DrawContex
       ...placeLabel(context, "swales", besidePoint(outlet, size, "swale-label", swaleChevron)),
     ];
   });
+}
+
+/** The drain lies so far outside the wall on the plan, mm of paper: told apart from it, not measured. */
+const drainOff = 1.2;
+
+/** The drain round the footing, and its way to where it comes out. */
+function drainMarks({ building }: Project, { water }: Results, context: DrawContext): DrawingMark[] {
+  const { footingDrain } = water;
+  const [first] = building?.outline ?? [];
+  if (!footingDrain || !building || !first) return [];
+  const outwards = signedArea(building.outline) > 0 ? -1 : 1;
+  const round = offsetLine([...building.outline, first], outwards * drainOff * context.metresPerMm);
+  const { outlet } = footingDrain;
+  return [
+    { kind: "line", points: round.flat(), style: "footing-drain" },
+    ...(outlet
+      ? ([
+          { kind: "line", points: [...outlet.from, ...outlet.at], style: "footing-drain" },
+          ...placeLabel(
+            context,
+            "swales",
+            besidePoint(outlet.at, "drain comes out", "swale-label", swaleChevron),
+          ),
+        ] as const)
+      : []),
+  ];
 }

@@ -50,6 +50,8 @@ const drawn: readonly Entry[] = [
   line("finished ground", "contour-finished-major"),
   line("cut or fill ends", "daylight"),
   line("swale", "swale"),
+  line("pipe under a drive", "pipe"),
+  line("drain round the footing", "footing-drain"),
   line("steepest of drive", "drive-steep"),
   line("water runs to this wall", "wall-wet"),
   line("buried, overhead line", "feature-danger"),

@@ -45,7 +45,7 @@ import type {
   TrenchCorner,
   WallElevation,
 } from "./results";
-import { setoutReference } from "./setout-heights";
+import { setoutReference, withDrain } from "./setout-heights";
 import { type Site, siteStages } from "./site";
 import { soundLotStage } from "./sound-lot";
 import { standingStages } from "./standing";
@@ -187,6 +187,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       pits,
       ...results,
       water,
+      setout: withDrain(results.setout, setoutReference(project, survey), water.footingDrain),
       finishedContours: late.finishedContours,
       daylight: late.daylight,
       arrows: late.arrows,

@@ -3,12 +3,14 @@ import { hasSlab } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
 import type { FoundationLevels } from "../foundation";
 import { cornerName, type GradingPlan, type SideRule } from "../grading";
-import type { SetoutHeight, SetoutReference } from "../setout";
+import { type SetoutHeight, type SetoutReference, setout } from "../setout";
 import type {
   DriveResult,
   DriveStation,
+  FootingDrainResult,
   FoundationResult,
   PipeResult,
+  SetoutResult,
   SurveyResult,
   SwaleResult,
 } from "./results";
@@ -146,6 +148,25 @@ function pipeInverts({ name, inverts: [inlet, outlet] }: PipeResult): SetoutHeig
   return [
     { what: "invert of pipe", where: `${name}, inlet`, height: inlet },
     { what: "invert of pipe", where: `${name}, outlet`, height: outlet },
+  ];
+}
+
+/** The set-out with the drain round the footing, which is known only once the rest is. */
+export function withDrain(
+  made: SetoutResult,
+  reference: SetoutReference,
+  drain: FootingDrainResult | null,
+): SetoutResult {
+  return drain ? { ...made, rows: [...made.rows, ...setout(reference, drainInverts(drain)).rows] } : made;
+}
+
+/** The drain rises both ways from its lowest corner; that, its highest, and where it comes out. */
+function drainInverts(drain: FootingDrainResult): SetoutHeight[] {
+  const what = "invert of footing drain";
+  return [
+    { what, where: `corner ${drain.highCorner}, its highest`, height: drain.high },
+    { what, where: `corner ${drain.lowCorner}, its lowest`, height: drain.low },
+    ...(drain.outlet ? [{ what, where: "where it comes out", height: drain.outlet.invert }] : []),
   ];
 }
 

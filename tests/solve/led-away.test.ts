@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 
 import { type Project, pitEdits, siteEdits } from "../../src/document";
 import { rationalPeak } from "../../src/drainage";
+import { createDrawContext, drawSwales } from "../../src/drawing";
+import { containsPoint } from "../../src/geometry";
 import { createSolver } from "../../src/solve";
 import { checkEdit } from "../support/checkEdit";
 import { demoProject } from "../support/demo";
@@ -188,6 +190,39 @@ describe("a pipe under a drive", () => {
   it("has no size before the rain is typed", () => {
     const [pipe] = solve(slope({ grading })).pipes;
     expect(pipe).toMatchObject({ bore: null, verdict: null, headwater: null });
+  });
+});
+
+describe("the drain round the footing, drawn and set out", () => {
+  const project = site({
+    surface: plane(100, 0, 0.08),
+    reach: 60,
+    spacing: 20,
+    rest: { drainage: { footingDrain: { on: true, fall: 0.01 } } },
+  });
+  const results = createSolver().solve(project);
+  const drain = results.water.footingDrain;
+
+  it("has its inverts among the heights to set out", () => {
+    const rows = results.setout.rows.filter(({ what }) => what === "invert of footing drain");
+    expect(rows.map(({ height }) => height)).toEqual([drain?.high, drain?.low, drain?.outlet?.invert]);
+    const off = createSolver().solve({
+      ...project,
+      drainage: { ...project.drainage, footingDrain: { on: false, fall: 0.01 } },
+    });
+    expect(off.setout.rows.some(({ what }) => what === "invert of footing drain")).toBe(false);
+  });
+
+  it("lies round the walls on the plan, and goes to where it comes out", () => {
+    const { marks } = drawSwales(project, results, createDrawContext({ metresPerMm: 0.1 }));
+    const lines = marks.filter((mark) => mark.style === "footing-drain");
+    expect(lines).toHaveLength(2);
+    const [round, way] = lines;
+    if (round?.kind !== "line" || way?.kind !== "line") throw new Error("they are lines");
+    const outline = project.building?.outline ?? [];
+    for (let i = 0; i < round.points.length; i += 2)
+      expect(containsPoint(outline, round.points[i] as number, round.points[i + 1] as number)).toBe(false);
+    expect(Array.from(way.points).slice(-2)).toEqual([...(drain?.outlet?.at ?? [])]);
   });
 });
 

@@ -130,6 +130,7 @@ export const layersByRank: readonly LayerSpec[] = [
       water.swales,
       display,
       water.pipes.length > 0 ? water.pipes : null,
+      water.footingDrain,
     ],
     underHand: ({ grading, display }, { water }) => [grading.swales, water.swales, display],
     draw: drawSwales,

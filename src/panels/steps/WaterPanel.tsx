@@ -146,7 +146,7 @@ function checkOf({ verdict, passes }: WallWater): "ok" | "bad" | "note" {
 function standingWords({ depth, off, guessed }: StandingAtWall, notation: Notation): string {
   const guess = guessed ? ", if the guessed ground is right" : "";
   const where = off < 0.01 ? "right at it" : `${notation.length(off)} from it`;
-  return `Water stands up to ${notation.length(depth)} deep ${where}${guess}.`;
+  return `Water stands ${where}, ${notation.length(depth)} deep at its deepest${guess}.`;
 }
 
 function Swales() {
