@@ -304,6 +304,36 @@ describe("why water in a swale and under a drive is what it is", () => {
     expect(input(speed, /steepest fall/)).toBe(of.figures.slope(flow.steepest));
   });
 
+  it("tells catchment, lot lines, roof and drain as the window does", () => {
+    const piped: Project = {
+      ...rained,
+      drainage: {
+        ...rained.drainage,
+        roof: { ...rained.drainage.roof, shape: "gable" },
+        footingDrain: { on: true, fall: 0.01 },
+      },
+    };
+    const all = asked(piped);
+    const { water } = all.results;
+    const [caught, line, side] = [water.flows[0], water.leaving[0], water.roof?.[0]];
+    if (!caught || !line || !side || !water.footingDrain) throw new Error("all of them are there");
+    expect(why({ kind: "swale catchment", id: caught.id }, all).figure).toBe(
+      all.figures.area(caught.catchment),
+    );
+    expect(why({ kind: "leaving", id: String(line.line) }, all).figure).toBe(all.figures.area(line.after));
+    expect(why({ kind: "roof side", id: String(side.wall) }, all).figure).toBe(
+      all.figures.flow(side.peak ?? 0),
+    );
+    expect(why({ kind: "footing drain", id: "" }, all).figure).toBe(
+      all.figures.length(water.footingDrain.low),
+    );
+    expect(whyOf({ kind: "pond", id: "nowhere" }, all)).toBeNull();
+    const wet = asked(demoProject("potting-barn"));
+    const [pond] = wet.results.water.ponds;
+    if (!pond) throw new Error("it has a low place");
+    expect(why({ kind: "pond", id: pond.at.join(" ") }, wet).figure).toBe(wet.figures.length(pond.depth));
+  });
+
   it("isn't known without rain, nor for a pipe that isn't there", () => {
     const dry = asked({ ...rained, storm: { ...rained.storm, intensity: null, table: [] } });
     expect(whyOf({ kind: "swale peak", id: flow?.id ?? "" }, dry)).toBeNull();

@@ -11,6 +11,7 @@ import { limitWhy } from "./limits";
 import { driveWhy, swaleWhy, wallWhy } from "./lines";
 import { beamWhy, setoutWhy, shotWhy } from "./survey";
 import { pipeWhy, swaleDepthWhy, swalePeakWhy, swaleSpeedWhy } from "./water";
+import { catchmentWhy, footingDrainWhy, leavingWhy, pondWhy, roofWhy } from "./water-on-plan";
 import type { Asked, Why, WhyKind, WhyTopic } from "./why";
 
 export { billFigure } from "./bill";
@@ -30,6 +31,11 @@ const answers: Readonly<Record<WhyKind, (asked: Asked, id: string) => Why | null
   "swale depth": swaleDepthWhy,
   "swale speed": swaleSpeedWhy,
   pipe: pipeWhy,
+  "swale catchment": catchmentWhy,
+  pond: pondWhy,
+  leaving: leavingWhy,
+  "roof side": roofWhy,
+  "footing drain": footingDrainWhy,
   wall: wallWhy,
   bill: billWhy,
   setout: setoutWhy,

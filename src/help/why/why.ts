@@ -35,12 +35,17 @@ export type WhyKind =
   | "swale depth"
   | "swale speed"
   | "pipe"
+  | "swale catchment"
+  | "pond"
+  | "leaving"
+  | "roof side"
+  | "footing drain"
   | "wall"
   | "bill"
   | "setout";
 
 /**
- * A figure that can be asked about. `id` tells which: of a set-up, shot, rule, drive, swale or bill item its id, of a pipe its name, of
+ * A figure that can be asked about. `id` tells which: of a set-up, shot, rule, drive, swale or bill item its id, of a pipe its name, of a pond the place of its deepest spot, of
  * a corner its name, of a wall or a row to set out its index; of areas and the trench there is one each.
  */
 export interface WhyTopic {

@@ -311,6 +311,7 @@ const PondRow = memo(function PondRow({ pond }: { pond: Pond }) {
       <div>
         <p>
           <b>{`${notation.length(pond.depth)} deep`}</b>
+          <Why kind="pond" id={pond.at.join(" ")} of="depth of the low place" />
           {`, ${notation.area(pond.area)}, holds ${notation.volume(pond.volume)}${pond.guessed ? "; partly on guessed ground, so it may not be there" : "; a measured hollow"}`}
         </p>
         <p className="soft small">

@@ -50,6 +50,7 @@ export function FootingDrain() {
               {
                 name: `Lowest invert, at corner ${found.lowCorner}`,
                 figure: notation.length(found.low),
+                why: { kind: "footing drain", of: "lowest invert of the drain" },
                 note: "at the bottom of the footing, never under it",
               },
             ]}

@@ -1,7 +1,7 @@
 /** What leaves over each lot line, as it is and as planned. */
 import { goTo } from "../../store/actions";
-import { flowUnit, formatRate } from "../../units";
 import { IconAction } from "../fields/Choice";
+import { Why } from "../help/Why";
 import { Icon } from "../icons";
 import { useNotation, useResults } from "../useProject";
 import { Fold } from "./Fold";
@@ -12,7 +12,6 @@ const worthTelling = 5;
 export function Leaving() {
   const leaving = useResults(({ water }) => water.leaving);
   const notation = useNotation();
-  const feet = notation.display.area === "ft2";
   if (leaving.length === 0) return null;
   const told = leaving.filter(({ before, after }) => Math.max(before, after) >= worthTelling);
   const rising = told.filter(({ rises }) => rises).length;
@@ -30,10 +29,11 @@ export function Leaving() {
               <p>
                 <b>{`Line ${line.line + 1}`}</b>
                 {` drains ${notation.area(line.before)} as it is, ${notation.area(line.after)} as planned`}
+                <Why kind="leaving" id={String(line.line)} of={`water over line ${line.line + 1}`} />
               </p>
               {line.peakBefore === null || line.peakAfter === null ? null : (
                 <p className="soft small">
-                  {`Peak ${formatRate(line.peakBefore, flowUnit(feet))} as it is, ${formatRate(line.peakAfter, flowUnit(feet))} as planned.`}
+                  {`Peak ${notation.flow(line.peakBefore)} as it is, ${notation.flow(line.peakAfter)} as planned.`}
                 </p>
               )}
               {line.rises ? (

@@ -3,7 +3,6 @@ import { type Roof, siteEdits } from "../../document";
 import { containsPoint, nearestOnPolyline, type Point } from "../../geometry";
 import type { RoofSide } from "../../solve/results";
 import { run, tryRun } from "../../store/actions";
-import { flowUnit, formatRate } from "../../units";
 import { Choice } from "../fields/Choice";
 import { NumberField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -167,12 +166,12 @@ function OutletPlace({
 }
 
 function sideFacts(side: RoofSide, notation: ReturnType<typeof useNotation>): Fact[] {
-  const feet = notation.display.area === "ft2";
   return [
     { name: "Area in plan", figure: notation.area(side.area) },
     {
       name: "Peak",
-      figure: side.peak === null ? "type the rain" : formatRate(side.peak, flowUnit(feet)),
+      figure: side.peak === null ? "type the rain" : notation.flow(side.peak),
+      why: { kind: "roof side", id: String(side.wall), of: `peak of the roof at wall ${side.name}` },
     },
     ...(side.volume === null ? [] : [{ name: "In the whole storm", figure: notation.volume(side.volume) }]),
     ...(side.joins === null

@@ -49,6 +49,7 @@ function flowFacts(flow: SwaleFlow, drains: boolean, typed: number, notation: No
     {
       name: "Drains to it",
       figure: notation.area(flow.catchment),
+      why: { kind: "swale catchment", id, of: "what drains to the swale" },
       ...noteOf(catchmentNote(flow, typed, notation)),
     },
     {
