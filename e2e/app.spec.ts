@@ -373,7 +373,7 @@ test("every command stands in a menu", async ({ page, openPage }) => {
   }
   expect(all.length).toBeGreaterThan(30);
   // A tool's kinds ("Feature: well") are its own choice once it is picked from the menu.
-  const kindOf = (name: string) => /^(Feature|Earth shape|Breakline): /.exec(name)?.[0];
+  const kindOf = (name: string) => /^(Building|Feature|Earth shape|Breakline): /.exec(name)?.[0];
   const stands = (name: string) => {
     const tool = kindOf(name);
     return shown.includes(name) || (tool !== undefined && shown.some((each) => each.startsWith(tool)));
