@@ -5,6 +5,7 @@ import { boxesOverlap } from "../../src/drawing/labels";
 import { textWidth } from "../../src/drawing/text-width";
 import { type PaperName, sitePlan } from "../../src/sheets";
 import { createSolver } from "../../src/solve/pipeline";
+import type { Results } from "../../src/solve/results";
 import { toLookAt } from "../../src/solve/to-look-at";
 import { wordsFor } from "../../src/solve/words";
 import { type PdfPage, type PdfText, readPdf } from "./readPdf";
@@ -15,14 +16,27 @@ const date = { year: 2026, month: 11, day: 25 };
 const demos = readdirSync("demo-projects").filter((name) => name.endsWith(".drysill.json"));
 const papers: readonly PaperName[] = ["letter", "tabloid", "a4", "a3"];
 
+/** Opened and solved once each: every paper is drawn of the same results. */
+const opened = new Map<string, Project>();
+const solved = new WeakMap<Project, Results>();
+
 function demo(name: string): Project {
-  const opened = openProject(readFileSync(`demo-projects/${name}`, "utf8"));
-  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
-  return opened.project;
+  const before = opened.get(name);
+  if (before) return before;
+  const file = openProject(readFileSync(`demo-projects/${name}`, "utf8"));
+  if (!file.ok) throw new Error(JSON.stringify(file.problems));
+  opened.set(name, file.project);
+  return file.project;
+}
+
+function resultsOf(project: Project): Results {
+  const results = solved.get(project) ?? createSolver().solve(project);
+  solved.set(project, results);
+  return results;
 }
 
 function pdf(project: Project, paper: PaperName, compress: boolean) {
-  return sitePlan(project, createSolver().solve(project), { fonts, date, paper, compress });
+  return sitePlan(project, resultsOf(project), { fonts, date, paper, compress });
 }
 
 async function pagesOf(project: Project, paper: PaperName): Promise<readonly PdfPage[]> {
@@ -146,7 +160,7 @@ describe.each(demos)("the site plan of %s", (name) => {
 describe("what the site plan tells", () => {
   it("are the solve's figures: corners, trench and set-out in the project's notation", async () => {
     const project = demo("pottery-studio.drysill.json");
-    const results = createSolver().solve(project);
+    const results = resultsOf(project);
     const told = words(await pagesOf(project, "tabloid"));
     for (const corner of results.corners) expect(told).toContain(corner.name);
     expect(results.setout.rows.length).toBeGreaterThan(5);
@@ -298,7 +312,7 @@ describe("open points", () => {
     "of %s are those of the window's list, word for word, and as many",
     async (name) => {
       const project = demo(`${name}.drysill.json`);
-      const results = createSolver().solve(project);
+      const results = resultsOf(project);
       const listed = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
       const [first, ...others] = await pagesOf(project, "letter");
       const told = words([first as PdfPage, ...others]).replace(/\n/g, " ");
