@@ -311,8 +311,8 @@ const PondRow = memo(function PondRow({ pond }: { pond: Pond }) {
       <div>
         <p>
           <b>{`${notation.length(pond.depth)} deep`}</b>
-          <Why kind="pond" id={pond.at.join(" ")} of="depth of the low place" />
           {`, ${notation.area(pond.area)}, holds ${notation.volume(pond.volume)}${pond.guessed ? "; partly on guessed ground, so it may not be there" : "; a measured hollow"}`}
+          <Why kind="pond" id={pond.at.join(" ")} of="depth of the low place" />
         </p>
         <p className="soft small">
           {`It drains once its rim is ${notation.length(pond.depth)} lower where it spills over, or once it is filled so deep.`}{" "}
