@@ -10,6 +10,7 @@ import {
 } from "../document";
 import type { Host, HostFailure, OpenedFile, RecoveredWork, SavedFile } from "../host";
 import { clearDrafts } from "../panels/levelbook/drafts";
+import { clearKept } from "../panels/table/kept";
 import { markSaved, openDialog, showProject, showStart, showUnsavedProject, tell } from "../store/actions";
 import type { OpenFile } from "../store/state";
 import { appStore, isDirty } from "../store/store";
@@ -46,7 +47,7 @@ class HostFiles implements Files {
   async newPlan(name: string, display: Partial<Display>): Promise<void> {
     if (!(await this.mayLeave())) return;
     const project = newProject(name.trim() || "Untitled plan");
-    clearDrafts();
+    forgetTyped();
     showProject({ ...project, display: { ...project.display, ...display } }, { name: null, token: null });
   }
 
@@ -78,7 +79,7 @@ class HostFiles implements Files {
       tellUnreadable(work.name, read.problems);
       return;
     }
-    clearDrafts();
+    forgetTyped();
     const file = { name: work.token ? work.name : null, token: work.token };
     showUnsavedProject(read.project, file, newProject());
   }
@@ -158,6 +159,12 @@ function sameProject(a: string, b: string): boolean {
   return one.ok && other.ok && projectText(one.project) === projectText(other.project);
 }
 
+/** What was typed into tables and not understood belongs to the plan that goes. */
+function forgetTyped(): void {
+  clearDrafts();
+  clearKept();
+}
+
 /** Shows a file's project, or says what is wrong with the file. */
 function showOpened(file: OpenedFile, place: OpenFile): void {
   const read = openProject(file.text);
@@ -165,7 +172,7 @@ function showOpened(file: OpenedFile, place: OpenFile): void {
     tellUnreadable(file.name, read.problems);
     return;
   }
-  clearDrafts();
+  forgetTyped();
   showProject(read.project, place);
   openDialog(null);
   if (read.warnings.length > 0)

@@ -3,13 +3,17 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import { newProject, present } from "../../src/document";
 import { notationOf } from "../../src/panels/notation";
 import { DataTable } from "../../src/panels/table/DataTable";
+import { clearKept } from "../../src/panels/table/kept";
 import type { TableModel } from "../../src/panels/table/model";
 import { tableOf } from "../../src/panels/table/tables";
 import { showProject, undoEdit } from "../../src/store/actions";
 import { appStore, shownProject } from "../../src/store/store";
 import { useApp } from "../../src/store/useApp";
 
-afterEach(cleanup);
+afterEach(() => {
+  cleanup();
+  clearKept();
+});
 
 const stakes = (count: number): TableModel => ({
   title: "Stakes",
@@ -109,4 +113,79 @@ describe("rows typed and pasted below the last", () => {
     expect(screen.getByText("elm")).toBeTruthy();
     expect(screen.getByRole("status").textContent).toContain("“elm” isn't added yet");
   });
+});
+
+describe("a cell that is refused", () => {
+  const table = () => screen.getByRole("grid", { name: "Features of the lot" });
+  const cell = (row: number, column: number) =>
+    table().querySelector(`[data-row="${row}"][data-column="${column}"]`) as HTMLElement;
+  const clear = () => present(appStore.getState().history).lot.features.map(({ keepClear }) => keepClear);
+  const paste = (text: string) => fireEvent.paste(table(), { clipboardData: { getData: () => text } });
+
+  function withTwo(): void {
+    showProject(newProject(), { name: null, token: null });
+    render(<Features />);
+    paste("oak\ttree\t3 m\t5 m\t7 m\nelm\ttree\t4 m\t6 m\t8 m\n");
+    fireEvent.click(cell(0, 2));
+    fireEvent.keyDown(table(), { key: "ArrowDown", shiftKey: true });
+    paste("far");
+  }
+
+  it("keeps what was typed, says why, and leaves the plan as it was", () => {
+    withTwo();
+    expect([cell(0, 2), cell(1, 2)].map((each) => each.textContent)).toEqual([
+      expect.stringMatching(/^far, not understood: /),
+      expect.stringMatching(/^far, not understood: /),
+    ]);
+    expect(cell(1, 2).getAttribute("aria-invalid")).toBe("true");
+    expect(clear()).toEqual([3, 4]);
+    expect(screen.getByRole("status").textContent).toContain("2 cells not understood");
+  });
+
+  it("is still there when the table is opened again, and the way to it", () => {
+    withTwo();
+    cleanup();
+    render(<Features />);
+    expect(screen.getByText(/2 cells keep what was typed/)).toBeTruthy();
+    fireEvent.click(screen.getByRole("button", { name: "Mend it" }));
+    expect(cell(0, 2).className).toContain("here");
+    expect(screen.getByRole("status").textContent).toContain("far");
+  });
+
+  it("is mended by typing, or taken back by Esc and Delete", () => {
+    withTwo();
+    fireEvent.click(cell(0, 2));
+    fireEvent.keyDown(table(), { key: "Escape" });
+    expect(cell(0, 2).getAttribute("aria-invalid")).toBe("false");
+    fireEvent.click(cell(1, 2));
+    fireEvent.keyDown(table(), { key: "F2" });
+    expect((screen.getByRole("textbox", { name: "keep clear" }) as HTMLInputElement).value).toBe("far");
+    fireEvent.keyDown(screen.getByRole("textbox", { name: "keep clear" }), { key: "Escape" });
+    paste("5 m");
+    expect(clear()).toEqual([3, 5]);
+    expect(cell(1, 2).getAttribute("aria-invalid")).toBe("false");
+    paste("near");
+    fireEvent.keyDown(table(), { key: "Delete" });
+    expect(clear()).toEqual([3, 5]);
+    expect(cell(1, 2).getAttribute("aria-invalid")).toBe("false");
+  });
+
+  it("goes with its plan", () => {
+    withTwo();
+    act(clearKept);
+    expect(cell(0, 2).getAttribute("aria-invalid")).toBe("false");
+  });
+});
+
+it("a row that is begun is still there when the table is opened again", () => {
+  showProject(newProject(), { name: null, token: null });
+  render(<Features />);
+  const table = () => screen.getByRole("grid", { name: "Features of the lot" });
+  fireEvent.paste(table(), { clipboardData: { getData: () => "elm\ttree" } });
+  cleanup();
+  render(<Features />);
+  expect(screen.getByText("elm")).toBeTruthy();
+  fireEvent.click(table().querySelector('[data-row="0"][data-column="3"]') as HTMLElement);
+  fireEvent.paste(table(), { clipboardData: { getData: () => "5 m\t7 m" } });
+  expect(present(appStore.getState().history).lot.features.map(({ name }) => name)).toEqual(["elm"]);
 });

@@ -160,7 +160,7 @@ describe("blocks", () => {
     const cell = (row: string) => ({ row, column: "a", text: "far", why: "No length." });
     expect(refusedWords(small, [])).toBe("");
     expect(refusedWords(small, [cell("2")])).toBe(
-      "1 cell not understood, left as before. x 9, a “far”: No length.",
+      "1 cell not understood: the plan keeps what it had. x 9, a “far”: No length.",
     );
     const four = refusedWords(small, [cell("1"), cell("2"), cell("3"), cell("1")]);
     expect(four).toMatch(/^4 cells not understood.*x 10, a .*x 9, a .*y, a .* And 1 more\.$/);

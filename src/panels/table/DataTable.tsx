@@ -1,5 +1,8 @@
 /** A table that behaves as a spreadsheet: moved through, typed into, copied from and pasted into by keys. */
+import { Button } from "react-aria-components";
+import { Icon } from "../icons";
 import { CellEditor } from "../levelbook/CellEditor";
+import { keptKey } from "./kept";
 import type { TableModel, TableRow } from "./model";
 import { SortHead } from "./SortHead";
 import { type Table, useTable } from "./useTable";
@@ -23,8 +26,9 @@ export function DataTable({ model }: { model: TableModel }) {
       {model.rows.length === 0 ? <p className="soft">{model.none}</p> : null}
       {model.rows.length > 0 || model.add ? <Grid table={table} /> : null}
       <p className="table-said" role="status">
-        {table.said}
+        {table.said || table.refusedHere?.why}
       </p>
+      <RefusedLine table={table} />
     </div>
   );
 }
@@ -63,6 +67,31 @@ function Grid({ table }: { table: Table }) {
         <Rows table={table} />
       </table>
     </div>
+  );
+}
+
+/** Cells elsewhere in the table that hold what was refused. */
+function RefusedLine({ table }: { table: Table }) {
+  const { model, rows, refused, at } = table;
+  if (refused.size === 0) return null;
+  const cells = rows.flatMap((row, index) =>
+    model.columns.flatMap((column, across) =>
+      refused.has(keptKey({ row: row.id, column: column.id })) && (index !== at.row || across !== at.column)
+        ? [{ row: index, column: across }]
+        : [],
+    ),
+  );
+  const [first] = cells;
+  if (!first) return null;
+  return (
+    <p className="table-refused small">
+      <Icon name="warn" />
+      {cells.length === 1 ? "1 cell keeps" : `${cells.length} cells keep`} what was typed and isn’t in the
+      plan.
+      <Button className="link" onPress={() => table.go({ ...first, anchor: first.row, tabbedFrom: null })}>
+        Mend it
+      </Button>
+    </p>
   );
 }
 
@@ -108,6 +137,7 @@ function Row({ table, row, index }: { table: Table; row: TableRow; index: number
     <tr aria-rowindex={index + 2}>
       {model.columns.map((column, across) => {
         const here = index === at.row && across === at.column;
+        const refused = table.refused.get(keptKey({ row: row.id, column: column.id }));
         return (
           // biome-ignore lint/a11y/useAriaPropsSupportedByRole: in a grid it is a cell that can be selected
           <td
@@ -116,7 +146,9 @@ function Row({ table, row, index }: { table: Table; row: TableRow; index: number
             data-row={index}
             data-column={across}
             aria-selected={inRow && across >= chosen.columns[0] && across <= chosen.columns[1]}
-            className={`${column.figure ? "figure" : ""}${column.typed ? "" : " computed"}${here ? " here" : ""}`}
+            className={`${column.figure ? "figure" : ""}${column.typed ? "" : " computed"}${here ? " here" : ""}${refused ? " refused" : ""}`}
+            aria-invalid={refused !== undefined}
+            title={refused?.why}
           >
             {here && editing ? (
               <CellEditor
@@ -129,7 +161,13 @@ function Row({ table, row, index }: { table: Table; row: TableRow; index: number
                 onPasteBlock={table.paste}
               />
             ) : (
-              row.cells[across]
+              <>
+                {refused ? <Icon name="warn" /> : null}
+                {row.cells[across]}
+                {refused ? (
+                  <span className="visually-hidden">{`, not understood: ${refused.why}`}</span>
+                ) : null}
+              </>
             )}
           </td>
         );

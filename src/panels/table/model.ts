@@ -46,7 +46,7 @@ export interface CellText {
 export interface Written {
   readonly project: Project;
   readonly count: number;
-  /** Cells that were not understood, with the reason: they stay as they were. */
+  /** Cells that were not understood, with the reason: the plan's figures stay as they were. */
   readonly refused: readonly (CellText & { readonly why: string })[];
   readonly added: number;
   /** New rows that can't be added yet, with the reason: they keep what is typed. */
@@ -190,7 +190,7 @@ export function refusedWords(model: TableModel, refused: Written["refused"]): st
     return `${name}, ${title} “${text}”: ${why}`;
   });
   const more = refused.length > mostNamed ? ` And ${refused.length - mostNamed} more.` : "";
-  return `${cells} not understood, left as before. ${named.join(" ")}${more}`;
+  return `${cells} not understood: the plan keeps what it had. ${named.join(" ")}${more}`;
 }
 
 /** Which new rows aren't in the plan yet, and why. Empty where none waits. */

@@ -1,5 +1,6 @@
 /** The table's state: cursor, what is being typed, what is seen in which order; and what keys and presses do to it. */
 import { type KeyboardEvent, type MouseEvent, useId, useMemo, useRef, useState } from "react";
+import { useStore } from "zustand";
 import { present } from "../../document";
 import { runTogether } from "../../store/actions";
 import { appStore } from "../../store/store";
@@ -7,6 +8,7 @@ import { useApp } from "../../store/useApp";
 import { type Cursor, chosenColumns, chosenRows, moved } from "../levelbook/cursor";
 import { splitBlock } from "../levelbook/paste";
 import { cellOf } from "../levelbook/useBook";
+import { dropRefused, keepWritten, keptKey, keptOf, keptStore, withRefused } from "./kept";
 import {
   blockCells,
   blockText,
@@ -15,7 +17,6 @@ import {
   fillDown,
   laidOver,
   newRows,
-  type RowTexts,
   refusedWords,
   seenRows,
   type TableModel,
@@ -44,9 +45,12 @@ export function useTable(model: TableModel) {
   const table = useRef<HTMLTableElement>(null);
   const gridId = useId();
   const findField = useRef<HTMLInputElement>(null);
-  /** New rows that aren't complete yet. */
-  const [begun, setBegun] = useState<readonly RowTexts[]>([]);
-  const seen = useMemo(() => seenRows(model, find, sort), [model, find, sort]);
+  const kept = useStore(keptStore, (state) => keptOf(state.tables, model.title));
+  const { begun } = kept;
+  const seen = useMemo(
+    () => seenRows(model, find, sort).map((row) => withRefused(row, model.columns, kept)),
+    [model, find, sort, kept],
+  );
   // What is searched for is in the plan: there new rows would only be in the way.
   const rows = useMemo(
     () => (find.trim() ? seen : [...seen, ...newRows(model, begun)]),
@@ -81,7 +85,7 @@ export function useTable(model: TableModel) {
     const what = done.added > 0 && cells.length === 1 ? "add a row" : label;
     if (done.project !== project)
       runTogether(what, [() => ({ ok: true, project: done.project, label: what })]);
-    setBegun(done.waiting.map(({ texts }) => texts));
+    keepWritten(model.title, cells, done);
     const words = [refusedWords(model, done.refused), waitingWords(done.waiting, model.columns), leftOut];
     setSaid(words.filter(Boolean).join(" "));
   };
@@ -100,6 +104,16 @@ export function useTable(model: TableModel) {
     if (row && column && text !== cell)
       write([{ row: row.id, column: column.id, text }], `type ${column.title}`);
   };
+  const here = { row: rows[at.row]?.id ?? "", column: column?.id ?? "" };
+  const refusedHere = kept.refused.get(keptKey(here)) ?? null;
+  /** Empties the chosen cells; one whose text was refused goes back to what the plan holds. */
+  const clear = () => {
+    const cells = blockCells(model, rows, laidOver([[""]], chosen), startOf(chosen));
+    const isRefused = (cell: CellText) => kept.refused.has(keptKey(cell));
+    dropRefused(model.title, cells.filter(isRefused));
+    const others = cells.filter((cell) => !isRefused(cell));
+    if (others.length > 0 || cells.length === 0) write(others, "clear");
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     if (editing) return;
     const next = moved(at, event, extent);
@@ -108,8 +122,8 @@ export function useTable(model: TableModel) {
     else if (command && event.key.toLowerCase() === "d") write(fillDown(model, rows, chosen), "fill down");
     else if (command && event.key.toLowerCase() === "f") findField.current?.select();
     else if (event.key === "F2") edit(cell, false);
-    else if (event.key === "Delete" || event.key === "Backspace")
-      write(blockCells(model, rows, laidOver([[""]], chosen), startOf(chosen)), "clear");
+    else if (event.key === "Delete" || event.key === "Backspace") clear();
+    else if (event.key === "Escape" && refusedHere) dropRefused(model.title, [here]);
     else if (event.key.length === 1 && !command && !event.altKey)
       edit(event.key === " " ? cell : event.key, false);
     else return;
@@ -168,6 +182,9 @@ export function useTable(model: TableModel) {
     cell,
     editing,
     said,
+    refused: kept.refused,
+    refusedHere,
+    go,
     find,
     setFind,
     sort,
