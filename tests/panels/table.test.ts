@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Project } from "../../src/document";
+import { type Edit, gradingEdits, type Project } from "../../src/document";
 import { splitBlock } from "../../src/panels/levelbook/paste";
 import { notationOf } from "../../src/panels/notation";
 import {
@@ -19,26 +19,80 @@ import { createSolver } from "../../src/solve/pipeline";
 import { demoProject } from "../support/demo";
 
 const studio = demoProject("pottery-studio");
+/** The studio with a shape of the ground of each kind. */
+const shaped = ((): Project => {
+  const line: [number, number][] = [
+    [27, 8],
+    [33, 8],
+  ];
+  const edits: ((project: Project) => Edit)[] = [
+    (project) => gradingEdits.addPad.run(project, { outline: [...line, [33, 14]] }),
+    (project) => gradingEdits.addBerm.run(project, { line }),
+    (project) => gradingEdits.addRetainingWall.run(project, { line }),
+    (project) => gradingEdits.addGradePoint.run(project, { at: [27, 8], height: 29 }),
+  ];
+  return edits.reduce((project, edit) => {
+    const done = edit(project);
+    if (!done.ok) throw new Error(done.why);
+    return done.project;
+  }, studio);
+})();
+const planOf = (name: TableName) => (name === "shapes" ? shaped : studio);
 const table = (name: TableName, project: Project = studio): TableModel =>
   tableOf(name, project, createSolver().solve(project), notationOf(project.display));
 
+describe("the table of shapes", () => {
+  const { columns, rows, write } = table("shapes", shaped);
+  const cell = (row: number, column: string) =>
+    rows[row]?.cells[columns.findIndex(({ id }) => id === column)];
+
+  it("names each kind, and shows only what belongs to it", () => {
+    expect([0, 1, 2, 3].map((row) => cell(row, "kind"))).toEqual([
+      "parking pad",
+      "berm",
+      "retaining wall",
+      "grade point",
+    ]);
+    expect([cell(0, "topWidth"), cell(1, "gravel"), cell(2, "fillSlope")]).toEqual(["", "", ""]);
+    expect(cell(1, "height")).toBe("1′ 6″");
+  });
+
+  it("a pad that is typed a height keeps it; a wall's height may be left open", () => {
+    const pad = write(shaped, rows[0]?.id ?? "", "height", "98'");
+    const level = pad.ok ? pad.project.grading.pads[0]?.level : null;
+    expect(level).toEqual({ kind: "height", height: expect.closeTo(98 * 0.3048, 9) });
+    const wall = write(shaped, rows[2]?.id ?? "", "height", "3'");
+    expect(wall.ok && wall.project.grading.walls[0]?.exposed).toBeCloseTo(0.9144, 9);
+    const open = wall.ok ? write(wall.project, rows[2]?.id ?? "", "height", "") : wall;
+    expect(open.ok && open.project.grading.walls[0]?.exposed).toBeNull();
+  });
+
+  it("what isn't there to be typed is refused in words", () => {
+    expect(write(shaped, rows[1]?.id ?? "", "gravel", "4 in")).toEqual({
+      ok: false,
+      why: "There is no “stone” to a berm.",
+    });
+  });
+});
+
 describe("every table", () => {
   it.each(tableNames)("%s: each row has a text for each column", (name) => {
-    const { columns, rows } = table(name);
+    const { columns, rows } = table(name, planOf(name));
     expect(rows.length).toBeGreaterThan(0);
     expect(rows.every(({ cells }) => cells.length === columns.length)).toBe(true);
     expect(rows.flatMap(({ cells }) => cells).join()).not.toMatch(/NaN|undefined|null/);
   });
 
-  it.each(["features", "drives", "swales", "sides", "foundation", "earth", "limits"] as const)(
+  it.each(["features", "drives", "swales", "shapes", "sides", "foundation", "earth", "limits"] as const)(
     "%s: what a cell shows, typed back, is the same to what is shown",
     (name) => {
-      const model = table(name);
+      const plan = planOf(name);
+      const model = table(name, plan);
       for (const row of model.rows)
         for (const [index, column] of model.columns.entries()) {
           const text = row.cells[index] ?? "";
           if (!column.typed || text === "" || /points$/.test(text)) continue;
-          const edit = model.write(studio, row.id, column.id, text);
+          const edit = model.write(plan, row.id, column.id, text);
           if (!edit.ok) throw new Error(`${column.id} "${text}": ${edit.why}`);
           const again = tableOf(
             name,

@@ -11,6 +11,7 @@ const titles: Readonly<Record<TableName, string>> = {
   features: "Features",
   drives: "Drives",
   swales: "Swales",
+  shapes: "Shapes",
   sides: "Sides",
   foundation: "Foundation",
   earth: "Earth",

@@ -1,4 +1,4 @@
-/** The plan's tables: features, drives, swales, quantities and set-out. */
+/** The plan's tables by name; features, drives, swales, quantities and set-out are made here. */
 import {
   type Drive,
   type Edit,
@@ -16,11 +16,13 @@ import type { Notation } from "../notation";
 import { cannot, notTyped, reckoned, typed, withLength, withNumber, withSlope } from "./cells";
 import { earth, foundation, limits, sides } from "./figureTables";
 import type { Maker, RowTexts, TableModel } from "./model";
+import { shapes } from "./shapeTable";
 
 export const tableNames = [
   "features",
   "drives",
   "swales",
+  "shapes",
   "sides",
   "foundation",
   "earth",
@@ -259,6 +261,7 @@ const makers: Readonly<Record<TableName, Maker>> = {
   features,
   drives,
   swales,
+  shapes,
   sides,
   foundation,
   earth,
