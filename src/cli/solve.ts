@@ -19,6 +19,16 @@ export const solve: Command = {
     "",
     "  --floor H    another height of the finished floor, in the project's datum: metres, or as typed (99' 5 1/2\")",
     "  --json       all results as JSON: metres, square metres, cubic metres, slopes as rise over run",
+    "",
+    "The JSON's `about` tells of every figure its unit, the rule it comes by, and where it leans on the ground the share",
+    "that is a guess (guessedShare, 0 to 1; a list has one for each item). Its keys are the figures' paths, [] for the items",
+    'of a list:  about["earthwork.inside.cut"].unit,  about["drives[].stations[].grade"].rule.',
+    "",
+    "  sections      cut and fill, m2, through the building both ways, along and across each drive, along drawn lines",
+    "  sensitivity   what one inch and 10 mm of floor add in fill, cut and loads",
+    "  curveInside   volume inside the walls against the floor, exact: from `from` to `to`, with t = floor - zero,",
+    "                c0 + c1 t + c2 t^2 + c3 t^3 for fill and for cut",
+    "  balance       the floor at which the cut makes the fill;  costs.least, costs.leastAllowed: that of least cost",
   ].join("\n"),
   async run(args, io) {
     const given = readArgs(args, { files: ["FILE"], values: { floor: "a height" }, flags: ["json"] });

@@ -1,3 +1,4 @@
+export { type Cubic, type CubicPiece, cubicAt, cubicCurve } from "./cubic-curve";
 export { tinPlaneVolume } from "./plane-volume";
 export { type CutFill, prismCutFill } from "./prism";
 export { tinToTinVolume } from "./tin-to-tin";

@@ -39,15 +39,15 @@ export interface VolumeCurve {
   at(planeZ: number): PlaneCutFill;
 }
 
-/** The curve for a footprint: a simple ring, either way round. */
-export function volumeCurve(ground: Ground, ring: readonly Point[]): VolumeCurve {
-  const measuredPieces: Piece[] = [];
-  const guessedPieces: Piece[] = [];
+/** The ground under a footprint as triangles, measured and guessed apart, and its lowest and highest place. */
+export function clippedPieces(ground: Ground, ring: readonly Point[]) {
+  const measured: Piece[] = [];
+  const guessed: Piece[] = [];
   let lowest: GroundSpot | null = null;
   let highest: GroundSpot | null = null;
   forEachClipped(ground.tin, ring, (polygon, triangle) => {
     const heights = heightsOn(ground.tin, triangle, polygon);
-    const pieces = ground.guessed[triangle] ? guessedPieces : measuredPieces;
+    const pieces = ground.guessed[triangle] ? guessed : measured;
     forEachFan(polygon, (area, second, third) => {
       pieces.push({ area, z: [heights[0] as number, heights[second] as number, heights[third] as number] });
     });
@@ -57,7 +57,13 @@ export function volumeCurve(ground: Ground, ring: readonly Point[]): VolumeCurve
       if (!highest || z > highest.z) highest = spot;
     });
   });
-  return curveOf(new PieceSet(measuredPieces), new PieceSet(guessedPieces), lowest, highest);
+  return { measured, guessed, lowest: lowest as GroundSpot | null, highest: highest as GroundSpot | null };
+}
+
+/** The curve for a footprint: a simple ring, either way round. */
+export function volumeCurve(ground: Ground, ring: readonly Point[]): VolumeCurve {
+  const { measured, guessed, lowest, highest } = clippedPieces(ground, ring);
+  return curveOf(new PieceSet(measured), new PieceSet(guessed), lowest, highest);
 }
 
 function curveOf(

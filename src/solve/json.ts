@@ -1,14 +1,26 @@
 /**
  * Results as plain JSON for scripts: metres, square metres, cubic metres; slopes rise over run.
  *
+ * `about` tells of every figure its unit, its rule and how much of it rests on guessed ground (`about/`).
  * Numbers that don't exist are null, never NaN; grids and triangulations are left out. Names that scripts may
  * rely on stand here and nowhere else.
  */
+import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
-import type { Contour, Results } from "./results";
+import { cubicCurve } from "../earthwork";
+import { ringsSelfCross, signedArea } from "../geometry";
+import { aboutFigures } from "./about";
+import { oneStepUp } from "./one-step";
+import type { BandRule, Contour, Results } from "./results";
+import { standardSections } from "./standard-sections";
 
 export function resultsToJson(results: Results, project: Project): Record<string, unknown> {
-  return plain({
+  const figures = plain(figuresOf(results, project)) as Record<string, unknown>;
+  return { ...figures, about: aboutFigures(figures, results) };
+}
+
+function figuresOf(results: Results, project: Project): Record<string, unknown> {
+  return {
     name: project.name,
     floor: results.floor,
     topOfWall: results.topOfWall,
@@ -33,6 +45,8 @@ export function resultsToJson(results: Results, project: Project): Record<string
     corners: results.corners,
     earthwork: results.earthwork,
     curve: results.curve,
+    curveInside: curveInsideToJson(results, project),
+    sensitivity: sensitivityToJson(results, project),
     balance: results.balance,
     guessed: results.guessed,
     trench: results.trench,
@@ -46,7 +60,7 @@ export function resultsToJson(results: Results, project: Project): Record<string
       bareEarth: bareEarthToJson(results.water.bareEarth),
       ponds: results.water.ponds.map(({ rings, ...pond }) => ({ ...pond, rings: rings.map(pairs) })),
     },
-    band: results.band,
+    band: bandToJson(results.band),
     bill: results.bill,
     cost: results.cost,
     costs: results.costs,
@@ -64,8 +78,58 @@ export function resultsToJson(results: Results, project: Project): Record<string
       existing: pairs(results.section.existing),
       finished: pairs(results.section.finished),
     },
+    sections: standardSections(project, results),
     problems: results.problems,
-  }) as Record<string, unknown>;
+  };
+}
+
+/** What a band's rule counts in. */
+const ruleUnits: Readonly<Record<string, string>> = {
+  driveDown: "rise over run",
+  steepestDrive: "rise over run",
+  landingDown: "rise over run",
+  landing: "rise over run",
+  costLimit: "money",
+};
+
+function withUnit<T extends BandRule | null>(rule: T) {
+  return rule && { ...rule, unit: ruleUnits[rule.id] ?? "m" };
+}
+
+function bandToJson({ rules, lowRule, highRule, clash, ...band }: Results["band"]) {
+  return {
+    ...band,
+    lowRule: withUnit(lowRule),
+    highRule: withUnit(highRule),
+    clash: clash && { ...clash, low: withUnit(clash.low), high: withUnit(clash.high) },
+    rules: rules.map(withUnit),
+  };
+}
+
+/** The volume under the floor against its height, written out: knots and coefficients, told by the floor. */
+function curveInsideToJson({ ground }: Results, { building }: Project) {
+  if (!ground || !building || ringsSelfCross(building.outline)) return null;
+  const below = earthBelowFloor(building);
+  const up = (height: number | null) => (height === null ? null : height + below);
+  return {
+    area: Math.abs(signedArea(building.outline)),
+    earthBelowFloor: below,
+    pieces: cubicCurve(ground, building.outline).map(({ from, to, zero, fill, cut }) => ({
+      from: up(from),
+      to: up(to),
+      zero: zero + below,
+      fill,
+      cut,
+    })),
+  };
+}
+
+/** An inch and ten millimetres of floor. */
+const steps = [0.0254, 0.01];
+
+function sensitivityToJson(results: Results, project: Project) {
+  const { floor } = results;
+  return floor === null ? [] : steps.flatMap((step) => oneStepUp(results, project, floor, step) ?? []);
 }
 
 /** The flow of every cell is for views; what it comes to stands beside it. */

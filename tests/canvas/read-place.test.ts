@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { downhillWind, placeWords, readPlace } from "../../src/canvas/overlays/readPlace";
+import { downhillWind, placeWords } from "../../src/canvas/overlays/placeWords";
 import { buildingEdits, type Project, surveyEdits } from "../../src/document";
 import { createSolver } from "../../src/solve/pipeline";
+import { readPlace } from "../../src/solve/read-place";
 import { checkEdit } from "../support/checkEdit";
 import { metricProject } from "./support/hand";
 

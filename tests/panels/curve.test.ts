@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { axisHeights, curveAt, moreForOneStep } from "../../src/panels/curve";
+import { axisHeights } from "../../src/panels/curve";
+import { curveAt, moreForOneStep } from "../../src/solve/one-step";
 
 const curve = [
   { floor: 1, cut: 8, fill: 0 },

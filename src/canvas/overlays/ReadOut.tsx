@@ -1,9 +1,10 @@
 /** What is under the pointer, in words. */
 import { catchmentAt } from "../../solve/place-catchment";
+import { readPlace } from "../../solve/read-place";
 import { appStore, shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { followsDrop } from "../stage/interactionMarks";
-import { drainsWords, placeWords, readPlace } from "./readPlace";
+import { drainsWords, placeWords } from "./placeWords";
 
 export function ReadOut() {
   // The pointer moves often, the results only with an edit: both are read here and nowhere above.

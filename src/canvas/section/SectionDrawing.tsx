@@ -2,10 +2,10 @@
 import { useRef } from "react";
 import { useStore } from "zustand";
 import type { Project } from "../../document";
-import { earthBelowFloor } from "../../document/foundationMeasures";
 import { sectionLetter } from "../../drawing/section-lines";
 import type { SectionLine } from "../../solve/results";
-import { type SectionEarth, sectionEarth } from "../../solve/section-earth";
+import type { SectionEarth } from "../../solve/section-earth";
+import { earthAlong } from "../../solve/standard-sections";
 import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { formatArea, formatLength, roundingFor } from "../../units";
@@ -52,7 +52,7 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   const keep = dragging ? kept.current : undefined;
   const fit = fitSection(sectionRange(section, building), room, keep, trueHeights ? 1 : Infinity);
   kept.current = fit;
-  const done = earthOf(project, section, floor);
+  const done = earthAlong(section, project, floor);
   const paths = sectionPaths(section, fit, building, done);
   const way = sectionWay(section, project.lot.north);
   const what = name === null ? `Section ${way} through the building` : `Along ${name}, ${way}`;
@@ -93,13 +93,6 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
       </svg>
     </>
   );
-}
-
-/** What is dug and filled along it; a section beside the building doesn't ask for the floor. */
-function earthOf(project: Project, section: SectionLine, floor: number | null): SectionEarth {
-  const { building, materials } = project;
-  const inside = building && floor !== null ? floor - earthBelowFloor(building) : 0;
-  return sectionEarth(section, inside, materials.stripDepth);
 }
 
 function areasText({ display }: Project, { cut, fill }: SectionEarth): string {

@@ -1,9 +1,10 @@
 /** Which section is shown below the plan: through the building one way or the other, along a drive, or a person's own. */
 import { createStore } from "zustand/vanilla";
 import type { Project } from "../../document";
-import { centroid, type Point } from "../../geometry";
+import type { Point } from "../../geometry";
 import type { Results, SectionLine } from "../../solve/results";
-import { sectionAlong } from "./alongLine";
+import { sectionAlong } from "../../solve/section-along";
+import { acrossBuilding } from "../../solve/standard-sections";
 import { asOnPlan } from "./sectionShapes";
 
 export type SectionKey = "along" | "across" | `drive:${string}` | `section:${string}`;
@@ -57,7 +58,7 @@ export function shownSection(
   turn: number,
 ): ShownSection | null {
   if (key === "along" || key === "across") {
-    const section = key === "along" ? results.section : across(project, results, floor);
+    const section = key === "along" ? results.section : acrossBuilding(project, results, floor);
     if (!section) return null;
     const seen = asOnPlan(section, turn);
     return { section: seen, line: [seen.start, seen.end], name: null, unmarked: true };
@@ -70,22 +71,6 @@ export function shownSection(
   if (!found) return null;
   const section = sectionAlong(found.line, project, results, floor);
   return section && { section, line: section.line, name: found.name, unmarked: false };
-}
-
-/** Through the middle of the building, square to the section down the fall and about as long. */
-function across(project: Project, results: Results, floor: number | null): SectionLine | null {
-  const { building } = project;
-  const { section } = results;
-  if (!building || !section) return null;
-  const [x, y] = centroid(building.outline);
-  const [dx, dy] = [section.end[0] - section.start[0], section.end[1] - section.start[1]];
-  const half = Math.hypot(dx, dy) / 2;
-  const [ux, uy] = [-dy / (2 * half), dx / (2 * half)];
-  const ends: [Point, Point] = [
-    [x - ux * half, y - uy * half],
-    [x + ux * half, y + uy * half],
-  ];
-  return sectionAlong(ends, project, results, floor);
 }
 
 /** The straight line along which the plan is cut, for its marks there; null where the section has marks of its own. */

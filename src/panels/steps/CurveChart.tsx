@@ -1,7 +1,7 @@
 import { memo, type PointerEvent, useMemo, useState } from "react";
 import type { Display } from "../../document";
+import { curveAt } from "../../solve/one-step";
 import type { CurvePoint, HeightSpan } from "../../solve/results";
-import { curveAt } from "../curve";
 import { type Notation, notationOf } from "../notation";
 import { useWidth } from "../useWidth";
 import { Axis, Band, chartHeight, edge, Pointed, type Scales, scalesOf } from "./chart";

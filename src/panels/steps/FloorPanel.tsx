@@ -2,6 +2,7 @@ import { memo } from "react";
 import { buildingEdits } from "../../document";
 import { billFigure } from "../../help";
 import { isWithin, spanWords } from "../../solve/limit-standing";
+import { oneStepUp } from "../../solve/one-step";
 import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
@@ -11,7 +12,6 @@ import { NoHeight } from "../band/NoHeight";
 import { RuleSetChoice } from "../band/RuleSetChoice";
 import { whyOfItem } from "../cost/BillLines";
 import { CostChart } from "../cost/CostChart";
-import { moreForOneStep } from "../curve";
 import { Action } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { floorStep } from "../floorStep";
@@ -213,22 +213,20 @@ const Order = memo(function Order() {
   );
 });
 
-/** What one step of the floor costs in loads, from the curve and what the bill makes of a volume of fill. */
+/** What one step of the floor costs in loads. */
 function useOneStep() {
   const floor = useApp(shownFloor);
   const curve = useResults((results) => results.curve);
-  const fill = useResults(({ bill }) => bill.find(({ id }) => id === "fill")?.quantity ?? 0);
-  const brought = useResults(({ bill }) => bill.find(({ id }) => id === "slab-fill-loose")?.quantity ?? 0);
-  const { swell, shrink, stoneLoose } = useProject((project) => project.materials);
-  const truck = useProject((project) => project.truck.volume);
+  const bill = useResults((results) => results.bill);
+  const materials = useProject((project) => project.materials);
+  const truck = useProject((project) => project.truck);
   const notation = useNotation();
   const inches = notation.display.area === "ft2";
   const name = `${inches ? "One inch" : "One centimetre"} higher`;
-  const more = floor === null || fill <= 0 ? null : moreForOneStep(curve, floor, inches ? 0.0254 : 0.01);
-  if (!more) return { known: false, fact: { name, figure: "–", note: "not known at this height" } };
-  // Loose on the truck wherever it comes from: sand or gravel under the slab is brought as stone is, the rest is earth.
-  const loose = brought + ((fill - brought / stoneLoose) / shrink) * swell;
-  const loads = (more.fill * (loose / fill)) / truck;
-  const note = loads < 0.05 ? "less than a tenth of a load" : `about ${loads.toFixed(1)} loads`;
+  const more =
+    floor === null ? null : oneStepUp({ curve, bill }, { materials, truck }, floor, inches ? 0.0254 : 0.01);
+  if (!more || more.loads === null)
+    return { known: false, fact: { name, figure: "–", note: "not known at this height" } };
+  const note = more.loads < 0.05 ? "less than a tenth of a load" : `about ${more.loads.toFixed(1)} loads`;
   return { known: true, fact: { name, figure: `${notation.volume(more.fill)} more`, note } };
 }

@@ -1,9 +1,9 @@
 /** What was measured, in words: distance, angle, area, and the fall of the ground as it is and finished. */
 import type { Point, Project } from "../../../document";
 import { distance, perimeter, polylineLength, signedArea } from "../../../geometry";
+import { readPlace } from "../../../solve/read-place";
 import type { Results } from "../../../solve/results";
 import { formatAngle, formatArea, formatBearing, formatSlope } from "../../../units";
-import { readPlace } from "../../overlays/readPlace";
 import { bearingOf } from "../aim";
 import { lengthWords } from "../liveMarks";
 import type { Reading } from "../tool";

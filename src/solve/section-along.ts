@@ -1,9 +1,9 @@
 /** The ground as it is and finished along a line: one that a person drew, a drive, or across the building. */
 
-import type { Project } from "../../document";
-import { containsPoint, cornerDistances, crossingShares, type Point, pointAlong } from "../../geometry";
-import type { Results, SectionLine } from "../../solve/results";
-import { readPlace } from "../overlays/readPlace";
+import type { Project } from "../document/schema";
+import { containsPoint, cornerDistances, crossingShares, type Point, pointAlong } from "../geometry";
+import { readPlace } from "./read-place";
+import type { Results, SectionLine } from "./results";
 
 const samples = 240;
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { sectionAlong } from "../../src/canvas/section/alongLine";
 import { buildingEdits, type Point, type Project, surveyEdits } from "../../src/document";
 import { createSolver } from "../../src/solve/pipeline";
+import { sectionAlong } from "../../src/solve/section-along";
+import { metricProject } from "../canvas/support/hand";
 import { checkEdit } from "../support/checkEdit";
-import { metricProject } from "./support/hand";
 
 /** A 10 by 6 building with its floor at 101 on ground that falls 1 in 10 to the south: heights 100 + y / 10. */
 function site(): Project {
