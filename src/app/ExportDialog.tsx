@@ -8,7 +8,7 @@ import { PaperChoice, TitleBlock } from "../panels/steps/SheetsPanel";
 import { useProject, useResults } from "../panels/useProject";
 import { counted } from "../panels/words";
 import { standardScales } from "../sheets/scales";
-import { lookWords } from "../solve/to-look-at";
+import { inOneList, lookWords } from "../solve/to-look-at";
 import { openDialog } from "../store/actions";
 import { useApp } from "../store/useApp";
 import { type DrawnPlan, drawSitePlan, type SheetChoice, scalesAhead } from "./exportPlan";
@@ -101,7 +101,7 @@ function ExportForm({ files }: { files: Files }) {
 const named = 3;
 
 function useOpenPoints(): { readonly figure: string; readonly note?: string } {
-  const list = useToLookAt();
+  const list = inOneList(useToLookAt());
   if (list.length === 0) return { figure: lookWords(0).toLowerCase() };
   const places = [...new Set(list.map(({ where }) => where))];
   const more = places.length > named ? ` and ${places.length - named} more` : "";

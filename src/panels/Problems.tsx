@@ -11,8 +11,17 @@ import {
   Popover,
 } from "react-aria-components";
 import { applyFix } from "../document";
+import { remember } from "../solve/memo";
 import type { Fix, Problem } from "../solve/results";
-import { isOnlyBeginning, lookWords, severities, toLookAt } from "../solve/to-look-at";
+import {
+  inOneList,
+  isOnlyBeginning,
+  lookedAt,
+  lookWords,
+  severities,
+  type ToLookAt,
+  worseOf,
+} from "../solve/to-look-at";
 import { goTo, runTogether, select, setStep } from "../store/actions";
 import type { Selected, StepName } from "../store/state";
 import { appStore, shownFloor, shownProject } from "../store/store";
@@ -39,27 +48,30 @@ function useSettledProblems(): readonly Problem[] {
   return last.current;
 }
 
+/** Several parts of the window ask for the same list in one frame. */
+const lookedAtOnce = remember(lookedAt);
+
 /** The list of what to look at, as it is now. */
-export function useToLookAt(): readonly Problem[] {
+export function useToLookAt(): ToLookAt {
   const project = useProject((present) => present);
   const problems = useSettledProblems();
   const results = useResults((present) => present);
   const floor = useApp(shownFloor);
   const notation = useNotation();
   return useMemo(
-    () => toLookAt(project, problems, results, floor, notation),
+    () => lookedAtOnce(project, problems, results, floor, notation),
     [project, problems, results, floor, notation],
   );
 }
 
-export function ProblemsButton({ problems }: { problems: readonly Problem[] }) {
-  const worst = problems[0]?.severity;
+export function ProblemsButton({ look }: { look: ToLookAt }) {
+  const worst = worseOf(look.settled[0] ?? null, look.moving[0] ?? null)?.severity;
   if (!worst) return <p className="rail-problems rail-no-problems soft small">{`${lookWords(0)}.`}</p>;
   return (
     <DialogTrigger>
       <Button className={`rail-problems problems-${worst}`}>
         <Icon name={signs[worst]} />
-        <span>{lookWords(problems.length)}</span>
+        <span>{lookWords(look.settled.length + look.moving.length)}</span>
       </Button>
       <Popover className="popover problems-popover" placement="right bottom">
         <Dialog className="problems-dialog">
@@ -68,7 +80,7 @@ export function ProblemsButton({ problems }: { problems: readonly Problem[] }) {
               <Heading slot="title" className="part-title">
                 What to look at
               </Heading>
-              <ProblemList problems={problems} first={12} withStep onJump={close} />
+              <ProblemList problems={inOneList(look)} first={12} withStep onJump={close} />
             </>
           )}
         </Dialog>

@@ -1,5 +1,5 @@
 /** How far a step has come: by a shape, by a word, and what is missing. */
-import { useMemo } from "react";
+import { remember } from "../solve/memo";
 import type { StepName } from "../store/state";
 import { useToLookAt } from "./Problems";
 import { type Step, type StepState, steps } from "./steps";
@@ -13,13 +13,16 @@ export const stateWords: Readonly<Record<StepState, string>> = {
   attention: "needs attention",
 };
 
+/** The rail and the open panel ask for the same steps in one frame. */
+const stepsOnce = remember(steps);
+
 /** All steps as they stand now. */
 export function useSteps(): readonly Step[] {
   const project = useProject((present) => present);
   const results = useResults((present) => present);
   const notation = useNotation();
-  const problems = useToLookAt();
-  return useMemo(() => steps(project, results, notation, problems), [project, results, notation, problems]);
+  const look = useToLookAt();
+  return stepsOnce(project, results, notation, look);
 }
 
 /** In the panel's head: the step's state, and what is missing. It guides and blocks nothing. */

@@ -10,7 +10,7 @@ import type { StepState } from "./steps";
 
 export function StepsRail() {
   const present = useApp((state) => state.step);
-  const problems = useToLookAt();
+  const look = useToLookAt();
   const list = useSteps();
   return (
     <nav className="rail" aria-label="Steps of the job" data-tour="steps">
@@ -28,7 +28,7 @@ export function StepsRail() {
           />
         ))}
       </ol>
-      <ProblemsButton problems={problems} />
+      <ProblemsButton look={look} />
     </nav>
   );
 }

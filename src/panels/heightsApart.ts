@@ -1,7 +1,8 @@
+import { oncePer } from "../solve/once-per";
 import type { LevelledPoint } from "../solve/results";
 
 /** From the highest measured ground shot to the lowest, m; a mark and a check aren't ground. Null: none has a height. */
-export function heightsApart(points: readonly LevelledPoint[]): number | null {
+export const heightsApart = oncePer((points: readonly LevelledPoint[]): number | null => {
   let [low, high] = [Infinity, -Infinity];
   for (const { kind, height, at } of points) {
     if (kind !== "ground" || height === null || at === null) continue;
@@ -9,4 +10,4 @@ export function heightsApart(points: readonly LevelledPoint[]): number | null {
     high = Math.max(high, height);
   }
   return high < low ? null : high - low;
-}
+});

@@ -3,6 +3,7 @@
 import type { Project } from "../document";
 import { outsideBand, passedRule } from "../solve/floor-standing";
 import { loadsText } from "../solve/load-words";
+import { oncePer } from "../solve/once-per";
 import { farFloor, farFloorWords } from "../solve/plausible";
 import type { CornerResult, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
@@ -132,15 +133,17 @@ function loads({ truck }: Project, { bill }: Results): SentencePart[] {
   return parts.flatMap((part, index) => (index > 0 ? [plain(" and "), ...part] : part));
 }
 
+const servesNoDoor = oncePer((problems: Results["problems"]) =>
+  problems.some(({ code }) => code === "drive-serves-no-door"),
+);
+
 function drive(results: Results, notation: Notation): SentencePart[] {
   const steepest = [...results.drives].sort((a, b) => b.steepest - a.steepest)[0];
   if (!steepest) return [];
   return [
     plain(`the drive ${steepest.climbs ? "climbs" : "falls"} up to `),
     strong(notation.slope(steepest.steepest)),
-    ...(results.problems.some(({ code }) => code === "drive-serves-no-door")
-      ? [plain(" and leads to "), strong("no door")]
-      : []),
+    ...(servesNoDoor(results.problems) ? [plain(" and leads to "), strong("no door")] : []),
   ];
 }
 

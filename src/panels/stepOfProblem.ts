@@ -3,8 +3,15 @@ import type { StepName } from "../store/state";
 
 /** The step in which a problem is mended, by its code. */
 export function stepOfProblem({ code }: Pick<Problem, "code">): StepName {
-  return stepsOfCodes.find(([pattern]) => pattern.test(code))?.[1] ?? "floor";
+  const known = found.get(code);
+  if (known) return known;
+  const step = stepsOfCodes.find(([pattern]) => pattern.test(code))?.[1] ?? "floor";
+  found.set(code, step);
+  return step;
 }
+
+/** There are some hundred codes, and a cloud of points may have a problem for each shot. */
+const found = new Map<string, StepName>();
 
 const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/-in-trench$|^(edge|crawl|posts)-|^wall-holds-fill$/, "foundation"],

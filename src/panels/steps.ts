@@ -3,8 +3,10 @@
 import type { Project } from "../document";
 import { lotLines } from "../plot";
 import { outsideBand } from "../solve/floor-standing";
+import { oncePer } from "../solve/once-per";
 import type { Problem, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
+import { type ToLookAt, worseOf } from "../solve/to-look-at";
 import { type StepName, stepNames } from "../store/state";
 import { FOOT } from "../units";
 import type { Notation } from "./notation";
@@ -46,13 +48,10 @@ function wellDone(figure: string, words: string): Standing {
   return { state: "complete", figure, words, well: true };
 }
 
-/** `list` is what there is to look at in the whole plan: each step carries its share of it. */
-export function steps(
-  project: Project,
-  results: Results,
-  notation: Notation,
-  list: readonly Problem[],
-): Step[] {
+/** `look` is what there is to look at in the whole plan: each step carries its share of it. */
+export function steps(project: Project, results: Results, notation: Notation, look: ToLookAt): Step[] {
+  const settled = sharesOfSettled(look.settled);
+  const moving = sharesOf(look.moving);
   const standing: Record<StepName, Standing> = {
     lot: lot(project),
     shots: shots(project, results),
@@ -67,20 +66,47 @@ export function steps(
   };
   return stepNames.map((name) => {
     const { well, ...own } = standing[name];
-    const share = list.filter((problem) => stepOfProblem(problem) === name);
-    const pressing = share.filter(({ severity }) => severity !== "note");
-    const said = { name, title: stepTitles[name], ...own, toLookAt: share.length };
-    if (pressing.length === 0) return said;
-    return { ...said, state: "attention", words: well ? askedWords(pressing) : own.words };
+    const share = together(settled.get(name) ?? nothing, moving.get(name) ?? nothing);
+    const said = { name, title: stepTitles[name], ...own, toLookAt: share.count };
+    if (share.first === null) return said;
+    return { ...said, state: "attention", words: well ? askedWords(share.first, share.pressing) : own.words };
   });
 }
 
+/** A step's part of a list: how many, how many of them press, and the first that does. */
+interface Share {
+  readonly count: number;
+  readonly pressing: number;
+  readonly first: Problem | null;
+}
+
+const nothing: Share = { count: 0, pressing: 0, first: null };
+
+const shareOf = (problem: Problem): Share =>
+  problem.severity === "note"
+    ? { count: 1, pressing: 0, first: null }
+    : { count: 1, pressing: 1, first: problem };
+
+function together(a: Share, b: Share): Share {
+  const first = worseOf(a.first, b.first);
+  return { count: a.count + b.count, pressing: a.pressing + b.pressing, first };
+}
+
+function sharesOf(list: readonly Problem[]): ReadonlyMap<StepName, Share> {
+  const shares = new Map<StepName, Share>();
+  for (const problem of list) {
+    const step = stepOfProblem(problem);
+    shares.set(step, together(shares.get(step) ?? nothing, shareOf(problem)));
+  }
+  return shares;
+}
+
+const sharesOfSettled = oncePer(sharesOf);
+
 /** What is pressing, where it is: "drive: It ends on the ground as it is, …, and 1 more". */
-function askedWords(pressing: readonly Problem[]): string {
-  const [first, ...others] = pressing;
-  if (!first) return "";
-  const more = others.length > 0 ? ` And ${others.length} more.` : "";
-  return `${first.where}: ${first.what}${more}`;
+function askedWords({ where, what }: Problem, pressing: number): string {
+  const more = pressing > 1 ? ` And ${pressing - 1} more.` : "";
+  return `${where}: ${what}${more}`;
 }
 
 function lot(project: Project): Standing {
@@ -89,17 +115,27 @@ function lot(project: Project): Standing {
   return wellDone(`${lotLines(project.lot).length} corners`, "the lot is drawn");
 }
 
+const shotCount = oncePer((book: Project["survey"]["shots"]) =>
+  book.reduce((count, { kind }) => (kind === "mark" ? count : count + 1), 0),
+);
+
+/** Points without a height, and ground without a place. */
+const looseCount = oncePer((points: Results["survey"]["points"]) =>
+  points.reduce(
+    (count, { height, at, kind }) =>
+      height === null || (at === null && kind === "ground") ? count + 1 : count,
+    0,
+  ),
+);
+
 function shots(project: Project, results: Results): Standing {
   const book = project.survey.shots;
-  const count = book.filter(({ kind }) => kind !== "mark").length;
-  const figure = String(count);
+  const figure = String(shotCount(book));
   if (book.length === 0) return { state: "empty", figure: "", words: "no shots yet" };
   if (results.survey.setups.some((setup) => !setup.tied))
     return { state: "work", figure, words: "a set-up has no height yet" };
   if (results.ground === null) return { state: "work", figure, words: "three placed shots make a ground" };
-  const loose = results.survey.points.filter(
-    (point) => point.height === null || (point.at === null && point.kind === "ground"),
-  ).length;
+  const loose = looseCount(results.survey.points);
   return loose > 0
     ? { state: "work", figure, words: `${loose} without a reading or a place` }
     : wellDone(figure, "every shot has a height and a place");

@@ -6,6 +6,7 @@
  */
 import type { Foundation, Project } from "../document/schema";
 import type { Ground } from "../terrain";
+import { oncePer } from "./once-per";
 import type { Problem } from "./results";
 import type { Words } from "./words";
 
@@ -78,12 +79,19 @@ export interface FarFloor {
   readonly highest: number;
 }
 
+const measuredHeights = oncePer(({ tin, measuredPoints }: Ground) => {
+  let [lowest, highest] = [Infinity, -Infinity];
+  for (const z of tin.z.subarray(0, measuredPoints)) {
+    if (z < lowest) lowest = z;
+    if (z > highest) highest = z;
+  }
+  return { lowest, highest };
+});
+
 /** How far a floor lies from all the ground that was shot; null when it is near, or nothing was shot. */
-export function farFloor(floor: number, { tin, measuredPoints }: Ground): FarFloor | null {
-  const heights = tin.z.subarray(0, measuredPoints);
-  if (heights.length === 0) return null;
-  const lowest = heights.reduce((least, z) => Math.min(least, z));
-  const highest = heights.reduce((most, z) => Math.max(most, z));
+export function farFloor(floor: number, ground: Ground): FarFloor | null {
+  if (ground.measuredPoints === 0) return null;
+  const { lowest, highest } = measuredHeights(ground);
   const off = floor > highest ? floor - highest : Math.min(0, floor - lowest);
   return Math.abs(off) > farFromGround ? { off, lowest, highest } : null;
 }

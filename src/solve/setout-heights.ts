@@ -4,6 +4,7 @@ import type { Project } from "../document/schema";
 import type { FoundationLevels } from "../foundation";
 import { cornerName, type GradingPlan, type SideRule } from "../grading";
 import { type SetoutHeight, type SetoutReference, setout } from "../setout";
+import { oncePer } from "./once-per";
 import type {
   DriveResult,
   DriveStation,
@@ -205,13 +206,23 @@ export function setoutReference(project: Project, survey: SurveyResult): SetoutR
   if (!mark) return { mark: null, beam: null };
   const today = project.worksheet.markReading;
   if (today) return { mark, beam: mark.height + today.m };
+  return { mark, beam: beamOf(mark.id, readingsOnMarks(project.survey.shots), survey.setups) };
+}
+
+/** Few of the shots are on marks. */
+const readingsOnMarks = oncePer((shots: Project["survey"]["shots"]) =>
+  shots.filter(({ aside, kind }) => !aside && kind === "mark"),
+);
+
+function beamOf(
+  mark: string,
+  readings: Project["survey"]["shots"],
+  setups: SurveyResult["setups"],
+): number | null {
   // A rod that reads up has no beam to read down from.
   const tied = new Map(
-    survey.setups.map(({ id, tied: known, beam, reads }) => [id, known && reads !== "up" ? beam : null]),
+    setups.map(({ id, tied: known, beam, reads }) => [id, known && reads !== "up" ? beam : null]),
   );
-  const saw = project.survey.shots.find(
-    (shot) =>
-      !shot.aside && shot.kind === "mark" && shot.of === mark.id && (tied.get(shot.setup) ?? null) !== null,
-  );
-  return { mark, beam: saw ? (tied.get(saw.setup) ?? null) : null };
+  const saw = readings.find((shot) => shot.of === mark && (tied.get(shot.setup) ?? null) !== null);
+  return saw ? (tied.get(saw.setup) ?? null) : null;
 }

@@ -3,36 +3,68 @@ import type { Point, Project } from "../document/schema";
 import { distance } from "../geometry";
 import { compass } from "../units";
 import { limitOf } from "./limit-standing";
+import { oncePer } from "./once-per";
 import type { BandRule, CornerResult, Problem, Results } from "./results";
 import type { Words } from "./words";
 
 /** What a moving floor changes at once; everything else waits for settled results. */
 type Moving = Pick<Results, "band" | "drives" | "water" | "corners">;
 
+/** What to look at in two lists, each the worst first: a floor under the hand makes only the second anew. */
+export interface ToLookAt {
+  /** Of settled results; a cloud of points may have a problem for each shot. */
+  readonly settled: readonly Problem[];
+  /** What follows the floor: limits that it breaks, drives too steep, low places that hold water. */
+  readonly moving: readonly Problem[];
+}
+
 /**
- * Problems, limits that the floor breaks, and low places that hold water, each once, the worst first.
+ * Problems, limits that the floor breaks, and low places that hold water, each once.
  * `problems` are those of settled results, so that the list doesn't flicker under a dragged floor.
  */
-export function toLookAt(
+export function lookedAt(
   project: Project,
   problems: readonly Problem[],
   results: Moving,
   floor: number | null,
   words: Words,
-): readonly Problem[] {
+): ToLookAt {
   const steep = steepDrives(project, results, words);
-  const all = [
-    ...problems.filter((problem) => !isOnlyBeginning(problem) && problem.code !== "drive-piece-steep"),
+  const moving = [
     ...steep,
     ...brokenLimits(results, floor, words).filter(
       ({ code }) => code !== "drive-steepestDrive" || steep.length === 0,
     ),
     ...(project.building ? lowPlaces(project, results, problems, words) : []),
   ];
-  return all.sort((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity));
+  return { settled: settledToLookAt(problems), moving: worstFirst(moving) };
+}
+
+const settledToLookAt = oncePer((problems: readonly Problem[]) =>
+  worstFirst(problems.filter((problem) => !isOnlyBeginning(problem) && problem.code !== "drive-piece-steep")),
+);
+
+/** The whole list, the worst first. */
+export function inOneList({ settled, moving }: ToLookAt): readonly Problem[] {
+  return worstFirst([...settled, ...moving]);
+}
+
+/** The worse of two; of two as bad the first. */
+export function worseOf(a: Problem | null, b: Problem | null): Problem | null {
+  if (a === null || b === null) return a ?? b;
+  return severities.indexOf(b.severity) < severities.indexOf(a.severity) ? b : a;
+}
+
+/** As `lookedAt`, in one list. */
+export function toLookAt(...given: Parameters<typeof lookedAt>): readonly Problem[] {
+  return inOneList(lookedAt(...given));
 }
 
 export const severities = ["error", "caution", "note"] as const;
+
+function worstFirst(problems: readonly Problem[]): readonly Problem[] {
+  return severities.flatMap((severity) => problems.filter((problem) => problem.severity === severity));
+}
 
 /** "3 to look at", the same words wherever the list is counted. */
 export function lookWords(count: number): string {
@@ -94,6 +126,11 @@ function keptNowhere(rule: BandRule): Problem {
   };
 }
 
+const pondsAtWalls = oncePer(
+  (problems: readonly Problem[]) =>
+    new Set(problems.flatMap(({ code, at }) => (code === "pond-at-wall" && at ? [String(at)] : []))),
+);
+
 /** Those away from the building; one beside it is a problem of its own already. */
 function lowPlaces(
   { lot }: Project,
@@ -101,9 +138,7 @@ function lowPlaces(
   problems: readonly Problem[],
   words: Words,
 ): Problem[] {
-  const told = new Set(
-    problems.flatMap(({ code, at }) => (code === "pond-at-wall" && at ? [String(at)] : [])),
-  );
+  const told = pondsAtWalls(problems);
   const placeOf = (at: Point) => {
     const place = placeFromCorner(at, corners, lot.north, words);
     return place ? `, ${place}` : " there";

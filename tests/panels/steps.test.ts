@@ -4,14 +4,14 @@ import { notationOf } from "../../src/panels/notation";
 import { stepOfProblem } from "../../src/panels/stepOfProblem";
 import { steps } from "../../src/panels/steps";
 import { createSolver } from "../../src/solve/pipeline";
-import { lookWords, toLookAt } from "../../src/solve/to-look-at";
+import { inOneList, lookedAt, lookWords } from "../../src/solve/to-look-at";
 import { demoProject } from "../support/demo";
 
 function looked(project: Project) {
   const results = createSolver().solve(project);
   const notation = notationOf(project.display);
-  const problems = toLookAt(project, results.problems, results, project.building?.floor ?? null, notation);
-  return { problems, steps: steps(project, results, notation, problems) };
+  const look = lookedAt(project, results.problems, results, project.building?.floor ?? null, notation);
+  return { problems: inOneList(look), steps: steps(project, results, notation, look) };
 }
 
 function states(project: Project) {

@@ -1,3 +1,4 @@
+import { useMemo } from "react";
 import { Button } from "react-aria-components";
 import { useStore } from "zustand";
 import type { Shot } from "../../document";
@@ -46,9 +47,8 @@ export function StatusLine({ shot, column, typing, draft, notation }: StatusLine
 
 /** The height of the row's shot in the plan's own datum, and where it comes from. */
 function Height({ shot, name, notation }: { shot: string; name: string; notation: Notation }) {
-  const height = useResults(
-    ({ survey }) => survey.points.find((point) => point.shot === shot)?.height ?? null,
-  );
+  const points = useResults(({ survey }) => survey.points);
+  const height = useMemo(() => points.find((point) => point.shot === shot)?.height ?? null, [points, shot]);
   if (height === null) return null;
   return (
     <span className="book-shot-height">

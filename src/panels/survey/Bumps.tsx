@@ -1,4 +1,5 @@
 /** Second looks that found the beam elsewhere: by how much, from which row on, and what waits until it is shot again. */
+import { useMemo } from "react";
 import { type Setup, type Shot, surveyEdits } from "../../document";
 import { run, runTogether } from "../../store/actions";
 import { Action, Choice } from "../fields/Choice";
@@ -33,8 +34,10 @@ function Bump({ setup, check, shots }: BumpProps) {
   const move = useResults(({ survey }) =>
     survey.setups.find(({ id }) => id === setup.id)?.moves?.find((each) => each.check === check.id),
   );
-  const shift = useResults(
-    ({ survey }) => survey.points.find(({ shot }) => shot === check.id)?.shift ?? null,
+  const points = useResults(({ survey }) => survey.points);
+  const shift = useMemo(
+    () => points.find(({ shot }) => shot === check.id)?.shift ?? null,
+    [points, check.id],
   );
   const notation = useNotation();
   const told = setup.bumps.find((bump) => bump.check === check.id);
