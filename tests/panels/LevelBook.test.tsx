@@ -216,6 +216,82 @@ describe("typing in the level book", () => {
     expect(shots()).toEqual(before);
   });
 
+  describe("a block of cells", () => {
+    const cell = (row: number, column: string) =>
+      grid().querySelector(`[data-row="${row}"].book-${column}`) as HTMLElement;
+    const inBlock = () => grid().querySelectorAll('td[aria-selected="true"]').length;
+    const paste = (text: string) => fireEvent.paste(grid(), { clipboardData: { getData: () => text } });
+    const copied = () => {
+      const clipboardData = { setData: vi.fn() };
+      fireEvent.copy(grid(), { clipboardData });
+      return String(clipboardData.setData.mock.calls[0]?.[1]);
+    };
+
+    it("is chosen over columns by a drag, by Shift and arrows, and by Shift and a press", () => {
+      fireEvent.mouseDown(cell(1, "name"), { button: 0, buttons: 1 });
+      fireEvent.mouseMove(cell(3, "reading"), { buttons: 1 });
+      expect(inBlock()).toBe(6);
+      fireEvent.click(cell(0, "name"));
+      expect(inBlock()).toBe(0);
+      press("ArrowRight", { shiftKey: true });
+      press("ArrowDown", { shiftKey: true });
+      expect(inBlock()).toBe(4);
+      fireEvent.click(cell(2, "kind"), { shiftKey: true });
+      expect(inBlock()).toBe(9);
+    });
+
+    it("is copied as it is seen, and pasted cell upon cell where the cursor stands", () => {
+      fireEvent.click(cell(1, "reading"));
+      fireEvent.click(cell(2, "note"), { shiftKey: true });
+      const text = copied();
+      expect(text.split("\n").map((line) => line.split("\t").length)).toEqual([6, 6]);
+      const before = shots();
+      fireEvent.click(cell(4, "reading"));
+      paste(text);
+      expect(shots()[4]).toMatchObject({
+        name: before[4]?.name,
+        reading: { text: before[1]?.reading?.text },
+        kind: before[1]?.kind,
+        note: before[1]?.note,
+      });
+      expect(shots()[5]?.reading?.text).toBe(before[2]?.reading?.text);
+      undoEdit();
+      expect(shots()).toEqual(before);
+    });
+
+    it("takes a single text in each of its cells; refused ones keep it, with the reason", () => {
+      const before = shots();
+      fireEvent.click(cell(1, "name"));
+      fireEvent.click(cell(2, "reading"), { shiftKey: true });
+      paste("66");
+      expect(shots().slice(1, 3)).toMatchObject([
+        { name: "66", reading: { text: "66" } },
+        { name: "66", reading: { text: "66" } },
+      ]);
+      undoEdit();
+      expect(shots()).toEqual(before);
+      paste("east bank");
+      expect(shots()[1]?.reading).toEqual(before[1]?.reading);
+      expect(cell(1, "reading").textContent).toMatch(/^east bank, not understood: /);
+      expect(appStore.getState().messages.at(-1)?.text).toContain("2 cells could not be read");
+    });
+
+    it("is filled down and emptied in all its columns, each one step to undo", () => {
+      const before = shots();
+      fireEvent.click(cell(1, "name"));
+      fireEvent.click(cell(3, "reading"), { shiftKey: true });
+      press("d", { ctrlKey: true });
+      for (const shot of shots().slice(2, 4))
+        expect(shot).toMatchObject({ name: before[1]?.name, reading: { text: before[1]?.reading?.text } });
+      undoEdit();
+      expect(shots()).toEqual(before);
+      press("Delete");
+      expect(shots().slice(1, 4)).toMatchObject([1, 2, 3].map(() => ({ name: "", reading: null })));
+      undoEdit();
+      expect(shots()).toEqual(before);
+    });
+  });
+
   it("selects on the plan what the cursor stands on, and follows the plan's selection", () => {
     press("ArrowDown");
     expect(appStore.getState().selection).toEqual([{ kind: "shot", id: shots()[1]?.id }]);

@@ -8,9 +8,10 @@ import type { Question } from "../survey/asked";
 import { useBookRequest } from "../survey/useBookRequest";
 import { SortHead } from "../table/SortHead";
 import { bookActs } from "./acts";
+import { columnsOf } from "./block";
 import { CellChoice, CellEditor } from "./CellEditor";
 import { choiceOf, columnShare, columns, optionsOf } from "./columns";
-import { chosenRows, firstCursor, moved } from "./cursor";
+import { chosenColumns, chosenRows, firstCursor, moved } from "./cursor";
 import { draftKey } from "./drafts";
 import { FindBar } from "./FindBar";
 import { lineOfRow } from "./lines";
@@ -76,6 +77,8 @@ export function BookTable(props: BookTableProps) {
             if (!editing && answerByKey(questions, at.row, event)) event.preventDefault();
             else book.onKeyDown(event);
           }}
+          onMouseDown={book.onMouseDown}
+          onMouseMove={book.onMouseMove}
           onClick={book.onClick}
           onDoubleClick={(event) => {
             if (cellOf(event)) book.edit(book.shown(), true);
@@ -88,7 +91,10 @@ export function BookTable(props: BookTableProps) {
           onCopy={(event) => {
             if (editing) return;
             event.preventDefault();
-            event.clipboardData.setData("text/plain", bookActs.copied(book.chosen(), column, notation));
+            event.clipboardData.setData(
+              "text/plain",
+              bookActs.copied(book.chosen(), columnsOf(at), notation),
+            );
           }}
         >
           <Heads book={book} />
@@ -176,6 +182,7 @@ function Lines({ book, gridId, editor, project, points, setups, notation, questi
   const { first } = book.sight;
   const last = Math.min(lines.length, book.sight.last);
   const [chosenFirst, chosenLast] = chosenRows(at);
+  const [leftmost, rightmost] = chosenColumns(at);
   return (
     <>
       {first > 0 ? <tr style={{ height: first * lineHeight }} /> : null}
@@ -212,6 +219,8 @@ function Lines({ book, gridId, editor, project, points, setups, notation, questi
             drafts={book.drafts}
             question={asked.get(shot.id) ?? null}
             chosen={line.row >= chosenFirst && line.row <= chosenLast}
+            leftmost={leftmost}
+            rightmost={rightmost}
           />
         );
       })}

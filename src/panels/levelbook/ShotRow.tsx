@@ -21,6 +21,9 @@ export interface ShotRowProps {
   /** Column of the cursor, -1 where it stands elsewhere. */
   readonly cursor: number;
   readonly chosen: boolean;
+  /** Columns of the chosen block; one and the same where whole rows are chosen. */
+  readonly leftmost: number;
+  readonly rightmost: number;
   readonly editor: ReactNode;
 }
 
@@ -28,19 +31,25 @@ export interface ShotRowProps {
 export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
   const { shot, row, cursor, chosen, editor, gridId } = props;
   const state = rowState(shot, props.point);
-  const classes = ["book-row", chosen ? "book-chosen" : "", rowClass(state)].filter(Boolean).join(" ");
+  const isBlock = chosen && props.leftmost !== props.rightmost;
+  const classes = ["book-row", chosen && !isBlock ? "book-chosen" : "", rowClass(state)]
+    .filter(Boolean)
+    .join(" ");
   return (
     <tr className={classes} aria-rowindex={row + 2} aria-selected={chosen}>
       {columns.map((column, index) => {
         const draft = props.drafts.get(draftKey(shot.id, column.id));
         const here = index === cursor;
+        const inBlock = isBlock && index >= props.leftmost && index <= props.rightmost;
         return (
+          // biome-ignore lint/a11y/useAriaPropsSupportedByRole: in a grid it is a cell that can be selected
           <td
             key={column.id}
             id={`${gridId}-${row}-${index}`}
             data-row={row}
             data-column={index}
-            className={`book-cell book-${column.id}${here ? " book-here" : ""}${draft ? " book-bad" : ""}`}
+            className={`book-cell book-${column.id}${here ? " book-here" : ""}${draft ? " book-bad" : ""}${inBlock ? " book-in-block" : ""}`}
+            aria-selected={isBlock ? inBlock : undefined}
             aria-colindex={index + 1}
             aria-invalid={draft !== undefined}
             title={draft?.why ?? titleOf(column.id, props)}

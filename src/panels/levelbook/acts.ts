@@ -3,11 +3,11 @@ import { type Edit, type Project, present, type Shot, surveyEdits } from "../../
 import { runTogether, select, tell } from "../../store/actions";
 import { appStore } from "../../store/store";
 import type { Notation } from "../notation";
+import { blockOf, columnsFrom, fillBlock, spread, writeBlock } from "./block";
 import { type ColumnId, cellText, choiceOf, optionsOf } from "./columns";
 import { type Cursor, chosenRows } from "./cursor";
 import { draftKey, dropDraft, keepDraft } from "./drafts";
-import { fillDown } from "./fillDown";
-import { pasteBlock, splitBlock } from "./paste";
+import { type Block, pasteBlock, splitBlock } from "./paste";
 import { say } from "./said";
 import { choiceByWord, chooseCell, editCell, type TypedWord, typedOn } from "./typing";
 
@@ -92,18 +92,23 @@ function shotsOf(rows: readonly number[]): Shot[] {
   return rows.flatMap((row) => shots[row] ?? []);
 }
 
-/** Empties a column of the chosen rows; what was not understood goes too. */
-function clear(rows: readonly number[], column: ColumnId): void {
+const clearable: readonly ColumnId[] = ["name", "reading", "place", "note", "of"];
+
+/** Empties columns of the chosen rows; what was not understood goes too. */
+function clear(rows: readonly number[], of: readonly ColumnId[]): void {
   const shots = shotsOf(rows);
-  const clearable = ["name", "reading", "place", "note", "of"].includes(column);
-  for (const shot of shots) dropDraft(draftKey(shot.id, column));
-  if (!clearable || shots.length === 0) return;
+  for (const shot of shots) for (const column of of) dropDraft(draftKey(shot.id, column));
+  const emptied = of.filter((column) => clearable.includes(column));
+  if (emptied.length === 0 || shots.length === 0) return;
   let next = project();
-  for (const shot of shots) {
-    const edit = editCell(next, shot, column, "");
-    if (edit.ok) next = edit.project;
-  }
-  record({ ok: true, project: next, label: `clear ${column === "of" ? "what was read" : column}` });
+  for (const shot of shots)
+    for (const column of emptied) {
+      const edit = editCell(next, shot, column, "");
+      if (edit.ok) next = edit.project;
+    }
+  const [only] = emptied;
+  const what = emptied.length > 1 ? "cells" : only === "of" ? "what was read" : only;
+  record({ ok: true, project: next, label: `clear ${what}` });
 }
 
 function remove(rows: readonly number[]): void {
@@ -114,21 +119,21 @@ function remove(rows: readonly number[]): void {
   else tell({ tone: "caution", text: edit.why });
 }
 
-/** The first row's cell into the rows below it. */
-function fill(rows: readonly number[], column: ColumnId): void {
+/** The first row's cells into the rows below it. */
+function fill(rows: readonly number[], of: readonly ColumnId[]): void {
   const [from, ...into] = shotsOf(rows);
   if (!from || into.length === 0) return;
-  const edit = fillDown(
+  const edit = fillBlock(
     project(),
     from,
     into.map(({ id }) => id),
-    column,
+    of,
   );
   if (!edit.ok) {
     tell({ tone: "caution", text: edit.why });
     return;
   }
-  for (const { id } of into) dropDraft(draftKey(id, column));
+  for (const { id } of into) for (const column of of) dropDraft(draftKey(id, column));
   record(edit);
 }
 
@@ -138,16 +143,56 @@ function unreadWords(cells: number): string {
     : `${cells} cells could not be read and keep their text`;
 }
 
+/** A block that was copied here: pasted again, it falls on columns as it was copied, not as a spreadsheet's rows do. */
+let lastCopied: string | null = null;
+
 /** Copied rows over those from `start` on, as they are seen; `rowAt` tells a seen row's own. */
-function paste(text: string, start: number, column: ColumnId, rowAt: (seen: number) => number): void {
+function paste(
+  text: string,
+  chosen: { readonly rows: readonly [number, number]; readonly columns: readonly ColumnId[] },
+  rowAt: (seen: number) => number,
+): void {
   const block = splitBlock(text);
+  const [start, end] = chosen.rows;
+  const [column] = chosen.columns;
+  if (!column) return;
   const single = block.length === 1 && block[0]?.length === 1;
-  if (single) {
+  const cells = (end - start + 1) * chosen.columns.length;
+  if (single && cells === 1) {
     type(rowAt(start), column, block[0]?.[0] ?? "");
     return;
   }
-  const { edit, refused, rows } = pasteBlock(project(), block, start, column, rowAt);
-  record(edit);
+  const asCells = single || chosen.columns.length > 1 || lastCopied === text;
+  if (asCells) pasteCells(single ? spread(block, end - start + 1, chosen.columns.length) : block);
+  else pasteRows();
+
+  function pasteCells(over: Block): void {
+    const { shots } = project().survey;
+    const ids = over.map((_, i) => shots[rowAt(start + i)]?.id ?? null);
+    const into = columnsFrom(column as ColumnId, Math.max(...over.map(({ length }) => length)));
+    const { project: next, refused } = writeBlock(project(), ids, into, over);
+    for (const id of ids) for (const each of into) if (id !== null) dropDraft(draftKey(id, each));
+    const what = over.length === 1 ? "row" : "rows";
+    record({ ok: true, project: next, label: `paste ${over.length} ${what}` });
+    keepRefused(refused, over.length);
+  }
+
+  function pasteRows(): void {
+    const { edit, refused, rows } = pasteBlock(project(), block, start, column as ColumnId, rowAt);
+    record(edit);
+    keepRefused(refused, rows);
+  }
+}
+
+function keepRefused(
+  refused: readonly {
+    readonly shot: string;
+    readonly column: ColumnId;
+    readonly text: string;
+    readonly why: string;
+  }[],
+  rows: number,
+): void {
   for (const cell of refused) keepDraft(draftKey(cell.shot, cell.column), cell);
   if (refused.length > 0)
     tell({
@@ -156,12 +201,19 @@ function paste(text: string, start: number, column: ColumnId, rowAt: (seen: numb
     });
 }
 
-/** Rows as a spreadsheet takes them: name, reading and place; one row alone gives its cell. */
-function copied(rows: readonly number[], column: ColumnId, notation: Notation): string {
+/** Rows as a spreadsheet takes them: the cells of a block; of whole rows name, reading and place; of one row its cell. */
+function copied(rows: readonly number[], of: readonly ColumnId[], notation: Notation): string {
   const now = project();
   const shots = shotsOf(rows);
+  lastCopied = null;
+  if (of.length > 1) {
+    const text = blockOf(now, shots, of, notation);
+    lastCopied = text;
+    return text;
+  }
+  const [column] = of;
   const cell = (id: ColumnId, shot: Shot) => cellText(id, shot, now, notation);
-  if (rows.length === 1) return shots[0] ? cell(column, shots[0]) : "";
+  if (rows.length === 1) return shots[0] && column ? cell(column, shots[0]) : "";
   return shots
     .map((shot) => {
       const place =

@@ -9,6 +9,7 @@ import type { Notation } from "../notation";
 import { nextSort } from "../table/order";
 import { useSight } from "../table/useSight";
 import { bookActs } from "./acts";
+import { columnsOf } from "./block";
 import { type ColumnId, cellText, columns } from "./columns";
 import { type Cursor, chosenRows, firstCursor, moved } from "./cursor";
 import { draftKey, draftStore } from "./drafts";
@@ -94,7 +95,7 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
   };
   const paste = (text: string) => {
     stop();
-    bookActs.paste(text, at.row, column, rowAt);
+    bookActs.paste(text, { rows: chosenRows(at), columns: columnsOf(at) }, rowAt);
   };
   /** The chosen rows as the document counts them. */
   const chosen = () => {
@@ -103,7 +104,7 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
   };
   const fill = () => {
     const [first, last] = chosenRows(at);
-    bookActs.fill(rows.slice(first === last ? Math.max(0, first - 1) : first, last + 1), column);
+    bookActs.fill(rows.slice(first === last ? Math.max(0, first - 1) : first, last + 1), columnsOf(at));
   };
   const sortBy = (index: number) => {
     const next = nextSort(order, index);
@@ -114,6 +115,8 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
     setFinding(open);
     if (!open) stop();
   };
+  /** A cell that is pressed; dragging on from it chooses a block. */
+  const pressed = useRef<{ readonly row: number; readonly column: number } | null>(null);
   const view = { at, column, shot, extent, shown, edit, go, rowAt, chosen, fill, find };
   return {
     table,
@@ -144,6 +147,16 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
     matches: (words: string) => rowsWith(words, shots, project, notation),
     onKeyDown: (event: KeyboardEvent) => {
       if (!editing) onKey(event, view);
+    },
+    onMouseDown: (event: MouseEvent) => {
+      const cell = cellOf(event);
+      pressed.current = cell && !event.shiftKey && event.button === 0 && !editing ? cell : null;
+    },
+    onMouseMove: (event: MouseEvent) => {
+      const from = pressed.current;
+      const on = cellOf(event);
+      if (!from || !on || event.buttons !== 1 || (on.row === at.row && on.column === at.column)) return;
+      go({ ...on, anchor: from.row, across: from.column, tabbedFrom: null });
     },
     onClick: (event: MouseEvent) => {
       if (!editing || cellOf(event)) onPress(event, view, editing !== null);
@@ -182,7 +195,7 @@ function actOnCell(event: KeyboardEvent, view: View): boolean {
   else if (command && event.key.toLowerCase() === "f") view.find(true);
   else if (event.key === "Delete" || event.key === "Backspace") {
     if (command) bookActs.remove(view.chosen());
-    else bookActs.clear(view.chosen(), column);
+    else bookActs.clear(view.chosen(), columnsOf(at));
   } else if (event.key === "F2") edit(shown(), false);
   else if (event.key === "Escape") bookActs.forget(shot?.id ?? "", column);
   else if (event.key.length !== 1 || command || event.altKey) return false;
@@ -200,7 +213,8 @@ function actOnCell(event: KeyboardEvent, view: View): boolean {
 function onPress(event: MouseEvent, { at, go, rowAt }: View, editing: boolean): void {
   const cell = cellOf(event);
   if (!cell || (editing && cell.row === at.row && cell.column === at.column)) return;
-  go({ ...cell, anchor: event.shiftKey ? at.anchor : cell.row, tabbedFrom: null });
+  if (event.shiftKey) go({ ...cell, anchor: at.anchor, across: at.across ?? at.column, tabbedFrom: null });
+  else go({ ...cell, anchor: cell.row, tabbedFrom: null });
   const onTick = event.target instanceof Element && event.target.closest(".book-tick") !== null;
   if (onTick) bookActs.turnAside(rowAt(cell.row));
 }
