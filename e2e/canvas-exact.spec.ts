@@ -29,7 +29,7 @@ test.describe("on the pottery studio", () => {
     await page.keyboard.press("b");
     await page.getByTestId("choices").getByRole("button", { name: "any outline" }).click();
     await plan.click(a[0] + 1, d[1] + 1);
-    await expect(locks(page)).toHaveText("Arrows, A, P, K lock the direction");
+    await expect(locks(page)).toHaveText("Arrows, A, P, T, K lock the direction");
     const walls = [
       ["ArrowRight", "32'"],
       ["ArrowUp", "14'"],
@@ -164,7 +164,7 @@ test.describe("on the pottery studio", () => {
     await page.keyboard.press("p");
     await expect(locks(page)).toContainText("locked square to wall");
     await page.keyboard.press("Escape");
-    await expect(locks(page)).toHaveText("Arrows, A, P, K lock the direction");
+    await expect(locks(page)).toHaveText("Arrows, A, P, T, K lock the direction");
     await page.keyboard.press("ArrowUp");
     await typeLine(page, "40'");
     await page.keyboard.press("Enter");

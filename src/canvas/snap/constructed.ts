@@ -7,6 +7,7 @@
  */
 import type { Point } from "../../document";
 import { crossingShares, distance, nearestShare } from "../../geometry";
+import { touchingPlaces } from "./rounds";
 import type { SnapCircle, SnapEdge } from "./targets";
 
 export interface Found {
@@ -80,31 +81,26 @@ export function nearestTangent(
 ): Found | null {
   let best: Found | null = null;
   let bestOff = reach;
-  for (const { centre, radius, of } of circles) {
-    const [dx, dy] = [from[0] - centre[0], from[1] - centre[1]];
-    const far = Math.hypot(dx, dy);
-    if (far <= radius) continue;
-    const towards = Math.atan2(dy, dx);
-    const open = Math.acos(radius / far);
-    for (const angle of [towards + open, towards - open]) {
-      const place: Point = [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
+  for (const circle of circles) {
+    for (const place of touchingPlaces(circle, from)) {
       const off = distance(place, at);
-      if (off >= bestOff) continue;
-      best = { at: place, word: `touching ${of}` };
+      // A line that begins on the round already touches it.
+      if (off >= bestOff || distance(place, from) < 1e-6) continue;
+      best = { at: place, word: `touching ${circle.of}` };
       bestOff = off;
     }
   }
   return best;
 }
 
-/** The nearest place on a circle within reach. */
+/** The nearest place on a whole circle within reach; the lines of an arc are snapped to as lines. */
 export function onNearestCircle(circles: readonly SnapCircle[], at: Point, reach: number): Found | null {
   let best: Found | null = null;
   let bestOff = reach;
-  for (const { centre, radius, of } of circles) {
+  for (const { centre, radius, of, arc } of circles) {
     const far = distance(centre, at);
     const off = Math.abs(far - radius);
-    if (far === 0 || off >= bestOff) continue;
+    if (arc || far === 0 || off >= bestOff) continue;
     const share = radius / far;
     best = {
       at: [centre[0] + (at[0] - centre[0]) * share, centre[1] + (at[1] - centre[1]) * share],

@@ -2,10 +2,12 @@
  * A direction that is held by a key while something is drawn: what is drawn next keeps to it, wherever the pointer goes.
  *
  * Keys   an arrow: that way along the plan's axes; A: along the line under the pointer; P: perpendicular to it;
- *        K: keep the present direction. The same key again, or Esc, lets go.
+ *        T: along the line that touches the round under the pointer; K: keep the present direction. The same key again, or Esc, lets go.
  * Units  metres; radians counter-clockwise.
  */
 import type { Point } from "../../document";
+import { distance } from "../../geometry";
+import { type Round, touchingPlaces } from "./rounds";
 import type { SnapEdge } from "./targets";
 
 export interface Lock {
@@ -17,9 +19,11 @@ export interface Lock {
   readonly oneWay: boolean;
   /** "locked east". */
   readonly word: string;
+  /** A place on the way that catches, and its word. */
+  readonly at?: { readonly place: Point; readonly word: string };
 }
 
-export const lockKeys = ["ArrowRight", "ArrowUp", "ArrowLeft", "ArrowDown", "a", "p", "k"] as const;
+export const lockKeys = ["ArrowRight", "ArrowUp", "ArrowLeft", "ArrowDown", "a", "p", "t", "k"] as const;
 export type LockKey = (typeof lockKeys)[number];
 
 export function isLockKey(key: string): key is LockKey {
@@ -32,6 +36,8 @@ export interface LockQuery {
   readonly to: Point;
   /** The line under the pointer; null where there is none. */
   readonly edge: SnapEdge | null;
+  /** The round under the pointer, and where the pointer is; null where there is none. */
+  readonly circle: { readonly circle: Round; readonly at: Point } | null;
   /** The plan is seen turned by this. */
   readonly turn: number;
 }
@@ -44,7 +50,7 @@ const axes: readonly { readonly along: Point; readonly word: string }[] = [
 ];
 
 /** The lock of a key, or what to do first, in words. */
-export function lockFor(key: LockKey, { from, to, edge, turn }: LockQuery): Lock | string {
+export function lockFor(key: LockKey, { from, to, edge, circle, turn }: LockQuery): Lock | string {
   const quarter = lockKeys.indexOf(key);
   if (quarter < 4) {
     // On a turned plan an arrow means the axis that points most nearly its way on the screen.
@@ -61,6 +67,10 @@ export function lockFor(key: LockKey, { from, to, edge, turn }: LockQuery): Lock
       word: "direction kept",
     };
   }
+  if (key === "t")
+    return circle
+      ? touching(from, circle)
+      : "Point at something round first, like a tree's clear circle or a curve of the lot, then press T.";
   const long = edge ? Math.hypot(edge.b[0] - edge.a[0], edge.b[1] - edge.a[1]) : 0;
   if (!edge || long === 0)
     return `Point at a wall, a lot line or another line first, then press ${key.toUpperCase()}.`;
@@ -68,4 +78,30 @@ export function lockFor(key: LockKey, { from, to, edge, turn }: LockQuery): Lock
   return key === "a"
     ? { key, along: [ux, uy], oneWay: false, word: `locked parallel to ${edge.of}` }
     : { key, along: [-uy, ux], oneWay: false, word: `locked square to ${edge.of}` };
+}
+
+/** Along the line that touches a round, on the side of it that is pointed at. */
+function touching(from: Point, { circle, at }: NonNullable<LockQuery["circle"]>): Lock | string {
+  const { centre, radius, of } = circle;
+  const places = touchingPlaces(circle, from);
+  const [first] = places;
+  if (!first)
+    return distance(centre, from) < radius
+      ? `From inside ${of} no line touches it. Begin outside it.`
+      : `From there no line touches ${of}. Begin elsewhere, or point at another round.`;
+  const word = `locked touching ${of}`;
+  if (distance(first, from) < 1e-6) {
+    // On the round itself: straight on along it, either way.
+    const [rx, ry] = [(from[0] - centre[0]) / radius, (from[1] - centre[1]) / radius];
+    return { key: "t", along: [-ry, rx], oneWay: false, word };
+  }
+  const place = places.reduce((best, each) => (distance(each, at) < distance(best, at) ? each : best));
+  const far = distance(place, from);
+  return {
+    key: "t",
+    along: [(place[0] - from[0]) / far, (place[1] - from[1]) / far],
+    oneWay: true,
+    word,
+    at: { place, word: "where it touches" },
+  };
 }

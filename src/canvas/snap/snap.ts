@@ -124,7 +124,7 @@ function onGrid(query: SnapQuery): Snap | null {
 }
 
 /** In a held direction: across from a place, where it meets a line, or at a round length. */
-function locked(query: SnapQuery, { along, oneWay, word }: Lock, from: Point): Snap {
+function locked(query: SnapQuery, { along, oneWay, word, at: catches }: Lock, from: Point): Snap {
   const reached = ([x, y]: Point) => (x - from[0]) * along[0] + (y - from[1]) * along[1];
   const least = query.step || 1e-6;
   const far = reached(query.at);
@@ -145,6 +145,8 @@ function locked(query: SnapQuery, { along, oneWay, word }: Lock, from: Point): S
     const words = query.own?.includes(point) ? point.word : `${word}, ${point.word}`;
     return put(reached(point.at), words, point.tie ?? null);
   }
+  if (catches && Math.abs(reached(catches.place) - far) < query.reach)
+    return put(reached(catches.place), `${word}, ${catches.word}`);
   const ahead: Point = [from[0] + along[0], from[1] + along[1]];
   for (const edge of isOn(query, "edges") ? edgesNear(query.targets.edges, query.at, query.reach) : []) {
     const shares = crossingShares(from, ahead, edge.a, edge.b);

@@ -10,8 +10,10 @@ import {
   thingShape,
   visibleProject,
 } from "../../document";
+import { lotLines, piecesOf } from "../../plot";
 import type { Selected } from "../../store/state";
 import { cornerName, doorCentre, shotPlace, wallName } from "../select/places";
+import { arcOf, type Round } from "./rounds";
 
 /** What a snapped place is, so that a tool can tie to it. */
 export type SnapTie =
@@ -35,12 +37,8 @@ export interface SnapEdge {
   readonly of: string;
 }
 
-/** What is to be kept clear round a place. */
-export interface SnapCircle {
-  readonly centre: Point;
-  readonly radius: number;
-  readonly of: string;
-}
+/** What is to be kept clear round a place, a curve of the lot. */
+export type SnapCircle = Round;
 
 /** A direction to keep to: along it or square to it. */
 export interface SnapDirection {
@@ -75,7 +73,7 @@ export function snapTargets(whole: Project, without: Without = nothingLeftOut): 
     points: [...building.points, ...spots, ...lot.points, ...lines.points, ...features.points],
     edges: [...building.edges, ...lot.edges, ...lines.edges, ...features.edges],
     directions: [...building.directions, ...lot.directions, own],
-    circles: keepClearCircles(project, without),
+    circles: [...keepClearCircles(project, without), ...(without({ kind: "lot" }) ? [] : lotCurves(project))],
   };
 }
 
@@ -215,6 +213,19 @@ function keepClearCircles(project: Project, without: Without): SnapCircle[] {
     const round = centre && others.length === 0 && feature.keepClear > 0;
     if (!round || without({ kind: "feature", id: feature.id })) return [];
     return [{ centre, radius: feature.keepClear, of: `what ${featureName(feature)} keeps clear` }];
+  });
+}
+
+/** Curves of the deed: each by its first place, one near its middle and its last. */
+function lotCurves({ lot }: Project): SnapCircle[] {
+  return lotLines(lot).flatMap((line): SnapCircle[] => {
+    const pieces = line.curve ? piecesOf(line, lot.outline.length) : [];
+    const at = (piece: number | undefined) =>
+      piece === undefined ? undefined : lot.outline[piece % lot.outline.length];
+    const [a, b] = [at(pieces[0]), at(pieces[Math.ceil(pieces.length / 2)])];
+    const c = at((pieces.at(-1) ?? -1) + 1);
+    const arc = pieces.length > 1 && a && b && c ? arcOf(a, b, c, "the lot's curve") : null;
+    return arc ? [arc] : [];
   });
 }
 

@@ -2,7 +2,8 @@
 import type { Edit, Point, Project } from "../../document";
 import { parseLength } from "../../units";
 import { edgesNear } from "../snap/constructed";
-import { isLockKey, type Lock, type LockKey, lockFor } from "../snap/lock";
+import { isLockKey, type Lock, type LockKey, type LockQuery, lockFor } from "../snap/lock";
+import { roundUnder } from "../snap/rounds";
 import type { SnapEdge } from "../snap/targets";
 import {
   emptyEntry,
@@ -164,7 +165,13 @@ export class Machine {
     if (this.held?.lock.key === key) this.setLock(null);
     else {
       const view = this.context.view();
-      const lock = lockFor(key, { from, to, edge: this.edgeUnder(), turn: view.angle });
+      const lock = lockFor(key, {
+        from,
+        to,
+        edge: this.edgeUnder(),
+        circle: this.circleUnder(),
+        turn: view.angle,
+      });
       if (typeof lock === "string") this.context.say(lock);
       else this.setLock({ lock, from });
     }
@@ -175,6 +182,14 @@ export class Machine {
     if (!this.pointer) return null;
     const { edges } = allTargets(this.context.project());
     return edgesNear(edges, this.pointer.at, 1.5 * reachOf(this.context, this.pointer))[0] ?? null;
+  }
+
+  private circleUnder(): LockQuery["circle"] {
+    if (!this.pointer) return null;
+    const { at } = this.pointer;
+    const { circles } = allTargets(this.context.project());
+    const circle = roundUnder(circles, at, 1.5 * reachOf(this.context, this.pointer));
+    return circle && { circle, at };
   }
 
   private setLock(held: Held | null): void {

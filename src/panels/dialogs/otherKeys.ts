@@ -10,6 +10,7 @@ export const elsewhere: readonly (readonly [part: string, rows: readonly (readon
       ["Lock the direction east, north, west or south", "arrows"],
       ["Lock it along the line under the pointer", "A"],
       ["Lock it perpendicular to that line", "P"],
+      ["Lock it to touch the round under the pointer", "T"],
       ["Keep the present direction", "K"],
       ["Let the lock go; step back", "Esc"],
       ["Let snaps go", "hold Shift"],

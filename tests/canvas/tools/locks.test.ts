@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { lockFor } from "../../../src/canvas/snap/lock";
-import { buildingEdits, type Point, siteEdits } from "../../../src/document";
+import { arcOf, isOnArc } from "../../../src/canvas/snap/rounds";
+import { snapTargets } from "../../../src/canvas/snap/targets";
+import { buildingEdits, type Point, plotEdits, siteEdits } from "../../../src/document";
+import { deedOutline } from "../../../src/plot";
 import { checkEdit } from "../../support/checkEdit";
 import { handOn, metricProject } from "../support/hand";
 
@@ -116,8 +119,126 @@ describe("directions locked by key while a line is drawn", () => {
     ["ArrowUp", Math.PI / 2, "locked east", [1, 0]],
     ["ArrowRight", Math.PI / 2, "locked south", [0, -1]],
   ] as const)("%s on a plan turned by %f means %s", (key, turn, word, along) => {
-    const lock = lockFor(key, { from: [0, 0], to: [3, 4], edge: null, turn });
+    const lock = lockFor(key, { from: [0, 0], to: [3, 4], edge: null, circle: null, turn });
     expect(lock).toMatchObject({ word, along, oneWay: true });
+  });
+
+  describe("T goes along the line that touches a round", () => {
+    /** A tree at (10, 0) that keeps 6 m clear. From (0, 0) the touching lines rise and fall at asin(6 / 10): 4 to 3. */
+    const withTree = () =>
+      checkEdit(metricProject(), siteEdits.addFeature, {
+        kind: "tree",
+        name: "oak",
+        points: [[10, 0]],
+        keepClear: 6,
+      });
+    const endOf = (hand: ReturnType<typeof handOn>) => {
+      const [, to] = hand.project.grading.swales[0]?.line ?? [];
+      if (!to) throw new Error("there is no swale");
+      return to;
+    };
+
+    it.each([
+      ["the side that the pointer is on, above", 4.5, [8, 6]],
+      ["and below", -4.5, [8, -6]],
+    ] as const)("%s", (_side, y, to) => {
+      const hand = handOn(withTree(), "swale");
+      hand.click(0, 0);
+      hand.move(6.5, y);
+      hand.key("t");
+      expect(hand.snapWord()).toMatch(/^locked touching what oak keeps clear/);
+      // The pointer may go anywhere: the way is held, the length typed.
+      hand.move(2, 12);
+      hand.type("10");
+      hand.key("Enter");
+      hand.key("Enter");
+      expect(endOf(hand)[0]).toBeCloseTo(to[0], 9);
+      expect(endOf(hand)[1]).toBeCloseTo(to[1], 9);
+    });
+
+    it("the touching place itself catches: 8 m off by Pythagoras", () => {
+      const hand = handOn(withTree(), "swale");
+      hand.click(0, 0);
+      hand.move(6.5, 4.5);
+      hand.key("t");
+      hand.move(6.6, 4.6);
+      expect(hand.snapWord()).toBe("locked touching what oak keeps clear, where it touches");
+      hand.click(6.6, 4.6);
+      hand.key("Enter");
+      expect(Math.hypot(...endOf(hand))).toBeCloseTo(8, 9);
+      expect(Math.hypot(endOf(hand)[0] - 10, endOf(hand)[1])).toBeCloseTo(6, 9);
+    });
+
+    it("says why where no line touches, and what to point at where nothing is round", () => {
+      const within = handOn(withTree(), "swale");
+      within.click(9, 1, { free: true });
+      within.move(10, 0);
+      within.key("t");
+      expect(within.said).toEqual(["From inside what oak keeps clear no line touches it. Begin outside it."]);
+      const off = handOn(metricProject(), "swale");
+      off.click(0, 0);
+      off.move(10, 0);
+      off.key("T");
+      expect(off.said).toEqual([
+        "Point at something round first, like a tree's clear circle or a curve of the lot, then press T.",
+      ]);
+    });
+
+    it("goes on straight from the end of a lot's curve, and touches only where the curve is", () => {
+      // A quarter of a circle about (0, 0), radius 10, of which the lot has the part from east to north.
+      const quarter = arcOf([10, 0], [Math.SQRT1_2 * 10, Math.SQRT1_2 * 10], [0, 10], "the lot's curve");
+      if (!quarter) throw new Error("no curve");
+      const lock = (from: Point, at: Point) =>
+        lockFor("t", { from, to: at, edge: null, circle: { circle: quarter, at }, turn: 0 });
+      const on = lock([0, 10], [1, 10]);
+      if (typeof on === "string") throw new Error(on);
+      expect(Math.abs(on.along[0])).toBeCloseTo(1, 9);
+      expect(on.along[1]).toBeCloseTo(0, 9);
+      expect(on.oneWay).toBe(false);
+      expect(lock([20, 0], [5, Math.sqrt(75)])).toMatchObject({ oneWay: true });
+      // From the far side both lines touch where the lot has no curve.
+      expect(lock([-20, -20], [7, 7])).toBe(
+        "From there no line touches the lot's curve. Begin elsewhere, or point at another round.",
+      );
+    });
+
+    it("a curve of the deed is such a round, with its own radius and only as far as it goes", () => {
+      // 40 m square, its north-east corner rounded by a quarter circle of 10 m about (30, 30).
+      const courses = [
+        { bearing: "N 90-00-00 E", distance: "40 m" },
+        { bearing: "N 0-00-00 E", distance: "30 m" },
+        { bearing: "N 45-00-00 W", distance: "15.707963267948966 m", radius: "10 m", turns: "left" as const },
+        { bearing: "N 90-00-00 W", distance: "30 m" },
+        { bearing: "S 0-00-00 E", distance: "40 m" },
+      ];
+      const written = courses.reduce(
+        (project, course) => checkEdit(project, plotEdits.addCourse, course),
+        metricProject(),
+      );
+      const drawn = written.lot.deed && deedOutline(written.lot.deed, written.lot.north);
+      if (!drawn) throw new Error("the deed is not drawn");
+      const project = checkEdit(written, plotEdits.drawDeed, { outline: drawn.outline });
+      const [circle, ...others] = snapTargets(project).circles;
+      if (!circle) throw new Error("there is no round");
+      expect(others).toEqual([]);
+      expect(circle.radius).toBeCloseTo(10, 6);
+      expect(circle.centre[0]).toBeCloseTo(30, 6);
+      expect(circle.centre[1]).toBeCloseTo(30, 6);
+      const half = 10 * Math.SQRT1_2;
+      expect(isOnArc(circle, [30 + half, 30 + half])).toBe(true);
+      expect(isOnArc(circle, [30 - half, 30 + half])).toBe(false);
+      // Straight above (50, 30): sqrt(20² − 10²) to the touching place, 60° round from east.
+      const hand = handOn(project, "swale");
+      hand.click(50, 30, { free: true });
+      hand.move(30 + half, 30 + half, { free: true });
+      hand.key("t");
+      hand.type(String(Math.sqrt(300)));
+      hand.key("Enter");
+      hand.key("Enter");
+      const to = endOf(hand);
+      expect(to[0]).toBeCloseTo(35, 4);
+      expect(to[1]).toBeCloseTo(30 + 10 * Math.sin(Math.PI / 3), 4);
+    });
   });
 
   it("says what to point at where there is no line", () => {
