@@ -51,6 +51,18 @@ describe("a piece of a wall pulled out", () => {
     ]);
   });
 
+  it("slid along the wall too, its sides lean: the area is still width by depth", () => {
+    const args = { wall: 0, from: 3, to: 7, depth: 2, slide: 1.5 };
+    const project = checkEdit(barn(), buildingEdits.pullOut, args);
+    expect(outlineOf(project).slice(1, 5)).toEqual([
+      [3, 6],
+      [4.5, 8],
+      [8.5, 8],
+      [7, 6],
+    ]);
+    expect(areaOf(project)).toBeCloseTo(68, 9);
+  });
+
   it("from a square corner makes an L of six: the corner goes along", () => {
     const project = checkEdit(barn(), buildingEdits.pullOut, { wall: 0, from: 0, to: 4, depth: 3 });
     expect(outlineOf(project)).toEqual([

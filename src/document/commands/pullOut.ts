@@ -2,7 +2,7 @@
  * A piece of a wall pulled out (an add-on, the arm of an L, T or U) or pushed in (a recess).
  *
  * Units   metres. Depth is positive out of the building.
- * Answer  the area grows by width × depth; no right angle is lost. A piece that ends at a corner whose other wall runs
+ * Answer  the area grows by width × depth; no right angle is lost, unless the piece is slid along the wall too. A piece that ends at a corner whose other wall runs
  *         the same way carries that corner along, so that no corner is left in the middle of a straight wall.
  * Ties    doors and windows within the piece go out with it, all others keep their place; what was read at a corner
  *         stays where it was read; what names a corner or wall names it by its new number.
@@ -22,6 +22,8 @@ export interface PullOutArgs {
   readonly from: number;
   readonly to: number;
   readonly depth: number;
+  /** Along the wall, from its first corner to its last: the right angles at the piece are let go. Missing: none. */
+  readonly slide?: number;
 }
 
 /** A piece narrower or shallower than this is a slip of the hand, m. */
@@ -82,11 +84,14 @@ export function pulledOutline(
   return why ? { ok: false, why } : { ok: true, outline: pulled };
 }
 
-function pieceOf(outline: readonly Point[], { wall, from, to, depth }: PullOutArgs): Piece | string {
+function pieceOf(
+  outline: readonly Point[],
+  { wall, from, to, depth, slide = 0 }: PullOutArgs,
+): Piece | string {
   const a = outline[wall];
   const b = outline[(wall + 1) % outline.length];
   if (!a || !b) return "The building has no such wall.";
-  if (![from, to, depth].every(Number.isFinite)) return "A size of the piece is not a number.";
+  if (![from, to, depth, slide].every(Number.isFinite)) return "A size of the piece is not a number.";
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const [near0, far] = [Math.max(0, Math.min(from, to)), Math.min(length, Math.max(from, to))];
   if (far - near0 < leastPiece - near || Math.abs(depth) < leastPiece - near)
@@ -95,7 +100,8 @@ function pieceOf(outline: readonly Point[], { wall, from, to, depth }: PullOutAr
   if (isScrap(near0) || isScrap(length - far))
     return "The piece would leave a scrap of wall beside it. Take it up to the corner, or end it farther off.";
   const side = signedArea(outline) >= 0 ? 1 : -1;
-  const out: Point = [(side * depth * (b[1] - a[1])) / length, (-side * depth * (b[0] - a[0])) / length];
+  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  const out: Point = [side * depth * uy + slide * ux, -side * depth * ux + slide * uy];
   return { wall, ends: [a, b], length, from: near0, to: far, out };
 }
 

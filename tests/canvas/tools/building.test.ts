@@ -272,6 +272,87 @@ describe("by keys alone", () => {
   });
 });
 
+describe("the size of an add-on or piece", () => {
+  it("is typed whole: depth, Tab, width; a width counts from the corner nearer to the click", () => {
+    const added = (y: number) => {
+      const hand = choosing("add-on", barn());
+      hand.click(10.1, y);
+      hand.move(12, y);
+      hand.type("2.5");
+      hand.key("Tab");
+      hand.type("4");
+      expect(hand.texts()).toEqual(expect.arrayContaining(["4.000 m", "2.500 m"]));
+      hand.key("Enter");
+      return outlineOf(hand).slice(1, -1);
+    };
+    // Wall B–C runs down from (10, 6); the corner at which the piece begins goes out with it.
+    expect(added(4.5)).toEqual([
+      [12.5, 6],
+      [12.5, 2],
+      [10, 2],
+      [10, 0],
+    ]);
+    expect(added(1.5)).toEqual([
+      [10, 6],
+      [10, 4],
+      [12.5, 4],
+      [12.5, 0],
+    ]);
+  });
+
+  it("is typed over on its figures", () => {
+    const hand = choosing("pull", barn());
+    hand.click(2, 6.1);
+    hand.click(4, 6.1);
+    hand.move(3, 9);
+    expect(hand.typeOver("width", 5).ok).toBe(true);
+    expect(hand.typeOver("depth", 1.5).ok).toBe(true);
+    hand.key("Enter");
+    expect(outlineOf(hand).slice(1, 5)).toEqual([
+      [2, 6],
+      [2, 7.5],
+      [7, 7.5],
+      [7, 6],
+    ]);
+  });
+
+  it("a width wider than what is left of the wall ends at its corner", () => {
+    const hand = choosing("add-on", barn());
+    hand.click(10.1, 5);
+    hand.move(12, 5);
+    hand.type("2");
+    hand.key("Tab");
+    hand.type("40");
+    hand.key("Enter");
+    expect(Math.abs(signedArea(outlineOf(hand)))).toBeCloseTo(60 + 12, 9);
+  });
+
+  it("right angles stay wherever the pointer goes, and are let go by Alt: the area is the same", () => {
+    const pulled = (copies: boolean) => {
+      const hand = choosing("pull", barn());
+      hand.click(2, 6.1);
+      hand.click(5, 6.1);
+      hand.move(6, 9, { copies });
+      hand.click(6, 9, { copies });
+      return hand;
+    };
+    const hand = pulled(false);
+    const skew = pulled(true);
+    expect(outlineOf(hand).slice(2, 4)).toEqual([
+      [2, 9],
+      [5, 9],
+    ]);
+    // The piece's middle, 3.5 m along, goes to the pointer at 6.
+    expect(outlineOf(skew).slice(1, 5)).toEqual([
+      [2, 6],
+      [4.5, 9],
+      [7.5, 9],
+      [5, 6],
+    ]);
+    expect(Math.abs(signedArea(outlineOf(skew)))).toBeCloseTo(69, 9);
+  });
+});
+
 describe("an add-on", () => {
   it("a click takes all of the wall, a typed depth does the rest", () => {
     const hand = choosing("add-on", barn());

@@ -10,7 +10,7 @@ import { reachOf } from "../aim";
 import { wallOfKey } from "../arrowKeys";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
-import { pullingOut } from "./pullingOut";
+import { begunPull, pullingOut } from "./pullingOut";
 
 export type PullKind = "pull" | "add-on";
 
@@ -62,7 +62,7 @@ export function choosingWall(
       const all = kind === "add-on" && now.typed["from the corner"] === undefined;
       if (!shown || !all) return take(shown, false);
       const { wall, length } = shown;
-      return pullingOut(context, { kind, wall, from: 0, to: length, depth: 0, typed: {} }, home);
+      return pullingOut(context, begunPull(kind, wall, 0, length), home);
     },
     nudge: (direction) => again({ on: wallByKey(context, direction, now.on?.wall ?? null) ?? now.on }),
     cancel: () => "leave",
@@ -123,11 +123,7 @@ function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: Too
   const end = endOf(now.to, now.typed);
   const aimed = (pointer: PlanPointer) => ({ to: alongWall(context, start, pointer), pointer });
   const pull = (from: number, to: number): ToolState =>
-    pullingOut(
-      context,
-      { kind, wall: start.wall, from: Math.min(from, to), to: Math.max(from, to), depth: 0, typed: {} },
-      home,
-    );
+    pullingOut(context, begunPull(kind, start.wall, from, to), home);
   const take = (to: number): ToolState =>
     Math.abs(to - start.along) * context.view().scale < dragPixels
       ? again({ held: false })
@@ -162,7 +158,9 @@ function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: Too
       const to = endOf(aimed(pointer).to, now.typed);
       if (!now.held) return again({});
       if (Math.abs(to - start.along) * context.view().scale >= dragPixels) return pull(start.along, to);
-      return kind === "add-on" ? pull(0, start.length) : again({ held: false });
+      if (kind !== "add-on") return again({ held: false });
+      // A width that is typed counts from the corner nearer to the press.
+      return start.along > start.length / 2 ? pull(start.length, 0) : pull(0, start.length);
     },
     typed: (typed) => again({ typed }),
     finish: () => take(now.pointer || now.typed.width !== undefined ? end : restOf(start)),
