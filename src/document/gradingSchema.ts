@@ -142,8 +142,10 @@ export const retainingWallSchema = z.object({
   holds: z.enum(["fill", "cut"]).default("fill"),
   /** Which side of the line, as it runs, is the lower one. */
   lowSide: z.enum(["left", "right"]).default("right"),
-  /** Height that shows; null: as high as the ground behind comes to. */
+  /** Height that shows: the ground behind it (in front, for a cut) is held so; null: as high as the ground behind comes to. */
   exposed: positive.nullable().default(null),
+  /** With a height: how far from the wall that ground is held level, before the slope goes on. */
+  level: notNegative.default(0),
   /** From the lower ground down to the bottom of its footing. */
   buried: notNegative.default(0.3048),
   /** How far in front of it nothing is filled (or cut behind it). */

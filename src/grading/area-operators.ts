@@ -90,7 +90,8 @@ const roundEnds = 2;
 
 /**
  * A retaining wall: in front of it (behind it, where it holds a cut) the ground stays as it is. At its ends the earth
- * runs round it by a slope, so that no cliff stands there without a wall.
+ * runs round it by a slope, so that no cliff stands there without a wall. With a typed height the other side is held at it
+ * along the line and as far as it is to be level, and goes on by the plan's side slopes.
  */
 export function wallOperator(line: WallLine): Operator {
   const { wall, segments, distances, length } = line;
@@ -108,12 +109,24 @@ export function wallOperator(line: WallLine): Operator {
       const across = found.across * keeps;
       const along = (distances[found.segment] as number) + found.along;
       const past = Math.max(0, found.segment === 0 ? -along : 0, along - length);
+      if (line.heldAt && (across < 0 || past > 0)) {
+        const level = across < 0 ? wall.level : 0;
+        const off = past > 0 ? Math.abs(across) : found.distance;
+        holdAt(line, line.heldAt(along), Math.hypot(past, Math.max(0, off - level)), limits);
+      }
       if (across < 0 || found.distance > wall.reach || past > wall.reach / 2) return;
       const free = past / roundEnds;
       if (wall.holds === "fill") limits.upper = existing + free;
       else limits.lower = existing - free;
     },
   };
+}
+
+/** By the side slopes from what is held level: down where that lies over the ground, up where under it. */
+function holdAt({ slopes }: WallLine, height: number, beyond: number, limits: Limits): void {
+  limits.lower = height - beyond / slopes.fill;
+  limits.upper = height + beyond / slopes.cut;
+  limits.core = beyond === 0;
 }
 
 /** A place held at a height, with slopes down or up to the ground all round. */

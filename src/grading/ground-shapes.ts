@@ -97,8 +97,26 @@ function between(values: Float64Array, length: number, t: number): number {
 
 export interface WallLine extends Along {
   readonly wall: RetainingWall;
+  /** Height, along the line, of the top of what it holds up (of the foot it is cut down to); null: it follows the ground. */
+  readonly heldAt: ((distance: number) => number) | null;
+  /** Side slopes that go on from there, run for one of rise. */
+  readonly slopes: Slopes;
 }
 
-export function layWall(wall: RetainingWall): WallLine {
-  return { ...laid(wall.line), wall };
+interface Slopes {
+  readonly fill: number;
+  readonly cut: number;
+}
+
+/** A typed height counts from the ground along the line: up where fill is held, down where a cut is. */
+export function layWall(wall: RetainingWall, ground: HeightOfGround, slopes: Slopes): WallLine {
+  const along = laid(wall.line);
+  return { ...along, wall, slopes, heldAt: heldAlong(wall, along, ground) };
+}
+
+function heldAlong({ exposed, holds }: RetainingWall, along: Along, ground: HeightOfGround) {
+  if (exposed === null) return null;
+  const over = holds === "fill" ? exposed : -exposed;
+  const held = stationHeights(along, ground).map((z) => z + over);
+  return (t: number) => between(held, along.length, t);
 }

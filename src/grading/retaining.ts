@@ -2,7 +2,8 @@
  * Retaining walls in the finished ground: how much shows, and what loads them from above.
  *
  * Units   metres.
- * Method  The finished ground a hand's breadth behind and in front of the wall, at stations along it.
+ * Method  The finished ground a hand's breadth behind and in front of the wall, at stations along it. What a wall with a typed
+ *         height holds is read with the wall following the ground instead: what it is short of that, the other acts want more.
  * Source  First principles. What counts as loaded from above: ground behind it that rises by more than 1 in 10 over the
  *         wall's height, or a drive, a pad or the building within its height from the footing's bottom (usual practice).
  */
@@ -42,19 +43,24 @@ function retainingResult(
     const { at, direction } = pointAlong(line.line, t);
     return [at[0] - direction[1] * out * toHigh, at[1] + direction[0] * out * toHigh];
   };
-  const finished = (points: readonly Point[]) =>
+  const finished = (points: readonly Point[], shaped = plan) =>
     finishHeights(
-      prepare(placesAt(points, ground), plan, { low: floor, high: floor }),
+      prepare(placesAt(points, ground), shaped, { low: floor, high: floor }),
       floor,
       new Float64Array(points.length),
     );
-  const high = finished(distances.map((t) => off(t, beside)));
-  const low = finished(distances.map((t) => off(t, -beside)));
-  let worst = 0;
-  high.forEach((z, i) => {
-    if (z - (low[i] as number) > (high[worst] as number) - (low[worst] as number)) worst = i;
-  });
+  const [behindLine, before] = [beside, -beside].map((out) => distances.map((t) => off(t, out))) as [
+    Point[],
+    Point[],
+  ];
+  const high = finished(behindLine);
+  const low = finished(before);
+  const worst = greatestStep(high, low);
   const exposed = Math.max(0, (high[worst] as number) - (low[worst] as number));
+  const holds =
+    wall.exposed === null
+      ? exposed
+      : heldIfOpen(line, plan, (open) => [finished(behindLine, open), finished(before, open)]);
   const fromFooting = Math.max(exposed, wall.exposed ?? 0) + wall.buried;
   const behind = distances.map((t) => off(t, Math.max(exposed, 0.3)));
   const rises = finished(behind).some(
@@ -67,7 +73,8 @@ function retainingResult(
     exposed,
     at: [...pointAlong(line.line, distances[worst] as number).at],
     fromFooting,
-    short: wall.exposed === null ? 0 : Math.max(0, exposed - wall.exposed),
+    holds,
+    short: wall.exposed === null ? 0 : shortOf(wall.exposed, holds, exposed),
     loadedBy: exposed < showing ? null : loadedBy(plan, fromFooting, off, distances, rises),
     stations: distances.map((distance, i) => ({
       distance,
@@ -76,6 +83,33 @@ function retainingResult(
       high: high[i] as number,
     })),
   };
+}
+
+/** The station with the greatest step up from the one side to the other. */
+function greatestStep(high: Float64Array, low: Float64Array): number {
+  let worst = 0;
+  high.forEach((z, i) => {
+    if (z - (low[i] as number) > (high[worst] as number) - (low[worst] as number)) worst = i;
+  });
+  return worst;
+}
+
+/** The height that would show if the wall followed the ground behind it, as the other acts leave that. */
+function heldIfOpen(
+  line: WallLine,
+  plan: GradingPlan,
+  sidesOf: (open: GradingPlan) => readonly [Float64Array, Float64Array],
+): number {
+  const walls = plan.walls?.map((one) => (one === line ? { ...one, heldAt: null } : one));
+  const [high, low] = sidesOf({ ...plan, walls });
+  const worst = greatestStep(high, low);
+  return Math.max(0, (high[worst] as number) - (low[worst] as number));
+}
+
+/** Against what it would hold, and against what shows all the same: an act in front of it may have dug deeper. */
+function shortOf(typed: number, holds: number, exposed: number): number {
+  const deeper = exposed - typed > 2 * beside ? exposed - typed : 0;
+  return Math.max(0, holds - typed, deeper);
 }
 
 function loadedBy(

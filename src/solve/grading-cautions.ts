@@ -59,8 +59,8 @@ function wallCautions(wall: GradingResult["walls"][number], words: Words): Probl
       ...common,
       code: "retaining-wall-short",
       severity: "caution",
-      what: `As typed it is ${words.length(wall.short)} too low for the ground behind it, which stands ${words.length(wall.exposed)} above the ground in front.`,
-      how: "Make it higher, or the slope behind it steeper.",
+      what: `As typed it is ${words.length(wall.short)} too low for what it holds, which would stand ${words.length(Math.max(wall.holds, wall.exposed))} above the ground in front.`,
+      how: "Make it higher, or the slope behind it steeper: as it is, the ground is cut back to the wall's height and slopes from there.",
     });
   if (wall.exposed <= 0.005)
     problems.push({

@@ -84,7 +84,9 @@ export function gradingPlan(input: PlanInput): {
       usableLine(berm.id, berm.name, berm.line, problems) ? [layBerm(berm, input.height)] : [],
     ),
     walls: grading.walls.flatMap((wall) =>
-      usableLine(wall.id, wall.name, wall.line, problems) ? [layWall(wall)] : [],
+      usableLine(wall.id, wall.name, wall.line, problems)
+        ? [layWall(wall, input.height, grading.slopes)]
+        : [],
     ),
     points: grading.points,
     piped: input.crossing === "pipe",

@@ -209,7 +209,9 @@ export interface RetainingResult {
   readonly at: Point;
   /** Greatest height from the bottom of its footing: what permits go by. */
   readonly fromFooting: number;
-  /** What it is short of at its worst place as typed; 0 where it is high enough or left open. */
+  /** Height that the ground behind would come to if nothing were typed; what shows, where nothing is. */
+  readonly holds: number;
+  /** What it is short of that at its worst place as typed; 0 where it is high enough or left open. */
   readonly short: number;
   /** What loads it from above, in words; null: nothing. */
   readonly loadedBy: string | null;

@@ -24,6 +24,8 @@ const plane =
   ([x, y]: Point) =>
     z + gx * x + gy * y;
 
+const slopes = { fill: 3, cut: 2 };
+
 describe("how far a side's slope runs", () => {
   it("on level ground: apron, then depth times the slope", () => {
     const [south] = sideReaches(planFor(box, rule), plane(100), 102);
@@ -71,6 +73,8 @@ describe("how far a side's slope runs", () => {
         ],
         lowSide: "right",
       }),
+      plane(100),
+      slopes,
     );
     const [south] = sideReaches(planFor(box, rule, { walls: [wall] }), plane(100, 0, 0.34), 102);
     expect(south?.meets).toBe(true);
@@ -143,6 +147,8 @@ describe("what a retaining wall holds", () => {
         buried: 0.4,
         ...more,
       }),
+      plane(100),
+      slopes,
     );
   const held = (more: Record<string, unknown> = {}, rest = {}) =>
     retainingResults(planFor(box, rule, { walls: [wall(more)], ...rest }), plane(100), 102)[0];

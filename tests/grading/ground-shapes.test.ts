@@ -46,6 +46,8 @@ const square: Point[] = [
   [20, 10],
 ];
 
+const slopes = { fill: 3, cut: 2 };
+
 describe("a parking pad", () => {
   const pad = groundPadSchema.parse({
     id: "q1",
@@ -149,7 +151,11 @@ describe("a retaining wall", () => {
     ],
     lowSide: "left",
   });
-  const fill = planFor(box, { width: 2, fall: 0.05, fillSlope: 10 }, { walls: [layWall(wall)] });
+  const fill = planFor(
+    box,
+    { width: 2, fall: 0.05, fillSlope: 10 },
+    { walls: [layWall(wall, level(100), slopes)] },
+  );
 
   it("keeps the ground in front of it as it is, and the fill behind", () => {
     const [behind, front] = heights(
@@ -172,13 +178,17 @@ describe("a retaining wall", () => {
       { width: 2, fall: 0.05, fillSlope: 10 },
       {
         walls: [
-          layWall({
-            ...wall,
-            line: [
-              [-3, 7],
-              [3, 7],
-            ],
-          }),
+          layWall(
+            {
+              ...wall,
+              line: [
+                [-3, 7],
+                [3, 7],
+              ],
+            },
+            level(100),
+            slopes,
+          ),
         ],
       },
     );
@@ -202,7 +212,7 @@ describe("a retaining wall", () => {
       box,
       { width: 2, cutSlope: 10 },
       {
-        walls: [layWall({ ...wall, holds: "cut", lowSide: "right" })],
+        walls: [layWall({ ...wall, holds: "cut", lowSide: "right" }, level(100), slopes)],
       },
     );
     const [front, behind] = heights(

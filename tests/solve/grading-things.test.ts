@@ -5,6 +5,7 @@ import type { Project } from "../../src/document/schema";
 import { resultsToJson } from "../../src/solve/json";
 import { createSolver } from "../../src/solve/pipeline";
 import type { Problem } from "../../src/solve/results";
+import { sectionAlong } from "../../src/solve/section-along";
 import { plane, shed, site } from "./sites";
 
 const solved = (project: Project) => createSolver().solve(project);
@@ -284,6 +285,68 @@ describe("slopes and walls", () => {
     expect(codes(results.problems)).toContain("retaining-wall-loaded");
     const [held] = results.grading?.walls ?? [];
     expect(held?.exposed).toBeGreaterThan(0.5);
+  });
+
+  it("or a wall with a height of its own is built into the ground, its earth and its section", () => {
+    const terrace = (more: Record<string, unknown>) =>
+      solvedWith({
+        walls: [
+          {
+            id: "r1",
+            name: "garden wall",
+            line: [
+              [20, -20],
+              [40, -20],
+            ],
+            lowSide: "right",
+            exposed: 0.9,
+            level: 2,
+            ...more,
+          },
+        ],
+      });
+    const solvedWith = (grading: Record<string, unknown>) => {
+      const plan = site({ surface: plane(100), rest: { grading } });
+      return { plan, results: solved(plan) };
+    };
+    const { plan, results } = terrace({});
+    const none = solvedWith({}).results;
+    const more = (results.earthwork?.total.fill ?? 0) - (none.earthwork?.total.fill ?? 0);
+    // 20 m × (0.9 × 2 + 3 × 0.9² ∕ 2), and what runs round its ends.
+    expect(more).toBeGreaterThan(20 * (1.8 + 1.215) - 0.5);
+    expect(more).toBeLessThan(20 * (1.8 + 1.215) + 14);
+    const across = sectionAlong(
+      [
+        [30, -25],
+        [30, -10],
+      ],
+      plan,
+      results,
+      100.5,
+    );
+    const heightAt = (d: number) => across?.finished[2 * Math.round((d / 15) * 239) + 1];
+    expect(heightAt(3)).toBeCloseTo(100, 6);
+    expect(heightAt(6)).toBeCloseTo(100.9, 6);
+    expect(heightAt(8.5)).toBeCloseTo(100.9 - 1.5 / 3, 1);
+    expect(codes(results.problems)).not.toContain("retaining-wall-high");
+    expect(codes(terrace({ exposed: 1.2 }).results.problems)).toContain("retaining-wall-high");
+  });
+
+  it("but lower than what comes to it says by how much", () => {
+    const past = solved(project).problems.find(({ code }) => code === "grading-past-lot");
+    const wall = past?.fixes?.find(({ words }) => words.startsWith("Put a retaining wall"));
+    const put = wall && applyFix(project, wall);
+    if (!put?.ok) throw new Error("no mend");
+    const id = put.project.grading.walls[0]?.id ?? "";
+    const low = gradingEdits.changeRetainingWall.run(put.project, { id, patch: { exposed: 0.3 } });
+    if (!low.ok) throw new Error(low.why);
+    const results = solved(low.project);
+    const [held] = results.grading?.walls ?? [];
+    expect(held?.exposed).toBeCloseTo(0.3, 1);
+    expect(held?.short).toBeCloseTo((held?.holds ?? 0) - 0.3, 6);
+    expect(results.problems.find(({ code }) => code === "retaining-wall-short")?.what).toMatch(
+      /^As typed it is [\d.]+ m too low for what it holds/,
+    );
   });
 
   it("that never meet the ground say so, with the wall that ends them", () => {

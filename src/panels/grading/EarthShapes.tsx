@@ -160,6 +160,9 @@ function WallCard({ wall }: { wall: RetainingWall }) {
         <Facts
           facts={[
             { name: "Ground stands higher behind it by", figure: notation.length(result.exposed) },
+            ...(wall.exposed !== null && result.holds > result.exposed + 0.005
+              ? [{ name: "What comes to it would stand", figure: notation.length(result.holds) }]
+              : []),
             { name: "From the bottom of its footing", figure: notation.length(result.fromFooting) },
             { name: "Loaded from above by", figure: result.loadedBy ?? "nothing" },
           ]}
@@ -185,6 +188,15 @@ function WallCard({ wall }: { wall: RetainingWall }) {
         onEmpty={() => change({ exposed: null })}
         onCommit={(exposed) => change({ exposed })}
       />
+      {wall.exposed === null ? null : (
+        <LengthField
+          label={wall.holds === "fill" ? "Ground level behind it for" : "Ground level in front for"}
+          m={wall.level}
+          least={0}
+          onCommit={(level) => change({ level })}
+        />
+      )}
+      <p className="soft small">{builtWords(wall)}</p>
       <LengthField
         label="Down to its footing's bottom"
         m={wall.buried}
@@ -196,6 +208,14 @@ function WallCard({ wall }: { wall: RetainingWall }) {
       </Caution>
     </Section>
   );
+}
+
+/** What the typed height does to the ground. */
+function builtWords({ exposed, holds }: RetainingWall): string {
+  if (exposed === null) return "With no height typed it follows the ground that comes to it.";
+  return holds === "fill"
+    ? "The ground behind is built to this height over the ground in front, all along; the side slopes go on from there."
+    : "The ground in front is dug to this height under the ground behind, all along; the side slopes go on from there.";
 }
 
 function PointCard({ point }: { point: GradePoint }) {

@@ -183,6 +183,11 @@ export const gradingEntries: readonly Entry[] = [
   ["grading.conflicts[].area", "m2", "cells whose surface is changed"],
   ["grading.walls[].length", "m", "along its line"],
   ["grading.walls[].exposed", "m", "greatest step of the finished ground at its line"],
+  [
+    "grading.walls[].holds",
+    "m",
+    "greatest step that the other acts leave at its line if its own height isn't typed",
+  ],
   ["grading.walls[].fromFooting", "m", "what shows (or is typed) + what is buried: what permits go by"],
   ["grading.walls[].short", "m", "what it holds − what it is typed as, where it is too low"],
   ["grading.walls[].stations[].distance", "m", "along its line"],
