@@ -11,9 +11,12 @@ const usual: Readonly<Record<DockKind, number>> = {
   elevations: Math.min(260, Math.max(170, Math.round(window.innerHeight / 4))),
   profile: Math.min(240, Math.max(150, Math.round(window.innerHeight / 5))),
 };
+/** A section or a profile that nobody has pulled keeps some of its drawing beside larger words. */
+const grown = (kind: DockKind, textSize: number) =>
+  Math.round(usual[kind] * (kind === "levelbook" ? 1 : (1 + textSize) / 2));
 const least = 96;
 /** Head, sentence, plan with what is said below it: these keep at least this much, of which a part grows with the words. */
-const keeps = { still: 200, words: 200 } as const;
+const keeps = { still: 200, words: 215 } as const;
 
 export interface DockProps {
   readonly kind: DockKind;
@@ -29,8 +32,8 @@ export function Dock({ kind, label, children }: DockProps) {
     profile: read("profile"),
   }));
   const grip = useRef<{ readonly y: number; readonly height: number } | null>(null);
-  const height = heights[kind];
   const textSize = useApp((state) => state.preferences.textSize);
+  const height = heights[kind] ?? grown(kind, textSize);
   const most = () => Math.max(least, window.innerHeight - keeps.still - keeps.words * textSize);
   const resize = (px: number) => {
     const next = Math.round(Math.min(most(), Math.max(least, px)));
@@ -75,7 +78,7 @@ export function Dock({ kind, label, children }: DockProps) {
         onPointerUp={letGo}
         onPointerCancel={letGo}
         onKeyDown={onKeyDown}
-        onDoubleClick={() => resize(usual[kind])}
+        onDoubleClick={() => resize(grown(kind, textSize))}
       />
       {children}
     </section>
@@ -84,12 +87,13 @@ export function Dock({ kind, label, children }: DockProps) {
 
 const keyOf = (kind: DockKind) => `drysill.dock.${kind}`;
 
-function read(kind: DockKind): number {
+/** What the hand has made it; null: as usual. */
+function read(kind: DockKind): number | null {
   try {
     const px = Number(localStorage.getItem(keyOf(kind)));
-    return Number.isFinite(px) && px >= least ? px : usual[kind];
+    return Number.isFinite(px) && px >= least ? px : null;
   } catch {
-    return usual[kind];
+    return null;
   }
 }
 

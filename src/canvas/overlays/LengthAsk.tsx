@@ -6,6 +6,7 @@ import { useApp } from "../../store/useApp";
 import { formatLength, parseLength, roundingFor } from "../../units";
 import { dropQuestion, toolRun } from "../stage/toolRun";
 import type { LengthQuestion } from "../tools/tool";
+import { useTextSize } from "../useTextSize";
 import { planView } from "../view/planView";
 import { toScreen, type View, type XY } from "../view/view";
 
@@ -14,18 +15,22 @@ export function LengthAsk() {
   return question ? <Asked key={`${question.label} ${question.m}`} question={question} /> : null;
 }
 
-const beside = (x: number, y: number, view: View) => ({
-  left: Math.max(8, Math.min(x + 14, view.width - 250)),
+/** About how wide the field and what is said of it are, px. */
+const askWidth = 250;
+
+const beside = (x: number, y: number, view: View, words: number) => ({
+  left: Math.max(8, Math.min(x + 14, view.width - askWidth * words)),
   top: Math.max(8, y + 14),
 });
 
 /** The field covers the figure that was clicked. */
-const over = ([x, y]: XY, view: View) => ({
-  left: Math.max(8, Math.min(x - 60, view.width - 250)),
-  top: Math.max(8, y - 34),
+const over = ([x, y]: XY, view: View, words: number) => ({
+  left: Math.max(8, Math.min(x - 60, view.width - askWidth * words)),
+  top: Math.max(8, y - 34 * words),
 });
 
 function Asked({ question }: { question: LengthQuestion }) {
+  const words = useTextSize();
   const view = useStore(planView, (state) => state.view);
   const display = useApp((state) => shownProject(state).display);
   const [text, setText] = useState(() =>
@@ -51,7 +56,7 @@ function Asked({ question }: { question: LengthQuestion }) {
   return (
     <form
       className="plan-card length-ask"
-      style={question.over ? over(question.over, view) : beside(x, y, view)}
+      style={question.over ? over(question.over, view, words) : beside(x, y, view, words)}
       onSubmit={take}
       onBlur={(event) => {
         if (!event.currentTarget.contains(event.relatedTarget)) dropQuestion();

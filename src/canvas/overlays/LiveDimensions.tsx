@@ -10,6 +10,7 @@ import { type ScreenBox, writtenBoxes } from "../scene/written";
 import { liveDimensions } from "../select/liveDimensions";
 import { machine, toolRun } from "../stage/toolRun";
 import { lengthWords } from "../tools/liveMarks";
+import { useTextSize } from "../useTextSize";
 import { planView } from "../view/planView";
 import { toScreen, type View } from "../view/view";
 import { placeFigures } from "./placeFigures";
@@ -38,10 +39,11 @@ export function LiveDimensions() {
   const moving = useStore(planView, (state) => state.moving);
   const shown = useShown();
   const project = useApp(shownProject);
+  const words = useTextSize();
   if (moving || shown.length === 0) return null;
   return (
     <div className="live-dimensions">
-      {placed(shown, view, project).map((each) => (
+      {placed(shown, view, project, words).map((each) => (
         <Figure key={each.dimension.key} {...each} />
       ))}
     </div>
@@ -83,15 +85,15 @@ interface Placed {
 }
 
 /** The figures that can be seen and have room. */
-function placed(shown: readonly Shown[], view: View, project: Project): Placed[] {
+function placed(shown: readonly Shown[], view: View, project: Project, words: number): Placed[] {
   const figures = shown.map(({ m, ends, off, bare }) => {
     const text = lengthWords(m, project);
-    const width = text.length * figure.letter + figure.ends;
+    const width = text.length * figure.letter * words + figure.ends;
     return {
       ends: [toScreen(view, ends[0]), toScreen(view, ends[1])] as const,
       off,
       width,
-      height: figure.height,
+      height: figure.height * words,
       fixed: bare,
     };
   });

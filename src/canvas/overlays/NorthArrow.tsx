@@ -43,10 +43,10 @@ function Arrow() {
   return (
     <svg className="north-arrow" width="36" height="52" viewBox="-18 -26 36 52" aria-hidden="true">
       <g transform={`rotate(${degrees.toFixed(2)})`} data-testid="north">
-        <path d="M0 9 V-18" className="north-line" />
-        <path d="M0 -22 L5 -8 L0 -12 Z" className="north-full" />
-        <path d="M0 -22 L-5 -8 L0 -12 Z" className="north-half" />
-        <text y="22" textAnchor="middle">
+        <path d="M0 24 V-6" className="north-line" />
+        <path d="M0 -9 L5 5 L0 1 Z" className="north-full" />
+        <path d="M0 -9 L-5 5 L0 1 Z" className="north-half" />
+        <text y={-13} textAnchor="middle">
           N
         </text>
       </g>

@@ -2,6 +2,7 @@
 import { useStore } from "zustand";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { useTextSize } from "../useTextSize";
 import { planView } from "../view/planView";
 import { scaleBarLength } from "./scaleBar";
 
@@ -12,11 +13,19 @@ export function ScaleBar() {
   const scale = useStore(planView, ({ view }) => view.scale);
   const { px, text } = scaleBarLength(notation, scale, room);
   const half = px / 2;
+  const words = useTextSize();
+  const base = 14 * words;
   return (
-    <svg className="scale-bar" width={px + 46} height={18} role="img" aria-label={`The bar is ${text} long`}>
-      <path d={`M1 9 v5 h${half} v-5`} className="scale-bar-full" />
-      <path d={`M${1 + half} 14 h${half} v-5`} className="scale-bar-line" />
-      <text x={px + 7} y={14}>
+    <svg
+      className="scale-bar"
+      width={px + 46 * words}
+      height={base + 4}
+      role="img"
+      aria-label={`The bar is ${text} long`}
+    >
+      <path d={`M1 ${base - 5} v5 h${half} v-5`} className="scale-bar-full" />
+      <path d={`M${1 + half} ${base} h${half} v-5`} className="scale-bar-line" />
+      <text x={px + 7} y={base}>
         {text}
       </text>
     </svg>

@@ -1,5 +1,5 @@
 /** The tools of the plan, one pressed. Arrow keys go through them, as in any tool bar. */
-import type { KeyboardEvent } from "react";
+import { type KeyboardEvent, useRef, useState } from "react";
 import { setTool } from "../../store/actions";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
@@ -8,28 +8,51 @@ import { restartTool } from "../stage/toolRun";
 import { planTools, type ToolEntry } from "../tools/toolList";
 import { planSlot } from "../view/slots";
 import { Icon } from "./icons";
+import { useCloseOutside } from "./LayerMenu";
 import { toPlan } from "./ReadingCard";
 import { SnapMenu } from "./SnapMenu";
 
 const groups = [...new Set(planTools.map(({ group }) => group))];
 
+/** On a plan that large words leave narrow it folds to the tool at work and a button that opens the others. */
 export function ToolBar() {
   const tool = useApp((state) => state.tool);
+  const [open, setOpen] = useState(false);
+  const bar = useRef<HTMLDivElement | null>(null);
+  useCloseOutside(bar, open, () => setOpen(false));
   return (
     <div
-      className="plan-card tool-bar"
+      className={open ? "plan-card tool-bar open" : "plan-card tool-bar"}
       role="toolbar"
       aria-label="Tools of the plan"
       data-slot
-      ref={planSlot}
+      ref={(element) => {
+        bar.current = element;
+        return planSlot(element);
+      }}
       onKeyDown={goThrough}
     >
+      <button
+        type="button"
+        className="plan-button tools-fold"
+        aria-expanded={open}
+        aria-label="All tools"
+        onClick={() => setOpen(!open)}
+      >
+        <Icon name="tools" />
+        {open ? null : <span className="plan-tip">All tools</span>}
+      </button>
       {groups.map((group) => (
         <div key={group} className="tool-group">
           {planTools
             .filter((entry) => entry.group === group)
             .map((entry) => (
-              <ToolButton key={entry.name} entry={entry} pressed={tool === entry.name} />
+              <ToolButton
+                key={entry.name}
+                entry={entry}
+                pressed={tool === entry.name}
+                picked={() => setOpen(false)}
+              />
             ))}
           {group === groups[0] ? <SnapMenu /> : null}
         </div>
@@ -38,7 +61,13 @@ export function ToolBar() {
   );
 }
 
-function ToolButton({ entry, pressed }: { entry: ToolEntry; pressed: boolean }) {
+interface ToolButtonProps {
+  readonly entry: ToolEntry;
+  readonly pressed: boolean;
+  readonly picked: () => void;
+}
+
+function ToolButton({ entry, pressed, picked }: ToolButtonProps) {
   const { name, label, key, what } = entry;
   return (
     <button
@@ -49,7 +78,10 @@ function ToolButton({ entry, pressed }: { entry: ToolEntry; pressed: boolean }) 
       aria-label={label}
       tabIndex={pressed ? 0 : -1}
       data-testid={`tool-${name}`}
-      onClick={(event) => pick(name, event.currentTarget)}
+      onClick={(event) => {
+        picked();
+        pick(name, event.currentTarget);
+      }}
     >
       <Icon name={name} />
       <span className="plan-tip">
@@ -73,7 +105,9 @@ function goThrough(event: KeyboardEvent<HTMLDivElement>): void {
   const step = steps[event.key] ?? 0;
   const onButton = event.target instanceof Element && event.target.matches(".plan-button");
   if (step === 0 || !onButton) return;
-  const buttons = [...event.currentTarget.querySelectorAll<HTMLButtonElement>(".plan-button")];
+  const buttons = [...event.currentTarget.querySelectorAll<HTMLButtonElement>(".plan-button")].filter(
+    (button) => button.offsetParent !== null,
+  );
   const now = buttons.indexOf(document.activeElement as HTMLButtonElement);
   buttons[(now + step + buttons.length) % buttons.length]?.focus();
   event.preventDefault();

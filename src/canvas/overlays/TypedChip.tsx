@@ -4,6 +4,7 @@ import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { toolRun } from "../stage/toolRun";
 import { entryFault, fieldWords, isTyping, type TypedEntry } from "../typed/typedEntry";
+import { useTextSize } from "../useTextSize";
 import { planView } from "../view/planView";
 import { toScreen } from "../view/view";
 
@@ -17,6 +18,7 @@ export function TypedChip() {
   const view = useStore(planView, (state) => state.view);
   const pointer = useApp((state) => state.pointer);
   const notation = useApp((state) => shownProject(state).display.length);
+  const words = useTextSize();
   if (!isTyping(entry)) return null;
   const [x, y] = pointer ? toScreen(view, pointer) : [view.width / 2, view.height / 2];
   const fault = entryFault(entry, notation);
@@ -25,7 +27,7 @@ export function TypedChip() {
       className="plan-card typed-chip"
       aria-live="polite"
       style={{
-        left: Math.max(8, Math.min(x + 18, view.width - chipWidth(entry))),
+        left: Math.max(8, Math.min(x + 18, view.width - chipWidth(entry) * words)),
         top: Math.max(8, Math.min(y + 20, view.height - 60)),
       }}
     >

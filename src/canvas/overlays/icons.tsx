@@ -11,12 +11,14 @@ export type IconName =
   | "fit-building"
   | "fit-selection"
   | "layers"
+  | "tools"
   | "snaps"
   | "locked"
   | "unlocked";
 
 const strokes: Readonly<Record<IconName, ReactNode>> = {
   select: <path d="M5 3 L15.5 10.5 L10.6 11.3 L8 16.2 Z" />,
+  tools: <path d="M4 4 h4 v4 h-4 Z M12 4 h4 v4 h-4 Z M4 12 h4 v4 h-4 Z M12 12 h4 v4 h-4 Z" />,
   snaps: (
     <>
       <path d="M4.5 3 v7 C4.5 17.4 15.5 17.4 15.5 10 V3 h-4 v7 C11.5 12.2 8.5 12.2 8.5 10 V3 Z" />

@@ -13,14 +13,17 @@ export interface BandProps {
   readonly x: number;
   /** From there to the rod's rim, px. */
   readonly room: number;
+  /** How much larger than usual words are. */
+  readonly words: number;
   /** How far the floor is from a height, in the plan's notation; null while there is no floor. */
   readonly margin: ((end: number) => string) | null;
 }
 
 const width = 8;
-const lineHeight = 12;
+const usualLine = 12;
 
-export function Band({ band, range, height, x, room, margin }: BandProps) {
+export function Band({ band, range, height, x, room, words, margin }: BandProps) {
+  const lineHeight = usualLine * words;
   const { low, high, spans, empty } = band;
   if (low === null && high === null) return null;
   const rule = { range, height };
@@ -37,7 +40,7 @@ export function Band({ band, range, height, x, room, margin }: BandProps) {
   ].filter(({ name }) => name !== "");
   // Names of two words take two lines, the margin one more; all get the room of the tallest.
   const lines = ends.map(({ name, end }) => [
-    ...rodLines(name, room - width - 7),
+    ...rodLines(name, (room - width - 7) / words),
     ...(margin && end !== null && !empty ? [margin(end)] : []),
   ]);
   const labelHeight = lineHeight * Math.max(1, ...lines.map(({ length }) => length)) + 3;
@@ -66,7 +69,7 @@ export function Band({ band, range, height, x, room, margin }: BandProps) {
                 key={k}
                 className={margin && !empty && k === all.length - 1 ? "rod-margin" : undefined}
                 x={x + width + 5}
-                y={(places[i] as number) + 4 + (k - (all.length - 1) / 2) * lineHeight}
+                y={(places[i] as number) + 4 * words + (k - (all.length - 1) / 2) * lineHeight}
               >
                 {word}
               </tspan>

@@ -7,6 +7,7 @@ import { useFloorGrip } from "./floorGrip";
 import { floorMoveLabel, floorSteps } from "./floorSteps";
 import { type RodRule, rodY } from "./rodScale";
 
+/** For words of usual size, px. */
 export const flagHeight = 40;
 
 export interface FloorFlagProps {
@@ -16,7 +17,10 @@ export interface FloorFlagProps {
   readonly display: Display;
   readonly rule: RodRule;
   readonly width: number;
-  readonly words: string;
+  /** What a screen reader says. */
+  readonly spoken: string;
+  /** How much larger than usual words are. */
+  readonly words: number;
   readonly band: { readonly low: number | null; readonly high: number | null; readonly empty: boolean };
 }
 
@@ -28,12 +32,13 @@ function flagWord(floor: number, { low, high, empty }: FloorFlagProps["band"]): 
 }
 
 export function FloorFlag(props: FloorFlagProps) {
-  const { floor, from, display, rule, width, words, band } = props;
+  const { floor, from, display, rule, width, spoken, words, band } = props;
+  const tall = flagHeight * words;
   const word = flagWord(floor, band);
   const [typing, setTyping] = useState(false);
   const steps = floorSteps(display);
   const text = formatLength(floor, display.length, roundingFor(display.length, display));
-  const top = rodY(rule, floor) - flagHeight / 2;
+  const top = rodY(rule, floor) - tall / 2;
   const grip = useFloorGrip({
     rule,
     from,
@@ -74,17 +79,15 @@ export function FloorFlag(props: FloorFlagProps) {
         aria-valuemin={round(rule.range.low)}
         aria-valuemax={round(rule.range.high)}
         aria-valuenow={round(floor)}
-        aria-valuetext={words}
+        aria-valuetext={spoken}
         onPointerDown={grip.press}
         onPointerMove={grip.move}
         onPointerUp={grip.letGo}
         onPointerCancel={grip.giveUp}
         onKeyDown={key}
       >
-        <svg width={width} height={flagHeight} aria-hidden="true">
-          <path
-            d={`M1 1 H${width - 15} L${width - 1} ${flagHeight / 2} L${width - 15} ${flagHeight - 1} H1 Z`}
-          />
+        <svg width={width} height={tall} aria-hidden="true">
+          <path d={`M1 1 H${width - 15} L${width - 1} ${tall / 2} L${width - 15} ${tall - 1} H1 Z`} />
         </svg>
         <span className="rod-flag-word">{word}</span>
         <span

@@ -7,6 +7,7 @@ import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { formatLength, roundingFor } from "../../units";
 import { useSize } from "../useSize";
+import { useTextSize } from "../useTextSize";
 import { Band } from "./Band";
 import { FloorFlag, flagHeight } from "./FloorFlag";
 import { rodBand, rodTicks } from "./rodMarks";
@@ -15,10 +16,9 @@ import { floorInWords } from "./rodWords";
 import { Scale } from "./Scale";
 import { Ticks } from "./Ticks";
 
-/** Layout across, px: labels and flag, the scale, the band with its names. */
-const scaleX = 72;
-const scaleWidth = 24;
-const bandX = scaleX + scaleWidth + 3;
+/** Layout across, px, for words of usual size: labels and flag, the scale, then the band with its names. */
+const usual = { scaleX: 72, scaleWidth: 24 } as const;
+const bandGap = 3;
 const flagLeft = 4;
 /** Below the scale, for the words that stand there while there is no floor, px. */
 const wordsRoom = 44;
@@ -36,12 +36,16 @@ export function Rod() {
 }
 
 function RodDrawing({ width, height: whole }: { width: number; height: number }) {
+  const words = useTextSize();
+  const scaleX = usual.scaleX * words;
+  const scaleWidth = usual.scaleWidth * words;
+  const bandX = scaleX + scaleWidth + bandGap;
   const results = useApp((state) => state.results);
   const project = useApp(shownProject);
   const floor = useApp(shownFloor);
   const dragging = useApp((state) => state.floorDrag !== null);
   const from = useApp((state) => present(state.history).building?.floor ?? null);
-  const height = floor === null || from === null ? whole - wordsRoom : whole;
+  const height = floor === null || from === null ? whole - wordsRoom * words : whole;
   const { display } = project;
   const length = (m: number) => formatLength(m, display.length, roundingFor(display.length, display));
   const ticks = useMemo(() => rodTicks(project, results), [project, results]);
@@ -55,20 +59,29 @@ function RodDrawing({ width, height: whole }: { width: number; height: number })
   );
   const rule = { range, height };
   const flagY = floor === null ? null : rodY(rule, floor);
-  const flag = flagY === null ? null : { from: flagY - flagHeight / 2 - 2, to: flagY + flagHeight / 2 + 2 };
+  const halfFlag = (flagHeight * words) / 2;
+  const flag = flagY === null ? null : { from: flagY - halfFlag - 2, to: flagY + halfFlag + 2 };
   return (
     <>
       <svg className="rod-drawing" width={width} height={height} aria-hidden="true">
-        <Scale range={range} height={height} notation={display.length} x={scaleX} width={scaleWidth} />
+        <Scale
+          range={range}
+          height={height}
+          notation={display.length}
+          x={scaleX}
+          width={scaleWidth}
+          words={words}
+        />
         <Band
           band={band}
           range={range}
           height={height}
           x={bandX}
           room={width - bandX}
+          words={words}
           margin={floor === null ? null : (end) => length(Math.abs(end - floor))}
         />
-        <Ticks ticks={ticks} range={range} height={height} x={scaleX} flag={flag} />
+        <Ticks ticks={ticks} range={range} height={height} x={scaleX} flag={flag} words={words} />
         {flagY === null ? null : (
           <path className="rod-floor-line" d={`M${scaleX} ${flagY.toFixed(2)}H${bandX + 10}`} />
         )}
@@ -82,7 +95,8 @@ function RodDrawing({ width, height: whole }: { width: number; height: number })
           display={display}
           rule={rule}
           width={scaleX - flagLeft}
-          words={floorInWords(floor, results.corners, band, display)}
+          spoken={floorInWords(floor, results.corners, band, display)}
+          words={words}
           band={band}
         />
       )}

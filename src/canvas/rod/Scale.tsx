@@ -10,9 +10,11 @@ export interface ScaleProps {
   readonly notation: LengthNotation;
   readonly x: number;
   readonly width: number;
+  /** How much larger than usual words are. */
+  readonly words: number;
 }
 
-export const Scale = memo(function Scale({ range, height, notation, x, width }: ScaleProps) {
+export const Scale = memo(function Scale({ range, height, notation, x, width, words }: ScaleProps) {
   const ticks = scaleTicks({ range, height }, notation);
   const lines = (weight: number, length: number) =>
     ticks
@@ -26,7 +28,7 @@ export const Scale = memo(function Scale({ range, height, notation, x, width }: 
       <path className="rod-half" d={lines(1, 9)} />
       <path className="rod-whole" d={lines(2, width)} />
       {ticks
-        .filter(({ weight, y }) => weight === 2 && y > 12)
+        .filter(({ weight, y }) => weight === 2 && y > 12 * words)
         .map(({ z, y }) => (
           <text key={z} className="rod-number" x={x + width - 3} y={y - 3} textAnchor="end">
             {numberText(z, notation)}

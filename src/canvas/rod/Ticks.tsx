@@ -13,13 +13,16 @@ export interface TicksProps {
   readonly x: number;
   /** The floor's flag lies over the labels. */
   readonly flag: Interval | null;
+  /** How much larger than usual words are. */
+  readonly words: number;
 }
 
-const labelHeight = 15;
+const usualHeight = 15;
 const reach = 7;
 const leader = 9;
 
-export const Ticks = memo(function Ticks({ ticks, range, height, x, flag }: TicksProps) {
+export const Ticks = memo(function Ticks({ ticks, range, height, x, flag, words }: TicksProps) {
+  const labelHeight = usualHeight * words;
   const rule = { range, height };
   const seen = ticks.filter(({ z }) => z >= range.low && z <= range.high);
   const ends = { from: -4, to: height + 4 };
@@ -37,9 +40,9 @@ export const Ticks = memo(function Ticks({ ticks, range, height, x, flag }: Tick
         return (
           <g key={id} className={`rod-tick ${kind}`}>
             <path d={`M${x} ${y.toFixed(1)}h${-reach}L${start} ${at.toFixed(1)}h-2`} />
-            <text x={start - 5} y={at + 4} textAnchor="end">
+            <text x={start - 5} y={at + 4 * words} textAnchor="end">
               <title>{label}</title>
-              {tickLabel(tick, start - 7)}
+              {tickLabel(tick, (start - 7) / words)}
             </text>
           </g>
         );

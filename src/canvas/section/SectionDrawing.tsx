@@ -9,11 +9,13 @@ import { earthAlong } from "../../solve/standard-sections";
 import { shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { formatArea, formatLength, roundingFor } from "../../units";
+import { useTextSize } from "../useTextSize";
 import { SectionGrid } from "./SectionGrid";
 import { leaveSection, pointOnSection, SectionPointer, SectionReadOut } from "./SectionPointer";
 import { SectionWalls } from "./SectionWalls";
 import { type ShownSection, sectionChoice } from "./sectionChoice";
 import {
+  exaggerationSign,
   exaggerationWords,
   fitSection,
   type SectionBuilding,
@@ -24,12 +26,11 @@ import {
   sectionWay,
 } from "./sectionShapes";
 
-/** Room at the sides, where the heights' figures stand. */
-const padding = 58;
-/** Room for what is read out, and below it for the floor's label. */
-const above = 38;
-/** Room for the lengths' figures. */
-const below = 22;
+/**
+ * Room for words of usual size, px: at the sides for the heights' figures, above for what is read out and below that for
+ * the floor's label, below for the lengths' figures.
+ */
+const usualRoom = { padding: 58, above: 38, below: 22 } as const;
 
 interface DrawingProps {
   readonly shown: ShownSection;
@@ -48,7 +49,14 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   );
   const building = sectionBuilding(project, section, floor, holes);
   const kept = useRef<SectionFit | undefined>(undefined);
-  const room = { width, height, padding, above, below };
+  const words = useTextSize();
+  const room = {
+    width,
+    height,
+    padding: usualRoom.padding * words,
+    above: usualRoom.above * words,
+    below: usualRoom.below * words,
+  };
   const keep = dragging ? kept.current : undefined;
   const fit = fitSection(sectionRange(section, building), room, keep, trueHeights ? 1 : Infinity);
   kept.current = fit;
@@ -56,15 +64,18 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   const paths = sectionPaths(section, fit, building, done);
   const way = sectionWay(section, project.lot.north);
   const what = name === null ? `Section ${way} through the building` : `Along ${name}, ${way}`;
-  const words = `${what} · ${exaggerationWords(fit.exaggeration)}`;
+  const spoken = `${what} · ${exaggerationWords(fit.exaggeration)}`;
   const letter = name === null ? null : sectionLetter(name);
   const winds = sectionEnds(section, project.lot.north);
   const [left, right] = unmarked || letter === name || letter === null ? winds : [letter, letter];
   return (
     <>
-      <p className="section-title soft" title={words}>
+      <p className="section-title soft" title={spoken}>
         <span className="section-name">{what}</span>
-        <span>&nbsp;· {exaggerationWords(fit.exaggeration)}</span>
+        <span className="section-stretch">&nbsp;· {exaggerationWords(fit.exaggeration)}</span>
+        <span className="section-stretch short" aria-hidden="true">
+          {exaggerationSign(fit.exaggeration)}
+        </span>
       </p>
       <SectionReadOut section={section} line={line} fit={fit} />
       <p className="section-areas soft">{areasText(project, done)}</p>
@@ -74,7 +85,7 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
         width={width}
         height={height}
         role="img"
-        aria-label={words}
+        aria-label={spoken}
         onPointerMove={(event) => pointOnSection(event, line, fit)}
         onPointerLeave={leaveSection}
       >

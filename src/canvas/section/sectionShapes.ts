@@ -261,8 +261,16 @@ function windOf({ start, end }: Pick<SectionLine, "start" | "end">, north: numbe
 /** "heights drawn 2½ times", "heights not stretched". */
 export function exaggerationWords(exaggeration: number): string {
   if (exaggeration === 1) return "heights not stretched";
+  return `heights drawn ${timesText(exaggeration)} times`;
+}
+
+/** The same where there is no room for it. */
+export function exaggerationSign(exaggeration: number): string {
+  return exaggeration === 1 ? "not stretched" : `drawn ×${timesText(exaggeration)}`;
+}
+
+function timesText(exaggeration: number): string {
   const whole = Math.floor(exaggeration);
   const half = exaggeration - whole === 0.5 ? "½" : "";
-  const text = Number.isInteger(exaggeration) || half !== "" ? `${whole}${half}` : exaggeration.toFixed(1);
-  return `heights drawn ${text} times`;
+  return Number.isInteger(exaggeration) || half !== "" ? `${whole}${half}` : exaggeration.toFixed(1);
 }

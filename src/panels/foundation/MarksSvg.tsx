@@ -113,7 +113,7 @@ function Text({ mark, scale }: { mark: TextMark; scale: SvgScale }) {
       x={svgX(scale, mark.at[0]) + right * pxPerMm}
       y={svgY(scale, mark.at[1]) - up * pxPerMm}
       textAnchor={anchors[mark.anchor ?? "start"]}
-      fontSize={size * pxPerMm * 1.12}
+      style={{ fontSize: `calc(${(size * pxPerMm * 1.12).toFixed(2)}px * var(--text))` }}
       fontWeight={weight}
       fill={ink(fill)}
       stroke="var(--sheet)"

@@ -1,0 +1,129 @@
+/** Words half as large again: everywhere in the window, with nothing cut off. */
+import type { Page } from "@playwright/test";
+import { expect, test } from "./support/fixtures";
+
+/** Every word that is seen, with the size it is written in, px. */
+function wordsSeen(page: Page): Promise<readonly { text: string; size: number; where: string }[]> {
+  return page.evaluate(() => {
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const seen: { text: string; size: number; where: string }[] = [];
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const text = node.textContent?.trim() ?? "";
+      const element = node.parentElement;
+      if (text === "" || !element?.checkVisibility({ checkVisibilityCSS: true, checkOpacity: true }))
+        continue;
+      if (element.closest(".visually-hidden, title, style, script, option")) continue;
+      const where = element.closest("[class]")?.getAttribute("class") ?? element.tagName;
+      seen.push({ text, size: Number.parseFloat(getComputedStyle(element).fontSize), where });
+    }
+    return seen;
+  });
+}
+
+/** Words that reach out of what cuts them off: a box that neither scrolls nor says by an ellipsis that there is more. */
+function wordsCut(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const parts = ".plan-canvas, .rod, .section-strip";
+    const texts = [...document.querySelectorAll<HTMLElement>(parts)].flatMap((part) => {
+      const walker = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
+      const found: Node[] = [];
+      for (let node = walker.nextNode(); node; node = walker.nextNode()) found.push(node);
+      return found;
+    });
+    return texts.flatMap((node) => {
+      const element = node.parentElement;
+      if (
+        !node.textContent?.trim() ||
+        !element?.checkVisibility({ checkVisibilityCSS: true, checkOpacity: true })
+      )
+        return [];
+      if (
+        element.closest(
+          ".visually-hidden, .unseen, .choices-card p:not(.choices-caution), title, option, .plan-hint, .read-out, .section-name",
+        )
+      )
+        return [];
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      const box = range.getBoundingClientRect();
+      if (box.width === 0) return [];
+      for (let up: Element | null = element; up; up = up.parentElement) {
+        const { overflowX } = getComputedStyle(up);
+        if (overflowX === "visible") continue;
+        if (overflowX === "auto" && up.scrollWidth > up.clientWidth) return [];
+        const clip = up.getBoundingClientRect();
+        if (box.left < clip.left - 1 || box.right > clip.right + 1)
+          return [`"${node.textContent}" in ${up.className}`];
+      }
+      return [];
+    });
+  });
+}
+
+/** What is opened, one after another, and looked at. */
+const parts: readonly { readonly name: string; open(page: Page): Promise<unknown> }[] = [
+  { name: "the plan with rod, key and section", open: (page) => step(page, "Floor") },
+  { name: "layers", open: (page) => page.getByRole("button", { name: "What the plan shows" }).click() },
+  { name: "snaps", open: (page) => again(page, "What the hand snaps to") },
+  { name: "turns", open: (page) => again(page, "North arrow: turn the plan") },
+  { name: "kinds of a tool", open: (page) => tool(page, "e") },
+  { name: "a length being typed", open: (page) => typed(page) },
+  { name: "level book", open: (page) => step(page, "Shots") },
+  { name: "elevations", open: (page) => step(page, "Foundation") },
+  { name: "long section", open: (page) => step(page, "Drive") },
+];
+
+const step = (page: Page, name: string) =>
+  page.locator(".rail-step", { hasText: new RegExp(`^${name}:`) }).click();
+
+async function again(page: Page, button: string) {
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: button }).click();
+}
+
+async function tool(page: Page, key: string) {
+  await page.keyboard.press("Escape");
+  await page.getByTestId("plan").focus();
+  await page.keyboard.press(key);
+}
+
+async function typed(page: Page) {
+  await tool(page, "d");
+  await page.getByTestId("plan").click({ position: { x: 240, y: 200 } });
+  await page.keyboard.type("12");
+}
+
+test("at 150 % every word of the window is half as large again, and none is cut off", async ({
+  page,
+  openPage,
+}) => {
+  test.slow();
+  const usual = new Map<string, Map<string, Set<number>>>();
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(page.locator(".scale-bar")).toBeVisible();
+  for (const { name, open } of parts) {
+    await open(page);
+    const sizes = new Map<string, Set<number>>();
+    for (const { text, size } of await wordsSeen(page))
+      sizes.set(text, (sizes.get(text) ?? new Set()).add(size));
+    usual.set(name, sizes);
+  }
+  await page.evaluate(() => localStorage.setItem("drysill.preferences", '{"textSize":1.5}'));
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(page.locator(".scale-bar")).toBeVisible();
+  for (const { name, open } of parts) {
+    await open(page);
+    const words = await wordsSeen(page);
+    const before = usual.get(name);
+    const known = words.filter(({ text }) => before?.has(text));
+    expect(known.length, name).toBeGreaterThan(0.6 * words.length);
+    const small = known.filter(
+      ({ text, size }) => ![...(before?.get(text) ?? [])].some((was) => Math.abs(size - 1.5 * was) < 0.3),
+    );
+    expect(
+      small.map(({ text, size, where }) => `${text}: ${size} px in ${where}`),
+      name,
+    ).toEqual([]);
+    expect(await wordsCut(page), name).toEqual([]);
+  }
+});
