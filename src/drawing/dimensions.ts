@@ -7,8 +7,9 @@ import { compass, shortWind } from "../units";
 import { along, sizeOf, telling } from "./beside";
 import { type DrawContext, onPaper, placeLabel, readable } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
-import { leaderLine, ledPlaces } from "./leader";
+import { type Led, leaderLine, ledPlaces } from "./leader";
 import type { DrawingMark, LengthTold, MarkLayer, XY } from "./marks";
+import { leadsOutside, tellsOwnWall } from "./own-wall";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
 import { chooseTies, type Tie } from "./ties";
@@ -31,10 +32,15 @@ function extensions(wall: Wall, offset: number, context: DrawContext): DrawingMa
   });
 }
 
-function sideDimension(wall: Wall, project: Project, context: DrawContext): readonly DrawingMark[] {
+function sideDimension(
+  wall: Wall,
+  walls: readonly Wall[],
+  project: Project,
+  context: DrawContext,
+): readonly DrawingMark[] {
   const text = dimensionText(wall.length, project.display, context);
   const wide = textWidth(text, sizeOf("dimension-label")) + 3;
-  if (wall.length / context.metresPerMm < wide) return bareLength(wall, text, context);
+  if (wall.length / context.metresPerMm < wide) return bareLength(wall, walls, text, context);
   const choices = offsets.map((offset) => {
     const line: DimensionLine = {
       from: moved(wall.from, wall.outward, offset, context),
@@ -42,7 +48,8 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): read
       text,
       style: "dimension",
     };
-    return { offset, line, places: telling(wallTold(text), labelPlaces(line, context)) };
+    const places = labelPlaces(line, context).filter((label) => tellsOwnWall(label, wall, walls, context));
+    return { offset, line, places: telling(wallTold(text), places) };
   });
   const label = placeLabel(
     context,
@@ -50,7 +57,7 @@ function sideDimension(wall: Wall, project: Project, context: DrawContext): read
     choices.flatMap((choice) => choice.places),
   );
   const chosen = choices.find((choice) => choice.places.includes(label));
-  if (!chosen) return bareLength(wall, text, context);
+  if (!chosen) return bareLength(wall, walls, text, context);
   return [
     ...extensions(wall, chosen.offset, context),
     ...dimensionMarks(chosen.line, label, context, "dimensions"),
@@ -63,7 +70,12 @@ function wallTold(length: string): LengthTold {
 }
 
 /** Where a wall has no room for a dimension line its length stands along it, or at the end of a leader: it isn't lost. */
-function bareLength(wall: Wall, text: string, context: DrawContext): readonly DrawingMark[] {
+function bareLength(
+  wall: Wall,
+  walls: readonly Wall[],
+  text: string,
+  context: DrawContext,
+): readonly DrawingMark[] {
   const middle = between(wall.from, wall.to, 0.5);
   const angle = readable(Math.atan2(wall.to[1] - wall.from[1], wall.to[0] - wall.from[0]));
   const fits = textWidth(text, sizeOf("dimension-label")) < wall.length / context.metresPerMm;
@@ -73,18 +85,26 @@ function bareLength(wall: Wall, text: string, context: DrawContext): readonly Dr
     "dimensions",
     telling(
       wallTold(text),
-      places.map((at) => along(at, text, "dimension-label", angle)),
+      places
+        .map((at) => along(at, text, "dimension-label", angle))
+        .filter((label) => tellsOwnWall(label, wall, walls, context)),
     ),
     "over-lines",
   );
   if (beside.length > 0) return beside;
   const out = Math.atan2(wall.outward[1], wall.outward[0]);
-  return ledText(middle, out, text, context);
+  return ledText(middle, out, text, context, (led) => leadsOutside(led, wall, walls, context));
 }
 
 /** A figure at the end of a leader; nothing where there is no room at all. */
-function ledText(at: XY, out: number, text: string, context: DrawContext): readonly DrawingMark[] {
-  const led = ledPlaces(at, out, { text, style: "dimension-label" }, context);
+function ledText(
+  at: XY,
+  out: number,
+  text: string,
+  context: DrawContext,
+  fits: (led: Led) => boolean = () => true,
+): readonly DrawingMark[] {
+  const led = ledPlaces(at, out, { text, style: "dimension-label" }, context).filter(fits);
   const label = placeLabel(
     context,
     "dimensions",
@@ -154,7 +174,8 @@ export function drawDimensions(project: Project, results: Results, context: Draw
   reserveLines(project, results, context);
   const { building, lot } = project;
   if (!building) return { id: "dimensions", marks: [] };
-  const sides = wallsOf(building.outline).flatMap((wall) => sideDimension(wall, project, context));
+  const walls = wallsOf(building.outline);
+  const sides = walls.flatMap((wall) => sideDimension(wall, walls, project, context));
   const dug = [...project.grading.drives, ...project.grading.swales].map(({ line }) => line);
   const bounds = soundLot(lot).outline;
   const ties = bounds.length >= 3 ? chooseTies(building.outline, bounds, dug) : [];
