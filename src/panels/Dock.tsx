@@ -1,4 +1,7 @@
-/** The part below the plan; its height follows the hand, and is remembered for each of its contents. */
+/**
+ * The part below the plan; its height follows the hand, and is remembered for each of its contents. A tool that opens
+ * another content leaves the height as it is: the plan must not change under the pointer.
+ */
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef, useState } from "react";
 import { useApp } from "../store/useApp";
 
@@ -33,10 +36,13 @@ export function Dock({ kind, label, children }: DockProps) {
   }));
   const grip = useRef<{ readonly y: number; readonly height: number } | null>(null);
   const textSize = useApp((state) => state.preferences.textSize);
-  const height = heights[kind] ?? grown(kind, textSize);
+  const heightOf = (each: DockKind) => heights[each] ?? grown(each, textSize);
+  const [kept, keep] = useKeptHeight(kind, heightOf);
+  const height = kept ?? heightOf(kind);
   const most = () => Math.max(least, window.innerHeight - keeps.still - keeps.words * textSize);
   const resize = (px: number) => {
     const next = Math.round(Math.min(most(), Math.max(least, px)));
+    keep(null);
     setHeights({ ...heights, [kind]: next });
     remember(kind, next);
   };
@@ -83,6 +89,19 @@ export function Dock({ kind, label, children }: DockProps) {
       {children}
     </section>
   );
+}
+
+/** The height that was there when a tool brought another content; null where the content has its own. */
+function useKeptHeight(kind: DockKind, heightOf: (kind: DockKind) => number) {
+  const tool = useApp((state) => state.tool);
+  const [kept, keep] = useState<number | null>(null);
+  const [before, setBefore] = useState({ kind, tool });
+  if (before.kind !== kind || before.tool !== tool) {
+    setBefore({ kind, tool });
+    const byTool = before.tool !== tool && tool !== "select";
+    if (before.kind !== kind) keep(byTool ? (kept ?? heightOf(before.kind)) : null);
+  }
+  return [kept, keep] as const;
 }
 
 const keyOf = (kind: DockKind) => `drysill.dock.${kind}`;
