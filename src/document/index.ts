@@ -55,7 +55,7 @@ export {
 export { generalSet } from "./ruleSets";
 export { fileEnding, projectText } from "./save";
 export * from "./schema";
-export { type Soil, type SoilKind, soils } from "./soils";
+export { figureSource, type Soil, type SoilKind, soilOf, soils } from "./soils";
 export { type Thing, thingKey, thingKinds } from "./thing";
 export {
   allThings,

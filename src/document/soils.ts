@@ -2,11 +2,14 @@
  * Usual figures of soils, to be taken or typed over: volumes for one in the bank, and weight in the bank.
  *
  * Units   kg/m3.
- * Source  Loose and compacted: the United States Army's table in FM 5-434 (from memory; of its lines only sand, 1.11 loose and
- *         0.95 compacted, was read again in a text that quotes it). Weights: common earth about 100 lb/ft3 and rock about
- *         150 lb/ft3 in place, course notes on earthwork; sand, gravel and clay from memory.
+ * Source  Beside each figure, in words that are shown with it. What could not be read in a published table says so. The
+ *         army's table of soil conversion factors (FM 5-434) was read as quoted, and for sand only.
  */
+import type { Materials } from "./costSchema";
+
 export type SoilKind = "sand-gravel" | "loam" | "clay" | "rock";
+
+type SoilFigure = "swell" | "shrink" | "weight";
 
 export interface Soil {
   readonly kind: SoilKind;
@@ -15,11 +18,86 @@ export interface Soil {
   readonly shrink: number;
   /** In the bank. */
   readonly weight: number;
+  readonly sources: Readonly<Record<SoilFigure, string>>;
 }
 
+const armyTable =
+  "US Army's table of soil conversion factors, as quoted: sand 100 in place, 111 loose, 95 compacted";
+const swellTable = (percent: number, of: string) =>
+  `table of swell factors, projectengineer.net: ${of} ${percent} %`;
+const courseNotes = (pounds: number, of: string) =>
+  `course notes on earthwork: ${of} about ${pounds} lb/ft³ in place`;
+const memory = "a usual figure from memory, not read in a table";
+
 export const soils: readonly Soil[] = [
-  { kind: "sand-gravel", name: "sand and gravel", swell: 1.11, shrink: 0.95, weight: 1900 },
-  { kind: "loam", name: "loam, common earth", swell: 1.25, shrink: 0.9, weight: 1602 },
-  { kind: "clay", name: "clay", swell: 1.43, shrink: 0.9, weight: 1850 },
-  { kind: "rock", name: "blasted rock", swell: 1.5, shrink: 1.3, weight: 2403 },
+  {
+    kind: "sand-gravel",
+    name: "sand and gravel",
+    swell: 1.11,
+    shrink: 0.95,
+    weight: 1900,
+    sources: { swell: armyTable, shrink: armyTable, weight: memory },
+  },
+  {
+    kind: "loam",
+    name: "loam, common earth",
+    swell: 1.25,
+    shrink: 0.9,
+    weight: 1602,
+    sources: { swell: swellTable(25, "loam"), shrink: memory, weight: courseNotes(100, "earth") },
+  },
+  {
+    kind: "clay",
+    name: "clay",
+    swell: 1.4,
+    shrink: 0.9,
+    weight: 1850,
+    sources: {
+      swell: swellTable(40, "clay"),
+      shrink: "compendium of swell and shrinkage, spikevm.com: dry clay −10 %",
+      weight: memory,
+    },
+  },
+  {
+    kind: "rock",
+    name: "blasted rock",
+    swell: 1.65,
+    shrink: 1.36,
+    weight: 2403,
+    sources: {
+      swell: swellTable(65, "blasted rock"),
+      shrink: "compendium of swell and shrinkage, spikevm.com: basalt +36 % (FHWA 2007)",
+      weight: courseNotes(150, "rock"),
+    },
+  },
 ];
+
+type Earth = Pick<Materials, "swell" | "shrink" | "weights">;
+
+/** The usual soil whose figures a plan counts with; null where one of them is typed. */
+export function soilOf({ swell, shrink, weights }: Earth): Soil | null {
+  return (
+    soils.find((soil) => soil.swell === swell && soil.shrink === shrink && soil.weight === weights.earth) ??
+    null
+  );
+}
+
+/** Usual weights and bulk that go with no soil. */
+const others = {
+  topsoil: { value: 1424, source: memory },
+  stone: { value: 1631.5, source: "suppliers' figure: crushed stone about 2,700 to 3,000 lb/yd³ loose" },
+  stoneLoose: { value: 1.15, source: "common practice, no source" },
+} as const;
+
+/** Where a figure of the plan's materials comes from, in words. */
+export function figureSource(
+  materials: Earth & Pick<Materials, "stoneLoose">,
+  figure: SoilFigure | keyof typeof others,
+): string {
+  const own = "your own figure";
+  if (figure === "topsoil" || figure === "stone")
+    return materials.weights[figure] === others[figure].value ? others[figure].source : own;
+  if (figure === "stoneLoose")
+    return materials.stoneLoose === others.stoneLoose.value ? others.stoneLoose.source : own;
+  return soilOf(materials)?.sources[figure] ?? own;
+}

@@ -7,6 +7,7 @@
  */
 import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Project } from "../document/schema";
+import { figureSource, soilOf } from "../document/soils";
 import { cubicCurve } from "../earthwork";
 import { ringsSelfCross, signedArea } from "../geometry";
 import { aboutFigures } from "./about";
@@ -62,6 +63,7 @@ function figuresOf(results: Results, project: Project): Record<string, unknown> 
     },
     band: bandToJson(results.band),
     bill: results.bill,
+    materials: materialsToJson(project),
     cost: results.cost,
     costs: results.costs,
     ground: groundToJson(results),
@@ -121,6 +123,21 @@ function curveInsideToJson({ ground }: Results, { building }: Project) {
       fill,
       cut,
     })),
+  };
+}
+
+/** The soil's and the stone's figures that the bill counts with, and where each comes from. */
+function materialsToJson({ materials }: Project) {
+  const { swell, shrink, stoneLoose, weights } = materials;
+  const from = (figure: Parameters<typeof figureSource>[1]) => figureSource(materials, figure);
+  return {
+    soil: soilOf(materials)?.name ?? null,
+    swell: { value: swell, source: from("swell") },
+    shrink: { value: shrink, source: from("shrink") },
+    stoneLoose: { value: stoneLoose, source: from("stoneLoose") },
+    earthWeight: { value: weights.earth, source: from("weight") },
+    topsoilWeight: { value: weights.topsoil, source: from("topsoil") },
+    stoneWeight: { value: weights.stone, source: from("stone") },
   };
 }
 

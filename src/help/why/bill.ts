@@ -1,4 +1,5 @@
 /** Where each figure of the bill comes from. How it is counted stands in the result; here are its inputs. */
+import { figureSource } from "../../document/soils";
 import type { BillItem, TrenchDig } from "../../solve/results";
 import { type Asked, type Figures, firstPrinciples, plainNumber, type Why, type WhyInput } from "./why";
 
@@ -32,11 +33,37 @@ export function billWhy(asked: Asked, id: string): Why | null {
     inputs: inputsOf(item, asked),
     rule: ruleOf(item),
     formula: item.how,
-    source:
-      item.stage !== "strip" && item.stage !== "earth" && item.stage !== "undercut"
-        ? firstPrinciples
-        : `${firstPrinciples}; swell, shrink, strip and truck are your figures`,
+    source: sourceOf(item, asked.project.materials),
   };
+}
+
+/** The rule's own, and where the figures of the soil that it counts with come from. */
+function sourceOf({ id, stage, trucked }: BillItem, materials: Asked["project"]["materials"]): string {
+  if (stage !== "strip" && stage !== "earth" && stage !== "undercut" && !id.startsWith("trench-"))
+    return firstPrinciples;
+  const used = [
+    ...(["fill-loose", "cut-loose", "topsoil", "trench-left"].includes(id) ? (["swell"] as const) : []),
+    ...(["fill-loose", "cut-loose", "left-over", "short", "trench-left"].includes(id)
+      ? (["shrink"] as const)
+      : []),
+    ...(id === "slab-fill-loose" ? (["stoneLoose"] as const) : []),
+    ...(trucked
+      ? ([id === "topsoil" ? "topsoil" : id === "slab-fill-loose" ? "stone" : "weight"] as const)
+      : []),
+  ];
+  const names = {
+    swell: "swell",
+    shrink: "shrink",
+    stoneLoose: "loose for one compacted",
+    topsoil: "weight",
+    stone: "weight",
+    weight: "weight",
+  } as const;
+  return [
+    firstPrinciples,
+    ...used.map((figure) => `${names[figure]}: ${figureSource(materials, figure)}`),
+    "strip and truck are your figures",
+  ].join("; ");
 }
 
 function ruleOf({ id, stage, unit }: BillItem): string {

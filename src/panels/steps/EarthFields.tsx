@@ -1,4 +1,4 @@
-import { type Materials, siteEdits, soils } from "../../document";
+import { figureSource, type Materials, siteEdits, soilOf, soils } from "../../document";
 import { tryRun } from "../../store/actions";
 import { CUBIC_YARD, SHORT_TON } from "../../units";
 import { Undercuts } from "../cost/Undercuts";
@@ -57,7 +57,7 @@ export function EarthFields() {
       <NumberField
         label="Stone, loose for one compacted"
         value={materials.stoneLoose}
-        help="Crushed stone 1.15 to 1.2: common practice, no source."
+        help={`Crushed stone 1.15 to 1.2. From: ${figureSource(materials, "stoneLoose")}.`}
         onCommit={(stoneLoose) => change({ stoneLoose })}
       />
       <TruckFields />
@@ -67,12 +67,11 @@ export function EarthFields() {
 
 /** A usual soil to take, or figures of one's own. */
 function SoilFields() {
-  const { swell, shrink, weights } = useProject((project) => project.materials);
+  const materials = useProject((project) => project.materials);
+  const { swell, shrink, weights } = materials;
   const notation = useNotation();
   const change = (patch: Partial<Materials>) => tryRun(siteEdits.changeMaterials, { patch });
-  const taken = soils.find(
-    (soil) => soil.swell === swell && soil.shrink === shrink && soil.weight === weights.earth,
-  );
+  const taken = soilOf(materials);
   const own = { value: "own" as const, words: "figures of your own" };
   return (
     <>
@@ -90,13 +89,13 @@ function SoilFields() {
       <NumberField
         label="Swell"
         value={swell}
-        help="Loose for one in the bank: loam 1.10 to 1.25, clay 1.25 to 1.43, sand and gravel 1.10 to 1.15."
+        help={`Loose for one in the bank. From: ${figureSource(materials, "swell")}.`}
         onCommit={(next) => change({ swell: next })}
       />
       <NumberField
         label="Shrink"
         value={shrink}
-        help="Compacted for one in the bank: loam 0.85 to 0.95, clay 0.80 to 0.90, sand and gravel 0.90 to 1."
+        help={`Compacted for one in the bank. From: ${figureSource(materials, "shrink")}.`}
         onCommit={(next) => change({ shrink: next })}
       />
       {(["earth", "topsoil", "stone"] as const).map((of) => (
@@ -104,6 +103,7 @@ function SoilFields() {
           key={of}
           label={{ earth: "Earth weighs, in the bank", topsoil: "Topsoil, loose", stone: "Stone, loose" }[of]}
           perVolume={weights[of]}
+          source={figureSource(materials, of === "earth" ? "weight" : of)}
           yards={notation.display.volume === "yd3"}
           onCommit={(kg) => change({ weights: { ...weights, [of]: kg } })}
         />
@@ -116,11 +116,13 @@ interface WeightFieldProps {
   readonly label: string;
   /** kg/m3. */
   readonly perVolume: number;
+  /** Where the figure comes from. */
+  readonly source: string;
   readonly yards: boolean;
   readonly onCommit: (perVolume: number) => ReturnType<typeof tryRun>;
 }
 
-function WeightField({ label, perVolume, yards, onCommit }: WeightFieldProps) {
+function WeightField({ label, perVolume, source, yards, onCommit }: WeightFieldProps) {
   const size = yards ? POUND / CUBIC_YARD : 1;
   return (
     <NumberField
@@ -128,6 +130,7 @@ function WeightField({ label, perVolume, yards, onCommit }: WeightFieldProps) {
       unit={yards ? "lb/yd³" : "kg/m³"}
       value={perVolume / size}
       decimals={0}
+      help={`From: ${source}.`}
       onCommit={(typed) => onCommit(typed * size)}
     />
   );

@@ -15,6 +15,7 @@ export type Unit =
   | "s"
   | "rad"
   | "kg"
+  | "kg/m3"
   | "rise over run"
   | "run for one of rise"
   | "0 to 1"

@@ -36,8 +36,14 @@ export const floorEntries: readonly Entry[] = [
   ["costs.leastAllowed.floor", "m", "floor of least cost among those that the limits allow"],
   ["costs.**.floor", "m", "floor looked at"],
   ["costs.**", "money", "priced items of the bill at that floor, by kind of thing"],
-  ["materials.swell", "1", "loose volume for one in the bank; `source` says where it is from"],
-  ["materials.shrink", "1", "compacted volume for one in the bank; `source` says where it is from"],
+  ["materials.swell.value", "1", "loose volume for one in the bank: `source` beside it"],
+  ["materials.shrink.value", "1", "compacted volume for one in the bank: `source` beside it"],
+  [
+    "materials.stoneLoose.value",
+    "1",
+    "loose volume of stone for one that lies compacted: `source` beside it",
+  ],
+  ["materials.*.value", "kg/m3", "earth in the bank, topsoil and stone loose: `source` beside it"],
   ["problems[].at[]", "m", onPlan],
   ["problems[].fixes[].**", "as the document keeps it", "what the mend would write into the document"],
 ];
