@@ -209,7 +209,7 @@ test.describe("unsaved work", () => {
   const work = { name: "studio", text: "unsaved", token: null };
   const keep = (page: Page, kept: typeof work | null) =>
     page.evaluate(async (kept) => {
-      window.host.keepUnsaved(kept);
+      window.host.keepUnsaved(kept && { ...kept, text: new Blob([kept.text]) });
       await new Promise((resolve) => setTimeout(resolve, 200));
     }, kept);
 

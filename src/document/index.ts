@@ -53,7 +53,7 @@ export {
   tapeCandidates,
 } from "./places";
 export { generalSet } from "./ruleSets";
-export { fileEnding, projectText } from "./save";
+export { fileEnding, projectPieces, projectText } from "./save";
 export * from "./schema";
 export { figureSource, type Soil, type SoilKind, soilOf, soils } from "./soils";
 export { type Thing, thingKey, thingKinds } from "./thing";

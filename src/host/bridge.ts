@@ -1,7 +1,9 @@
 import type { Host } from "./host";
 
 /** What the Electron preload puts on the page's window: the host itself, answered by the main process. */
-export type Bridge = Omit<Host, "kind">;
+export type Bridge = Omit<Host, "kind" | "keepUnsaved"> & {
+  keepUnsaved(work: { name: string; text: string; token: string | null } | null): void;
+};
 
 /** Its name there. */
 export const bridgeName = "drysill";

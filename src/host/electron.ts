@@ -1,6 +1,6 @@
 import { type Bridge, bridgeName } from "./bridge";
 import { listenToDrops } from "./droppedFiles";
-import type { Host, HostAnswer } from "./host";
+import type { Host, HostAnswer, UnsavedText } from "./host";
 
 /** The preload's bridge, where the page runs in the Electron window. */
 export function findBridge(): Bridge | null {
@@ -9,6 +9,9 @@ export function findBridge(): Bridge | null {
 
 /** The host of the Electron window: the bridge, with refusals of the main process put into words. */
 export function electronHost(bridge: Bridge): Host {
+  const notedInTurn = inTurn(async (work: UnsavedText | null) =>
+    bridge.keepUnsaved(work && { ...work, text: await work.text.text() }),
+  );
   return {
     kind: "electron",
     openProject: () => inWords(bridge.openProject(), "opened"),
@@ -19,7 +22,7 @@ export function electronHost(bridge: Bridge): Host {
     saveProjectAs: (suggestedName, text) => inWords(bridge.saveProjectAs(suggestedName, text), "saved"),
     exportFile: (suggestedName, bytes) => inWords(bridge.exportFile(suggestedName, bytes), "exported"),
     setTitle: (name, dirty) => bridge.setTitle(name, dirty),
-    keepUnsaved: (work) => bridge.keepUnsaved(work),
+    keepUnsaved: (work) => notedInTurn(work),
     recovered: () => bridge.recovered(),
     offerCommands: (commands) => bridge.offerCommands(commands),
     onRequest(listener) {
@@ -31,6 +34,16 @@ export function electronHost(bridge: Bridge): Host {
       };
     },
     onCloseAsked: (listener) => bridge.onCloseAsked(listener),
+  };
+}
+
+/** One after another: what was given up last isn't kept again by what was handed in before. */
+function inTurn<Given>(act: (given: Given) => Promise<void>): (given: Given) => void {
+  let last: Promise<void> = Promise.resolve();
+  return (given) => {
+    last = last
+      .then(() => act(given))
+      .catch((error: unknown) => console.error("Unsaved work could not be noted:", error));
   };
 }
 

@@ -42,6 +42,13 @@ export interface OfferedCommand {
   readonly keys: readonly string[];
 }
 
+/** Unsaved work as the page hands it over. */
+export interface UnsavedText {
+  readonly name: string;
+  readonly text: Blob;
+  readonly token: string | null;
+}
+
 /** An unsaved project found after a crash. */
 export interface RecoveredWork {
   readonly name: string;
@@ -74,7 +81,7 @@ export interface Host {
   exportFile(suggestedName: string, bytes: Uint8Array<ArrayBuffer>): HostAnswer<SavedFile>;
   setTitle(name: string, dirty: boolean): void;
   /** Recovery journal: the unsaved text, or null once it is saved or given up. */
-  keepUnsaved(work: { name: string; text: string; token: string | null } | null): void;
+  keepUnsaved(work: UnsavedText | null): void;
   recovered(): Promise<RecoveredWork | null>;
   /** The commands that a native menu should offer, in their order. */
   offerCommands(commands: readonly OfferedCommand[]): void;

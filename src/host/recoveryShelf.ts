@@ -8,19 +8,22 @@ export interface UnsavedWork {
   readonly when: number;
 }
 
-export interface ShelfStore {
+/** A session may keep its work in a form of its own, as long as it is read as text. */
+type Kept = Pick<UnsavedWork, "name" | "place" | "when">;
+
+export interface ShelfStore<Work extends Kept = UnsavedWork> {
   /** Keys of what is kept and no running session owns. */
   orphans(): Promise<readonly string[]>;
   /** What is kept under the key, unchecked; null where it can't be read. */
   read(key: string): Promise<unknown>;
   /** All or nothing. */
-  write(key: string, work: UnsavedWork): Promise<void>;
+  write(key: string, work: Work): Promise<void>;
   remove(key: string): Promise<void>;
 }
 
-export interface RecoveryShelf {
+export interface RecoveryShelf<Work extends Kept = UnsavedWork> {
   /** Keeps the newest unsaved work; null forgets it, and what `found` handed over with it. */
-  keep(work: UnsavedWork | null): Promise<void>;
+  keep(work: Work | null): Promise<void>;
   /** The newest work that an earlier session left behind, or null. */
   found(): Promise<UnsavedWork | null>;
 }
@@ -30,10 +33,13 @@ export interface RecoveryShelf {
  * in while one is being written only the last is written. Work found is removed once it is saved or given up
  * (`keep(null)`), or once this page keeps newer work of the same file; other orphans stay for the next time.
  */
-export function recoveryShelf(store: ShelfStore, ownKey: string): RecoveryShelf {
+export function recoveryShelf<Work extends Kept = UnsavedWork>(
+  store: ShelfStore<Work>,
+  ownKey: string,
+): RecoveryShelf<Work> {
   let handedOver: Found | null = null;
   let givenUp: Found | null = null;
-  let newest: UnsavedWork | null = null;
+  let newest: Work | null = null;
   let last: Promise<unknown> = Promise.resolve();
   let waiting: Promise<void> | null = null;
 
@@ -51,6 +57,8 @@ export function recoveryShelf(store: ShelfStore, ownKey: string): RecoveryShelf 
   const keepNewest = async () => {
     waiting = null;
     const work = newest;
+    // The text of a million shots isn't held for longer than it takes to write it.
+    newest = null;
     if (work) await store.write(ownKey, work);
     else await store.remove(ownKey);
     if (givenUp) await remove(givenUp);
@@ -78,9 +86,12 @@ interface Found {
   readonly work: UnsavedWork;
 }
 
-const sameFile = (a: UnsavedWork, b: UnsavedWork) => a.name === b.name && a.place === b.place;
+const sameFile = (a: Kept, b: Kept) => a.name === b.name && a.place === b.place;
 
-async function newestOrphan(store: ShelfStore, ownKey: string): Promise<Found | null> {
+async function newestOrphan(
+  store: Pick<ShelfStore, "orphans" | "read">,
+  ownKey: string,
+): Promise<Found | null> {
   let best: Found | null = null;
   for (const key of await store.orphans()) {
     if (key === ownKey) continue;

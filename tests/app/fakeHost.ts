@@ -3,7 +3,7 @@ import type { Host, HostFailure, OpenedFile, SavedFile } from "../../src/host";
 
 export interface FakeHost extends Host {
   readonly saved: { name: string; text: string }[];
-  readonly kept: (string | null)[];
+  readonly kept: (Blob | null)[];
   readonly titles: string[];
   opens: OpenedFile | HostFailure | null;
   saves: SavedFile | HostFailure | null;

@@ -6,6 +6,7 @@ import { appStore } from "../../src/store/store";
 import { fakeHost } from "./fakeHost";
 
 const rename = (name: string) => run(siteEdits.renameProject, { name });
+const textOf = async (kept: Blob | null | undefined) => (await kept?.text()) ?? "";
 const project = () => present(appStore.getState().history);
 
 beforeEach(() => {
@@ -15,14 +16,14 @@ beforeEach(() => {
 afterEach(() => vi.useRealTimers());
 
 describe("the recovery journal", () => {
-  it("keeps unsaved work within a second, however many edits there were", () => {
+  it("keeps unsaved work within a second, however many edits there were", async () => {
     const host = fakeHost();
     const stop = keepRecovery(host);
     for (const name of ["a", "b", "c"]) rename(name);
     expect(host.kept).toHaveLength(0);
     vi.advanceTimersByTime(1000);
     expect(host.kept).toHaveLength(1);
-    const kept = openProject(host.kept[0] ?? "");
+    const kept = openProject(await textOf(host.kept[0]));
     expect(kept.ok && kept.project.name).toBe("c");
     stop();
   });
@@ -38,7 +39,7 @@ describe("the recovery journal", () => {
     stop();
   });
 
-  it("waits while something is under the hand, and notes what it becomes", () => {
+  it("waits while something is under the hand, and notes what it becomes", async () => {
     const host = fakeHost();
     const stop = keepRecovery(host);
     rename("a");
@@ -48,8 +49,36 @@ describe("the recovery journal", () => {
     rename("b");
     vi.advanceTimersByTime(1000);
     expect(host.kept).toHaveLength(1);
-    const kept = openProject(host.kept[0] ?? "");
+    const kept = openProject(await textOf(host.kept[0]));
     expect(kept.ok && kept.project.name).toBe("b");
+    stop();
+  });
+
+  it("notes very many shots a little at a time, and what was changed meanwhile after them", async () => {
+    const host = fakeHost();
+    const stop = keepRecovery(host);
+    const plan = newProject("many");
+    const shot = { id: "s", name: "", setup: "u1", reading: null, kind: "ground", of: null } as const;
+    const rest = { place: { kind: "none" }, note: "", aside: false, accepted: false } as const;
+    const shots = Array.from({ length: 8000 }, (_, i) => ({ ...shot, ...rest, id: `s${i}` }));
+    showProject({ ...plan, survey: { ...plan.survey, shots } }, { name: null, token: null });
+    let clock = 0;
+    const now = vi.spyOn(performance, "now").mockImplementation(() => {
+      clock += 3;
+      return clock;
+    });
+    rename("a");
+    vi.advanceTimersByTime(1000);
+    expect(host.kept).toHaveLength(0);
+    rename("b");
+    vi.advanceTimersByTime(100);
+    expect(host.kept).toHaveLength(1);
+    const first = openProject(await textOf(host.kept[0]));
+    expect(first.ok && [first.project.name, first.project.survey.shots.length]).toEqual(["a", 8000]);
+    vi.advanceTimersByTime(2000);
+    const last = openProject(await textOf(host.kept.at(-1)));
+    expect(last.ok && last.project.name).toBe("b");
+    now.mockRestore();
     stop();
   });
 
