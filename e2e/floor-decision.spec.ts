@@ -1,6 +1,7 @@
 /** The floor's decision: dragged to the band's end, an empty band's way out tried as an option, what it costs, what people ask. */
 import type { Page } from "@playwright/test";
 import { expect, test } from "./support/fixtures";
+import { settled } from "./support/settled";
 
 const step = (page: Page, name: string) =>
   page.getByRole("button", { name: new RegExp(`^${name}\\b.*:`) }).click();
@@ -81,6 +82,7 @@ for (const units of ["feet", "metres"] as const) {
       const panel = page.getByRole("complementary", { name: "This step" });
       await expect(panel.getByRole("img", { name: /^floor at/ })).toBeVisible();
       const least = panel.getByText(/^Least within the limits at/);
+      await settled(page);
       const height = await least.locator("strong").innerText();
       await panel.getByRole("button", { name: "Set the floor to the cheapest" }).click();
       await expect(page.getByRole("button", { name: new RegExp(`^Floor\\b.*${height}`) })).toBeVisible();

@@ -5,6 +5,8 @@ import { join } from "node:path";
 import { test as base, type ElectronApplication, type Page } from "@playwright/test";
 import { endElectron, startElectron } from "./electron.mjs";
 
+import { settled } from "./settled";
+
 export { expect } from "@playwright/test";
 export { ended } from "./electron.mjs";
 
@@ -57,7 +59,7 @@ export const test = base.extend<Fixtures>({
       }
       await page.goto(demo ? `${baseURL}/?demo=${demo}` : `${baseURL}/`);
       // A key that is pressed before the plan is there means nothing to it, and is lost.
-      if (demo) await page.getByTestId("plan").waitFor();
+      if (demo) await settled(page);
     });
   },
 });

@@ -17,6 +17,7 @@ import { keepRecovery, keepTitle } from "./recovery";
 import { answerHost } from "./requests";
 import { listenToKeys } from "./shortcuts";
 import { startSnapping } from "./snapping";
+import { startSolvingThread } from "./solving/thread";
 import { startTheme } from "./theme";
 
 const host = chooseHost();
@@ -25,6 +26,7 @@ const commands = appCommands(files);
 const address = new URLSearchParams(window.location.search);
 
 tellCrashes();
+startSolvingThread();
 startPreferences();
 startTheme(address.get("theme"));
 startLayers();

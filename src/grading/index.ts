@@ -36,7 +36,7 @@ export {
   type PadPlane,
   type WallLine,
 } from "./ground-shapes";
-export { type Layout, layOut, layOutOn, leastCell, mostCells } from "./layout";
+export { type Layout, type LayoutArrays, layOut, layOutOn, leastCell, mostCells } from "./layout";
 export { driveOperator } from "./line-operators";
 export { apronId, type Limits, noLimits, type Operator } from "./operator";
 export { type Act, finishHeights, operatorsOf, type Places, type Prepared, prepare } from "./operators";

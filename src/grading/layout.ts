@@ -30,6 +30,9 @@ export interface Layout {
   readonly outside: OutsideCells;
 }
 
+/** All of a layout but the plan: arrays that can be handed over by another thread. */
+export type LayoutArrays = Omit<Layout, "plan">;
+
 /** Smallest cell, m: finer than this gains nothing against what the ground between shots is known to. */
 export const leastCell = 0.1;
 /** Most cells of the full grid: what a floor drag can clamp in a few milliseconds. */

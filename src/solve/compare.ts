@@ -6,7 +6,8 @@
  */
 import type { Option, Project } from "../document/schema";
 import { limitBroken } from "./limit-broken";
-import type { Results, Solver } from "./results";
+import type { Results } from "./results";
+import type { Solver } from "./solver";
 import { swaleVerdict } from "./swale-verdict";
 
 /** What one way to do the job comes to. */
@@ -66,8 +67,12 @@ function sameData(one: unknown, other: unknown): boolean {
 /** Solves one option; the solver remembers what options share (the survey and the ground). */
 export function solveOption(solver: Solver, project: Project, option: Option): SolvedOption {
   const as = withOption(project, option);
-  const results = solver.solve(as);
-  return { figures: optionFigures(option.id, option.name, as, results), project: as, results };
+  return solvedOption(option, as, solver.solve(as));
+}
+
+/** An option with the plan as it would be and what that comes to. */
+export function solvedOption({ id, name }: Option, project: Project, results: Results): SolvedOption {
+  return { figures: optionFigures(id, name, project, results), project, results };
 }
 
 /** The figures of a plan by which options are compared. */

@@ -12,9 +12,13 @@ import {
 } from "../terrain";
 import type { Contour } from "./results";
 
-export interface ContourSet {
+/** The interval of the contours, and every how many of them are heavier. */
+export interface ContourScale {
   readonly interval: number;
   readonly majorEvery: number;
+}
+
+export interface ContourSet extends ContourScale {
   readonly contours: readonly Contour[];
 }
 
@@ -32,6 +36,13 @@ const mostLines = 120;
 const carried = 4;
 /** A change of height that counts, m. */
 const change = 1e-3;
+
+/** The scale alone, for contours of the finished ground where nobody draws those of the ground as it is. */
+export function undrawnContours(tin: Tin, readIn: ContourUnit): ContourSet {
+  const { low, high } = extremes(tin);
+  const { interval, majorEvery } = contourLevels(low, high, readIn);
+  return { interval, majorEvery, contours: [] };
+}
 
 /** Contours of the ground between the shots, measured and guessed parts apart; the skirt round them has none. */
 export function existingContours(tin: Tin, ground: Ground, readIn: ContourUnit): ContourSet {
@@ -69,7 +80,7 @@ function splitContours(
 }
 
 /** Contours of the finished ground where it differs from the ground as it is, and a little round about. */
-export function finishedContours(layout: Layout, finished: Finished, set: ContourSet): Contour[] {
+export function finishedContours(layout: Layout, finished: Finished, set: ContourScale): Contour[] {
   const shown = changedCells(layout, finished);
   const { low, high } = range(finished.finished, shown);
   if (low > high || !(set.interval > 0)) return [];

@@ -9,6 +9,8 @@ export interface Stage<Args extends readonly unknown[], Answer> {
   (...args: Args): Answer;
   /** Whether it would answer from memory. */
   knows(...args: Args): boolean;
+  /** Takes an answer that was worked out elsewhere from just these arguments. */
+  learn(answer: Answer, ...args: Args): void;
 }
 
 export type StageMaker = <Args extends readonly unknown[], Answer>(
@@ -24,10 +26,14 @@ export const remember: StageMaker = <Args extends readonly unknown[], Answer>(
     if (!last || !knows(...args)) last = { args, answer: work(...args) };
     return last.answer;
   };
-  return Object.assign(stage, { knows });
+  const learn = (answer: Answer, ...args: Args) => {
+    last = { args, answer };
+  };
+  return Object.assign(stage, { knows, learn });
 };
 
-export const forgetful: StageMaker = (work) => Object.assign(work, { knows: () => false });
+export const forgetful: StageMaker = (work) =>
+  Object.assign(work, { knows: () => false, learn: () => undefined });
 
 /** Hands back the object of before when the new one says the same, so that later stages rest. */
 export function steady<T>(same: (before: T, now: T) => boolean): (now: T) => T {

@@ -23,9 +23,10 @@ import { costOf, leastWithin, throughHere } from "./cost-curve";
 import { drainCautions } from "./drain-water";
 import { type FloorResults, floorResults } from "./floor";
 import { driveProfileCautions, gradingCautions, withFits } from "./grading-cautions";
-import { gradingResult } from "./grading-result";
+import { actsInOrder, gradingResult } from "./grading-result";
 import { nothingGuessed } from "./guessed-shares";
 import { heldWidthsStage } from "./held-widths";
+import type { Late, LateOfBuilding } from "./late";
 import { ledAwayStage, nothingLed } from "./led-away";
 import { roundedInto } from "./limit-standing";
 import { forgetful, remember } from "./memo";
@@ -34,25 +35,21 @@ import type {
   CornerResult,
   CostAgainstFloor,
   CostCurve,
-  CurvePoint,
-  GradingResult,
   HeightSpan,
-  LedAway,
   Problem,
   Results,
-  SolveOptions,
-  Solver,
   TrenchCorner,
   WallElevation,
 } from "./results";
 import { setoutReference, withDrain } from "./setout-heights";
-import { type Site, siteStages } from "./site";
+import { type Site, type SiteOptions, siteStages } from "./site";
+import type { SolveOptions, Solver } from "./solver";
 import { soundLotStage } from "./sound-lot";
 import { standingStages } from "./standing";
-import { type Trailing, trailingStages } from "./trailing";
+import { trailingStages } from "./trailing";
 import { noWater, type StandingWater } from "./water";
 
-export interface SolverOptions {
+export interface SolverOptions extends SiteOptions {
   /** False: every stage runs anew each time. For tests of the memory. */
   readonly remember?: boolean;
 }
@@ -63,14 +60,11 @@ const noTrench: readonly TrenchCorner[] = [];
 const noWalls: readonly WallElevation[] = [];
 
 /** The last full solve, for a drag to carry on from. */
-interface Settled {
+interface Settled extends Omit<LateOfBuilding, "kind" | "layout"> {
+  readonly given: Project;
   readonly project: Project;
   readonly layout: Layout;
   readonly floor: number;
-  readonly trailing: Trailing;
-  readonly led: LedAway;
-  readonly curve: readonly CurvePoint[];
-  readonly grading: GradingResult;
   readonly problems: readonly Problem[];
 }
 
@@ -83,25 +77,38 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const widths = withHeldWidths(lot.project);
     return { project: widths.project, problems: [...lot.problems, ...widths.problems] };
   };
-  const siteOf = siteStages(stage);
+  const siteOf = siteStages(stage, options);
   const standingOf = standingStages(stage);
   const trailing = trailingStages(stage);
   const finishOf = stage(finish);
   const clearancesOf = stage(clearances);
   const gradingOf = stage(gradingResult);
+  const orderOf = stage(actsInOrder);
   const pitsOf = stage(pitsStage);
   const ledOf = ledAwayStage(stage);
   const buffersFor = dragBuffers();
   let settled: Settled | null = null;
+  let bareWater: StandingWater | null = null;
 
-  function solve(given: Project, { floor: dragged, detail = "full" }: SolveOptions = {}): Results {
+  /** On bare ground water is all that takes long: it lags behind a drag. */
+  function waterOnBare({ terrain }: Site, project: Project, dragging: boolean, late?: Late): StandingWater {
+    if (!terrain) return noWater;
+    if (dragging) return bareWater ?? noWater;
+    bareWater =
+      (late?.kind === "bare" ? late.water : null) ?? trailing.bare(terrain.ground, terrain.tin, project);
+    return bareWater;
+  }
+
+  function solve(given: Project, { floor: dragged, detail = "full", late }: SolveOptions = {}): Results {
     const { project, problems: typedProblems } = soundOf(given);
     const floor = dragged ?? project.building?.floor ?? 0;
     const dragging = detail === "drag";
-    const site = siteOf(project, floor, dragging);
-    const { built, terrain, words, survey, contours } = site;
+    const again = !dragging && settled?.given === given && settled.floor === floor ? settled : null;
+    const ready = (late?.kind === "built" ? late : null) ?? again;
+    const site = siteOf(project, floor, dragging ? "quick" : ready ? { made: ready.layout } : "fine");
+    const { built, words, survey, contours } = site;
     if (!built) {
-      const water = terrain ? trailing.bare(terrain.ground, terrain.tin, project) : noWater;
+      const water = waterOnBare(site, project, dragging, late);
       const { pits } = pitsOf(
         project.survey,
         noCorners,
@@ -115,42 +122,44 @@ export function createSolver(options: SolverOptions = {}): Solver {
         ...whole(site, [...typedProblems, ...site.problems]),
         pits,
         ...withoutBuilding(project, site, water),
+        lagging: dragging && site.terrain !== null,
       };
     }
-    const standing = standingOf(built, project, words, dragging ? settled?.curve : undefined);
+    const carriedCurve = ready?.curve ?? (dragging ? settled?.curve : undefined);
+    const standing = standingOf(built, project, words, carriedCurve);
     const { layout } = built;
     const { materials } = project;
     const finished = dragging
       ? finish(layout, floor, materials, buffersFor(layout))
       : finishOf(layout, floor, materials);
     const carried = dragging && settled?.layout === layout ? settled : null;
-    const late =
-      carried?.trailing ??
-      (dragging
-        ? trailing.quick(built, finished, contours, settled?.trailing ?? null)
-        : trailing.full(built, project, finished, contours, standing, words));
-    const { ponds, outsideError, flow, flows, toWalls, gathered } = late;
+    const lagged = ready?.trailing ?? carried?.trailing;
+    const full =
+      lagged || dragging ? null : trailing.full(built, project, finished, contours, standing, words);
+    const trail =
+      lagged ?? full?.trailing ?? trailing.quick(built, finished, contours, settled?.trailing ?? null);
     const results = floorResults({
       site: built,
       standing,
       project,
       survey,
       words,
-      finished: dragging ? finished : (late.refined ?? finished),
-      ponds,
-      flow,
-      flows,
-      toWalls,
-      gathered,
-      outsideError,
-      steadyPonds: late.steadyPonds,
+      finished: trail.outside && !dragging ? { ...finished, outside: trail.outside } : finished,
+      ponds: trail.ponds,
+      flow: trail.flow,
+      flows: trail.flows,
+      toWalls: trail.toWalls,
+      gathered: trail.gathered,
+      outsideError: trail.outsideError,
+      steadyPonds: trail.steadyPonds,
       led: settled?.led ?? nothingLed,
-      searched: late.limits.rules,
+      searched: trail.limits.rules,
     });
     const led =
-      dragging || !late.found
-        ? (settled?.led ?? nothingLed)
-        : ledOf(late.found, built.footprint, project, results.foundation, results.trench, floor);
+      ready?.led ??
+      (full?.found
+        ? ledOf(full.found, built.footprint, project, results.foundation, results.trench, floor)
+        : (settled?.led ?? nothingLed));
     const water = { ...results.water, ...led };
     const { pits, problems: pitProblems } = pitsOf(
       project.survey,
@@ -161,10 +170,12 @@ export function createSolver(options: SolverOptions = {}): Solver {
       project.materials,
       words,
     );
-    const grading =
-      dragging && settled
-        ? settled.grading
-        : gradingOf(layout, built.height, project.grading, project.lot, floor);
+    const before = ready ?? (dragging ? settled : null);
+    const grading = before
+      ? { ...before.grading, order: orderOf(project.grading) }
+      : gradingOf(layout, built.height, project.grading, project.lot, floor);
+    const near =
+      before?.near ?? clearancesOf(layout, finished, trail.daylight, built.height, project.lot, words);
     const problems = carried?.problems ?? [
       ...typedProblems,
       ...site.problems,
@@ -173,31 +184,37 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...cautions(built, project, { ...results, water }, words),
       ...gradingCautions(grading, layout.plan, project.grading, words),
       ...driveProfileCautions(results.drives, project.rules, words),
-      ...withFits(
-        clearancesOf(layout, finished, late.daylight, built.height, project.lot, words),
-        grading,
-        project.lot,
-        words,
-      ),
+      ...withFits(near, grading, project.lot, words),
     ];
-    if (!dragging)
-      settled = { project, layout, floor, trailing: late, led, curve: standing.curve, grading, problems };
+    if (!dragging) {
+      const { curve } = standing;
+      settled = { given, project, layout, floor, trailing: trail, led, curve, grading, near, problems };
+    }
     return {
       ...whole(site, problems),
       pits,
       ...results,
       water,
       setout: withDrain(results.setout, setoutReference(project, survey), water.footingDrain),
-      finishedContours: late.finishedContours,
-      daylight: late.daylight,
-      arrows: late.arrows,
-      balance: late.balance,
-      costs: costsAgainstFloor(late.limits.costs, results, floor, project.display),
+      finishedContours: trail.finishedContours,
+      daylight: trail.daylight,
+      arrows: trail.arrows,
+      balance: trail.balance,
+      costs: costsAgainstFloor(trail.limits.costs, results, floor, project.display),
       grading,
       guessed: standing.guessed,
       lagging: dragging && (carried?.project !== project || carried.floor !== floor),
     };
   }
+
+  function late(project: Project): Late {
+    const { floor } = solve(project);
+    if (settled?.given !== project || settled.floor !== floor) return { kind: "bare", water: bareWater };
+    const { trailing: trail, led, curve, grading, near, layout } = settled;
+    const { plan: _, ...arrays } = layout;
+    return { kind: "built", trailing: trail, led, curve, grading, near, layout: arrays };
+  }
+
   /** The stages of the ground are the long ones; what follows finds them remembered. */
   function* solveInSteps(given: Project): Generator<number, Results> {
     const { project } = soundOf(given);
@@ -206,7 +223,15 @@ export function createSolver(options: SolverOptions = {}): Solver {
     yield (GROUND_STEPS + 1) / (GROUND_STEPS + 2);
     return solve(given);
   }
-  return { solve, solveInSteps };
+  return {
+    solve,
+    solveInSteps,
+    isSettled: (given) => settled?.given === given && settled.floor === (given.building?.floor ?? 0),
+    late,
+    surface: (given) => siteOf(soundOf(given).project, given.building?.floor ?? 0, "quick").surface,
+    surfaceWork: (given) => siteOf.surfaceWork(soundOf(given).project),
+    learnSurface: siteOf.learnSurface,
+  };
 }
 
 /** How often the stages of the ground pause: levelled, placed, triangulated, contours. */

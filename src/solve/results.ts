@@ -101,21 +101,3 @@ export interface Results {
   /** Parts that still show an earlier floor (during a drag): the view marks them. */
   readonly lagging: boolean;
 }
-
-export interface SolveOptions {
-  /** A floor height to use instead of the document's (a drag that is not yet an edit). */
-  readonly floor?: number;
-  /**
-   * "full" (default): everything. "drag": only what depends on the floor and is needed each frame;
-   * finished contours, daylight, ponds and the outside error are carried over from the last full solve, and where
-   * the layout itself moves the volume curve too.
-   */
-  readonly detail?: "full" | "drag";
-}
-
-/** Remembers its last answers by the identity of the document parts each stage reads. */
-export interface Solver {
-  solve(project: import("../document/schema").Project, options?: SolveOptions): Results;
-  /** A full solve in steps, each yielding the share that is done: between two of them the window may draw, or stop. */
-  solveInSteps(project: import("../document/schema").Project): Generator<number, Results>;
-}

@@ -14,11 +14,12 @@ import {
   type GradingPlan,
   gradingReach,
   type Layout,
+  type LayoutArrays,
   layOut,
 } from "../grading";
 import { levelSurvey } from "../survey";
 import { type Ground, groundAt, makeGround, type Tin } from "../terrain";
-import { type ContourSet, contourUnit, existingContours, noContours } from "./contours";
+import { type ContourSet, contourUnit, existingContours, noContours, undrawnContours } from "./contours";
 import { gradingPlan, type HeightAt } from "./grading-plan";
 import { type GroundPoints, groundPoints, samePoints } from "./ground-points";
 import { type GroundSurface, groundSurface, surfaceProblems } from "./ground-surface";
@@ -53,6 +54,7 @@ export interface BuildingSite extends Terrain {
 
 export interface Site {
   readonly survey: SurveyResult;
+  readonly surface: GroundSurface;
   readonly plot: PlotResult;
   readonly words: Words;
   readonly terrain: Terrain | null;
@@ -66,13 +68,28 @@ const coarseCells = 20_000;
 
 const noCorners: Building["outline"] = [];
 
+/** The full grid; one that is known or else the coarse one; or one that was made elsewhere (null: the one that is known). */
+export type LayoutWish = "fine" | "quick" | { readonly made: LayoutArrays | null };
+
 export interface SiteStages {
-  (project: Project, floor: number, quick: boolean): Site;
+  (project: Project, floor: number, wish: LayoutWish): Site;
   /** The same in steps, for a crowd of points: between two of them the window may draw, or stop. */
   inSteps(project: Project, floor: number): Generator<void, Site>;
+  /** What the surface is made of, for another thread; null where the surface is known. */
+  surfaceWork(project: Project): SurfaceWork | null;
+  /** Takes a surface that was made elsewhere. */
+  learnSurface(work: SurfaceWork, surface: GroundSurface): void;
 }
 
-export function siteStages(stage: StageMaker): SiteStages {
+/** Arguments of `groundSurface`. */
+export type SurfaceWork = Parameters<typeof groundSurface>;
+
+export interface SiteOptions {
+  /** The surface, where another thread made it: then no shot is read, and contours of the ground as it is aren't drawn. */
+  readonly surface?: () => GroundSurface;
+}
+
+export function siteStages(stage: StageMaker, { surface: given }: SiteOptions = {}): SiteStages {
   const words = stage(wordsFor);
   const readsCorners = stage((survey: Survey) => survey.shots.some(({ place }) => leansOnBuilding(place)));
   const survey = stage(levelSurvey);
@@ -81,22 +98,34 @@ export function siteStages(stage: StageMaker): SiteStages {
   const surface = stage(groundSurface);
   const terrain = terrainStages(stage);
   const contours = stage(existingContours);
+  const scale = stage(undrawnContours);
   const outline = stage(footprint);
   const plotted = stage(plotStage);
   const build = buildingStages(stage);
 
-  function* inSteps(project: Project, floor: number, quick: boolean): Generator<void, Site> {
-    const say = words(project.display);
-    const corners = project.building?.outline ?? noCorners;
-    const levelled = survey(
+  const cornersOf = ({ building }: Project) => building?.outline ?? noCorners;
+  const levelledOf = (project: Project) =>
+    survey(
       project.survey,
-      readsCorners(project.survey) ? corners : noCorners,
+      readsCorners(project.survey) ? cornersOf(project) : noCorners,
       project.display.length,
     );
+  const placedOf = (project: Project) =>
+    samePointsAsBefore(points(levelledOf(project).result.points, project.survey.shots));
+  const workOf = (project: Project, placed: GroundPoints): SurfaceWork => [
+    placed,
+    project.survey.breaklines,
+    project.survey.longestEdge,
+  ];
+
+  function* inSteps(project: Project, floor: number, wish: LayoutWish): Generator<void, Site> {
+    const say = words(project.display);
+    const corners = cornersOf(project);
+    const levelled = levelledOf(project);
     yield;
-    const placed = samePointsAsBefore(points(levelled.result.points, project.survey.shots));
+    const placed = placedOf(project);
     yield;
-    const triangulated = surface(placed, project.survey.breaklines, project.survey.longestEdge);
+    const triangulated = given ? given() : surface(...workOf(project, placed));
     yield;
     const shape = project.building ? outline(corners) : null;
     const plot = plotted(
@@ -108,14 +137,16 @@ export function siteStages(stage: StageMaker): SiteStages {
       say,
     );
     const site = terrain(triangulated, project, corners);
-    const drawn = site ? contours(site.tin, site.ground, contourUnit(project.display)) : noContours;
+    const unit = contourUnit(project.display);
+    const drawn = site ? (given ? scale(site.tin, unit) : contours(site.tin, site.ground, unit)) : noContours;
     yield;
     const made =
       site && project.building && shape?.ok
-        ? build(project, project.building, shape.footprint, site, say, floor, quick)
+        ? build(project, project.building, shape.footprint, site, say, floor, wish)
         : null;
     return {
       survey: levelled.result,
+      surface: triangulated,
       plot: plot.plot,
       words: say,
       terrain: site,
@@ -131,15 +162,20 @@ export function siteStages(stage: StageMaker): SiteStages {
     };
   }
 
-  const atOnce = (project: Project, floor: number, quick: boolean): Site => {
-    const steps = inSteps(project, floor, quick);
+  const atOnce = (project: Project, floor: number, wish: LayoutWish): Site => {
+    const steps = inSteps(project, floor, wish);
     for (;;) {
       const step = steps.next();
       if (step.done) return step.value;
     }
   };
   return Object.assign(atOnce, {
-    inSteps: (project: Project, floor: number) => inSteps(project, floor, false),
+    inSteps: (project: Project, floor: number) => inSteps(project, floor, "fine"),
+    surfaceWork(project: Project) {
+      const work = workOf(project, placedOf(project));
+      return surface.knows(...work) ? null : work;
+    },
+    learnSurface: (work: SurfaceWork, made: GroundSurface) => surface.learn(made, ...work),
   });
 }
 
@@ -179,7 +215,7 @@ type BuildStage = (
   terrain: Terrain,
   words: Words,
   floor: number,
-  quick: boolean,
+  wish: LayoutWish,
 ) => { readonly site: BuildingSite; readonly problems: readonly Problem[] };
 
 function buildingStages(stage: StageMaker): BuildStage {
@@ -207,7 +243,7 @@ function buildingStages(stage: StageMaker): BuildStage {
       layOut(plan, ground, { bounds, range: floors, mostCells: coarseCells }),
   );
 
-  return (project, building, shape, terrain, words, floor, quick) => {
+  return (project, building, shape, terrain, words, floor, wish) => {
     const { ground, height } = terrain;
     const { plan, problems } = planned(
       shape,
@@ -224,7 +260,9 @@ function buildingStages(stage: StageMaker): BuildStage {
     const graded = reach(plan, ground, floors);
     const args = [plan, ground, graded.bounds, floors] as const;
     const rough = coarse(...args);
-    const layout = quick && !fine.knows(...args) ? rough : fine(...args);
+    if (typeof wish === "object" && wish.made && !fine.knows(...args))
+      fine.learn({ ...wish.made, plan }, ...args);
+    const layout = wish === "quick" && !fine.knows(...args) ? rough : fine(...args);
     const site = {
       ...terrain,
       building,

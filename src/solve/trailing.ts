@@ -22,6 +22,7 @@ import type { Words } from "./words";
 
 const none: readonly RoofDrip[] = [];
 
+/** Plain data: another thread may work it out. */
 export interface Trailing extends StandingWater {
   /** Those that stand whatever the floor. */
   readonly steadyPonds: readonly Pond[];
@@ -29,18 +30,16 @@ export interface Trailing extends StandingWater {
   readonly daylight: readonly Float64Array[];
   /** Error of cut and fill outside the walls, m3. */
   readonly outsideError: number;
-  /** With volumes outside the walls that are within that error; null while the layout is under the hand. */
-  readonly refined: Finished | null;
+  /** Volumes outside the walls that are within that error; null while the layout is under the hand. */
+  readonly outside: Finished["outside"] | null;
   readonly balance: BalanceResult | null;
   readonly flows: readonly SwaleFlow[];
-  /** What the stages after this one work on; null while the layout is under the hand. */
-  readonly found: WaterFound | null;
   readonly toWalls: readonly number[];
   readonly limits: FloorLimits;
 }
 
 export interface TrailingStages {
-  /** All of it, for a layout and floor that stay. */
+  /** All of it, for a layout and floor that stay, and the water that the stages after this one work on. */
   full(
     site: BuildingSite,
     project: Project,
@@ -48,7 +47,7 @@ export interface TrailingStages {
     contours: Site["contours"],
     standing: Standing,
     words: Words,
-  ): Trailing;
+  ): { readonly trailing: Trailing; readonly found: WaterFound | null };
   /** For a layout that is still under the hand: water and error stay as they were. */
   quick(
     site: BuildingSite,
@@ -114,22 +113,14 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       const swales = still.flow
         ? flowsOf(site.plan, standing.swales, still.flow, project.storm, drips ?? none, roof.runoff)
         : null;
-      return {
+      const trailing = {
         ...lines(site, finished, contours, true),
         ...still,
         steadyPonds: steady(layout),
         toWalls: still.flow ? wallsOf(site.footprint, still.flow, layout.cells.inside) : [],
         flows: swales?.flows ?? [],
-        found: still.flow &&
-          swales && {
-            wide: layout,
-            flow: still.flow,
-            drips,
-            joining: swales.joining,
-            uphillCells: swales.uphillCells,
-          },
         outsideError: refined.error,
-        refined: refined.finished,
+        outside: refined.finished.outside,
         limits: limitsOf(site, standing, project, words),
         balance: balanced(
           site.coarse,
@@ -141,6 +132,10 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           site.range.high,
         ),
       };
+      const { flow } = still;
+      if (!flow || !swales) return { trailing, found: null };
+      const { joining, uphillCells } = swales;
+      return { trailing, found: { wide: layout, flow, drips, joining, uphillCells } };
     },
     quick(site, finished, contours, before) {
       return {
@@ -150,10 +145,9 @@ export function trailingStages(stage: StageMaker): TrailingStages {
           : noWater),
         flows: before?.flows ?? [],
         steadyPonds: before?.steadyPonds ?? [],
-        found: null,
         toWalls: before?.toWalls ?? [],
         outsideError: before?.outsideError ?? 0,
-        refined: null,
+        outside: null,
         balance: before?.balance ?? null,
         limits: before?.limits ?? noLimitsYet,
       };

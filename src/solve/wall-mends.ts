@@ -10,7 +10,8 @@ import { addSwale, changeApron } from "../document/commands/site";
 import type { Project } from "../document/schema";
 import { createSolver } from "./pipeline";
 import { swaleOutOf } from "./pond-swale";
-import type { Results, Solver, WallWater } from "./results";
+import type { Results, WallWater } from "./results";
+import type { Solver } from "./solver";
 import { wordsFor } from "./words";
 
 export interface WallMend {
@@ -29,11 +30,22 @@ const ruledWidth = 3.048;
 
 /** Of the wall with this index; none where nothing of this helps. */
 export function wallMends(project: Project, wall: number, solver: Solver = createSolver()): WallMend[] {
+  return [...wallMendsInTurn(project, wall, solver)].filter((mend) => mend !== null);
+}
+
+/** The same one by one; null: a good moment to let others work. */
+export function* wallMendsInTurn(
+  project: Project,
+  wall: number,
+  solver: Solver = createSolver(),
+): Generator<WallMend | null, void> {
   const before = solver.solve(project);
   const passes = (changed: Project) => isBetter(before, solver.solve(changed), wall);
-  return [bySwale(project, before, wall), byApron(project, wall), byFloor(project, passes)].filter(
-    (mend): mend is WallMend => mend !== null && passes(mend.project),
-  );
+  yield null;
+  for (const mend of [bySwale(project, before, wall), byApron(project, wall)]) {
+    yield mend && passes(mend.project) ? mend : null;
+  }
+  yield* byFloor(project, passes);
 }
 
 function isBetter(before: Results, after: Results, wall: number): boolean {
@@ -84,23 +96,26 @@ function byApron(project: Project, wall: number): WallMend | null {
     : null;
 }
 
-function byFloor(project: Project, passes: (changed: Project) => boolean): WallMend | null {
+/** The least raise that does it, by halving. */
+function* byFloor(project: Project, passes: (changed: Project) => boolean): Generator<WallMend | null, void> {
   const { building } = project;
-  if (!building) return null;
+  if (!building) return;
   const raised = (by: number): Project => ({
     ...project,
     building: { ...building, floor: building.floor + by },
   });
   let [fails, works] = [0, 0.05];
   while (!passes(raised(works))) {
-    if (works >= mostRaise) return null;
+    if (works >= mostRaise) return;
     [fails, works] = [works, Math.min(mostRaise, 2 * works)];
+    yield null;
   }
   while (works - fails > exactly) {
     const half = (fails + works) / 2;
     if (passes(raised(half))) works = half;
     else fails = half;
+    yield null;
   }
   const { length } = wordsFor(project.display);
-  return { id: "floor", what: `Raise the floor by ${length(works)}`, project: raised(works) };
+  yield { id: "floor", what: `Raise the floor by ${length(works)}`, project: raised(works) };
 }

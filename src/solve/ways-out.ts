@@ -17,7 +17,8 @@ import type { Building, Project } from "../document/schema";
 import { FOOT, INCH } from "../units";
 import { longerDrive } from "./longer-drive";
 import { createSolver } from "./pipeline";
-import type { BandClash, BandResult, Problem, Solver } from "./results";
+import type { BandClash, BandResult, Problem } from "./results";
+import type { Solver } from "./solver";
 import { toLookAt } from "./to-look-at";
 import { type Words, wordsFor } from "./words";
 

@@ -15,49 +15,12 @@ import {
   undo,
 } from "../document";
 import { type Told, withMessage, withoutCautions } from "./messages";
+import { prepareSurface, solveFullySoon, solveNow, solveWithNextFrame } from "./solving";
 import type { AppState, OpenFile, Preferences, Selected, StepName, ThemeChoice, ToolName } from "./state";
 import { arrangeTools } from "./state";
-import { appStore, shownProject, solver } from "./store";
+import { appStore, solver } from "./store";
 
 const { getState: get, setState: set } = appStore;
-
-// ---- solving ------------------------------------------------------------------------------------------------
-
-let pendingFull: ReturnType<typeof setTimeout> | null = null;
-let pendingPreview: number | null = null;
-
-function solveNow(project: Project): AppState["results"] {
-  if (pendingFull !== null) clearTimeout(pendingFull);
-  pendingFull = null;
-  return solver.solve(project);
-}
-
-/** How long a hand rests before what lagged behind it is computed, ms. */
-const handRests = 60;
-/** As long as a held key waits before it repeats, and a little more: no long solve comes in between. */
-const keysRest = 700;
-
-/** What lagged behind a drag or behind keys is computed once they have rested a moment. */
-function solveFullySoon(rest: number): void {
-  if (pendingFull !== null) clearTimeout(pendingFull);
-  pendingFull = setTimeout(() => {
-    pendingFull = null;
-    const state = get();
-    if (state.preview === null && state.floorDrag === null)
-      set({ nudging: false, results: solver.solve(present(state.history)) });
-  }, rest);
-}
-
-/** What is moved is solved once a frame, however often it moves between two of them. */
-function solveWithNextFrame(): void {
-  if (pendingPreview !== null) return;
-  pendingPreview = requestAnimationFrame(() => {
-    pendingPreview = null;
-    const state = get();
-    if (state.preview !== null || state.nudging)
-      set({ results: solver.solve(shownProject(state), { detail: "drag" }) });
-  });
-}
 
 function showHistory(history: History): void {
   if (history === get().history) return;
@@ -129,6 +92,9 @@ export async function runInSteps(
     if (!edit.ok) return edit.why;
     project = edit.project;
   }
+  await nextDrawing();
+  await prepareSurface(project);
+  if (progress.isStopped()) return stoppedWords;
   const steps = solver.solveInSteps(project);
   for (let step = steps.next(); !step.done; step = steps.next()) {
     progress.tell(step.value);
@@ -182,7 +148,7 @@ export function nudge<Args>(command: EditCommand<Args>, args: Args): Edit {
   const messages = withoutCautions(get().messages);
   set({ history: next, preview: null, floorDrag: null, nudging: true, messages });
   solveWithNextFrame();
-  solveFullySoon(keysRest);
+  solveFullySoon("keys");
   return edit;
 }
 
@@ -218,7 +184,7 @@ export function dropFloor(label?: string): void {
   });
   const next = edit.ok ? record(history, edit.project, edit.label) : history;
   set({ floorDrag: null, history: next, messages: withoutCautions(get().messages) });
-  solveFullySoon(handRests);
+  solveFullySoon("hand");
 }
 
 export function cancelFloorDrag(): void {
@@ -237,7 +203,7 @@ export function nudgeFloor(by: number, label: string): void {
   const next = record(history, edit.project, edit.label, edit.mergeKey ?? null);
   const messages = withoutCautions(get().messages);
   set({ history: next, floorDrag: null, messages, results: solver.solve(present(next), { detail: "drag" }) });
-  solveFullySoon(keysRest);
+  solveFullySoon("keys");
 }
 
 // ---- files --------------------------------------------------------------------------------------------------

@@ -86,6 +86,6 @@ async function dragAndLetGo({ count, x, y }) {
   await new Promise((done) => setTimeout(done, 300));
   const start = performance.now();
   send("pointerup", 4, 3, 0);
-  await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+  await window.untilSettled();
   return { drag, release: performance.now() - start };
 }

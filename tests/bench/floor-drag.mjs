@@ -72,7 +72,7 @@ async function dragAndTime(count) {
     await new Promise((done) => setTimeout(done, 300));
     const start = performance.now();
     send("pointerup", y + 4 + i);
-    await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+    await window.untilSettled();
     release.push(performance.now() - start);
     await new Promise((done) => setTimeout(done, 500));
   }

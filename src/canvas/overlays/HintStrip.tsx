@@ -1,9 +1,11 @@
 /** What the next click does, in one line. */
 import { useStore } from "zustand";
+import { isMoving } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { hintId } from "../stage/hintId";
 import { toolRun } from "../stage/toolRun";
 import { PlanNote } from "./EmptyPlan";
+import "./working.css";
 
 /** The direction that is held, or how to hold one. */
 function Locks() {
@@ -22,6 +24,12 @@ function keyWord(key: string): string {
   return key.startsWith("Arrow") ? "the arrow" : key.toUpperCase();
 }
 
+/** What is shown of water, far slopes and limits is from before: seen only where the new takes a moment. */
+function Working() {
+  const isWorking = useApp((state) => state.results.lagging && !isMoving(state));
+  return isWorking ? <p className="plan-working">working out water, volumes and limits …</p> : null;
+}
+
 export function HintStrip() {
   const hint = useStore(toolRun, ({ state }) => state.hint);
   // While things are only pointed at, the hint changes too often to be read out.
@@ -32,6 +40,7 @@ export function HintStrip() {
         {hint}
       </p>
       <Locks />
+      <Working />
       <PlanNote />
     </div>
   );

@@ -7,6 +7,7 @@ import { present } from "../../document";
 import { stakeGridStore } from "../../store/stakeGrid";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
+import { useApp } from "../../store/useApp";
 import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
 import type { ToolState } from "../tools/tool";
 import {
@@ -34,6 +35,7 @@ export function PlanStage() {
   const width = useStore(planView, ({ view }) => view.width);
   const height = useStore(planView, ({ view }) => view.height);
   const cursor = useStore(toolRun, ({ state }) => state.cursor);
+  const isSettled = useApp(({ results }) => !results.lagging);
 
   usePainter(box, layers, painter);
 
@@ -53,6 +55,7 @@ export function PlanStage() {
       aria-describedby={hintId}
       style={{ cursor }}
       data-testid="plan"
+      data-settled={isSettled}
     >
       <Stage width={width} height={height} listening={false}>
         {stageLayers.map((name) => (

@@ -3,8 +3,9 @@ import { useEffect, useState } from "react";
 import { mostOptions, optionEdits, type Project } from "../../document";
 import { roundedInto } from "../../solve/limit-standing";
 import type { BandClash } from "../../solve/results";
-import { type WayOut, waysOutInTurn } from "../../solve/ways-out";
+import type { WayOut } from "../../solve/ways-out";
 import { runTogether } from "../../store/actions";
+import { lookFor } from "../../store/solving";
 import { roundingStep } from "../../units";
 import { Action } from "../fields/Choice";
 import { useNotation, useProject } from "../useProject";
@@ -111,24 +112,22 @@ function tryWay(what: string, next: Project): void {
   ]);
 }
 
-/** Works on in short turns, so that the window goes on answering and each way is seen as it is found. */
+/** Each way is seen as it is found. */
 function useSearch(current: Found | null, setFound: (found: Found) => void) {
   const of = current?.state === "looking" ? current.of : null;
   useEffect(() => {
     if (!of) return;
-    const search = waysOutInTurn(of);
     let ways: readonly WayOut[] = [];
-    let timer = setTimeout(turn, 30);
-    return () => clearTimeout(timer);
-
-    function turn() {
-      const { value, done } = search.next();
-      if (value) ways = [...ways, value];
-      if (value || done) {
-        known.set(of as Project, { of: of as Project, ways, state: done ? "done" : "stopped" });
-        setFound({ of: of as Project, ways, state: done ? "done" : "looking" });
-      }
-      if (!done) timer = setTimeout(turn, 0);
-    }
+    const show = (state: Found["state"]) => {
+      known.set(of, { of, ways, state: state === "done" ? "done" : "stopped" });
+      setFound({ of, ways, state });
+    };
+    return lookFor({ kind: "ways-out" }, of, {
+      found: (way) => {
+        ways = [...ways, way as WayOut];
+        show("looking");
+      },
+      end: () => show("done"),
+    });
   }, [of, setFound]);
 }

@@ -2,7 +2,8 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Option, Project } from "../../document";
 import { createSolver } from "../../solve";
-import { type SolvedOption, solveOption } from "../../solve/compare";
+import { type SolvedOption, solvedOption, withOption } from "../../solve/compare";
+import { solveAside } from "../../store/solving";
 import { useProject } from "../useProject";
 
 type Known = ReadonlyMap<Option, SolvedOption>;
@@ -20,11 +21,17 @@ export function useSolvedOptions(): Known {
   useEffect(() => {
     const next = options.find((option) => !map.has(option));
     if (!next) return;
-    const soon = setTimeout(() => {
-      const solved = solveOption(solver, shared, next);
-      setKnown({ of: shared, map: new Map([...map, [next, solved]]) });
+    let wanted = true;
+    const soon = setTimeout(async () => {
+      const as = withOption(shared, next);
+      const results = await solveAside(solver, as);
+      if (!wanted || !results) return;
+      setKnown({ of: shared, map: new Map([...map, [next, solvedOption(next, as, results)]]) });
     });
-    return () => clearTimeout(soon);
+    return () => {
+      wanted = false;
+      clearTimeout(soon);
+    };
   }, [options, map, shared, solver]);
   return map;
 }

@@ -1,8 +1,9 @@
 /** What would mend a wall that water reaches: looked for when it is asked, each tried in full, a click away. */
 import { useEffect, useState } from "react";
 import type { Project } from "../../document";
-import { type WallMend, wallMends } from "../../solve/wall-mends";
+import type { WallMend } from "../../solve/wall-mends";
 import { runTogether } from "../../store/actions";
+import { lookFor } from "../../store/solving";
 import "../band/band.css";
 import { Action } from "../fields/Choice";
 import { useProject } from "../useProject";
@@ -10,23 +11,30 @@ import "./water.css";
 
 interface Found {
   readonly of: Project;
-  /** Null while it is looked for. */
-  readonly mends: readonly WallMend[] | null;
+  readonly mends: readonly WallMend[];
+  readonly isLooking: boolean;
 }
 
 export function WallMends({ wall, name }: { wall: number; name: string }) {
   const project = useProject((present) => present);
   const [asked, setAsked] = useState<Found | null>(null);
   const found = asked?.of === project ? asked : null;
-  const isLooking = found !== null && found.mends === null;
+  const isLooking = found?.isLooking ?? false;
   useEffect(() => {
     if (!isLooking) return;
-    const timer = setTimeout(() => setAsked({ of: project, mends: wallMends(project, wall) }), 30);
-    return () => clearTimeout(timer);
+    let mends: readonly WallMend[] = [];
+    const show = (isLooking: boolean) => setAsked({ of: project, mends, isLooking });
+    return lookFor({ kind: "wall-mends", wall }, project, {
+      found: (mend) => {
+        mends = [...mends, mend as WallMend];
+        show(true);
+      },
+      end: () => show(false),
+    });
   }, [isLooking, project, wall]);
   if (!found)
     return (
-      <Action look="quiet" onPress={() => setAsked({ of: project, mends: null })}>
+      <Action look="quiet" onPress={() => setAsked({ of: project, mends: [], isLooking: true })}>
         Look for a mend
       </Action>
     );
@@ -36,7 +44,7 @@ export function WallMends({ wall, name }: { wall: number; name: string }) {
         {wordsOf(found)}
       </p>
       <ul className="ways" aria-label={`Mends of wall ${name}`}>
-        {(found.mends ?? []).map(({ id, what, project: mended }) => (
+        {found.mends.map(({ id, what, project: mended }) => (
           <li key={id}>
             <span>{what}</span>
             <Action
@@ -52,8 +60,8 @@ export function WallMends({ wall, name }: { wall: number; name: string }) {
   );
 }
 
-function wordsOf({ mends }: Found): string {
-  if (mends === null) return "Looking: each change is worked out in full…";
+function wordsOf({ mends, isLooking }: Found): string {
+  if (isLooking) return "Looking: each change is worked out in full…";
   if (mends.length > 0) return "With each of these the wall passes:";
   return "Neither a swale out of the hollow, nor more fall from the wall, nor a floor up to 4 ft (1.2 m) higher is enough by itself.";
 }

@@ -1,0 +1,187 @@
+/** The window's side of the solving thread: who asked what, and which surface and layout the other side knows. */
+import type { Project } from "../document";
+import { withSameData } from "../document/sameData";
+import { type GroundSurface, type Late, projectForLate, type SurfaceWork } from "../solve";
+import type {
+  Finding,
+  Search,
+  SentSurface,
+  Slot,
+  ThreadReply,
+  ThreadRequest,
+} from "../solve/thread-messages";
+
+/** A worker, as far as it is used here. */
+export interface ThreadPort {
+  postMessage(request: ThreadRequest): void;
+  onmessage: ((event: { readonly data: ThreadReply }) => void) | null;
+  onerror: ((event: { readonly message: string }) => void) | null;
+  terminate(): void;
+}
+
+export interface SolvingThread {
+  /** The long part of a solve; null where something newer was asked for in the same slot meanwhile. Rejects when the thread fails. */
+  late(slot: Slot, project: Project, surface: GroundSurface): Promise<Late | null>;
+  /** The slot's last layout wasn't taken over: it comes along again. */
+  forgetLayout(slot: Slot): void;
+  surface(work: SurfaceWork): Promise<GroundSurface>;
+  /** Tells what it finds one by one; answers a way to give it up. `end` comes once: with what went wrong, or null. */
+  search(
+    search: Search,
+    of: Asked,
+    found: (finding: Finding) => void,
+    end: (why: string | null) => void,
+  ): () => void;
+  terminate(): void;
+}
+
+export interface Asked {
+  readonly project: Project;
+  readonly surface: GroundSurface;
+}
+
+interface Waiting {
+  take(reply: ThreadReply): void;
+  fail(error: Error): void;
+}
+
+/** What is asked next in a slot once the answer in work has come. */
+interface Next {
+  readonly of: Asked;
+  readonly take: (late: Late | null) => void;
+  readonly fail: (error: Error) => void;
+}
+
+export function threadOver(port: ThreadPort): SolvingThread {
+  const waiting = new Map<number, Waiting>();
+  const busy = new Set<Slot>();
+  const next = new Map<Slot, Next>();
+  const layouts = new Map<Slot, number | null>();
+  const send = surfaceBook();
+  let asked = 0;
+
+  port.onmessage = ({ data }) => {
+    const one = waiting.get(data.id);
+    if (data.kind === "failed") one?.fail(new Error(data.why));
+    else one?.take(data);
+  };
+  port.onerror = ({ message }) => {
+    for (const { fail } of [...waiting.values()]) fail(new Error(message));
+  };
+
+  function ask(request: (id: number) => ThreadRequest, take: Waiting["take"], fail: Waiting["fail"]): number {
+    const id = ++asked;
+    const ended = (error: Error) => {
+      waiting.delete(id);
+      fail(error);
+    };
+    waiting.set(id, { take, fail: ended });
+    try {
+      port.postMessage(request(id));
+    } catch (error) {
+      ended(error instanceof Error ? error : new Error(String(error)));
+    }
+    return id;
+  }
+
+  function askLate(slot: Slot, { of, take, fail }: Next): void {
+    busy.add(slot);
+    const free = () => {
+      busy.delete(slot);
+      const after = next.get(slot);
+      next.delete(slot);
+      if (after) askLate(slot, after);
+    };
+    const id = ask(
+      (number) => ({
+        id: number,
+        kind: "late",
+        slot,
+        project: projectForLate(of.project),
+        surface: send(slot, of.surface),
+        layout: layouts.get(slot) ?? null,
+      }),
+      (reply) => {
+        if (reply.kind !== "late") return;
+        waiting.delete(id);
+        const isStale = next.has(slot);
+        // A layout that isn't taken over isn't known here either.
+        layouts.set(slot, isStale ? null : reply.layout);
+        take(isStale ? null : reply.late);
+        free();
+      },
+      (error) => {
+        fail(error);
+        free();
+      },
+    );
+  }
+
+  return {
+    late: (slot, project, surface) =>
+      new Promise((take, fail) => {
+        const one = { of: { project, surface }, take, fail };
+        if (!busy.has(slot)) return askLate(slot, one);
+        next.get(slot)?.take(null);
+        next.set(slot, one);
+      }),
+    forgetLayout: (slot) => layouts.set(slot, null),
+    surface: (work) =>
+      new Promise((take, fail) => {
+        const id = ask(
+          (number) => ({ id: number, kind: "surface", work: withoutShots(work) }),
+          (reply) => {
+            waiting.delete(id);
+            if (reply.kind === "surface") take(reply.surface);
+          },
+          fail,
+        );
+      }),
+    search(search, { project, surface }, found, end) {
+      const id = ask(
+        (number) => ({
+          id: number,
+          kind: "search",
+          search,
+          project: projectForLate(project),
+          surface: send("search", surface),
+        }),
+        (reply) => {
+          if (reply.kind === "found") found(ofWhole(project, reply.finding));
+          if (reply.kind !== "done") return;
+          waiting.delete(id);
+          end(null);
+        },
+        ({ message }) => end(message),
+      );
+      return () => {
+        if (waiting.delete(id)) port.postMessage({ id, kind: "stop" });
+      };
+    },
+    terminate: () => port.terminate(),
+  };
+}
+
+/** A surface is made of coordinates and lines alone. */
+function withoutShots([points, ...lines]: SurfaceWork): SurfaceWork {
+  return [{ ...points, shots: [] }, ...lines];
+}
+
+/** The other side never saw shots, pictures and options: what it found gets them back. */
+function ofWhole(project: Project, finding: Finding): Finding {
+  const { survey, drawing, options } = project;
+  return { ...finding, project: withSameData(project, { ...finding.project, survey, drawing, options }) };
+}
+
+/** Which surface each slot asks about: one that the other side has isn't sent again. */
+function surfaceBook(): (slot: Slot, surface: GroundSurface) => SentSurface {
+  const book = new Map<Slot, { readonly surface: GroundSurface; readonly id: number }>();
+  let numbers = 0;
+  return (slot, surface) => {
+    const known = [...book.values()].find((each) => each.surface === surface);
+    const id = known?.id ?? ++numbers;
+    book.set(slot, { surface, id });
+    const kept = [...new Set([...book.values()].map((each) => each.id))];
+    return { id, surface: known ? null : surface, kept };
+  };
+}
