@@ -128,7 +128,7 @@ test("a note, a breakline, a pit, a table, an option and imported points are the
   await choose(again.app, "edit.options");
   const table = again.page.getByRole("table", { name: "Options and their figures" });
   await expect(table.getByLabel("Name of as drawn")).toHaveValue("as drawn");
-  await expect(table.locator(".stamp-building")).toHaveCount(2);
+  await expect(table.locator(".stamp-building")).toHaveCount(2, { timeout: 30_000 });
   await again.page.keyboard.press("Escape");
 
   // What is there again is what is saved again.
