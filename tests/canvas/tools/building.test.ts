@@ -304,7 +304,7 @@ describe("the size of an add-on or piece", () => {
     const hand = choosing("pull", barn());
     hand.click(2, 6.1);
     hand.click(4, 6.1);
-    hand.move(3, 9);
+    hand.move(3, 11);
     expect(hand.typeOver("width", 5).ok).toBe(true);
     expect(hand.typeOver("depth", 1.5).ok).toBe(true);
     hand.key("Enter");

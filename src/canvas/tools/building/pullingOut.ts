@@ -64,7 +64,7 @@ export function pullingOut(context: ToolContext, now: Pulling, home: ToolStart):
     fields: sizeFields,
     choices: buildingChoices(context.project(), now.kind),
     marks: pulled?.ok ? pulledMarks(context, sized, depth, pulled.outline) : bareMarks(outline, sized),
-    dimensions: drawnDimensions(outline, sized, depth),
+    dimensions: drawnDimensions(context, outline, sized, depth),
     snap: now.snap ?? null,
     move: (pointer) => again(aimed(pointer)),
     press(pointer) {
@@ -138,14 +138,23 @@ function aimPull(
   return { depth: round(off(at, outward)), slide, snap: aimed.word === null ? null : aimed };
 }
 
-/** Depth and width, to be typed over. */
-function drawnDimensions(outline: readonly Point[], now: Pulling, depth: number): DrawnDimension[] {
+/** So far, px, the figures keep from the pointer: a click there is meant for the piece. */
+const clearOfPointer = 36;
+
+/** Depth and width, to be typed over; the width at the wall, since the pointer is at the piece's front. */
+function drawnDimensions(
+  context: ToolContext,
+  outline: readonly Point[],
+  now: Pulling,
+  depth: number,
+): DrawnDimension[] {
   const base = piece(outline, now, 0);
   const front = piece(outline, now, depth);
-  if (!base || !front || depth === 0) return [];
+  const isClear = Math.abs(depth) * context.view().scale > clearOfPointer;
+  if (!base || !front || !isClear) return [];
   const of = now.kind === "add-on" ? "of the add-on" : "of the piece";
   return [
-    { key: "width", label: `width ${of}`, m: now.to - now.from, ends: front, field: "width" },
+    { key: "width", label: `width ${of}`, m: now.to - now.from, ends: base, field: "width" },
     { key: "depth", label: `depth ${of}`, m: Math.abs(depth), ends: [base[1], front[1]], field: "depth" },
   ];
 }
@@ -189,7 +198,7 @@ function pulledMarks(
   const total = areaWords(Math.abs(signedArea(pulled)), project);
   return [
     ...ringMarks(pulled),
-    alongPiece(front[0], front[1], lengthWords(now.to - now.from, project)),
+    alongPiece(base[0], base[1], lengthWords(now.to - now.from, project)),
     alongPiece(base[1], front[1], lengthWords(Math.abs(depth), project)),
     {
       kind: "text",
