@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { liveDimensions } from "../../src/canvas/select/liveDimensions";
-import { buildingEdits, type Edit, type Project, siteEdits, thingKey } from "../../src/document";
+import {
+  buildingEdits,
+  type Edit,
+  gradingEdits,
+  type Project,
+  siteEdits,
+  thingKey,
+} from "../../src/document";
 import type { Selected } from "../../src/store/state";
 import { checkEdit } from "../support/checkEdit";
 import { handOn, metricProject } from "./support/hand";
@@ -163,5 +170,23 @@ describe("dimensions of what is being drawn", () => {
       [6, 0],
       [6, 3],
     ]);
+  });
+});
+
+describe("widths of what is drawn by a line", () => {
+  const line: [number, number][] = [
+    [-10, 20],
+    [10, 20],
+  ];
+
+  it("a swale's bottom and a berm's top are typed over on the plan", () => {
+    let project = checkEdit(metricProject(), siteEdits.addSwale, { line });
+    project = checkEdit(project, gradingEdits.addBerm, { line });
+    const [swale, berm] = [project.grading.swales[0], project.grading.berms[0]];
+    if (!swale || !berm) throw new Error("they are not drawn");
+    const wider = changed(project, [{ kind: "swale", id: swale.id }], "bottom width of the swale", 0.9);
+    expect(wider.grading.swales[0]?.bottomWidth).toBe(0.9);
+    const broad = changed(project, [{ kind: "berm", id: berm.id }], "top width of the berm", 1.2);
+    expect(broad.grading.berms[0]?.topWidth).toBe(1.2);
   });
 });

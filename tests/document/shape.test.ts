@@ -12,6 +12,7 @@ import {
   type Thing,
   thingName,
   thingShape,
+  windowEdits,
 } from "../../src/document";
 import { checkEdit, refusal } from "../support/checkEdit";
 
@@ -95,6 +96,34 @@ describe("a place", () => {
     expect(start.grading.drives[0]?.door).toBe("d1");
     const end = checkEdit(plan, shapeEdits.setPlace, { thing, index: 1, to: [4, -1] });
     expect(end.grading.drives[0]?.door).toBeNull();
+  });
+
+  it("of a door slides it along its wall to the east or north that is typed; across the wall it is refused", () => {
+    // Wall E–F runs from (6, 0) to the west: the door of 3 m at 1 m has its middle at (3.5, 0).
+    const thing: Thing = { kind: "door", id: "d1" };
+    const slid = checkEdit(plan, shapeEdits.setPlace, { thing, index: 0, to: [3, 0] });
+    expect(slid.building?.doors[0]).toMatchObject({ wall: 4, offset: 1.5 });
+    expect(refusal(plan, shapeEdits.setPlace, { thing, index: 0, to: [3.5, 1] })).toBe(
+      `The ${plan.building?.doors[0]?.name} stays on its wall, which runs straight east and west: type how far east it is.`,
+    );
+    expect(refusal(plan, shapeEdits.setPlace, { thing, index: 0, to: [5.5, 0] })).not.toBe("");
+  });
+
+  it("of a window in a slanting wall comes to the coordinate that is typed", () => {
+    const turned = checkEdit(newProject(), buildingEdits.drawBuilding, {
+      outline: buildingEdits.rectangleOutline([0, 0], 10, 6, Math.PI / 6),
+      floor: 0.3,
+    });
+    const glazed = checkEdit(turned, windowEdits.addWindow, { wall: 0, offset: 2, width: 1 });
+    const thing: Thing = { kind: "window", id: glazed.building?.windows[0]?.id ?? "" };
+    const middleOf = (project: Project) => {
+      const [a, b] = thingShape(project, thing)?.points ?? [];
+      return a && b ? [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] : [];
+    };
+    const [x = 0, y = 0] = middleOf(glazed);
+    const now = checkEdit(glazed, shapeEdits.setPlace, { thing, index: 0, to: [x + 1, y] });
+    expect(middleOf(now)[0]).toBeCloseTo(x + 1, 9);
+    expect(middleOf(now)[1]).toBeCloseTo(y + Math.tan(Math.PI / 6), 9);
   });
 
   it("is refused where walls would cross, where it is locked, and where there is none", () => {

@@ -35,7 +35,10 @@ describe("the figures of a thing", () => {
     for (const { m } of diagonalsOf(plan, building)) expect(m / 0.3048).toBeCloseTo(40, 6);
     expect(originsOf(plan).map(({ name }) => name)).toEqual(["the plan's origin", "capped bolt"]);
     expect(bearingOf(plan, building)).toBeCloseTo(Math.PI / 2 - plan.lot.north, 9);
-    expect(placesOf(plan, { kind: "door", id: "d1" })).toEqual([]);
+    // The big door, 12′ wide, is in the middle of wall C–D.
+    const [, , c, d] = plan.building?.outline ?? [];
+    const middle = [((c?.[0] ?? 0) + (d?.[0] ?? 0)) / 2, c?.[1] ?? 0].map((m) => expect.closeTo(m, 6));
+    expect(placesOf(plan, { kind: "door", id: "d1" })).toEqual([{ name: "middle", at: middle }]);
   });
 });
 

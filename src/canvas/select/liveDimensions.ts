@@ -8,6 +8,7 @@
 import {
   buildingEdits,
   type Edit,
+  gradingEdits,
   isArea,
   isLocked,
   kindWord,
@@ -59,12 +60,16 @@ function dimensionsOf(project: Project, only: Selected): LiveDimension[] {
     case "drive":
       return [
         ...pieceDimensions(project, { kind: "drive", id: only.id }),
-        ...widthDimension(project, only.id),
+        ...widthDimension(project, "drive", only.id),
       ];
     case "swale":
+    case "berm":
+      return [
+        ...pieceDimensions(project, { kind: only.kind, id: only.id }),
+        ...widthDimension(project, only.kind, only.id),
+      ];
     case "breakline":
     case "pad":
-    case "berm":
     case "retaining-wall":
     case "section":
       return pieceDimensions(project, { kind: only.kind, id: only.id });
@@ -220,31 +225,64 @@ function setPiece(line: LineRef, piece: number, label: string): LiveDimension["c
   };
 }
 
-/** Across the longest piece of the drive. */
-function widthDimension(project: Project, id: string): LiveDimension[] {
-  const drive = project.grading.drives.find((each) => each.id === id);
-  if (!drive) return [];
-  const pieces = drive.line.slice(1).map((b, i) => [drive.line[i] as Point, b] as const);
+interface Wide {
+  readonly line: readonly Point[];
+  readonly label: string;
+  readonly width: number;
+  readonly change: (now: Project, m: number) => Edit;
+}
+
+/** What has a width of its own, typed over on the plan. */
+function wideThing(project: Project, kind: "drive" | "swale" | "berm", id: string): Wide | null {
+  const { drives, swales, berms } = project.grading;
+  if (kind === "drive") {
+    const drive = drives.find((each) => each.id === id);
+    const change: Wide["change"] = (now, width) =>
+      siteEdits.changeDrive.run(now, { id, patch: { width }, what: "drive's width" });
+    return drive
+      ? { line: drive.line, label: `width of the ${drive.name}`, width: drive.width, change }
+      : null;
+  }
+  if (kind === "swale") {
+    const swale = swales.find((each) => each.id === id);
+    const change: Wide["change"] = (now, bottomWidth) =>
+      siteEdits.changeSwale.run(now, { id, patch: { bottomWidth }, what: "swale's bottom width" });
+    const label = `bottom width of the ${swale?.name}`;
+    return swale ? { line: swale.line, label, width: swale.bottomWidth, change } : null;
+  }
+  const berm = berms.find((each) => each.id === id);
+  const change: Wide["change"] = (now, topWidth) =>
+    gradingEdits.changeBerm.run(now, { id, patch: { topWidth } });
+  return berm
+    ? { line: berm.line, label: `top width of the ${berm.name}`, width: berm.topWidth, change }
+    : null;
+}
+
+/** Across the longest piece of the line. */
+function widthDimension(project: Project, kind: "drive" | "swale" | "berm", id: string): LiveDimension[] {
+  const wide = wideThing(project, kind, id);
+  if (!wide || wide.width <= 0 || wide.line.length < 2) return [];
+  const { line, label, width, change } = wide;
+  const pieces = line.slice(1).map((b, i) => [line[i] as Point, b] as const);
   const [a, b] = pieces.reduce((best, piece) =>
     distance(piece[0], piece[1]) > distance(best[0], best[1]) ? piece : best,
   );
   const length = distance(a, b);
   // Off the middle, where the piece's own length stands.
   const at: Point = [a[0] + (b[0] - a[0]) * 0.3, a[1] + (b[1] - a[1]) * 0.3];
-  const half = drive.width / 2 / length;
+  const half = width / 2 / length;
   const [nx, ny] = [-(b[1] - a[1]) * half, (b[0] - a[0]) * half];
-  const label = `width of the ${drive.name}`;
   return [
     {
       key: label,
       label,
-      m: drive.width,
+      m: width,
       ends: [
         [at[0] - nx, at[1] - ny],
         [at[0] + nx, at[1] + ny],
       ],
       side: "on",
-      change: (now, m) => siteEdits.changeDrive.run(now, { id, patch: { width: m }, what: "drive's width" }),
+      change,
     },
   ];
 }

@@ -1,7 +1,7 @@
 /**
  * Edits of one place or one side of a thing by its figures.
  *
- * Units   metres. Place i is point i of the thing's shape; a picture's only place is its middle.
+ * Units   metres. Place i is point i of the thing's shape; the only place of a picture, door or window is its middle.
  * Source  first principles.
  */
 import type { Point, Project } from "../schema";
@@ -9,13 +9,14 @@ import type { Thing } from "../thing";
 import { kindWord, thingShape } from "../things";
 import { handFault } from "./arrange";
 import { setBreaklinePlaces } from "./breaklines";
-import { setOutline } from "./building";
+import { changeDoor, setOutline } from "./building";
 import { command, done, type Edit, refuse } from "./command";
 import { changeDimension, changeNote, changeSection, changeUnderlay } from "./drawing";
 import { setShapePlaces } from "./grading";
 import { changePit } from "./pits";
 import { changeDrive, changeFeature, changeSwale, setLotOutline } from "./site";
 import { changeMark, placeShot } from "./survey";
+import { changeWindow } from "./windows";
 
 /** Puts one place of a thing elsewhere. A drive whose end is moved is no longer tied to its door. */
 export const setPlace = command(
@@ -28,6 +29,8 @@ export const setPlace = command(
     const what = `move a place of the ${kindWord(args.thing.kind)}`;
     if (args.thing.kind === "underlay")
       return changeUnderlay.run(project, { id: args.thing.id, patch: { at: args.to }, what });
+    if (args.thing.kind === "door" || args.thing.kind === "window")
+      return slideOpening(project, args.thing, args.to, what);
     const points = thingShape(project, args.thing)?.points ?? [];
     if (!points[args.index]) return refuse(`The ${kindWord(args.thing.kind)} has no such place.`);
     const moved = points.map((at, i): Point => (i === args.index ? args.to : at));
@@ -91,6 +94,34 @@ function setPoints(project: Project, thing: Thing, points: Point[], index: numbe
     default:
       return refuse(`A ${kindWord(thing.kind)} is placed along its wall.`);
   }
+}
+
+/** Slides a door or window along its wall until its middle has the coordinate that was typed. */
+function slideOpening(
+  project: Project,
+  { kind, id }: { readonly kind: "door" | "window"; readonly id: string },
+  to: Point,
+  what: string,
+): Edit {
+  const [a, b] = thingShape(project, { kind, id })?.points ?? [];
+  const { building } = project;
+  const opening = (kind === "door" ? building?.doors : building?.windows)?.find((each) => each.id === id);
+  const width = a && b ? Math.hypot(b[0] - a[0], b[1] - a[1]) : 0;
+  if (!a || !b || !opening || width === 0) return refuse(`That ${kind} is gone.`);
+  const along: Point = [(b[0] - a[0]) / width, (b[1] - a[1]) / width];
+  const by: Point = [to[0] - (a[0] + b[0]) / 2, to[1] - (a[1] + b[1]) / 2];
+  const axis = Math.abs(by[0]) >= Math.abs(by[1]) ? 0 : 1;
+  if (Math.abs(by[axis]) < 1e-9) return done(project, what);
+  if (Math.abs(along[axis]) < 1e-6)
+    return refuse(
+      `The ${opening.name} stays on its wall, which runs straight ${axis === 0 ? "north and south" : "east and west"}: type how far ${axis === 0 ? "north" : "east"} it is.`,
+    );
+  const offset = opening.offset + by[axis] / along[axis];
+  const edit =
+    kind === "door"
+      ? changeDoor.run(project, { id, patch: { offset } })
+      : changeWindow.run(project, { id, patch: { offset } });
+  return relabelled(edit, what);
 }
 
 function movesEnd(before: readonly Point[], after: readonly Point[]): boolean {

@@ -12,9 +12,12 @@ export interface NamedSide {
   readonly m: number;
 }
 
-/** Places that can be typed over; a door or window has none of its own, a picture its middle. */
+/** Places that can be typed over; of a door, a window and a picture the middle. */
 export function placesOf(project: Project, thing: Thing): NamedPlace[] {
-  if (thing.kind === "door" || thing.kind === "window") return [];
+  if (thing.kind === "door" || thing.kind === "window") {
+    const [a, b] = thingShape(project, thing)?.points ?? [];
+    return a && b ? [{ name: "middle", at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] }] : [];
+  }
   if (thing.kind === "underlay") {
     const picture = project.drawing.underlays.find(({ id }) => id === thing.id);
     return picture ? [{ name: "middle", at: picture.at }] : [];
