@@ -88,17 +88,23 @@ export function driveResult(
       grade: next === undefined ? null : rise / (next - distance),
     };
   });
-  const steepest = list.reduce((best, one) => (steepness(one) > steepness(best) ? one : best));
+  const pieces = drivePieces(line, floor);
+  // Between its curves a drive runs at its pieces' grades, and nowhere steeper.
+  const steepest = pieces.reduce((best, one) => (Math.abs(one.grade) > Math.abs(best.grade) ? one : best));
+  const straightFrom = Math.min(
+    steepest.from + (line.nodes[pieces.indexOf(steepest)]?.half ?? 0),
+    steepest.to,
+  );
   return {
     id: line.drive.id,
     name: line.drive.name,
     length: line.length,
-    steepest: steepness(steepest),
-    steepestAt: steepest.at,
-    climbs: (steepest.grade ?? 0) >= 0,
+    steepest: Math.abs(steepest.grade),
+    steepestAt: [...pointAlong(line.line, straightFrom).at],
+    climbs: steepest.grade >= 0,
     stations: list,
     nodes: line.nodes.map((node) => nodeResult(line, node, floor)),
-    pieces: drivePieces(line, floor).map((piece) => ({
+    pieces: pieces.map((piece) => ({
       ...piece,
       over: Math.abs(piece.grade) > limits.steepest + 1e-9,
     })),
@@ -167,8 +173,4 @@ function undersideResult(line: DriveLine, floor: number, vehicle: Vehicle): Unde
     at: [...pointAlong(line.line, distance).at] as [number, number],
   }));
   return { vehicle: vehicle.name, passes: parts.every(({ room }) => room >= 0), parts };
-}
-
-function steepness(station: DriveStation): number {
-  return Math.abs(station.grade ?? 0);
 }

@@ -108,6 +108,14 @@ export function acrossDrive(
   return sectionAlong(squareLine(at, [direction[1], -direction[0]], half), project, results, floor);
 }
 
+/** Where along a drive, before its landing, most is cut or filled, m from the road. */
+export function mostMovedAt({ stations, nodes, length }: DriveResult): number {
+  const landing = nodes.find(({ kind }) => kind === "landing")?.distance ?? length;
+  const depth = (one: DriveResult["stations"][number]) => Math.abs(one.finished - one.existing);
+  const run = stations.filter(({ distance }) => distance <= landing + 1e-6);
+  return run.reduce((most, one) => (depth(one) > depth(most) ? one : most)).distance;
+}
+
 function squareLine([x, y]: Point, [ux, uy]: Point, half: number): Point[] {
   return [
     [x - ux * half, y - uy * half],

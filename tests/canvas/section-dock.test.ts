@@ -35,6 +35,7 @@ describe("sections below the plan", () => {
       "along",
       "across",
       "drive:v1",
+      "over:v1",
       "section:x1",
     ]);
     for (const { key } of sectionEntries(drawn)) {
@@ -42,6 +43,22 @@ describe("sections below the plan", () => {
       expect(shown?.section.existing.length, key).toBeGreaterThan(100);
     }
     expect(sectionEntries(newProject())).toEqual([]);
+  });
+
+  it("go across a drive square to it, where most is moved before its landing or where it is asked for", () => {
+    const [drive] = results.drives;
+    const landing = drive?.nodes.find(({ kind }) => kind === "landing")?.distance ?? 0;
+    const before = (drive?.stations ?? []).filter(({ distance }) => distance <= landing + 1e-6);
+    const deepest = Math.max(...before.map((one) => Math.abs(one.finished - one.existing)));
+    const shown = shownSection("over:v1", studio, results, floor, 0);
+    const at = drive?.stations.find(({ distance }) => distance === shown?.over?.distance);
+    expect(Math.abs((at?.finished ?? 0) - (at?.existing ?? 0))).toBe(deepest);
+    const asked = shownSection("over:v1", studio, results, floor, 0, 4);
+    expect(asked?.over).toEqual({ distance: 4, length: drive?.length });
+    expect(asked?.name).toBe("drive");
+    // It is cut on the plan where it is told.
+    expect(cutLine(asked ?? null)).toEqual({ start: asked?.section.start, end: asked?.section.end });
+    expect(shownSection("over:v1", studio, results, floor, 0, 900)?.over?.distance).toBe(drive?.length);
   });
 
   it("across the fall runs square to down the fall, through the middle of the building", () => {

@@ -35,6 +35,20 @@ describe("the long section of a drive", () => {
     expect(result.stations.at(-1)?.finished).toBeCloseTo(102.95, 9);
   });
 
+  it("is told by one figure: the steepest of its pieces, curves or none, where that is reached", () => {
+    const curved = layDrive(
+      { ...drive, breaks: [{ at: 13, height: 102, curve: 26 }], landing: { ...drive.landing, curve: 6 } },
+      toDoor,
+    );
+    const result = driveResult(
+      driveProfile(curved, () => 99),
+      103,
+    );
+    const grades = result.pieces.map(({ grade }) => Math.abs(grade));
+    expect(result.steepest).toBe(Math.max(...grades));
+    expect(result.steepest).toBeCloseTo(2 / 13, 9);
+  });
+
   it("has a station at its bend and at the landing's edge", () => {
     const distances = at(103).stations.map(({ distance }) => distance);
     expect(distances).toContain(20);

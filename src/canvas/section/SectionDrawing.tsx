@@ -39,7 +39,7 @@ interface DrawingProps {
 }
 
 export function SectionDrawing({ shown, width, height }: DrawingProps) {
-  const { section, line, name, unmarked } = shown;
+  const { section, line, name, over, unmarked } = shown;
   const project = useApp(shownProject);
   const floor = useApp(shownFloor);
   const dragging = useApp((state) => state.floorDrag !== null);
@@ -63,7 +63,12 @@ export function SectionDrawing({ shown, width, height }: DrawingProps) {
   const done = earthAlong(section, project, floor);
   const paths = sectionPaths(section, fit, building, done);
   const way = sectionWay(section, project.lot.north);
-  const what = name === null ? `Section ${way} through the building` : `Along ${name}, ${way}`;
+  const what =
+    name === null
+      ? `Section ${way} through the building`
+      : over
+        ? `Across ${name}, ${lengthText(project, over.distance)} from the road`
+        : `Along ${name}, ${way}`;
   const spoken = `${what} · ${exaggerationWords(fit.exaggeration)}`;
   const letter = name === null ? null : sectionLetter(name);
   const winds = sectionEnds(section, project.lot.north);
@@ -123,6 +128,10 @@ function sectionBuilding(
   return { from, to, floor, topOfWall, foundation: project.building.foundation, holes };
 }
 
-function floorText({ display }: Project, floor: number): string {
-  return `floor ${formatLength(floor, display.length, roundingFor(display.length, display))}`;
+function floorText(project: Project, floor: number): string {
+  return `floor ${lengthText(project, floor)}`;
+}
+
+function lengthText({ display }: Project, m: number): string {
+  return formatLength(m, display.length, roundingFor(display.length, display));
 }

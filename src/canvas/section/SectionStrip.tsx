@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef } from "react";
 import { useStore } from "zustand";
 import { appStore, shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { formatLength, roundingFor } from "../../units";
 import { useSize } from "../useSize";
 import { planView } from "../view/planView";
 import { SectionDrawing } from "./SectionDrawing";
@@ -27,7 +28,7 @@ export function SectionStrip() {
   const name = useChosenName();
   return (
     <section className="section-strip" aria-label="Section">
-      <SectionHead />
+      <SectionHead over={shown?.over ?? null} />
       <div className="section-box" ref={box}>
         {shown && width > 80 && height > 60 ? (
           <SectionDrawing shown={shown} width={width} height={height} />
@@ -44,7 +45,7 @@ export function SectionStrip() {
 }
 
 /** Which section, and how heights are drawn. */
-function SectionHead() {
+function SectionHead({ over }: { over: ShownSection["over"] }) {
   const project = useApp(shownProject);
   const { key, trueHeights } = useStore(sectionChoice);
   const entries = sectionEntries(project);
@@ -62,6 +63,7 @@ function SectionHead() {
           </option>
         ))}
       </select>
+      {over ? <OverPlace over={over} /> : null}
       <label>
         <input
           type="checkbox"
@@ -74,17 +76,42 @@ function SectionHead() {
   );
 }
 
+/** Where across the drive, pulled along it. */
+function OverPlace({ over }: { over: NonNullable<ShownSection["over"]> }) {
+  const display = useApp((state) => shownProject(state).display);
+  const words = formatLength(over.distance, display.length, roundingFor(display.length, display));
+  return (
+    <label className="section-over">
+      <input
+        type="range"
+        aria-label="Place along the drive"
+        aria-valuetext={`${words} from the road`}
+        min={0}
+        max={over.length}
+        step={overStep}
+        value={over.distance}
+        onChange={(event) => sectionChoice.setState({ overAt: Number(event.target.value) })}
+      />
+      {`${words} from the road`}
+    </label>
+  );
+}
+
+/** Of the slider, m. */
+const overStep = 0.1;
+
 function useShownSection(): ShownSection | null {
   const project = useApp(shownProject);
   const results = useApp((state) => state.results);
   const floor = useApp(shownFloor);
   const turn = useStore(planView, ({ view }) => view.angle);
   const chosen = useStore(sectionChoice, ({ key }) => key);
+  const overAt = useStore(sectionChoice, (choice) => choice.overAt);
   return useMemo(() => {
     const [first] = sectionEntries(project);
     const there = sectionEntries(project).some(({ key }) => key === chosen);
-    return shownSection(there ? chosen : (first?.key ?? "along"), project, results, floor, turn);
-  }, [chosen, project, results, floor, turn]);
+    return shownSection(there ? chosen : (first?.key ?? "along"), project, results, floor, turn, overAt);
+  }, [chosen, project, results, floor, turn, overAt]);
 }
 
 /** "Along section P", for the words where it has no ground; null for the sections through the building. */
@@ -100,6 +127,7 @@ function useFollowSelection(): void {
   useEffect(() => {
     const follow = ({ selection: [only, ...others] } = appStore.getState()) => {
       if (others.length > 0 || (only?.kind !== "section" && only?.kind !== "drive")) return;
+      if (sectionChoice.getState().key === `over:${only.id}`) return;
       sectionChoice.setState({ key: `${only.kind}:${only.id}` });
     };
     follow();

@@ -4,18 +4,24 @@ import type { Project } from "../../document";
 import type { Point } from "../../geometry";
 import type { Results, SectionLine } from "../../solve/results";
 import { sectionAlong } from "../../solve/section-along";
-import { acrossBuilding } from "../../solve/standard-sections";
+import { acrossBuilding, acrossDrive, mostMovedAt } from "../../solve/standard-sections";
 import { asOnPlan } from "./sectionShapes";
 
-export type SectionKey = "along" | "across" | `drive:${string}` | `section:${string}`;
+export type SectionKey = "along" | "across" | `drive:${string}` | `over:${string}` | `section:${string}`;
 
 interface SectionChoice {
   readonly key: SectionKey;
   /** Heights are drawn as true as lengths. */
   readonly trueHeights: boolean;
+  /** Where a section across a drive is cut, m from the road; null: where most is cut or filled. */
+  readonly overAt: number | null;
 }
 
-export const sectionChoice = createStore<SectionChoice>(() => ({ key: "along", trueHeights: false }));
+export const sectionChoice = createStore<SectionChoice>(() => ({
+  key: "along",
+  trueHeights: false,
+  overAt: null,
+}));
 
 export interface SectionEntry {
   readonly key: SectionKey;
@@ -32,7 +38,10 @@ export function sectionEntries(project: Project): readonly SectionEntry[] {
           { key: "across", words: "Through the building, across the fall" },
         ] as const)
       : []),
-    ...grading.drives.map(({ id, name }): SectionEntry => ({ key: `drive:${id}`, words: `Along ${name}` })),
+    ...grading.drives.flatMap(({ id, name }): SectionEntry[] => [
+      { key: `drive:${id}`, words: `Along ${name}` },
+      { key: `over:${id}`, words: `Across ${name}` },
+    ]),
     ...drawing.sections.map(
       ({ id, name }): SectionEntry => ({ key: `section:${id}`, words: `Along ${name}` }),
     ),
@@ -45,6 +54,8 @@ export interface ShownSection {
   readonly line: readonly Point[];
   /** Of a drive or a person's own line; null for the sections through the building. */
   readonly name: string | null;
+  /** Of one across a drive, its place, m from the road, and the drive's length; null for all others. */
+  readonly over: { readonly distance: number; readonly length: number } | null;
   /** It has no marks of its own on the plan. */
   readonly unmarked: boolean;
 }
@@ -56,13 +67,15 @@ export function shownSection(
   results: Results,
   floor: number | null,
   turn: number,
+  overAt: number | null = null,
 ): ShownSection | null {
   if (key === "along" || key === "across") {
     const section = key === "along" ? results.section : acrossBuilding(project, results, floor);
     if (!section) return null;
     const seen = asOnPlan(section, turn);
-    return { section: seen, line: [seen.start, seen.end], name: null, unmarked: true };
+    return { section: seen, line: [seen.start, seen.end], name: null, over: null, unmarked: true };
   }
+  if (key.startsWith("over:")) return acrossShown(key.slice(5), project, results, floor, overAt);
   const [kind, id] = [key.slice(0, key.indexOf(":")), key.slice(key.indexOf(":") + 1)];
   const found =
     kind === "drive"
@@ -70,7 +83,24 @@ export function shownSection(
       : project.drawing.sections.find((section) => section.id === id);
   if (!found) return null;
   const section = sectionAlong(found.line, project, results, floor);
-  return section && { section, line: section.line, name: found.name, unmarked: false };
+  return section && { section, line: section.line, name: found.name, over: null, unmarked: false };
+}
+
+/** Across a drive, from its left to its right on the way to the building, where it is asked for or most is moved. */
+function acrossShown(
+  id: string,
+  project: Project,
+  results: Results,
+  floor: number | null,
+  overAt: number | null,
+): ShownSection | null {
+  const drive = project.grading.drives.find((one) => one.id === id);
+  const result = results.drives.find((one) => one.id === id);
+  if (!drive || !result) return null;
+  const distance = Math.min(overAt ?? mostMovedAt(result), result.length);
+  const section = acrossDrive(drive, result, distance, project, results, floor);
+  const over = { distance, length: result.length };
+  return section && { section, line: section.line, name: drive.name, over, unmarked: true };
 }
 
 /** The straight line along which the plan is cut, for its marks there; null where the section has marks of its own. */

@@ -6,6 +6,7 @@ import { cancelPreview, dropPreview, preview, run } from "../../store/actions";
 import { Action } from "../fields/Choice";
 import { useBox } from "../foundation/useBox";
 import { useNotation, useProject, useResults } from "../useProject";
+import { PieceGrade, ProfileGrid } from "./ProfileGrid";
 import { type ProfileScale, profileScale } from "./profileScale";
 import "./grading.css";
 
@@ -134,14 +135,9 @@ function ProfileDrawing({ drive, width, height }: DrawingProps) {
         points={line(drive.stations.map(({ distance, finished }) => [distance, finished]))}
       />
       {drive.pieces.map((piece) => (
-        <PieceGrade key={piece.from} drive={drive} from={piece.from} to={piece.to} scale={scale} />
+        <PieceGrade key={piece.from} drive={drive} piece={piece} scale={scale} />
       ))}
-      <text className="profile-end" x={scale.x(0)} y={height - 6} textAnchor="middle">
-        road
-      </text>
-      <text className="profile-end" x={scale.x(drive.length)} y={height - 6} textAnchor="middle">
-        {drive.nodes[drive.nodes.length - 1]?.kind === "door" ? "door" : "end"}
-      </text>
+      <ProfileGrid drive={drive} scale={scale} height={height} />
       {drive.nodes.map((node) =>
         node.kind === "break" ? (
           <BreakHandle key={node.index} drive={drive} node={node} scale={scale} svg={svg} hold={setHeld} />
@@ -153,34 +149,6 @@ function ProfileDrawing({ drive, width, height }: DrawingProps) {
         ),
       )}
     </svg>
-  );
-}
-
-/** The grade over a piece, in red where it is steeper than the limit. */
-function PieceGrade({
-  drive,
-  from,
-  to,
-  scale,
-}: {
-  drive: DriveResult;
-  from: number;
-  to: number;
-  scale: ProfileScale;
-}) {
-  const notation = useNotation();
-  const piece = drive.pieces.find((one) => one.from === from);
-  const [a, b] = [from, to].map((t) => drive.nodes.find(({ distance }) => distance === t));
-  if (!piece || !a || !b || scale.x(to) - scale.x(from) < 44) return null;
-  return (
-    <text
-      className={piece.over ? "profile-grade profile-bad" : "profile-grade"}
-      x={scale.x((from + to) / 2)}
-      y={scale.y((a.height + b.height) / 2) - 9}
-      textAnchor="middle"
-    >
-      {notation.slope(piece.grade)}
-    </text>
   );
 }
 

@@ -10,7 +10,7 @@ export interface ProfileScale {
   readonly exaggeration: number;
 }
 
-const margin = { left: 64, right: 28, top: 26, bottom: 24 };
+export const margin = { left: 64, right: 44, top: 26, bottom: 26 };
 /** Heights are drawn this many times larger than lengths at most. */
 const mostExaggeration = 10;
 

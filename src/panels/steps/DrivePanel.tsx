@@ -171,12 +171,15 @@ const DriveFields = memo(function DriveFields({ drive }: { drive: Drive }) {
 const noDoors: readonly { id: string; name: string }[] = [];
 const mostRows = 24;
 
-/** Stations thinned so that the table stays readable; the steepest piece is always among them. */
+/** Stations thinned so that the table stays readable; where its grade changes is always among them. */
 function Stations({ result }: { result: DriveResult }) {
   const notation = useNotation();
   const every = Math.max(1, Math.ceil(result.stations.length / mostRows));
   const last = result.stations.length - 1;
-  const shown = result.stations.filter((_, index) => index % every === 0 || index === last);
+  const bends = (distance: number) => result.nodes.some((node) => Math.abs(node.distance - distance) < 0.01);
+  const shown = result.stations.filter(
+    ({ distance }, index) => index % every === 0 || index === last || bends(distance),
+  );
   const rows = shown.map((station, index) => {
     const next = shown[index + 1];
     const grade = next ? (next.finished - station.finished) / (next.distance - station.distance) : null;
