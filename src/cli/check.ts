@@ -5,6 +5,7 @@ import { isOnlyBeginning, toLookAt } from "../solve/to-look-at";
 import { wordsFor } from "../solve/words";
 import { readArgs } from "./args";
 import type { Command } from "./command";
+import { counted } from "./count";
 import { openFile } from "./project";
 
 const SEVERITIES = ["error", "caution", "note"] as const;
@@ -63,8 +64,4 @@ export function problemLines(problems: readonly Problem[]): string[] {
       .filter((problem) => problem.severity === severity)
       .flatMap(({ where, what, how }) => ["", `${severity}: ${where}`, `    ${what}`, `    ${how}`]),
   );
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? "" : "s"}`;
 }

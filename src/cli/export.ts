@@ -2,6 +2,7 @@ import { dxfFile, geoJsonFile, landXmlFile, type Outgoing, outgoing, pointsCsv }
 import { createSolver } from "../solve/pipeline";
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
+import { counted } from "./count";
 import { openFile } from "./project";
 
 const writers: Readonly<Record<string, (out: Outgoing, now: string) => string>> = {
@@ -17,12 +18,12 @@ export const exportCommand: Command = {
   about: [
     "Writes the ground of a project for other programs: points, breaklines, contours and triangles, in metres.",
     "",
-    "  .csv       points alone, columns name, x (m), y (m), z (m)",
-    "  .dxf       release 2007: a layer each for points, breaklines, contours and triangles",
+    "  .csv       points alone, columns name, x (m), y (m), z (m), kind (ground or mark)",
+    "  .dxf       release 2007: a layer each for points, marks, breaklines, contours and triangles",
     "  .xml       LandXML 1.2",
     "  .geojson   on the plan's own metres, said by its member `plane`",
     "",
-    "Ground that is a guess is left out.",
+    "Ground that is a guess is left out. Marks that lie on no ground say so: no program has to take them for a spot of it.",
   ].join("\n"),
   async run(args, io) {
     const given = readArgs(args, { files: ["PROJECT"], values: { to: "a file to write" } });
@@ -44,13 +45,14 @@ export const exportCommand: Command = {
   },
 };
 
-function contents({ points, lines, contours, surface }: Outgoing, pointsAlone: boolean): string {
-  const all = [`${points.length} points`];
+function contents({ points, marks, lines, contours, surface }: Outgoing, pointsAlone: boolean): string {
+  const all = [counted(points.length, "point")];
+  if (marks.length > 0) all.push(counted(marks.length, "mark"));
   if (!pointsAlone)
     all.push(
-      `${lines.length} breaklines`,
-      `contours at ${contours.length} heights`,
-      `${(surface?.triangles.length ?? 0) / 3} triangles`,
+      counted(lines.length, "breakline"),
+      `contours at ${counted(contours.length, "height")}`,
+      counted((surface?.triangles.length ?? 0) / 3, "triangle"),
     );
   return all.join(", ");
 }

@@ -8,6 +8,7 @@ import {
 } from "../files/incoming";
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
+import { counted } from "./count";
 
 const wishes = { unit: "a unit of length", window: "four numbers", most: "a number of heights" };
 
@@ -65,7 +66,7 @@ function asJson(incoming: Incoming, given?: FileUnit): string {
   const unit = unitOf(incoming, given);
   const shown = unit ? inMetres(incoming, unit) : incoming;
   const heights = (z: Float64Array) => Array.from(z, (height) => (Number.isNaN(height) ? null : height));
-  const { points, faces } = shown;
+  const { points, marks, faces } = shown;
   return JSON.stringify({
     kind: incoming.kind,
     fileUnit: unit,
@@ -73,23 +74,44 @@ function asJson(incoming: Incoming, given?: FileUnit): string {
     crs: shown.crs,
     bounds: shown.bounds,
     points: { names: points.names, x: [...points.x], y: [...points.y], z: heights(points.z) },
-    lines: shown.lines.map(({ name, closed, xyz }) => ({ name, closed, xyz: heights(xyz) })),
+    marks: { names: marks.names, x: [...marks.x], y: [...marks.y], z: heights(marks.z) },
+    lines: shown.lines.map(({ name, kind = null, closed, xyz }) => ({
+      name,
+      kind,
+      closed,
+      xyz: heights(xyz),
+    })),
     faces: { x: [...faces.x], y: [...faces.y], z: heights(faces.z), triangles: [...faces.triangles] },
     warnings: shown.warnings,
   });
 }
 
+/** To a tenth of a millimetre or better: what lies below is rounding of the file's own sums. */
+function plain(value: number): number {
+  return Number(value.toFixed(4)) + 0;
+}
+
 function summary(file: string, incoming: Incoming, given?: FileUnit): string {
-  const { points, lines, faces, bounds, crs } = incoming;
+  const { points, marks, lines, faces, bounds, crs } = incoming;
   const unit = unitOf(incoming, given);
-  const counts = `${points.x.length} points, ${lines.length} lines, ${faces.triangles.length / 3} triangles`;
+  const contours = lines.filter(({ kind }) => kind === "contour").length;
+  const counts = [
+    counted(points.x.length, "point"),
+    ...(marks.x.length > 0 ? [`${counted(marks.x.length, "mark")} (not ground)`] : []),
+    counted(lines.length, "line") + (contours > 0 ? ` (${counted(contours, "contour")})` : ""),
+    counted(faces.triangles.length / 3, "triangle"),
+  ].join(", ");
   const told = [`${file}: ${incoming.kind}, ${counts}.`];
   const what = incoming.onLocalPlane ? "Unit of its heights" : "Unit";
   told.push(unit ? `${what}: ${unitWords(unit)}.` : `${what}: the file doesn't say; give it with --unit.`);
   if (crs) told.push(`Coordinates: ${crs}.`);
   if (bounds) {
-    const heights = Number.isNaN(bounds.minZ) ? "no heights" : `height ${bounds.minZ} to ${bounds.maxZ}`;
-    told.push(`East ${bounds.minX} to ${bounds.maxX}, north ${bounds.minY} to ${bounds.maxY}, ${heights}.`);
+    const heights = Number.isNaN(bounds.minZ)
+      ? "no heights"
+      : `height ${plain(bounds.minZ)} to ${plain(bounds.maxZ)}`;
+    told.push(
+      `East ${plain(bounds.minX)} to ${plain(bounds.maxX)}, north ${plain(bounds.minY)} to ${plain(bounds.maxY)}, ${heights}.`,
+    );
   }
   return told.join("\n");
 }

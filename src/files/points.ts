@@ -2,6 +2,7 @@
 import { type Point, selfCrossing, signedArea } from "../geometry";
 import type { Breakline } from "../terrain";
 import { label, number, numberOrBlank, optional, readTable, text } from "./csv";
+import { saysMark } from "./incoming/kinds";
 
 type Bad = { readonly ok: false; readonly message: string };
 
@@ -14,21 +15,28 @@ export interface PointTable {
   readonly lines: readonly number[];
 }
 
-/** Reads points: columns x, y, z and, if there, name. */
+/** Reads points: columns x, y, z and, if there, name and kind. Rows whose kind is a mark aren't ground: passed over, and told. */
 export function readPoints(
   source: string,
   file: string,
 ): { readonly ok: true; readonly points: PointTable; readonly notes: readonly string[] } | Bad {
-  const table = readTable(source, file, { name: optional(text), x: number, y: number, z: number });
+  const columns = { name: optional(text), x: number, y: number, z: number, kind: optional(text) };
+  const table = readTable(source, file, columns);
   if (!table.ok) return table;
+  const rows = table.rows.filter(({ kind }) => !saysMark(kind));
   const points: PointTable = {
-    names: table.rows.map((row) => row.name),
-    x: Float64Array.from(table.rows, (row) => row.x),
-    y: Float64Array.from(table.rows, (row) => row.y),
-    z: Float64Array.from(table.rows, (row) => row.z),
-    lines: table.rows.map((row) => row.line),
+    names: rows.map((row) => row.name),
+    x: Float64Array.from(rows, (row) => row.x),
+    y: Float64Array.from(rows, (row) => row.y),
+    z: Float64Array.from(rows, (row) => row.z),
+    lines: rows.map((row) => row.line),
   };
-  return { ok: true, points, notes: table.notes };
+  const marks = table.rows.length - rows.length;
+  const told =
+    marks === 0
+      ? []
+      : [`${file}: ${marks === 1 ? "one mark is" : `${marks} marks are`} no ground: left out.`];
+  return { ok: true, points, notes: [...table.notes, ...told] };
 }
 
 /** Reads places in plan: columns x and y. */

@@ -1,5 +1,6 @@
 /** Levelled shots → the points of the ground, and the ground they make. */
 import type { Shot } from "../document/schema";
+import { liesOnGround } from "../survey";
 import type { DroppedPoint } from "../terrain";
 import type { LevelledPoint, Problem } from "./results";
 import type { Words } from "./words";
@@ -11,17 +12,13 @@ export interface GroundPoints {
   readonly shots: readonly LevelledPoint[];
 }
 
-/**
- * Shots that lie on the ground: ground shots, and marks and turning points whose own row has a place. A mark
- * known only by its mark's place is left out, since it may be a nail in a tree; so is a second look at a turning point.
- */
+/** Shots that lie on the ground and have both a place and a height. */
 export function groundPoints(points: readonly LevelledPoint[], shots: readonly Shot[]): GroundPoints {
   const rowOf = rowsInStep(shots);
   const used = points.filter((point) => {
     const row = rowOf(point.shot);
-    if (point.at === null || point.height === null || !row || row.place.kind === "none") return false;
-    if (!Number.isFinite(point.height)) return false;
-    return point.kind === "ground" || point.kind === "mark" || (point.kind === "turning" && row.of === null);
+    if (point.at === null || point.height === null || !row) return false;
+    return Number.isFinite(point.height) && liesOnGround(row);
   });
   return {
     x: Float64Array.from(used, ({ at }) => at?.[0] ?? Number.NaN),

@@ -24,6 +24,7 @@ const NOTATIONS: readonly LengthNotation[] = ["in", "ft-in", "ft", "m", "cm", "m
 
 /** The likeliest slip, null where none comes within `allowed` of the reading that the neighbours predict. */
 export function likelyCause(reading: Measure, predicted: number, allowed: number): Cause | null {
+  if (isMachineWritten(reading)) return null;
   let best: Cause | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const guess of [...wholeUnits(reading.m), ...wrongUnits(reading.m), ...swappedDigits(reading)]) {
@@ -33,6 +34,11 @@ export function likelyCause(reading: Measure, predicted: number, allowed: number
     best = { words: guess.words, reading: guess.reading };
   }
   return best;
+}
+
+/** Nobody types metres to a hundredth of a millimetre: a program wrote them, and it doesn't slip as people do. */
+function isMachineWritten({ text }: Measure): boolean {
+  return /[.,]\d{5,} m$/.test(text);
 }
 
 function wholeUnits(m: number): Guess[] {

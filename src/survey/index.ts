@@ -17,6 +17,7 @@ export {
   runCloses,
 } from "./misclosure";
 export { leaveOneOut, type Prediction } from "./neighbours";
+export { liesOnGround } from "./onGround";
 export {
   type FirmGround,
   firmGround,

@@ -21,7 +21,7 @@ describe("export and import", () => {
   it.each(["dxf", "xml", "geojson"])("writes .%s, which import reads back in metres", async (ending) => {
     const wrote = await run(["export", "p.json", "--to", `o.${ending}`], commands, { "p.json": project() });
     expect([wrote.code, wrote.said]).toEqual([0, ""]);
-    expect(wrote.out).toMatch(/: 3 points, 0 breaklines, contours at \d+ heights, 1 triangles, in metres\.$/);
+    expect(wrote.out).toMatch(/: 3 points, 0 breaklines, contours at \d+ heights, 1 triangle, in metres\.$/);
     const text = new TextDecoder().decode(wrote.written.get(`o.${ending}`));
     const read = await run(["import", "f", "--json"], commands, { f: text });
     const { unit, points, faces } = JSON.parse(read.out);
@@ -34,7 +34,7 @@ describe("export and import", () => {
     const { out, written } = await run(["export", "p.json", "--to=o.csv"], commands, { "p.json": project() });
     expect(out).toBe("o.csv: 3 points, in metres.");
     expect(new TextDecoder().decode(written.get("o.csv"))).toBe(
-      "name,x (m),y (m),z (m)\na,0,0,10\nb,10,0,11\nc,0,10,12\n",
+      "name,x (m),y (m),z (m),kind\na,0,0,10,ground\nb,10,0,11,ground\nc,0,10,12,ground\n",
     );
   });
 

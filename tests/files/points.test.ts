@@ -4,6 +4,17 @@ import { readSurface } from "../../src/files/surface";
 
 const POINTS = "name,x,y,z\n";
 
+describe("marks among points", () => {
+  it("are no ground: passed over, and told", () => {
+    const read = readPoints("name,x,y,z,kind\na,0,0,1,ground\nslab,2,2,3,mark\nb,1,0,1,", "p.csv");
+    expect(read).toMatchObject({
+      ok: true,
+      points: { names: ["a", "b"], lines: [2, 4] },
+      notes: ["p.csv: one mark is no ground: left out."],
+    });
+  });
+});
+
 describe("points", () => {
   it("are read with their names and lines, in any order of columns", () => {
     const read = readPoints("z,name,y,x\n1.5,a,2,3\n\n-2e-1,,5,6\n", "p.csv");

@@ -32,7 +32,7 @@ function level(changes: readonly Change[], reads: "down" | "up" = "down") {
     const parsed = parseLength(text, "in");
     if (!parsed.ok) throw new Error(parsed.message);
     const m = reads === "up" ? beam - parsed.m - 28 : parsed.m;
-    const reading = reads === "up" ? { text: `${m} m`, m } : { text, m };
+    const reading = reads === "up" ? { text: `${m.toFixed(3)} m`, m: Number(m.toFixed(3)) } : { text, m };
     return { id: `s${row}`, name: `${row}`, setup: "1", reading, accepted, place: { kind: "at", x, y } };
   });
   const zero = { text: "", m: reads === "up" ? 28 : beam };
@@ -74,6 +74,14 @@ describe("shots that don't fit their neighbours", () => {
       shots,
     });
     expect(levelSurvey(survey, []).problems.filter(({ code }) => code === "shot-odd")).toEqual([]);
+  });
+
+  it("no slip of the hand is guessed at in a figure that a program wrote", () => {
+    const written = parseLength(inches(14, -40), "in");
+    const m = written.ok ? written.m : 0;
+    const [problem] = level([{ row: 14, text: `${m.toFixed(6)} m` }]);
+    expect(problem?.what).toContain("than its neighbours make likely");
+    expect(problem?.fixes?.map(({ words }) => words)).toEqual(["Set it aside", "Accept it as it is"]);
   });
 
   it("a foot off, either way, at the edge as amid the others", () => {

@@ -40,7 +40,7 @@ const mostListed = 300;
 
 export function FitForm({ apart, incoming, plan, fit, onFit }: FitFormProps) {
   const notation = useNotation();
-  const canShift = incoming.points.x.length > 0;
+  const canShift = incoming.points.x.length + incoming.marks.x.length > 0;
   return (
     <section aria-label="Far from the plan">
       <p className="untied">
@@ -99,7 +99,7 @@ function CommonPoint({ incoming, plan, shift, onShift }: CommonPointProps) {
       <TypedField
         label="The point in the file"
         shown={inFile?.name ?? ""}
-        placeholder={incoming.points.names.find((name) => name !== "") ?? "1"}
+        placeholder={[...incoming.marks.names, ...incoming.points.names].find((name) => name !== "") ?? "1"}
         help="By its name, or its row counted from 1."
         commit={(text) => {
           const found = pointNamed(incoming, text);

@@ -2,7 +2,7 @@
 import { type ReactNode, useEffect, useMemo, useRef, useState } from "react";
 import { useTheme } from "../../canvas/overlays/useTheme";
 import { fitPlan } from "../../canvas/view/planView";
-import { type BreaklineKind, breaklineKinds, breaklineWord } from "../../document";
+import { breaklineKinds, breaklineWord } from "../../document";
 import {
   type FileUnit,
   farApart,
@@ -25,11 +25,15 @@ import { counted } from "../../panels/words";
 import { openDialog } from "../../store/actions";
 import { type Fit, FitForm } from "./FitForm";
 import { joinGround } from "./join";
+import { type LineChoices, type LineUse, lineGroups } from "./lineGroups";
 import { PreviewPlan } from "./PreviewPlan";
 
 const ask = "ask";
 
-const kinds = breaklineKinds.map((value) => ({ value, words: breaklineWord(value) }));
+const uses: readonly { value: LineUse; words: string }[] = [
+  { value: "leave out", words: "left out" },
+  ...breaklineKinds.map((value) => ({ value, words: breaklineWord(value) })),
+];
 
 export interface LookFormProps {
   readonly name: string;
@@ -49,7 +53,8 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
     [incoming],
   );
   const [near, setNear] = useState(true);
-  const [kind, setKind] = useState<BreaklineKind>("ridge");
+  const groups = useMemo(() => lineGroups(incoming.lines), [incoming]);
+  const [choices, setChoices] = useState<LineChoices>({});
   const [fault, setFault] = useState<string | null>(null);
   const project = useProject((present) => present);
   const theme = useTheme();
@@ -80,7 +85,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
   const join = async () => {
     stopped.current = false;
     setFault(null);
-    const why = await joinGround(name, joining, kind, {
+    const why = await joinGround(name, joining, choices, {
       tell: setShare,
       isStopped: () => stopped.current,
     });
@@ -119,9 +124,20 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
           onChoose={(chosen) => setNear(chosen === "near")}
         />
       ) : null}
-      {incoming.lines.length > 0 ? (
-        <Choice label="Its lines are" value={kind} options={kinds} onChoose={setKind} />
-      ) : null}
+      {groups.map(({ key, words, count, usual }) => (
+        <Choice
+          key={key}
+          label={`${words} (${count})`}
+          value={choices[key] ?? usual}
+          options={uses}
+          help={
+            usual === "leave out"
+              ? "Contours are drawn from the ground between its points: as breaklines they would shape it a second time."
+              : undefined
+          }
+          onChoose={(use) => setChoices({ ...choices, [key]: use })}
+        />
+      ))}
       {apart ? <FitForm apart={apart} incoming={placed} plan={plan} fit={fit} onFit={setFit} /> : null}
       <Brought incoming={joining} unit={unit} />
       {incoming.warnings.length > 0 ? (
@@ -248,10 +264,11 @@ function feetWords(apart: number, notation: Notation): string {
 /** How much of what, over which extent. */
 function Brought({ incoming, unit }: { incoming: Incoming; unit: FileUnit | null }) {
   const notation = useNotation();
-  const { points, lines, faces, bounds, crs } = incoming;
+  const { points, marks, lines, faces, bounds, crs } = incoming;
   const triangles = faces.triangles.length / 3;
   const what = [
     points.x.length > 0 ? counted(points.x.length, "point") : "",
+    marks.x.length > 0 ? counted(marks.x.length, "mark") : "",
     lines.length > 0 ? counted(lines.length, "line") : "",
     triangles > 0 ? counted(triangles, "triangle") : "",
   ].filter(Boolean);

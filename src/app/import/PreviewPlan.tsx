@@ -69,6 +69,22 @@ function draw(context: CanvasRenderingContext2D, incoming: Incoming, project: Pr
     const [px, py] = place(x[i] as number, y[i] as number);
     context.fillRect(px - 1.25, py - 1.25, 2.5, 2.5);
   }
+  drawMarks(context, incoming, place);
+}
+
+/** Triangles, as the plan draws marks. */
+function drawMarks(context: CanvasRenderingContext2D, { marks }: Incoming, place: Place): void {
+  for (let i = 0; i < marks.x.length; i++) {
+    const [x, y] = place(marks.x[i] as number, marks.y[i] as number);
+    context.beginPath();
+    for (const [dx, dy] of [
+      [0, -5],
+      [4.5, 3],
+      [-4.5, 3],
+    ] as const)
+      context.lineTo(x + dx, y + dy);
+    context.fill();
+  }
 }
 
 function ownPlaces(project: Project): Point[] {

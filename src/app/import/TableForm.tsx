@@ -17,6 +17,7 @@ const useWords: Readonly<Record<ColumnUse, string>> = {
   latitude: "latitude",
   longitude: "longitude",
   line: "line it belongs to",
+  kind: "kind (mark or ground)",
   skip: "passed over",
 };
 const uses = columnUses.map((value) => ({ value, words: useWords[value] }));

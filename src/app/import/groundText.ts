@@ -3,14 +3,26 @@ import type { Project } from "../../document";
 import type { Results } from "../../solve/results";
 
 export const groundFormats = {
-  csv: { words: "points, CSV", ending: "csv", holds: "Name, easting, northing and height of each point." },
+  csv: {
+    words: "points, CSV",
+    ending: "csv",
+    holds: "Name, easting, northing and height of each point, and whether it is ground or a mark.",
+  },
   dxf: {
     words: "DXF drawing",
     ending: "dxf",
-    holds: "Points, breaklines, contours and triangles, each on a layer of its own.",
+    holds: "Points, marks, breaklines, contours and triangles, each on a layer of its own.",
   },
-  landxml: { words: "LandXML 1.2", ending: "xml", holds: "Points, breaklines and the surface." },
-  geojson: { words: "GeoJSON", ending: "geojson", holds: "Points, breaklines and contours." },
+  landxml: {
+    words: "LandXML 1.2",
+    ending: "xml",
+    holds: "Points, marks, breaklines, contours and the triangles.",
+  },
+  geojson: {
+    words: "GeoJSON",
+    ending: "geojson",
+    holds: "Points, marks, breaklines, contours and triangles.",
+  },
 } as const;
 
 export type GroundFormat = keyof typeof groundFormats;

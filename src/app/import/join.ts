@@ -1,9 +1,11 @@
-/** The one step in which a looked-at file joins the plan: its points as heights, its lines as breaklines. */
+/** The one step in which a looked-at file joins the plan: its points as heights, its marks as marks, its lines as breaklines. */
 import { type BreaklineKind, type Project, surveyEdits } from "../../document";
 import type { Incoming, IncomingLine } from "../../files/incoming";
 import { runInSteps, runTogether } from "../../store/actions";
+import { type LineChoices, linesToJoin } from "./lineGroups";
 
 type JoiningPoint = Parameters<typeof surveyEdits.joinPoints.run>[1]["points"][number];
+type JoiningMark = Parameters<typeof surveyEdits.joinMarks.run>[1]["marks"][number];
 type JoiningLine = Parameters<typeof surveyEdits.joinBreaklines.run>[1]["lines"][number];
 
 /** As many points as this keep the window busy for longer than a press should. */
@@ -19,21 +21,38 @@ export interface Joining {
 export async function joinGround(
   name: string,
   incoming: Incoming,
-  kind: BreaklineKind,
+  choices: LineChoices,
   progress: Joining,
 ): Promise<string | null> {
   const label = `import ${name}`;
   const points = joiningPoints(incoming);
-  const lines = incoming.lines.map((line) => joiningLine(line, kind));
-  const edits = [
-    ...(points.length > 0
-      ? [(project: Project) => surveyEdits.joinPoints.run(project, { points, from: `Points from ${name}` })]
-      : []),
-    ...(lines.length > 0 ? [(project: Project) => surveyEdits.joinBreaklines.run(project, { lines })] : []),
-  ];
+  const edits = joiningEdits(name, incoming, choices);
   if (points.length >= MANY) return runInSteps(label, edits, progress);
   const edit = runTogether(label, edits);
   return edit.ok ? null : edit.why;
+}
+
+/** The edits, one after the other, of what joins. */
+export function joiningEdits(name: string, incoming: Incoming, choices: LineChoices) {
+  const points = joiningPoints(incoming);
+  const marks = joiningMarks(incoming);
+  const lines = linesToJoin(incoming.lines, choices).map(([line, kind]) => joiningLine(line, kind));
+  const from = `Points from ${name}`;
+  return [
+    ...(marks.length > 0 ? [(project: Project) => surveyEdits.joinMarks.run(project, { marks })] : []),
+    ...(points.length > 0
+      ? [(project: Project) => surveyEdits.joinPoints.run(project, { points, from })]
+      : []),
+    ...(lines.length > 0 ? [(project: Project) => surveyEdits.joinBreaklines.run(project, { lines })] : []),
+  ];
+}
+
+/** A mark is a known height: without one it is left out. */
+function joiningMarks({ marks }: Pick<Incoming, "marks">): JoiningMark[] {
+  return Array.from(marks.x, (x, i) => {
+    const [y, z] = [marks.y[i] as number, marks.z[i] as number];
+    return { name: marks.names[i] ?? "", x, y, z };
+  }).filter(({ z }) => !Number.isNaN(z));
 }
 
 /** The points, and the corners of triangles, each place once. */

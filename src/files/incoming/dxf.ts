@@ -8,6 +8,7 @@
 import { FaceGatherer, lineOf, PointGatherer } from "./growing";
 import { type IncomingLine, type IncomingUnits, type ReadResult, received, refused } from "./incoming";
 import { goesOn, type Job, stopped } from "./job";
+import { lineKind, saysMark } from "./kinds";
 import { shown } from "./text";
 import type { FileUnit } from "./units";
 
@@ -71,6 +72,7 @@ export async function readDxf(file: string, text: string, job: Job = {}): Promis
     kind: "dxf",
     units: drawing.units,
     points: drawing.points.done(),
+    marks: drawing.marks.done(),
     lines: drawing.lines,
     faces: drawing.faces.done(),
     warnings: warnings.map((warning) => (warning.startsWith(file) ? warning : `${file}: ${warning}`)),
@@ -79,6 +81,7 @@ export async function readDxf(file: string, text: string, job: Job = {}): Promis
 
 class Drawing {
   readonly points = new PointGatherer();
+  readonly marks = new PointGatherer();
   readonly faces = new FaceGatherer();
   readonly lines: IncomingLine[] = [];
   units: IncomingUnits = { known: false };
@@ -149,7 +152,7 @@ class Drawing {
       case "POINT": {
         const [x, y, z] = corner(entity, 0);
         if (Number.isNaN(x + y)) this.shapeless++;
-        else this.points.add(ownName(entity), x, y, z);
+        else (saysMark(layer) ? this.marks : this.points).add(ownName(entity), x, y, z);
         return;
       }
       case "LINE":
@@ -191,7 +194,7 @@ class Drawing {
       const [x, y, z] = corner(vertex, 0);
       return [x, y, flat ?? (ownName(vertex) === "no height" ? Number.NaN : z)];
     });
-    this.line(word(head, 8), corners, (flags & 1) === 1);
+    this.line(word(head, 8), corners, (flags & 1) === 1, ownName(head));
   }
 
   /** Vertices with bit 64 are places; the others name up to four of them, counted from 1, as a face. */
@@ -206,8 +209,10 @@ class Drawing {
     }
   }
 
-  private line(name: string, corners: readonly Corner[], closed: boolean): void {
-    const line = corners.some(([x, y]) => Number.isNaN(x + y)) ? null : lineOf(name, corners, closed);
+  private line(layer: string, corners: readonly Corner[], closed: boolean, own = ""): void {
+    const line = corners.some(([x, y]) => Number.isNaN(x + y))
+      ? null
+      : lineOf(layer, corners, closed, lineKind(own, layer));
     if (line) this.lines.push(line);
     else this.shapeless++;
   }

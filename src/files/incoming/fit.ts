@@ -82,10 +82,18 @@ function boxOf(points: readonly KnownPoint[]): Bounds | null {
   return boundsOf(parts, [], { x: none, y: none, z: none, triangles: new Uint32Array(0) });
 }
 
-/** The point of the file by its name, or by its row counted from 1 where no name is the same; null: there is none. */
-export function pointNamed({ points }: Pick<Incoming, "points">, typed: string): KnownPoint | null {
+/** The mark or point of the file by its name, or by its row counted from 1 where no name is the same; null: there is none. */
+export function pointNamed(
+  { points, marks }: Pick<Incoming, "points" | "marks">,
+  typed: string,
+): KnownPoint | null {
   const wanted = typed.trim().toLowerCase();
   if (wanted === "") return null;
+  const mark = marks.names.findIndex((name) => name.trim().toLowerCase() === wanted);
+  if (mark >= 0) {
+    const [x, y, z] = [marks.x[mark] ?? 0, marks.y[mark] ?? 0, marks.z[mark] ?? Number.NaN];
+    return { name: marks.names[mark] ?? "", x, y, z: Number.isNaN(z) ? null : z };
+  }
   const named = points.names.findIndex((name) => name.trim().toLowerCase() === wanted);
   const i = named >= 0 ? named : /^\d+$/.test(wanted) ? Number(wanted) - 1 : -1;
   const [x, y, z = Number.NaN] = [points.x[i], points.y[i], points.z[i]];
@@ -113,6 +121,7 @@ export function shifted(incoming: Incoming, [dx, dy, dz]: Shift): Incoming {
     xyz: line.xyz.map((value, i) => value + (by[i % 3] ?? 0)),
   }));
   const points = moved(incoming.points);
+  const marks = moved(incoming.marks);
   const faces = moved(incoming.faces);
-  return { ...incoming, points, lines, faces, bounds: boundsOf(points, lines, faces) };
+  return { ...incoming, points, marks, lines, faces, bounds: boundsOf(points, lines, faces, marks) };
 }

@@ -7,6 +7,7 @@
 import { FaceGatherer, lineOf, PointGatherer } from "./growing";
 import {
   type IncomingLine,
+  type IncomingPoints,
   type IncomingUnits,
   noFaces,
   type ReadResult,
@@ -14,6 +15,7 @@ import {
   refused,
 } from "./incoming";
 import { goesOn, type Job, stopped } from "./job";
+import { lineKind, saysMark } from "./kinds";
 import { localPlane } from "./localPlane";
 import { type FileUnit, fileUnits } from "./units";
 
@@ -60,11 +62,22 @@ function systemOf(whole: Json): System {
   return { name: crs, plane: !/CRS84|EPSG:+:?4326$/i.test(crs), units: { known: false } };
 }
 
+/** What a feature's properties say of its geometry. `height` is NaN where they say none. */
+interface Said {
+  readonly name: string;
+  readonly kind: string;
+  readonly layer: string;
+  readonly height: number;
+}
+
+const plainThing: Said = { name: "", kind: "", layer: "", height: Number.NaN };
+
 /** RFC 7946: the third number of a position is a height in metres. */
 const heightsOfStandard: IncomingUnits = { known: true, unit: "m" };
 
 class Gathered {
   private readonly points = new PointGatherer();
+  private readonly marks = new PointGatherer();
   private readonly faces = new FaceGatherer();
   private readonly lines: IncomingLine[] = [];
   private readonly passed = new Map<string, number>();
@@ -73,15 +86,17 @@ class Gathered {
 
   feature(thing: unknown) {
     if (!isObject(thing)) return this.pass("unknown");
-    if (thing.type !== "Feature") return this.geometry(thing, "", false);
+    if (thing.type !== "Feature") return this.geometry(thing, plainThing);
     const properties = isObject(thing.properties) ? thing.properties : {};
     const name = properties.name ?? properties.layer ?? properties.kind ?? "";
     const height = typeof properties.height === "number" ? properties.height : Number.NaN;
-    return this.geometry(thing.geometry, String(name), properties.kind === "triangle", height);
+    const [kind, layer] = [String(properties.kind ?? ""), String(properties.layer ?? properties.kind ?? "")];
+    return this.geometry(thing.geometry, { name: String(name), kind, layer, height });
   }
 
   result(file: string, system: System): ReadResult {
     const points = this.points.done();
+    const marks = this.marks.done();
     const faces = this.tin ? this.faces.done() : noFaces;
     const warnings: string[] = [];
     if (this.passed.size > 0)
@@ -91,33 +106,40 @@ class Gathered {
     if (this.unread > 0)
       warnings.push(`${file}: ${this.unread} places can't be read as numbers and were passed over.`);
     const parts = { kind: "geojson", warnings } as const;
-    const degrees = system.plane === null ? inDegrees(points, this.lines, faces) : !system.plane;
+    const degrees = system.plane === null ? inDegrees([points, marks, faces], this.lines) : !system.plane;
     if (!degrees)
       return received(file, {
         ...parts,
         points,
+        marks,
         lines: this.lines,
         faces,
         units: system.units,
         crs: system.name,
       });
-    if (points.x.length + this.lines.length + faces.x.length === 0)
+    if (points.x.length + marks.x.length + this.lines.length + faces.x.length === 0)
       return received(file, { ...parts, units: system.units });
-    // Corners of triangles go along as points, so that all are placed on one plane.
+    // Marks and corners of triangles go along as points, so that all are placed on one plane.
+    const parted = [points, marks, faces];
     const corners = {
       names: [],
-      x: joined(points.x, faces.x),
-      y: joined(points.y, faces.y),
-      z: joined(points.z, faces.z),
+      x: joined(parted.map(({ x }) => x)),
+      y: joined(parted.map(({ y }) => y)),
+      z: joined(parted.map(({ z }) => z)),
     };
     const placed = localPlane(corners, this.lines);
-    const cut = points.x.length;
+    const ends = [points.x.length, points.x.length + marks.x.length] as const;
+    const cut = (from: number, to?: number) => ({
+      x: placed.points.x.slice(from, to),
+      y: placed.points.y.slice(from, to),
+    });
     return received(file, {
       ...parts,
       ...placed,
       units: system.units.known ? system.units : heightsOfStandard,
-      points: { ...points, x: placed.points.x.slice(0, cut), y: placed.points.y.slice(0, cut) },
-      faces: { ...faces, x: placed.points.x.slice(cut), y: placed.points.y.slice(cut) },
+      points: { ...points, ...cut(0, ends[0]) },
+      marks: { ...marks, ...cut(...ends) },
+      faces: { ...faces, ...cut(ends[1]) },
     });
   }
 
@@ -125,11 +147,11 @@ class Gathered {
     this.passed.set(kind, (this.passed.get(kind) ?? 0) + 1);
   }
 
-  private geometry(shape: unknown, name: string, triangle: boolean, height = Number.NaN) {
+  private geometry(shape: unknown, said: Said) {
     if (!isObject(shape)) return this.pass("features without a geometry");
     const at = Array.isArray(shape.coordinates) ? shape.coordinates : [];
     const corner = (place: unknown): Corner[] => {
-      const [x, y, z = height] = Array.isArray(place) ? (place as unknown[]) : [];
+      const [x, y, z = said.height] = Array.isArray(place) ? (place as unknown[]) : [];
       if (typeof x === "number" && typeof y === "number" && Number.isFinite(x + y))
         return [[x, y, typeof z === "number" ? z : Number.NaN]];
       this.unread++;
@@ -138,69 +160,63 @@ class Gathered {
     const list = (places: unknown) => (Array.isArray(places) ? places.flatMap(corner) : []);
     switch (shape.type) {
       case "Point":
-        return this.dots(name, corner(at));
+        return this.dots(said, corner(at));
       case "MultiPoint":
-        return this.dots(name, list(at));
+        return this.dots(said, list(at));
       case "LineString":
-        return this.line(name, list(at), false);
+        return this.line(said, list(at), false);
       case "MultiLineString":
-        for (const part of at) this.line(name, list(part), false);
+        for (const part of at) this.line(said, list(part), false);
         return;
       case "Polygon":
-        return this.polygon(name, at.map(list), triangle);
+        return this.polygon(said, at.map(list));
       case "MultiPolygon":
-        for (const part of at) this.polygon(name, Array.isArray(part) ? part.map(list) : [], triangle);
+        for (const part of at) this.polygon(said, Array.isArray(part) ? part.map(list) : []);
         return;
       case "GeometryCollection":
-        for (const part of Array.isArray(shape.geometries) ? shape.geometries : [])
-          this.geometry(part, name, triangle, height);
+        for (const part of Array.isArray(shape.geometries) ? shape.geometries : []) this.geometry(part, said);
         return;
       default:
         this.pass(String(shape.type));
     }
   }
 
-  private dots(name: string, corners: readonly Corner[]): void {
-    for (const [x, y, z] of corners) this.points.add(name, x, y, z);
+  private dots({ name, kind }: Said, corners: readonly Corner[]): void {
+    const list = saysMark(kind) ? this.marks : this.points;
+    for (const [x, y, z] of corners) list.add(name, x, y, z);
   }
 
-  private polygon(name: string, rings: readonly Corner[][], triangle: boolean): void {
+  private polygon(said: Said, rings: readonly Corner[][]): void {
     const [a, b, c] = rings[0] ?? [];
-    if (triangle && rings.length === 1 && rings[0]?.length === 4 && a && b && c) {
+    if (said.kind === "triangle" && rings.length === 1 && rings[0]?.length === 4 && a && b && c) {
       this.tin = true;
       this.faces.add(a, b, c);
-    } else for (const ring of rings) this.line(name, ring, true);
+    } else for (const ring of rings) this.line(said, ring, true);
   }
 
-  private line(name: string, corners: readonly Corner[], closed: boolean): void {
-    const line = lineOf(name, corners, closed);
+  private line({ name, kind, layer }: Said, corners: readonly Corner[], closed: boolean): void {
+    const line = lineOf(name, corners, closed, lineKind(kind, layer));
     if (line) this.lines.push(line);
     else this.pass("lines with fewer than two places");
   }
 }
 
-function inDegrees(
-  ...[points, lines, faces]: [
-    { x: Float64Array; y: Float64Array },
-    readonly IncomingLine[],
-    { x: Float64Array; y: Float64Array },
-  ]
-) {
+function inDegrees(parts: readonly Pick<IncomingPoints, "x" | "y">[], lines: readonly IncomingLine[]) {
   const fits = (x: number, y: number) => Math.abs(x) <= 180 && Math.abs(y) <= 90;
-  const all = (part: { x: Float64Array; y: Float64Array }) =>
-    part.x.every((x, i) => fits(x, part.y[i] as number));
   return (
-    all(points) &&
-    all(faces) &&
+    parts.every(({ x, y }) => x.every((east, i) => fits(east, y[i] as number))) &&
     lines.every(({ xyz }) => xyz.every((v, i) => i % 3 === 2 || Math.abs(v) <= (i % 3 === 0 ? 180 : 90)))
   );
 }
 
-function joined(a: Float64Array, b: Float64Array): Float64Array {
-  const both = new Float64Array(a.length + b.length);
-  both.set(a);
-  both.set(b, a.length);
-  return both;
+function joined(parts: readonly Float64Array[]): Float64Array {
+  const all = new Float64Array(parts.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
 }
 
 function isObject(value: unknown): value is Json {

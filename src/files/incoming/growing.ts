@@ -1,5 +1,5 @@
 /** Points, lines and triangles gathered one by one into flat arrays that grow as needed. */
-import type { IncomingFaces, IncomingLine, IncomingPoints } from "./incoming";
+import type { IncomingFaces, IncomingLine, IncomingPoints, LineKind } from "./incoming";
 
 export class Numbers {
   private values = new Float64Array(1024);
@@ -87,6 +87,7 @@ export function lineOf(
   name: string,
   corners: readonly (readonly [number, number, number])[],
   closed = false,
+  said: { readonly kind?: LineKind } = {},
 ): IncomingLine | null {
   const same = (a: readonly number[] | undefined, b: readonly number[] | undefined) =>
     a !== undefined && b !== undefined && a[0] === b[0] && a[1] === b[1];
@@ -97,5 +98,5 @@ export function lineOf(
     round = true;
   }
   if (kept.length < 2) return null;
-  return { name, closed: round, xyz: Float64Array.from(kept.flat()) };
+  return { name, ...said, closed: round, xyz: Float64Array.from(kept.flat()) };
 }

@@ -2,6 +2,7 @@
  * What a file of ground brings in, before anything of it joins the document. Coordinates are in the file's own unit
  * until `inMetres` turns them; x east, y north, z up; a missing height is NaN.
  */
+import type { BreaklineKind } from "../../document";
 import { type FileUnit, metresPer } from "./units";
 
 export interface IncomingPoints {
@@ -12,10 +13,14 @@ export interface IncomingPoints {
   readonly z: Float64Array;
 }
 
+export type LineKind = BreaklineKind | "contour";
+
 export interface IncomingLine {
   /** Its name, or the layer it lay on. */
   readonly name: string;
   readonly closed: boolean;
+  /** What the file says the line is; absent where it doesn't. A contour repeats the surface that it was drawn from. */
+  readonly kind?: LineKind;
   /** Flat x, y, z. The first corner isn't repeated at the end of a closed line. */
   readonly xyz: Float64Array;
 }
@@ -47,6 +52,8 @@ export interface Bounds {
 export interface Incoming {
   readonly kind: "table" | "dxf" | "landxml" | "geojson" | "ascii-grid" | "geotiff";
   readonly points: IncomingPoints;
+  /** Known heights that the file says aren't ground. */
+  readonly marks: IncomingPoints;
   readonly lines: readonly IncomingLine[];
   readonly faces: IncomingFaces;
   /** Of all its numbers; of its heights alone where the places lie on a local plane. */
@@ -89,9 +96,10 @@ export function received(
   parts: Pick<Incoming, "kind" | "units"> & Partial<Omit<Incoming, "kind" | "units" | "bounds">>,
 ): ReadResult {
   const points = parts.points ?? noPoints;
+  const marks = parts.marks ?? noPoints;
   const lines = parts.lines ?? [];
   const faces = parts.faces ?? noFaces;
-  const bounds = boundsOf(points, lines, faces);
+  const bounds = boundsOf(points, lines, faces, marks);
   if (bounds === null) {
     const why = parts.warnings?.length ? `\n${parts.warnings.join("\n")}` : "";
     return refused(`${file}: found no points, lines or faces of ground in it.${why}`);
@@ -104,6 +112,7 @@ export function received(
       units: parts.units,
       onLocalPlane: parts.onLocalPlane ?? false,
       points,
+      marks,
       lines,
       faces,
       crs: parts.crs ?? null,
@@ -118,6 +127,7 @@ export function boundsOf(
   points: IncomingPoints,
   lines: readonly IncomingLine[],
   faces: IncomingFaces,
+  marks: IncomingPoints = noPoints,
 ): Bounds | null {
   const box = {
     minX: Infinity,
@@ -135,7 +145,7 @@ export function boundsOf(
     if (z < box.minZ) box.minZ = z;
     if (z > box.maxZ) box.maxZ = z;
   };
-  for (const { x, y, z } of [points, faces])
+  for (const { x, y, z } of [points, faces, marks])
     for (let i = 0; i < x.length; i++) take(x[i] as number, y[i] as number, z[i] as number);
   for (const { xyz } of lines)
     for (let i = 0; i < xyz.length; i += 3)
@@ -168,15 +178,17 @@ export function inMetres(
     xyz: line.xyz.map((value, i) => (i % 3 === 2 ? value * kz : (value - (i % 3 === 0 ? ox : oy)) * k)),
   }));
   const points = turned(incoming.points);
+  const marks = turned(incoming.marks);
   const faces = turned(incoming.faces);
   return {
     ...incoming,
     points,
+    marks,
     faces,
     lines,
     units: { known: true, unit: "m" },
     onLocalPlane: false,
-    bounds: boundsOf(points, lines, faces),
+    bounds: boundsOf(points, lines, faces, marks),
   };
 }
 

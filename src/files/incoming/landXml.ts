@@ -18,6 +18,7 @@ import {
   refused,
 } from "./incoming";
 import { goesOn, type Job, stopped } from "./job";
+import { lineKind, saysMark } from "./kinds";
 import type { FileUnit } from "./units";
 
 const units: Readonly<Record<string, FileUnit>> = {
@@ -72,6 +73,7 @@ class Reader {
   private path: string[] = [];
   private attributes: Record<string, string>[] = [];
   private readonly points = new PointGatherer();
+  private readonly marks = new PointGatherer();
   private readonly lines: IncomingLine[] = [];
   private readonly x = new Numbers();
   private readonly y = new Numbers();
@@ -142,6 +144,7 @@ class Reader {
       kind: "landxml",
       units: this.units,
       points: this.points.done(),
+      marks: this.marks.done(),
       lines: this.lines,
       faces,
       crs: this.crs,
@@ -189,7 +192,7 @@ class Reader {
     return words === "" ? [] : words.split(/\s+/).map(Number);
   }
 
-  private namedPoint({ name, pntRef }: Record<string, string>): void {
+  private namedPoint({ name, pntRef, code = "" }: Record<string, string>): void {
     const [north, east, z = Number.NaN] = this.numbers();
     if (north === undefined || east === undefined || !Number.isFinite(north + east)) {
       if (pntRef === undefined) this.unread++;
@@ -197,7 +200,7 @@ class Reader {
     }
     const height = Number.isFinite(z) ? z : Number.NaN;
     if (name !== undefined) this.named.set(name, [north, east, height]);
-    this.points.add(name ?? "", east, north, height);
+    (saysMark(code) ? this.marks : this.points).add(name ?? "", east, north, height);
   }
 
   private passOver(kind: string): void {
@@ -286,7 +289,9 @@ class Reader {
     }
     if (owner === "DataPoints") for (const [x, y, z] of corners) this.points.add("", x, y, z);
     else {
-      const line = lineOf(at.name ?? at.desc ?? owner.toLowerCase(), corners, owner === "Boundary");
+      const said = owner === "Contour" ? { kind: "contour" as const } : lineKind(at.desc ?? "", at.name);
+      const name = at.name ?? at.desc ?? owner.toLowerCase();
+      const line = lineOf(name, corners, owner === "Boundary", said);
       if (line) this.lines.push(line);
     }
   }

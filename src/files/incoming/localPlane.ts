@@ -6,7 +6,7 @@
  * Source  proj4.
  */
 import proj4 from "proj4";
-import type { Incoming, IncomingLine, IncomingPoints } from "./incoming";
+import { type Incoming, type IncomingLine, type IncomingPoints, noPoints } from "./incoming";
 
 export interface Origin {
   /** Degrees, WGS 84. */
@@ -35,13 +35,15 @@ export function planeRound({ latitude, longitude }: Origin): Plane {
 export function localPlane(
   points: IncomingPoints,
   lines: readonly IncomingLine[],
-): Pick<Incoming, "points" | "lines" | "onLocalPlane" | "crs"> {
-  const origin = middle(points, lines);
+  marks: IncomingPoints = noPoints,
+): Pick<Incoming, "points" | "marks" | "lines" | "onLocalPlane" | "crs"> {
+  const origin = middle(points.x.length > 0 ? points : marks, lines);
   const plane = planeRound(origin);
-  const x = points.x.slice();
-  const y = points.y.slice();
-  for (let i = 0; i < x.length; i++)
-    [x[i], y[i]] = plane.forward(points.x[i] as number, points.y[i] as number);
+  const laid = (part: IncomingPoints): IncomingPoints => {
+    const [x, y] = [part.x.slice(), part.y.slice()];
+    for (let i = 0; i < x.length; i++) [x[i], y[i]] = plane.forward(part.x[i] as number, part.y[i] as number);
+    return { ...part, x, y };
+  };
   const moved = lines.map((line) => {
     const xyz = line.xyz.slice();
     for (let i = 0; i < xyz.length; i += 3)
@@ -49,7 +51,8 @@ export function localPlane(
     return { ...line, xyz };
   });
   return {
-    points: { ...points, x, y },
+    points: laid(points),
+    marks: laid(marks),
     lines: moved,
     onLocalPlane: true,
     crs: `local plane round latitude ${origin.latitude}°, longitude ${origin.longitude}° (WGS 84)`,

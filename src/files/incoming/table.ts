@@ -2,6 +2,7 @@
 import { lineOf, PointGatherer } from "./growing";
 import { type IncomingLine, type IncomingUnits, type ReadResult, received, refused } from "./incoming";
 import { goesOn, type Job, stopped } from "./job";
+import { saysMark } from "./kinds";
 import { localPlane } from "./localPlane";
 import { type ColumnUse, cellsOf, isBlank, numberIn, type TableForm, unitOfHeads } from "./tableForm";
 import { shown } from "./text";
@@ -65,6 +66,7 @@ export function mappingFault(uses: readonly ColumnUse[]): string | null {
 
 class Rows {
   private readonly points = new PointGatherer();
+  private readonly marks = new PointGatherer();
   private readonly lines = new Map<string, [number, number, number][]>();
   private readonly faults: string[] = [];
   private unit: FileUnit | null = null;
@@ -84,6 +86,7 @@ class Rows {
       latitude: -1,
       longitude: -1,
       line: place("line"),
+      kind: place("kind"),
       skip: -1,
     };
   }
@@ -117,7 +120,9 @@ class Rows {
     }
     this.read++;
     const thread = this.at.line < 0 ? "" : (cells[this.at.line] ?? "");
-    if (thread === "") this.points.add(this.at.name < 0 ? "" : (cells[this.at.name] ?? ""), x, y, z);
+    const kind = this.at.kind < 0 ? "" : (cells[this.at.kind] ?? "");
+    const list = saysMark(kind) ? this.marks : this.points;
+    if (thread === "") list.add(this.at.name < 0 ? "" : (cells[this.at.name] ?? ""), x, y, z);
     else this.corner(thread, [x, y, z]);
   }
 
@@ -144,11 +149,12 @@ class Rows {
       return line ? [line] : [];
     });
     const points = this.points.done();
+    const marks = this.marks.done();
     const units: IncomingUnits = this.unit === null ? { known: false } : { known: true, unit: this.unit };
     if (!this.geographic) {
-      return received(file, { kind: "table", units, points, lines, warnings });
+      return received(file, { kind: "table", units, points, marks, lines, warnings });
     }
-    return received(file, { kind: "table", ...localPlane(points, lines), units, warnings });
+    return received(file, { kind: "table", ...localPlane(points, lines, marks), units, warnings });
   }
 
   private corner(name: string, corner: [number, number, number]): void {

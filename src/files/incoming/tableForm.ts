@@ -16,9 +16,9 @@ export interface TableForm {
   readonly header: boolean;
 }
 
-export const columnUses = ["name", "x", "y", "z", "latitude", "longitude", "line", "skip"] as const;
+export const columnUses = ["name", "x", "y", "z", "latitude", "longitude", "line", "kind", "skip"] as const;
 
-/** x: easting. y: northing. line: rows of one name are the corners of one line. */
+/** x: easting. y: northing. line: rows of one name are the corners of one line. kind: a point called a mark isn't ground. */
 export type ColumnUse = (typeof columnUses)[number];
 
 export interface TableGuess {
@@ -43,6 +43,7 @@ const headings: readonly (readonly [ColumnUse, RegExp])[] = [
   ["x", /^(x|e|east|easting|e_?coord|x_?coord)\b/],
   ["y", /^(y|n|north|northing|n_?coord|y_?coord)\b/],
   ["z", /^(z|h|elev|elevation|height|level|altitude|alt|rl)\b/],
+  ["kind", /^(kind|code|feature)\b/],
   ["line", /^(line|string|polyline)\b/],
   ["name", /^(name|point|pt|pno|id|no|nr|number|label)\b/],
 ];

@@ -1,13 +1,15 @@
 /**
- * DXF (release 2007, text, UTF-8): points as POINT with their names in extended data, breaklines as 3D POLYLINE, contours as
+ * DXF (release 2007, text, UTF-8): points as POINT with their names in extended data (marks, which
+ * aren't ground, on a layer of their own), breaklines as 3D POLYLINE with their kind in extended data, contours as
  * LWPOLYLINE at their height, triangles as 3DFACE; a layer each. Metres ($INSUNITS 6).
  *
  * Source  the format's published structure.
  */
-import { type Outgoing, plain } from "./outgoing";
+import { type Outgoing, type OutgoingPoint, plain } from "./outgoing";
 
 const LAYERS = [
   ["POINTS", 7],
+  ["MARKS", 3],
   ["BREAKLINES", 1],
   ["CONTOURS", 8],
   ["CONTOURS-MAJOR", 30],
@@ -206,13 +208,10 @@ function entity(tags: Tags, kind: string, layer: string, ...subclass: string[]):
   return handle;
 }
 
-function entities(tags: Tags, { points, lines, contours, surface }: Outgoing): void {
+function entities(tags: Tags, { points, marks, lines, contours, surface }: Outgoing): void {
   tags.add(0, "SECTION", 2, "ENTITIES");
-  for (const { name, x, y, z } of points) {
-    if (z === null) continue;
-    entity(tags, "POINT", "POINTS", "AcDbPoint");
-    tags.add(10, x, 20, y, 30, z, 1001, "DRYSILL", 1000, name.replace(/[\r\n]+/g, " ").slice(0, 255));
-  }
+  for (const point of points) dot(tags, "POINTS", point);
+  for (const mark of marks) dot(tags, "MARKS", mark);
   for (const line of lines) polyline(tags, line);
   for (const { height, major, lines: runs } of contours)
     for (const run of runs) contour(tags, height, major ? "CONTOURS-MAJOR" : "CONTOURS", run);
@@ -220,11 +219,18 @@ function entities(tags: Tags, { points, lines, contours, surface }: Outgoing): v
   tags.add(0, "ENDSEC");
 }
 
+function dot(tags: Tags, layer: string, { name, x, y, z }: OutgoingPoint): void {
+  if (z === null) return;
+  entity(tags, "POINT", layer, "AcDbPoint");
+  tags.add(10, x, 20, y, 30, z, 1001, "DRYSILL", 1000, name.replace(/[\r\n]+/g, " ").slice(0, 255));
+}
+
 /** A corner without a height is written at 0; lines in which none has one are flat lines of the plan. */
-function polyline(tags: Tags, { name, closed, points }: Outgoing["lines"][number]): void {
+function polyline(tags: Tags, { name, kind, closed, points }: Outgoing["lines"][number]): void {
   const layer = layerName(name);
   const owner = entity(tags, "POLYLINE", layer, "AcDb3dPolyline");
   tags.add(66, 1, 10, 0, 20, 0, 30, 0, 70, closed ? 9 : 8);
+  tags.add(1001, "DRYSILL", 1000, kind);
   for (const [x, y, z] of points) {
     tags.add(0, "VERTEX", 5, tags.handle(), 330, owner, 100, "AcDbEntity", 8, layer);
     tags.add(100, "AcDbVertex", 100, "AcDb3dPolylineVertex", 10, x, 20, y, 30, z ?? 0, 70, 32);

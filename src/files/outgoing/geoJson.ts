@@ -3,7 +3,7 @@
  * `plane`; or, where the plan's origin is known, longitudes and latitudes (WGS 84) as RFC 7946 wants them.
  */
 import { type Origin, planeRound } from "../incoming/localPlane";
-import type { Outgoing } from "./outgoing";
+import type { Outgoing, OutgoingPoint } from "./outgoing";
 
 type Place = number[];
 
@@ -25,8 +25,10 @@ function feature(type: string, coordinates: unknown, properties: Record<string, 
   return { type: "Feature", properties, geometry: { type, coordinates } };
 }
 
-function points({ points: all }: Outgoing, at: At) {
-  return all.map(({ name, x, y, z }) => feature("Point", at(x, y, z), { name, kind: "point" }));
+function points({ points: all, marks }: Outgoing, at: At) {
+  const of = (kind: string) => (point: OutgoingPoint) =>
+    feature("Point", at(point.x, point.y, point.z), { name: point.name, kind });
+  return [...all.map(of("ground")), ...marks.map(of("mark"))];
 }
 
 function lines({ lines: all }: Outgoing, at: At) {

@@ -4,7 +4,7 @@
  *
  * Source  the format's published schema.
  */
-import { type Outgoing, plain } from "./outgoing";
+import { type Outgoing, type OutgoingPoint, plain } from "./outgoing";
 
 export function landXmlFile(out: Outgoing, day: string, time = "00:00:00"): string {
   const lines = [
@@ -20,14 +20,15 @@ export function landXmlFile(out: Outgoing, day: string, time = "00:00:00"): stri
   return `${lines.join("\n")}\n`;
 }
 
-function points({ points: all }: Outgoing): string[] {
-  if (all.length === 0) return [];
+function points({ points: all, marks }: Outgoing): string[] {
+  if (all.length + marks.length === 0) return [];
   const names = new Set<string>();
-  const rows = all.map(({ name, x, y, z }) => {
+  const row = (code: string) => (point: OutgoingPoint) => {
+    const { name, x, y, z } = point;
     const height = z === null ? "" : ` ${plain(z)}`;
-    return `<CgPoint name="${escaped(once(name, names))}">${plain(y)} ${plain(x)}${height}</CgPoint>`;
-  });
-  return ["<CgPoints>", ...rows, "</CgPoints>"];
+    return `<CgPoint name="${escaped(once(name, names))}" code="${code}">${plain(y)} ${plain(x)}${height}</CgPoint>`;
+  };
+  return ["<CgPoints>", ...all.map(row("ground")), ...marks.map(row("mark")), "</CgPoints>"];
 }
 
 /** Names of points are keys in the format: a second one of a name gets a number. */
@@ -63,14 +64,14 @@ function definition({ surface }: Outgoing): string[] {
 
 /** The format knows lines with all heights or none: where one corner has none, the line goes out without. */
 function sourceData({ lines, contours }: Outgoing): string[] {
-  const breaklines = lines.map(({ name, closed, points: corners }) => {
+  const breaklines = lines.map(({ name, kind, closed, points: corners }) => {
     const round = closed && corners[0] ? [...corners, corners[0]] : corners;
     const high = round.every(([, , z]) => z !== null);
     const list = round
       .map(([x, y, z]) => `${plain(y)} ${plain(x)}${high ? ` ${plain(z as number)}` : ""}`)
       .join(" ");
     const form = high ? "PntList3D" : "PntList2D";
-    return `<Breakline name="${escaped(name)}" brkType="standard"><${form}>${list}</${form}></Breakline>`;
+    return `<Breakline name="${escaped(name)}" desc="${escaped(kind)}" brkType="standard"><${form}>${list}</${form}></Breakline>`;
   });
   const contourRows = contours.flatMap(({ height, lines: runs }) =>
     runs.map((run) => `<Contour elev="${plain(height)}"><PntList2D>${flat(run)}</PntList2D></Contour>`),

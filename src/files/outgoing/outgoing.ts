@@ -1,6 +1,7 @@
 /** What of a project goes out to other programs: points, breaklines, contours and the triangles between the shots. Metres. */
 import { isClosedBreakline, type Project } from "../../document";
 import type { Results } from "../../solve/results";
+import { liesOnGround } from "../../survey";
 import type { Ground } from "../../terrain";
 
 export interface OutgoingPoint {
@@ -34,7 +35,10 @@ export interface OutgoingSurface {
 
 export interface Outgoing {
   readonly name: string;
+  /** Points of the ground. */
   readonly points: readonly OutgoingPoint[];
+  /** Known heights that aren't ground: a nail, a slab. */
+  readonly marks: readonly OutgoingPoint[];
   readonly lines: readonly OutgoingLine[];
   readonly contours: readonly OutgoingContour[];
   /** Guessed triangles are left out. */
@@ -45,12 +49,18 @@ export function outgoing(
   project: Project,
   results: Pick<Results, "survey" | "ground" | "existingContours">,
 ): Outgoing {
+  const rows = new Map(project.survey.shots.map((shot) => [shot.id, shot]));
   return {
     name: project.name,
-    points: results.survey.points.flatMap(({ name, shot, at, height, kind }) =>
-      at === null || kind === "check"
-        ? []
-        : [{ name: name || shot, x: tidy(at[0]), y: tidy(at[1]), z: height === null ? null : tidy(height) }],
+    points: results.survey.points.flatMap(({ name, shot, at, height }) => {
+      const row = rows.get(shot);
+      if (at === null || row === undefined || !liesOnGround(row)) return [];
+      return [
+        { name: name || shot, x: tidy(at[0]), y: tidy(at[1]), z: height === null ? null : tidy(height) },
+      ];
+    }),
+    marks: project.survey.marks.flatMap(({ name, id, at, height }) =>
+      at === null ? [] : [{ name: name || id, x: tidy(at[0]), y: tidy(at[1]), z: tidy(height.m) }],
     ),
     lines: project.survey.breaklines.map(({ name, kind, points }) => ({
       name: name || kind,

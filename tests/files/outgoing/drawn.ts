@@ -30,14 +30,16 @@ export const grounds: fc.Arbitrary<Outgoing> = fc
       { maxLength: 3 },
     ),
     closed: fc.boolean(),
+    marks: fc.uniqueArray(corner, { maxLength: 2, selector: ([x, y]) => `${x} ${y}` }),
     height: mm(0, 100_000),
   })
-  .map(({ corners, names: called, lines, closed, height }) => {
+  .map(({ corners, names: called, lines, closed, height, marks }) => {
     const of = (k: 0 | 1 | 2) => Float64Array.from(corners, (at) => at[k]);
     const made = triangulate(of(0), of(1), of(2));
     return {
       name: 'A "lot" & <more>',
       points: corners.map(([x, y, z], i) => ({ name: called[i] ?? "", x, y, z })),
+      marks: marks.map(([x, y, z], i) => ({ name: `nail ${i}`, x, y, z })),
       lines: lines.map((line) => ({ ...line, closed: closed && line.points.length > 2 })),
       contours: [
         { height, major: true, lines: [Float64Array.of(0, 0, 5.125, 1, 7, 3)] },

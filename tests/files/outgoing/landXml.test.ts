@@ -142,7 +142,7 @@ describe("LandXML", () => {
       ],
     } as const;
     const text = landXmlFile(
-      { name: "p", points: [], lines: [line], contours: [], surface: null },
+      { name: "p", points: [], marks: [], lines: [line], contours: [], surface: null },
       "2026-05-04",
     );
     expect(faults(text)).toEqual([]);

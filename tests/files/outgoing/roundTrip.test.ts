@@ -17,6 +17,16 @@ const placed = (x: ArrayLike<number>, y: ArrayLike<number>, z: ArrayLike<number>
 const pointsIn = ({ points: { x, y, z } }: Incoming) => placed(x, y, z);
 const pointsOut = ({ points }: Outgoing) =>
   points.map(({ x, y, z }) => [x + 0, y + 0, (z ?? Number.NaN) + 0]);
+const marksIn = ({ marks: { names, x, y, z } }: Incoming) => ({ names, places: placed(x, y, z) });
+const marksOut = ({ marks }: Outgoing) => ({
+  names: marks.map(({ name }) => name),
+  places: marks.map(({ x, y, z }) => [x + 0, y + 0, (z ?? Number.NaN) + 0]),
+});
+const kindsIn = ({ lines }: Incoming) => lines.map(({ kind }) => kind);
+const kindsOut = ({ lines, contours }: Outgoing) => [
+  ...lines.map(({ kind }) => kind),
+  ...contours.map(() => "contour"),
+];
 const linesIn = ({ lines }: Incoming) =>
   lines.map(({ closed, xyz }) => ({ closed, xyz: [...xyz].map((v) => v + 0) }));
 
@@ -46,6 +56,7 @@ describe("round trips", () => {
           out.points.length > 0 ? { known: true, unit: "m" } : expect.anything(),
         );
         expect(pointsIn(incoming)).toEqual(pointsOut(out));
+        expect(marksIn(incoming)).toEqual(marksOut(out));
         expect(incoming.points.names).toEqual(out.points.map(({ name }) => name));
       }),
     ));
@@ -56,8 +67,10 @@ describe("round trips", () => {
         const incoming = await back("g.dxf", dxfFile(out));
         expect(incoming.units).toEqual({ known: true, unit: "m" });
         expect(pointsIn(incoming)).toEqual(pointsOut(out));
+        expect(marksIn(incoming)).toEqual(marksOut(out));
         expect(incoming.points.names).toEqual(out.points.map(({ name }) => name));
         expect(linesIn(incoming)).toEqual(linesOut(out));
+        expect(kindsIn(incoming)).toEqual(kindsOut(out));
         expect(incoming.lines.slice(0, out.lines.length).map(({ name }) => name)).toEqual(
           out.lines.map(({ name }) => name),
         );
@@ -71,8 +84,10 @@ describe("round trips", () => {
         const incoming = await back("g.xml", landXmlFile(out, "2026-05-04"));
         expect(incoming.units).toEqual({ known: true, unit: "m" });
         expect(pointsIn(incoming)).toEqual(pointsOut(out));
+        expect(marksIn(incoming)).toEqual(marksOut(out));
         expect(trianglesOf(incoming.faces)).toEqual(trianglesOf(out.surface));
         expect(linesIn(incoming)).toEqual(linesOut(out));
+        expect(kindsIn(incoming)).toEqual(kindsOut(out));
       }),
     ));
 
@@ -82,7 +97,9 @@ describe("round trips", () => {
         const incoming = await back("g.geojson", geoJsonFile(out));
         expect(incoming.units).toEqual({ known: true, unit: "m" });
         expect(pointsIn(incoming)).toEqual(pointsOut(out));
+        expect(marksIn(incoming)).toEqual(marksOut(out));
         expect(linesIn(incoming)).toEqual(linesOut(out));
+        expect(kindsIn(incoming)).toEqual(kindsOut(out));
         expect(trianglesOf(incoming.faces)).toEqual(trianglesOf(out.surface));
       }),
     ));
@@ -97,7 +114,7 @@ describe("round trips", () => {
       [6, 7, null],
     ] as const;
     const line = { name: "ditch", kind: "ditch", closed: false, points };
-    const out = { name: "p", points: [], lines: [line], contours: [], surface: null };
+    const out = { name: "p", points: [], marks: [], lines: [line], contours: [], surface: null };
     expect(linesIn(await back(file, write(out)))).toEqual(linesOut(out));
   });
 
@@ -123,7 +140,9 @@ describe("an independent reader of DXF (Python's ezdxf)", () => {
         const audit = auditDxf(dxfFile(out));
         expect([audit.errors, audit.fixes]).toEqual([[], []]);
         expect([audit.version, audit.units]).toEqual(["AC1021", 6]);
-        expect(audit.points).toEqual(out.points.map(({ name, x, y, z }) => [name, x, y, z]));
+        expect(audit.points).toEqual(
+          [...out.points, ...out.marks].map(({ name, x, y, z }) => [name, x, y, z]),
+        );
         expect(audit.polylines).toEqual(
           out.lines.map(({ name, closed, points }) => ({ layer: name, closed, corners: points })),
         );
