@@ -124,3 +124,29 @@ test("a block of cells is dragged, copied, pasted and filled over; what is refus
   await page.keyboard.press("Enter");
   await expect(undo).toHaveText("Undo: add a row");
 });
+
+test("the level book's cells are chosen in a block by the mouse, filled down and emptied", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("navigation").getByText("Shots", { exact: true }).click();
+  const book = page.getByRole("grid", { name: "Level book" });
+  const cell = (row: number, column: string) => book.locator(`[data-row="${row}"].book-${column}`);
+  const undo = page.getByRole("button", { name: /^Undo/ }).first();
+  await cell(1, "name").hover();
+  await page.mouse.down();
+  await cell(3, "reading").hover();
+  await page.mouse.up();
+  await expect(book.locator('td[aria-selected="true"]')).toHaveCount(6);
+  const kept = await cell(3, "reading").innerText();
+  await page.keyboard.press("Control+d");
+  await expect(undo).toHaveText("Undo: fill down");
+  for (const column of ["name", "reading"])
+    expect(await cell(3, column).innerText()).toBe(await cell(1, column).innerText());
+  await page.keyboard.press("Control+z");
+  await expect(cell(3, "reading")).toHaveText(kept, { useInnerText: true });
+  await page.keyboard.press("Delete");
+  await expect(undo).toHaveText("Undo: clear cells");
+  await expect(cell(2, "reading")).toHaveText("not read");
+});

@@ -36,7 +36,7 @@ export const elsewhere: readonly (readonly [part: string, rows: readonly (readon
       ["Keep it and go down; add a row at the end", "Enter"],
       ["Take the typing back", "Esc"],
       ["Clear a cell", "Delete"],
-      ["Choose several rows", "Shift + arrows"],
+      ["Choose several rows, or a block of cells", "Shift + arrows, or drag"],
       ["Fill the first of them down", "Mod+D"],
       ["Find words in it", "Mod+F"],
       ["Put the rows in a column's order, for the eye", "click its head"],
