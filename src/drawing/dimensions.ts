@@ -13,7 +13,7 @@ import { leadsOutside, tellsOwnWall } from "./own-wall";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
 import { chooseTies, type Tie } from "./ties";
-import { type Wall, wallsOf } from "./walls";
+import { rectangleOf, type Wall, wallsOf } from "./walls";
 import { dimensionText } from "./words";
 
 /** Distance of a dimension line from its wall, mm, best first. */
@@ -69,7 +69,7 @@ function wallTold(length: string): LengthTold {
   return { thing: "building", length, rest: "" };
 }
 
-/** Where a wall has no room for a dimension line its length stands along it, or at the end of a leader: it isn't lost. */
+/** Where a wall has no room for a dimension line its length stands along it, or at the end of a leader: it isn't lost. On the screen the figure of a rectangle tells both of its sides. */
 function bareLength(
   wall: Wall,
   walls: readonly Wall[],
@@ -92,6 +92,7 @@ function bareLength(
     "over-lines",
   );
   if (beside.length > 0) return beside;
+  if (context.medium === "screen" && rectangleOf(walls.map(({ from }) => from))) return [];
   const out = Math.atan2(wall.outward[1], wall.outward[0]);
   return ledText(middle, out, text, context, (led) => leadsOutside(led, wall, walls, context));
 }
@@ -157,7 +158,8 @@ function firstTie(choices: readonly Tie[], project: Project, context: DrawContex
     const marks = tieMarks(tie, project, context);
     if (marks.length > 0) return marks;
   }
-  return ledTie(first, project, context);
+  // On the screen one comes nearer to read it, and its line alone would only cross others.
+  return context.medium === "paper" ? ledTie(first, project, context) : [];
 }
 
 function ledTie(tie: Tie, project: Project, context: DrawContext): readonly DrawingMark[] {

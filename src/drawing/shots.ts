@@ -13,6 +13,8 @@ import { markTriangle, shotCross } from "./sizes";
 import { ellipsize } from "./text-width";
 import { heightText } from "./words";
 
+/** On the screen at most one shot's height is told in so much of the plan, mm wide and high: nearer by there is room for more. */
+const toldIn = { wide: 15, high: 7 } as const;
 /** A shot nearer than this to a corner or a mark, mm, is told there. */
 const sameSpot = 1.2;
 
@@ -31,16 +33,29 @@ export function drawShots(project: Project, results: Results, context: DrawConte
   const told = spots(project);
   const outline = project.building?.outline ?? [];
   const hidden = new Set(project.drawing.hidden);
+  const crowded = sparingly(context);
   const marks = shownShots(results, context).flatMap((point) => {
     const { at } = point;
     if (hidden.has(thingKey({ kind: "shot", id: point.shot }))) return [];
     if (!at || told.some((spot) => distance(at, spot) / context.metresPerMm <= sameSpot)) return [];
     const under = containsPoint(outline, at[0], at[1]);
     if (under && context.medium === "paper") return [];
-    const text = under ? null : shotText(point, project, results, context);
+    const text = under || crowded(at) ? null : shotText(point, project, results, context);
     return shotMarks(point, at, text, context);
   });
   return { id: "shots", marks: [...asideMarks(project, hidden, context), ...marks] };
+}
+
+/** Answers whether a height was told near a place already, and takes the place where none was. Paper tells all that fit. */
+function sparingly({ medium, metresPerMm }: DrawContext): (at: XY) => boolean {
+  const taken = new Set<string>();
+  return ([x, y]) => {
+    if (medium === "paper") return false;
+    const square = `${Math.floor(x / metresPerMm / toldIn.wide)} ${Math.floor(y / metresPerMm / toldIn.high)}`;
+    if (taken.has(square)) return true;
+    taken.add(square);
+    return false;
+  };
 }
 
 /** Shots set aside stay in sight on the screen, grey and without a height. */
