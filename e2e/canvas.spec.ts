@@ -264,6 +264,32 @@ test.describe("on a new plan", () => {
     await plan.fit();
   });
 
+  test("a lot larger than the view is drawn: the plan moves in from its rim, and tells the area so far", async ({
+    page,
+  }) => {
+    await page.getByTestId("tool-lot").click();
+    await plan.fit();
+    const box = await page.getByTestId("plan").boundingBox();
+    if (!box) throw new Error("the plan is not on the page");
+    const middle = box.y + box.height / 2;
+    await page.mouse.click(box.x + box.width / 2, middle);
+    // At the lower rim, clear of the buttons of the view, the plan comes up as long as the pointer rests.
+    await page.mouse.move(box.x + box.width / 2, middle + 80);
+    await page.mouse.move(box.x + box.width / 2 + 40, box.y + box.height - 3, { steps: 3 });
+    await page.waitForTimeout(1400);
+    await page.mouse.down();
+    await page.mouse.up();
+    await page.mouse.move(box.x + box.width / 2 + 120, middle, { steps: 3 });
+    await page.mouse.down();
+    await page.mouse.up();
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toMatch(/^Undo: draw lot/);
+    const longest = await page.evaluate(() => document.querySelector(".side")?.textContent ?? "");
+    const feet = [...longest.matchAll(/(\d+)′/g)].map(([, text]) => Number(text));
+    // The whole plan was about 40' high in the first view.
+    expect(Math.max(...feet)).toBeGreaterThan(60);
+  });
+
   test("the building is drawn by typing its size", async ({ page }) => {
     await page.keyboard.press("b");
     expect(await plan.hint()).toMatch(/^Press at one corner and drag/);

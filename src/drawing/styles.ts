@@ -9,6 +9,8 @@ export interface Style {
   readonly fill?: Ink;
   /** 0 to 1. */
   readonly opacity?: number;
+  /** On the screen the sheet's colour lies under its strokes, so that they show on any ground. */
+  readonly halo?: boolean;
   /** Text size, mm (cap to descender em size). */
   readonly size?: number;
   readonly weight?: 400 | 600;
@@ -88,7 +90,7 @@ const table = {
   "run-more": { stroke: "water", width: 0.6, opacity: 0.6 },
   "run-most": { stroke: "water", width: 1.1, opacity: 0.65 },
   "run-drop": { stroke: "water", width: 0.55, dash: [2.2, 1.2] },
-  arrow: { stroke: "water", width: 0.2, opacity: 0.8 },
+  arrow: { stroke: "water", width: 0.25, halo: true },
   "wall-wet": { stroke: "bad", width: 1.2 },
   dimension: { stroke: "ink", width: 0.16 },
   tie: { stroke: "ink", width: 0.16, dash: [1.4, 0.6] },

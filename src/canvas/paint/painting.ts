@@ -14,8 +14,18 @@ export interface Painting {
   readonly strength?: number;
 }
 
+/** The halo reaches this far beyond a stroke, mm on each side. */
+const haloReach = 0.35;
+
 export function strokePath({ context, palette }: Painting, style: Style): void {
   if (!style.stroke) return;
+  if (style.halo) {
+    context.strokeStyle = palette.sheet;
+    context.lineWidth = ((style.width ?? 0.25) + 2 * haloReach) * pxPerMm;
+    context.lineJoin = "round";
+    context.lineCap = "round";
+    context.stroke();
+  }
   context.strokeStyle = palette[style.stroke];
   // Thinner than three quarters of a pixel looks grey and broken on a screen.
   context.lineWidth = Math.max(0.75, (style.width ?? 0.25) * pxPerMm);

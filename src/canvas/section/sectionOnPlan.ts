@@ -2,6 +2,7 @@
 import { createStore } from "zustand/vanilla";
 import type { DrawingMark, XY } from "../../drawing/marks";
 import type { SectionLine } from "../../solve/results";
+import type { Box } from "../view/freeArea";
 import { toScreen, type View } from "../view/view";
 import { runsLeft, sectionEnds } from "./sectionShapes";
 
@@ -17,11 +18,26 @@ const endPixels = 16;
 /** The letters stay this far inside the plan's rim, clear of tools and buttons, px. */
 const inset = { x: 70, y: 26 };
 
-/** The line with the letters of the section's ends; where the line runs out of sight they stand at the rim. */
-export function sectionOnPlan(section: Cut, north: number, view: View): DrawingMark[] {
+/** A letter's middle stands this far beyond its end, and needs this much room about it, px. */
+const letter = { beyond: 12, room: 9 } as const;
+/** An end that lies under something moves inwards by so much at a time, px. */
+const inwards = 6;
+
+/**
+ * The line with the letters of the section's ends; where the line runs out of sight, or under something that lies over
+ * the plan (`taken`), they stand at the rim of what is seen.
+ */
+export function sectionOnPlan(
+  section: Cut,
+  north: number,
+  view: View,
+  taken: readonly Box[] = [],
+): DrawingMark[] {
   const { start, end } = section;
   const seen = runsLeft(section, view.angle) ? { start: end, end: start } : section;
-  const shares = sharesInside(toScreen(view, seen.start), toScreen(view, seen.end), view);
+  const [first, last] = [toScreen(view, seen.start), toScreen(view, seen.end)];
+  const inside = sharesInside(first, last, view);
+  const shares = inside && sharesClear(first, last, inside, taken);
   if (!shares) return [];
   const at = (share: number): XY => [
     seen.start[0] + (seen.end[0] - seen.start[0]) * share,
@@ -55,6 +71,32 @@ function endMarks(at: XY, other: XY, share: number, text: string, view: View): D
       halo: true,
     },
   ];
+}
+
+/** The same shares, each moved inwards until its letter lies clear of what is taken; null where none is. */
+function sharesClear(
+  a: XY,
+  b: XY,
+  [from, to]: readonly [number, number],
+  taken: readonly Box[],
+): readonly [number, number] | null {
+  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const step = inwards / Math.max(length, 1e-9);
+  const isClear = (share: number, way: 1 | -1) => {
+    const at = share - (way * letter.beyond) / length;
+    const [x, y] = [a[0] + (b[0] - a[0]) * at, a[1] + (b[1] - a[1]) * at];
+    return taken.every(
+      ({ left, right, top, bottom }) =>
+        x < left - letter.room ||
+        x > right + letter.room ||
+        y < top - letter.room ||
+        y > bottom + letter.room,
+    );
+  };
+  let [start, end] = [from, to];
+  while (start < end && !isClear(start, 1)) start += step;
+  while (end > start && !isClear(end, -1)) end -= step;
+  return start < end ? [start, end] : null;
 }
 
 /** Shares of the way from a to b, px, between which it lies inside the plan's rim; null where it doesn't. */

@@ -12,6 +12,7 @@ import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
 import type { ToolState } from "../tools/tool";
 import {
   fitPlan,
+  placesDrawnBy,
   planView,
   resizePlan,
   setPlanTurn,
@@ -20,6 +21,7 @@ import {
   slotsChanged,
 } from "../view/planView";
 import { onSlotsChange, slotsLieOver } from "../view/slots";
+import { drawnPlaces } from "./drawnPlaces";
 import { hintId } from "./hintId";
 import { followsDrop, interactionMarks } from "./interactionMarks";
 import { listenToKeys } from "./keys";
@@ -111,6 +113,7 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   // Before anything else: a view that isn't turned yet would be taken for a turn by hand.
   setPlanTurn(present(appStore.getState().history).drawing.turn);
   slotsLieOver(element);
+  placesDrawnBy(() => (appStore.getState().tool === "select" ? [] : drawnPlaces(machine().state())));
   const stopSlots = onSlotsChange(slotsChanged);
   measure();
   // A plan that comes into the window is shown whole, whatever was seen of the one before it.
@@ -217,6 +220,7 @@ function listenToHand(element: HTMLElement): () => void {
     machine,
     spaceHeld: keys.spaceHeld,
     menu: (screen, touch) => menuAt(element, screen, touch),
+    draws: () => appStore.getState().tool !== "select" && machine().halfDrawn(),
     panning: (active) => element.classList.toggle("panning", active),
   });
   return () => {

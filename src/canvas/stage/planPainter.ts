@@ -25,6 +25,7 @@ import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
 import { givingWay, toldElsewhere } from "../select/givesWay";
 import { coveredPaper } from "../view/freeArea";
 import { coveredByWindow, planView } from "../view/planView";
+import { takenBoxes } from "../view/slots";
 import { seenBounds, type View } from "../view/view";
 import { toolRun } from "./toolRun";
 
@@ -113,7 +114,7 @@ export class PlanPainter {
       paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, givingWay(layer, told));
     const { cut } = sectionShown.getState();
     if (canvas === "ground" && cut)
-      paintMarks(faint, sectionOnPlan(cut, shownProject(state).lot.north, this.shown));
+      paintMarks(faint, sectionOnPlan(cut, shownProject(state).lot.north, this.shown, takenBoxes()));
   }
 
   /** A tool began or ended to draw over the plan: its texts step back meanwhile. */

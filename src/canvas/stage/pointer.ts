@@ -8,6 +8,7 @@ import type { Machine } from "../tools/machine";
 import type { PlanPointer } from "../tools/tool";
 import { panPlan, planView, turnPlan, zoomPlan } from "../view/planView";
 import { toWorld, type XY } from "../view/view";
+import { Rim } from "./rim";
 import { wheelReader } from "./wheel";
 
 export interface PointerHost {
@@ -17,6 +18,8 @@ export interface PointerHost {
   spaceHeld(): boolean;
   /** The menu of what lies at a place is wanted; px on the plan. */
   menu(screen: XY, touch: boolean): void;
+  /** Is a line or a shape half drawn? */
+  draws(): boolean;
   /** The view is under the hand, for the cursor. */
   panning(active: boolean): void;
 }
@@ -70,7 +73,20 @@ class PointerHand {
   private restsAt: XY = [0, 0];
   private readonly turning = createTurnGate();
 
-  constructor(private readonly host: PointerHost) {}
+  /** The last press or move of the pointer that works, for when the plan moves under it. */
+  private lastMove: PointerEvent | null = null;
+  private readonly rim: Rim;
+
+  constructor(private readonly host: PointerHost) {
+    this.rim = new Rim({
+      view: () => planView.getState().view,
+      draws: () => this.panner === null && this.fingers.size < 2 && host.draws(),
+      pan: panPlan,
+      moved: () => {
+        if (this.lastMove) this.point(this.lastMove);
+      },
+    });
+  }
 
   down(event: PointerEvent): void {
     this.fingers.set(event.pointerId, { id: event.pointerId, at: this.place(event) });
@@ -104,6 +120,7 @@ class PointerHand {
 
   stop(): void {
     this.endRest();
+    this.rim.leave();
   }
 
   private endRest(): void {
@@ -130,7 +147,11 @@ class PointerHand {
     if (Math.hypot(at[0] - this.restsAt[0], at[1] - this.restsAt[1]) > restReach) this.endRest();
     if (finger && this.isPinch(event)) this.pinch(finger, at);
     else if (finger && this.panner === event.pointerId) panPlan(at[0] - finger.at[0], at[1] - finger.at[1]);
-    else this.point(event);
+    else {
+      this.lastMove = event;
+      this.point(event);
+      this.rim.at(at);
+    }
     if (finger) finger.at = at;
   }
 
@@ -151,6 +172,13 @@ class PointerHand {
     if (this.worker !== event.pointerId) return;
     this.worker = null;
     this.host.machine().lost();
+  }
+
+  /** The pointer has left the plan without a button held. */
+  leave(): void {
+    this.lastMove = null;
+    this.rim.leave();
+    setPointer(null);
   }
 
   wheel(event: WheelEvent): void {
@@ -227,7 +255,7 @@ export function listenToPointer(host: PointerHost): () => void {
   element.addEventListener("pointerup", (event) => hand.up(event), { signal });
   element.addEventListener("pointercancel", (event) => hand.lost(event), { signal });
   element.addEventListener("lostpointercapture", (event) => hand.lost(event), { signal });
-  element.addEventListener("pointerleave", () => setPointer(null), { signal });
+  element.addEventListener("pointerleave", () => hand.leave(), { signal });
   element.addEventListener("wheel", (event) => hand.wheel(event), { signal, passive: false });
   element.addEventListener("dblclick", (event) => hand.doubleClick(event), { signal });
   element.addEventListener("contextmenu", (event) => hand.contextMenu(event), { signal });

@@ -1,6 +1,7 @@
 /** Marks that tools share while something is under the hand: measured pieces, snapped places, guides. */
 import type { Point, Project } from "../../document";
 import type { DrawingMark, TextMark } from "../../drawing/marks";
+import { centroid, perimeter, ringsSelfCross, signedArea } from "../../geometry";
 import { formatAngle, formatArea, formatLength, roundingFor } from "../../units";
 import type { Snap } from "../snap/snap";
 
@@ -60,6 +61,24 @@ function guidePoints([x, y]: Point, { at, beyond }: Snap): number[] {
   if (!beyond) return [x, y, ...at];
   const [dx, dy] = beyond;
   return [x - dx, y - dy, x + dx, y + dy];
+}
+
+/** The area of a ring that is being drawn and the way round it, in its middle; none while its sides cross. */
+export function ringWords(ring: readonly Point[], project: Project): readonly TextMark[] {
+  const area = Math.abs(signedArea(ring));
+  if (ring.length < 3 || area < 1e-6 || ringsSelfCross(ring)) return [];
+  const at = centroid(ring);
+  return [areaWords(area, project), `${lengthWords(perimeter(ring), project)} round`].map(
+    (text, line): TextMark => ({
+      kind: "text",
+      at,
+      text,
+      style: "preview-label",
+      anchor: "middle",
+      shift: [0, line === 0 ? 0.8 : -3.4],
+      halo: true,
+    }),
+  );
 }
 
 /** Diagonals, sides and a tint of a ring that is being drawn. */

@@ -1,7 +1,7 @@
 /** The plan's view as the window knows it: one plan, one view. Gestures and buttons change it here. */
 import { createStore } from "zustand/vanilla";
 import { drawingEdits, type Project, present } from "../../document";
-import type { Bounds } from "../../geometry";
+import { type Bounds, boundsOf } from "../../geometry";
 import { run } from "../../store/actions";
 import { appStore, shownProject } from "../../store/store";
 import { type Box, freePadding } from "./freeArea";
@@ -29,10 +29,20 @@ let shown: Bounds | null = null;
 /** What the view was fitted to and still shows; null once a hand has moved it. */
 let fit: "plan" | "building" | null = null;
 
-/** How far the view may wander: measured when a gesture starts, not at each of its steps. */
+/** What a tool is drawing: not on the plan yet, but to be seen with it. */
+let drawnPlaces: () => readonly XY[] = () => [];
+
+export function placesDrawnBy(source: () => readonly XY[]): void {
+  drawnPlaces = source;
+}
+
+/** How far the view may wander: measured when a gesture starts, not at each of its steps; what is drawn leads it on. */
 function reach(): Bounds {
   if (shown === null || !planView.getState().moving) shown = planBounds(shownProject(appStore.getState()));
-  return shown;
+  const drawn = drawnPlaces();
+  return drawn.length === 0
+    ? shown
+    : boundsOf([...(shown.minX <= shown.maxX ? cornersOf(shown) : []), ...drawn]);
 }
 
 function moveTo(view: View): void {
@@ -101,7 +111,7 @@ export function zoomByStep(factor: number): void {
 }
 
 export function fitPlan(): void {
-  jumpTo(fitBetween(planPlaces(shownProject(appStore.getState()))), "plan");
+  jumpTo(fitBetween([...planPlaces(shownProject(appStore.getState())), ...drawnPlaces()]), "plan");
 }
 
 /** What lay over the plan when it was fitted. */

@@ -20,6 +20,7 @@ import {
   thingShape,
 } from "../../../src/document";
 import { checkEdit } from "../../support/checkEdit";
+import { demoProject } from "../../support/demo";
 import { handOn, metricProject, view } from "../support/hand";
 
 const square: Point[] = [
@@ -210,5 +211,25 @@ describe("shapes of the ground", () => {
     expect(moved.grading.points[0]?.at).toEqual([1, 2]);
     const longer = checkEdit(site(), shapeEdits.setSide, { thing: berm, side: 0, length: 25 });
     expect(places(longer, berm)?.[1]).toEqual([-5, 20]);
+  });
+});
+
+describe("a shape of the ground that was drawn", () => {
+  it.each([
+    ["berm", "berm"],
+    ["wall", "retaining-wall"],
+    ["terrace", "pad"],
+    ["point", "grade-point"],
+  ] as const)("%s: is selected, so that its figures stand beside the plan", (kind, thing) => {
+    const hand = handOn(demoProject("pottery-studio"), "earth");
+    hand.choose(kind);
+    hand.click(2, 2);
+    if (kind !== "point") {
+      hand.click(12, 2);
+      hand.click(12, 9);
+      hand.key("Enter");
+    }
+    expect(hand.tool).toBe("select");
+    expect(hand.selection.map((one) => one.kind)).toEqual([thing]);
   });
 });

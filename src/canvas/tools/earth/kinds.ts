@@ -1,5 +1,6 @@
 /** The shapes of the ground to choose from, and how each is drawn. */
 import { type Edit, gradingEdits, type Point } from "../../../document";
+import type { Selected } from "../../../store/state";
 import { groundHeight } from "../ground";
 import type { LineKind, LinePoint } from "../line/lineKind";
 import { lengthWords } from "../liveMarks";
@@ -59,12 +60,30 @@ export function earthLine(kind: Exclude<EarthKind, "point">): LineKind {
     pieceText: (context, a, b) => lengthWords(Math.hypot(b[0] - a[0], b[1] - a[1]), context.project()),
     commit(context, points) {
       const edit = add(context, kind, points);
-      if (edit.ok) context.setTool("select");
-      else context.say(edit.why);
+      chooseNew(context, kind, edit);
       return edit;
     },
   };
 }
+
+/** What was drawn is chosen, so that its figures stand beside the plan; a refusal is said. */
+export function chooseNew(context: ToolContext, kind: EarthKind, edit: Edit): void {
+  if (!edit.ok) {
+    context.say(edit.why);
+    return;
+  }
+  context.setTool("select");
+  if (edit.made !== undefined) context.select([{ kind: thingOf[kind], id: edit.made }]);
+}
+
+const thingOf = {
+  parking: "pad",
+  turning: "pad",
+  terrace: "pad",
+  berm: "berm",
+  wall: "retaining-wall",
+  point: "grade-point",
+} as const satisfies Readonly<Record<EarthKind, Selected["kind"]>>;
 
 function add(context: ToolContext, kind: Exclude<EarthKind, "point">, points: readonly LinePoint[]): Edit {
   const places = points.map(({ at }): Point => [at[0], at[1]]);

@@ -3,7 +3,15 @@ import type { Snap } from "../../snap/snap";
 import { aim } from "../aim";
 import { next } from "../line/next";
 import type { ToolContext, ToolState } from "../tool";
-import { addPoint, type EarthKind, earthChoices, earthHint, earthLine, isEarthKind } from "./kinds";
+import {
+  addPoint,
+  chooseNew,
+  type EarthKind,
+  earthChoices,
+  earthHint,
+  earthLine,
+  isEarthKind,
+} from "./kinds";
 
 interface Ready {
   readonly kind: EarthKind;
@@ -37,8 +45,7 @@ export function ready(context: ToolContext, now: Ready = { kind: lastKind, at: n
       if (kind !== "point")
         return next(context, earthLine(kind), { points: [at], to: at, typed: {}, held: true }, home);
       const edit = addPoint(context, at.at);
-      if (edit.ok) context.setTool("select");
-      else context.say(edit.why);
+      chooseNew(context, kind, edit);
       return home(context);
     },
     cancel: () => "leave",

@@ -6,7 +6,7 @@ import type { Snap } from "../../snap/snap";
 import type { SnapTargets } from "../../snap/targets";
 import type { TypedValues } from "../../typed/typedEntry";
 import { aim, aimCornerBetween, allTargets, isPlaced, pieceFields, withTyped } from "../aim";
-import { alongPiece } from "../liveMarks";
+import { alongPiece, ringWords } from "../liveMarks";
 import type { DrawnDimension, PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { LineKind, LinePoint } from "./lineKind";
 
@@ -132,6 +132,7 @@ function lineMarks(
     const b = places[i + 1];
     return b && !isSame(context, a, b) ? [alongPiece(a, b, kind.pieceText(context, a, b))] : [];
   });
+  const ring = kind.closed ? ringWords(places, context.project()) : [];
   const done = places.slice(0, -1);
   const closing: DrawingMark[] =
     kind.closed && places.length > 2
@@ -144,5 +145,6 @@ function lineMarks(
     ...done.map((at): DrawingMark => ({ kind: "symbol", at, symbol: "dot", size: 1.8, style: "handle" })),
     ...(kind.extraMarks?.(context, places) ?? []),
     ...texts,
+    ...ring,
   ];
 }

@@ -1,0 +1,66 @@
+/** A plan moves in from its rim under a pointer that draws, the faster the nearer; and what is drawn is told while it is. */
+import { describe, expect, it } from "vitest";
+import { drawnPlaces } from "../../src/canvas/stage/drawnPlaces";
+import { rimSpeed } from "../../src/canvas/stage/rim";
+import { ringWords } from "../../src/canvas/tools/liveMarks";
+import type { Point } from "../../src/document";
+import { handOn, metricProject } from "./support/hand";
+
+const view = { width: 800, height: 600 };
+
+describe("the plan's rim", () => {
+  it("moves nothing away from it", () => {
+    expect(rimSpeed([400, 300], view)).toEqual([0, 0]);
+    expect(rimSpeed([36, 564], view)).toEqual([0, 0]);
+  });
+
+  it("brings in what lies beyond the side that the pointer is near", () => {
+    expect(rimSpeed([0, 300], view)[0]).toBeGreaterThan(0);
+    expect(rimSpeed([800, 300], view)[0]).toBeLessThan(0);
+    expect(rimSpeed([400, 2], view)[1]).toBeGreaterThan(0);
+    expect(rimSpeed([400, 598], view)[1]).toBeLessThan(0);
+  });
+
+  it("is quicker nearer to it, and no quicker beyond", () => {
+    const at = (x: number) => rimSpeed([x, 300], view)[0];
+    expect(at(4)).toBeGreaterThan(at(20));
+    expect(at(-50)).toBe(at(0));
+  });
+});
+
+describe("a lot that is being drawn", () => {
+  it("tells its area and the way round it", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.click(40, 0);
+    hand.move(40, 30);
+    expect(hand.texts().slice(-2)).toEqual(["6,458 ft²", "120.000 m round"]);
+  });
+
+  it("tells no area while its sides cross", () => {
+    const crossing: Point[] = [
+      [0, 0],
+      [10, 10],
+      [10, 0],
+      [0, 10],
+    ];
+    expect(ringWords(crossing, metricProject())).toEqual([]);
+  });
+
+  it("is part of what the view can be fitted to", () => {
+    const places = drawnPlaces({
+      name: "next",
+      hint: "",
+      cursor: "default",
+      marks: [{ kind: "line", points: [0, 0, 90, 5], style: "preview" }],
+      cancel: () => "leave",
+      lost() {
+        return this as never;
+      },
+    });
+    expect(places).toEqual([
+      [0, 0],
+      [90, 5],
+    ]);
+  });
+});
