@@ -13,6 +13,7 @@ import { SetoutPanel } from "./steps/SetoutPanel";
 import { SheetsPanel } from "./steps/SheetsPanel";
 import { ShotsPanel } from "./steps/ShotsPanel";
 import { WaterPanel } from "./steps/WaterPanel";
+import { usePanelsWait } from "./useLags";
 
 export interface StepPanelProps {
   readonly run: RunCommand;
@@ -34,8 +35,10 @@ const panels: Readonly<Record<StepName, ComponentType<StepPanelProps>>> = {
 export function SidePanel({ run }: StepPanelProps) {
   const step = useApp((state) => state.step);
   const Panel = panels[step];
+  const waits = usePanelsWait();
   return (
-    <aside className="side" data-tour="panel" aria-label="This step" key={step}>
+    <aside className={waits ? "side side-waits" : "side"} data-tour="panel" aria-label="This step" key={step}>
+      {waits ? <p className="side-waits-word">Figures follow when the hand rests.</p> : null}
       <Panel run={run} />
     </aside>
   );

@@ -7,6 +7,7 @@ import { Why, type WhyProps } from "./help/Why";
 import { StepProblems } from "./Problems";
 import { Standing } from "./Standing";
 import { stepTitles } from "./steps";
+import { type Follows, useLags } from "./useLags";
 
 export interface PanelProps {
   readonly step: StepName;
@@ -36,15 +37,19 @@ export interface SectionProps {
   readonly title: string;
   /** Beside the title, on the right. */
   readonly aside?: ReactNode;
+  /** What its figures are worked out from, where they come late: then they are marked as old until they are there. */
+  readonly follows?: Follows;
   readonly children: ReactNode;
 }
 
-export function Section({ title, aside, children }: SectionProps) {
+export function Section({ title, aside, follows, children }: SectionProps) {
+  const lags = useLags(follows);
   return (
-    <section className="part">
+    <section className={lags ? "part part-lags" : "part"}>
       <div className="part-head">
         <h3 className="part-title">{title}</h3>
-        {aside ? <span className="part-aside">{aside}</span> : null}
+        {lags ? <span className="part-aside part-lags-word">as before this move</span> : null}
+        {aside && !(lags && typeof aside === "string") ? <span className="part-aside">{aside}</span> : null}
       </div>
       {children}
     </section>

@@ -59,7 +59,7 @@ function Chart({ costs, floor }: { costs: CostAgainstFloor; floor: number }) {
     ? `${pointed === null ? "floor at" : "at"} ${notation.length(read.floor)}: ${notation.money(read.total)}`
     : "the floor is beyond this curve";
   return (
-    <Section title="Cost as the floor moves">
+    <Section title="Cost as the floor moves" follows="layout">
       <div className="curve" ref={ref}>
         <p className="curve-read">{words}</p>
         <svg

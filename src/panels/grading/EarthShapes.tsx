@@ -52,7 +52,11 @@ function PadCard({ pad }: { pad: GroundPad }) {
     else change({ level: kind === "height" ? { kind, height } : { kind, above: height - floor } });
   };
   return (
-    <Section title={pad.name} aside={remove(pad.name, () => run(gradingEdits.removePad, { id }))}>
+    <Section
+      title={pad.name}
+      follows="floor"
+      aside={remove(pad.name, () => run(gradingEdits.removePad, { id }))}
+    >
       {result ? (
         <Facts
           facts={[
@@ -155,7 +159,11 @@ function WallCard({ wall }: { wall: RetainingWall }) {
   const change = (patch: Partial<Omit<RetainingWall, "id">>) =>
     tryRun(gradingEdits.changeRetainingWall, { id, patch });
   return (
-    <Section title={wall.name} aside={remove(wall.name, () => run(gradingEdits.removeRetainingWall, { id }))}>
+    <Section
+      title={wall.name}
+      follows="floor"
+      aside={remove(wall.name, () => run(gradingEdits.removeRetainingWall, { id }))}
+    >
       {result ? (
         <Facts
           facts={[

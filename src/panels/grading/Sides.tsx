@@ -22,7 +22,7 @@ export function Sides() {
   const side = sides.find(({ wall }) => String(wall) === chosen) ?? sides[0];
   if (!side) return null;
   return (
-    <Section title="Sides and corners">
+    <Section title="Sides and corners" follows="floor">
       <Choice
         label="Corners of slopes"
         value={corners}

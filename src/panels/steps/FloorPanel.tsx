@@ -141,7 +141,7 @@ function Curve() {
   const display = useProject((project) => project.display);
   if (curve.length < 2 || floor === null) return null;
   return (
-    <Section title="Fill and cut as the floor moves" aside="from the ground as it is">
+    <Section title="Fill and cut as the floor moves" aside="from the ground as it is" follows="layout">
       <CurveChart curve={curve} floor={floor} spans={spans} display={display} />
       <p className="soft small">
         Between the ground as it is and the finished ground, no topsoil taken off. The shaded heights keep

@@ -291,7 +291,11 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
 function Ponds() {
   const ponds = useResults(({ water }) => water.ponds);
   return (
-    <Section title="Low places that hold water" aside={ponds.length === 0 ? "none" : String(ponds.length)}>
+    <Section
+      title="Low places that hold water"
+      follows="floor"
+      aside={ponds.length === 0 ? "none" : String(ponds.length)}
+    >
       {ponds.length > 0 ? (
         <ul className="checks">
           {ponds.map((pond) => (
