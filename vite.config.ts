@@ -28,6 +28,9 @@ const pdfDecoder: Plugin = {
   },
 };
 
+const plain = ["tests/**/*.test.ts"];
+const alone = ["app", "electron", "store"].map((room) => `tests/${room}/**/*.test.ts`);
+
 // The page: one build, served by the loopback server and loaded by Electron (Chromium 108 and up).
 export default defineConfig({
   base: "./",
@@ -42,7 +45,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "engine", environment: "node", include: ["tests/**/*.test.ts"] },
+        // Loading the program takes longer than most tests: files share what is loaded.
+        test: { name: "engine", environment: "node", include: plain, exclude: alone, isolate: false },
+      },
+      {
+        extends: true,
+        // These put something in a module's place, or watch the window's one state: each file has modules of its own.
+        test: { name: "alone", environment: "node", include: alone },
       },
       {
         extends: true,

@@ -99,6 +99,24 @@ export function createSolver(options: SolverOptions = {}): Solver {
     return bareWater;
   }
 
+  function solvedBare(
+    site: Site,
+    project: Project,
+    typedProblems: readonly Problem[],
+    dragging: boolean,
+    late?: Late,
+  ): Results {
+    const water = waterOnBare(site, project, dragging, late);
+    const { survey, materials } = project;
+    const { pits } = pitsOf(survey, noCorners, noResults, noTrench, noWalls, materials, site.words);
+    return {
+      ...whole(site, [...typedProblems, ...site.problems]),
+      pits,
+      ...withoutBuilding(project, site, water),
+      lagging: dragging && site.terrain !== null,
+    };
+  }
+
   function solve(given: Project, { floor: dragged, detail = "full", late }: SolveOptions = {}): Results {
     const { project, problems: typedProblems } = soundOf(given);
     const floor = dragged ?? project.building?.floor ?? 0;
@@ -107,24 +125,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const ready = (late?.kind === "built" ? late : null) ?? again;
     const site = siteOf(project, floor, dragging ? "quick" : ready ? { made: ready.layout } : "fine");
     const { built, words, survey, contours } = site;
-    if (!built) {
-      const water = waterOnBare(site, project, dragging, late);
-      const { pits } = pitsOf(
-        project.survey,
-        noCorners,
-        noResults,
-        noTrench,
-        noWalls,
-        project.materials,
-        words,
-      );
-      return {
-        ...whole(site, [...typedProblems, ...site.problems]),
-        pits,
-        ...withoutBuilding(project, site, water),
-        lagging: dragging && site.terrain !== null,
-      };
-    }
+    if (!built) return solvedBare(site, project, typedProblems, dragging, late);
     const carriedCurve = ready?.curve ?? (dragging ? settled?.curve : undefined);
     const standing = standingOf(built, project, words, carriedCurve);
     const { layout } = built;
@@ -231,6 +232,10 @@ export function createSolver(options: SolverOptions = {}): Solver {
     surface: (given) => siteOf(soundOf(given).project, given.building?.floor ?? 0, "quick").surface,
     surfaceWork: (given) => siteOf.surfaceWork(soundOf(given).project),
     learnSurface: siteOf.learnSurface,
+    forgetSettled() {
+      settled = null;
+      bareWater = null;
+    },
   };
 }
 

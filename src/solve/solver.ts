@@ -31,5 +31,7 @@ export interface Solver {
   surface(project: Project): GroundSurface;
   /** What the surface is made of, for another thread; null where it is known. */
   surfaceWork(project: Project): SurfaceWork | null;
+  /** Another plan comes: nothing of the last full solve is carried on. */
+  forgetSettled(): void;
   learnSurface(work: SurfaceWork, surface: GroundSurface): void;
 }

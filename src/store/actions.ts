@@ -210,6 +210,7 @@ export function nudgeFloor(by: number, label: string): void {
 
 /** Puts a project into the window; its history starts here. */
 export function showProject(project: Project, file: OpenFile): void {
+  solver.forgetSettled();
   set({
     screen: "plan",
     history: startHistory(project),

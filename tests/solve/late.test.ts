@@ -1,26 +1,50 @@
 /** The long part of a solve, worked out by another solver that never sees the shots: nothing comes out otherwise. */
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { type Project, pitEdits } from "../../src/document";
-import { createSolver } from "../../src/solve";
+import { createSolver, type GroundSurface } from "../../src/solve";
 import { projectForLate } from "../../src/solve/late";
 import { pitSpots } from "../../src/survey";
 import { demoProject as demo } from "../support/demo";
 import { difference } from "./difference";
 
-const demos = ["pottery-studio", "potting-barn", "joinery-shed", "open-hillside"] as const;
-
 /** As the other thread does it: all that goes over is copied. */
-function lateElsewhere(project: Project, surface: ReturnType<ReturnType<typeof createSolver>["surface"]>) {
+function lateElsewhere(project: Project, surface: GroundSurface) {
   const there = createSolver({ surface: () => structuredClone(surface) });
   return structuredClone(there.late(structuredClone(projectForLate(project))));
 }
 
-test.each(demos)("%s: a drag's solve with the late part of another solver is the full solve", (name) => {
-  const project = demo(name);
+describe("a plan whose long part was worked out elsewhere", () => {
+  const project = demo("potting-barn");
   const here = createSolver();
   here.solve(project, { detail: "drag" });
-  const late = lateElsewhere(project, here.surface(project));
-  expect(difference(here.solve(project, { late }), createSolver().solve(project))).toBeNull();
+  const results = here.solve(project, { late: lateElsewhere(project, here.surface(project)) });
+  const alone = createSolver();
+
+  test("is solved as the window's solver does it alone", () => {
+    expect(difference(results, alone.solve(project))).toBeNull();
+  });
+
+  test("is known from then on: a full solve works nothing out again", () => {
+    const again = here.solve(project);
+    expect(again.finishedContours).toBe(results.finishedContours);
+    expect(difference(again, results)).toBeNull();
+  });
+
+  test("is what a floor drag goes on from", () => {
+    const floor = (project.building?.floor ?? 0) + 0.15;
+    const [one, other] = [here, alone].map((solver) => solver.solve(project, { floor, detail: "drag" }));
+    expect(difference(one, other)).toBeNull();
+  });
+});
+
+test("another plan that is opened shows nothing of the last one's water, slopes and limits", () => {
+  const here = createSolver();
+  here.solve(demo("pottery-studio"));
+  here.forgetSettled();
+  const opened = here.solve(demo("joinery-shed"), { detail: "drag" });
+  expect(opened.water.ponds).toEqual([]);
+  expect(opened.balance).toBeNull();
+  expect(opened.lagging).toBe(true);
 });
 
 test("a pit placed by tapes from a shot stands at its place for the other solver too", () => {
@@ -42,30 +66,6 @@ test("water on ground without a building comes over as well", () => {
   const settled = here.solve(project, { late });
   expect(difference(settled, createSolver().solve(project))).toBeNull();
   expect(settled.lagging).toBe(false);
-});
-
-test("a full solve of what was taken over is from memory", () => {
-  const project = demo("pottery-studio");
-  const here = createSolver();
-  here.solve(project, { detail: "drag" });
-  const late = lateElsewhere(project, here.surface(project));
-  const first = here.solve(project, { late });
-  const again = here.solve(project);
-  expect(again.finishedContours).toBe(first.finishedContours);
-  expect(difference(again, first)).toBeNull();
-});
-
-test("a floor drag goes on from what was taken over", () => {
-  const project = demo("pottery-studio");
-  const here = createSolver();
-  here.solve(project, { detail: "drag" });
-  const late = lateElsewhere(project, here.surface(project));
-  here.solve(project, { late });
-  const there = createSolver();
-  there.solve(project);
-  const floor = (project.building?.floor ?? 0) + 0.15;
-  const [one, other] = [here, there].map((solver) => solver.solve(project, { floor, detail: "drag" }));
-  expect(difference(one, other)).toBeNull();
 });
 
 function withPitByTapes(project: Project): Project {
