@@ -3,6 +3,7 @@ import {
   type Display,
   fileEnding,
   newProject,
+  type Opened,
   openProject,
   type Project,
   present,
@@ -51,12 +52,12 @@ class HostFiles implements Files {
     showProject({ ...project, display: { ...project.display, ...display } }, { name: null, token: null });
   }
 
-  async open(): Promise<void> {
-    await this.show(await this.host.openProject());
+  open(): Promise<void> {
+    return this.host.openProject().then((answer) => this.show(answer));
   }
 
-  async openRecent(token: string): Promise<void> {
-    await this.show(await this.host.openRecent(token));
+  openRecent(token: string): Promise<void> {
+    return this.host.openRecent(token).then((answer) => this.show(answer));
   }
 
   /** The plan that was worked on last, where the host knows one. */
@@ -65,12 +66,19 @@ class HostFiles implements Files {
     if (last) await this.openRecent(last.token);
   }
 
-  async openFile(file: OpenedFile): Promise<void> {
-    if (await this.mayLeave()) showOpened(file, await placeOf(file));
+  /** Nothing here waits with the text in its hand: a large one goes as soon as it is read, before all is worked out from it. */
+  openFile(file: OpenedFile): Promise<void> {
+    return readFile(file).then((read) => this.showRead(read));
+  }
+
+  private async showRead(read: ReadFile): Promise<void> {
+    if (!read.opened.ok) tellUnreadable(read.name, read.opened.problems);
+    else if (await this.mayLeave()) showOpened(read.name, read.opened, read.place);
   }
 
   async openDemo(demo: Demo): Promise<void> {
-    if (await this.mayLeave()) showOpened({ name: demo.file, text: await demo.text(), token: null }, aDemo);
+    const opened = openProject(await demo.text());
+    await this.showRead({ name: demo.file, opened, place: aDemo });
   }
 
   async openRecovered(work: RecoveredWork): Promise<void> {
@@ -123,10 +131,10 @@ class HostFiles implements Files {
     return true;
   }
 
-  private async show(answer: OpenedFile | HostFailure | null): Promise<void> {
-    if (answer === null) return;
-    if ("failed" in answer) tell({ tone: "error", text: answer.failed });
-    else await this.openFile(answer);
+  private show(answer: OpenedFile | HostFailure | null): Promise<void> {
+    if (answer !== null && !("failed" in answer)) return this.openFile(answer);
+    if (answer !== null) tell({ tone: "error", text: answer.failed });
+    return Promise.resolve();
   }
 }
 
@@ -165,21 +173,26 @@ function forgetTyped(): void {
   clearKept();
 }
 
-/** Shows a file's project, or says what is wrong with the file. */
-function showOpened(file: OpenedFile, place: OpenFile): void {
-  const read = openProject(file.text);
-  if (!read.ok) {
-    tellUnreadable(file.name, read.problems);
-    return;
-  }
+/** What was read from a file, without its text. */
+interface ReadFile {
+  readonly name: string;
+  readonly opened: Opened;
+  readonly place: OpenFile;
+}
+
+async function readFile(file: OpenedFile): Promise<ReadFile> {
+  return { name: file.name, opened: openProject(file.text), place: await placeOf(file) };
+}
+
+function showOpened(name: string, { project, warnings }: Opened & { ok: true }, place: OpenFile): void {
   forgetTyped();
-  showProject(read.project, place);
+  showProject(project, place);
   openDialog(null);
-  if (read.warnings.length > 0)
+  if (warnings.length > 0)
     tell({
       tone: "caution",
-      text: `${file.name} holds ${read.warnings.length} field${read.warnings.length > 1 ? "s" : ""} that this Drysill doesn't know. They are kept when you save.`,
-      more: read.warnings.map((warning) => warning.path).join("\n"),
+      text: `${name} holds ${warnings.length} field${warnings.length > 1 ? "s" : ""} that this Drysill doesn't know. They are kept when you save.`,
+      more: warnings.map((warning) => warning.path).join("\n"),
     });
 }
 

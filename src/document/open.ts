@@ -1,7 +1,7 @@
 /** Text of a project file → a project, or a list of what is wrong with it and where, in words. */
-import type { z } from "zod";
+import { z } from "zod";
 import { migrate, newestVersion } from "./migrations";
-import { type Project, projectSchema } from "./schema";
+import { type Project, projectSchema, type Shot, shotSchema } from "./schema";
 
 export interface FileProblem {
   /** Where in the file: "survey › shots › 3 › reading". Empty for the file as a whole. */
@@ -30,14 +30,56 @@ export function openProject(text: string): Opened {
     );
   }
 
-  const current = migrate(json.value, version);
-  const parsed = projectSchema.safeParse(current);
-  if (!parsed.success) return { ok: false, problems: parsed.error.issues.map(inWords) };
-
+  const { rest, cloud } = withoutCloud(migrate(json.value, version));
+  const parsed = projectSchema.safeParse(rest);
   const warnings: FileProblem[] = [];
-  carryUnknown(current, parsed.data, [], warnings);
-  return { ok: true, project: parsed.data, warnings };
+  const shots = readCloud(cloud, warnings);
+  if (!parsed.success || shots.issues.length > 0)
+    return { ok: false, problems: [...(parsed.error?.issues ?? []), ...shots.issues].map(inWords) };
+
+  carryUnknown(rest, parsed.data, [], warnings);
+  const project = parsed.data;
+  if (shots.read.length > 0) project.survey.shots = shots.read;
+  return { ok: true, project, warnings };
 }
+
+/** From so many shots on they are read a part at a time. */
+const cloudFrom = 5000;
+const partOfCloud = 1000;
+const shotsPath = ["survey", "shots"] as const;
+
+/** The file without its shots where those are very many, and the shots. */
+function withoutCloud(file: Record<string, unknown>): {
+  readonly rest: Record<string, unknown>;
+  readonly cloud: unknown[];
+} {
+  const { survey } = file;
+  if (!isRecord(survey) || !Array.isArray(survey.shots) || survey.shots.length < cloudFrom)
+    return { rest: file, cloud: [] };
+  const cloud: unknown[] = survey.shots;
+  survey.shots = [];
+  return { rest: file, cloud };
+}
+
+/** Checks shots a part at a time and lets go what was read: a million of them aren't there twice. */
+function readCloud(cloud: unknown[], warnings: FileProblem[]) {
+  const read: Shot[] = [];
+  const issues: z.core.$ZodIssue[] = [];
+  for (let from = 0; from < cloud.length; from += partOfCloud) {
+    const part = cloud.slice(from, from + partOfCloud);
+    cloud.fill(null, from, from + partOfCloud);
+    const parsed = shotsSchema.safeParse(part);
+    for (const [i, shot] of (parsed.data ?? []).entries()) {
+      carryUnknown(part[i], shot, [...shotsPath, from + i], warnings);
+      read.push(shot);
+    }
+    for (const issue of parsed.error?.issues ?? [])
+      issues.push({ ...issue, path: [...shotsPath, from + Number(issue.path[0]), ...issue.path.slice(1)] });
+  }
+  return { read, issues };
+}
+
+const shotsSchema = z.array(shotSchema);
 
 /** An empty project with every default in place. */
 export function newProject(name = "Untitled plan"): Project {

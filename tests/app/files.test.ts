@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it, vi } from "vitest";
 import { askedStore } from "../../src/app/asking";
 import { filesThrough, suggestedName } from "../../src/app/files";
 import { newProject, openProject, present, projectText, siteEdits } from "../../src/document";
@@ -26,8 +26,7 @@ beforeEach(() => {
 
 /** Answers the question that is open. */
 async function choose(id: string): Promise<void> {
-  await Promise.resolve();
-  expect(askedStore.getState().question).not.toBeNull();
+  await vi.waitFor(() => expect(askedStore.getState().question).not.toBeNull());
   askedStore.getState().answer(id);
 }
 

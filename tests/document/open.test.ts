@@ -86,3 +86,34 @@ describe("the demo projects", () => {
     expect(opened.ok && projectText(opened.project)).toBe(text);
   });
 });
+
+describe("opening a cloud of shots", () => {
+  const shot = (i: number) => ({ id: `s${i}`, setup: "u1", reading: { text: "5", m: 5 } });
+  const cloud = (more: Record<number, object> = {}) => ({
+    drysill: 1,
+    survey: { shots: Array.from({ length: 6000 }, (_, i) => ({ ...shot(i), ...more[i] })) },
+  });
+
+  it("reads each as it reads few", () => {
+    const opened = openProject(JSON.stringify(cloud()));
+    const one = openProject(JSON.stringify({ drysill: 1, survey: { shots: [shot(5999)] } }));
+    expect(opened.ok && opened.project.survey.shots).toHaveLength(6000);
+    expect(opened.ok && opened.project.survey.shots.at(-1)).toEqual(one.ok && one.project.survey.shots[0]);
+    expect(opened.ok && opened.warnings).toEqual([]);
+  });
+
+  it("names every fault by its place", () => {
+    const text = JSON.stringify({ ...cloud({ 0: { setup: 7 }, 5500: { reading: "5" } }), name: 3 });
+    expect(faults(text)).toEqual([
+      "name: Expected a text, found number.",
+      "survey › shots › 1 › setup: Expected a text, found number.",
+      "survey › shots › 5501 › reading: Expected an object { … }, found string.",
+    ]);
+  });
+
+  it("keeps a field that it doesn't know, and says so", () => {
+    const opened = openProject(JSON.stringify(cloud({ 4321: { colour: "red" } })));
+    expect(opened.ok && opened.warnings.map(({ path }) => path)).toEqual(["survey › shots › 4322 › colour"]);
+    expect(opened.ok && opened.project.survey.shots[4321]).toMatchObject({ id: "s4321", colour: "red" });
+  });
+});
