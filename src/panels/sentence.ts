@@ -2,7 +2,7 @@
 
 import type { Project } from "../document";
 import { outsideBand, passedRule } from "../solve/floor-standing";
-import { loadsText } from "../solve/load-words";
+import { loadsOf } from "../solve/load-words";
 import { oncePer } from "../solve/once-per";
 import { farFloor, farFloorWords } from "../solve/plausible";
 import type { CornerResult, Results } from "../solve/results";
@@ -120,15 +120,11 @@ function outAt(
 
 /** Truck loads that the bill counts. */
 function loads({ truck }: Project, { bill }: Results): SentencePart[] {
-  const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const parts = (["fill", "cut"] as const).flatMap((kind): SentencePart[][] => {
-    const count = quantity(`${kind}-loads`);
-    if (count === 0) return [];
-    const trench = kind === "cut" ? quantity("trench-left") : 0;
-    const under = kind === "fill" ? quantity("slab-fill-loose") : 0;
-    const loose = quantity(`${kind}-loose`) + trench + under;
-    const what = trench > 0 ? "cut and trench soil" : kind;
-    return [[strong(loadsText(count, loose, truck.volume)), plain(` of ${what}`)]];
+  const trench = bill.some(({ id, quantity }) => id === "trench-left" && quantity > 0);
+  const parts = (["fill", "cut"] as const).flatMap((kind) => {
+    const words = loadsOf(kind, bill, truck);
+    const what = kind === "cut" && trench ? "cut and trench soil" : kind;
+    return words === null ? [] : [[strong(words), plain(` of ${what}`)]];
   });
   return parts.flatMap((part, index) => (index > 0 ? [plain(" and "), ...part] : part));
 }

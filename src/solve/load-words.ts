@@ -1,4 +1,15 @@
 /** Truck loads in words, the same in the window and on the sheet. */
+import type { Truck } from "../document/schema";
+import type { BillItem } from "./results";
+
+/** Loads of fill or of cut as the bill counts them, in words; null where none are driven. */
+export function loadsOf(kind: "fill" | "cut", bill: readonly BillItem[], truck: Truck): string | null {
+  const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
+  const count = quantity(`${kind}-loads`);
+  if (count === 0) return null;
+  const beside = kind === "cut" ? quantity("trench-left") : quantity("slab-fill-loose");
+  return loadsText(count, quantity(`${kind}-loose`) + beside, truck.volume);
+}
 
 /** A load this nearly full is told as a load. */
 const nearlyFull = 0.95;

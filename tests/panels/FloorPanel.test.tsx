@@ -5,6 +5,7 @@ import { notationOf } from "../../src/panels/notation";
 import { SentenceBar } from "../../src/panels/SentenceBar";
 import { StepsRail } from "../../src/panels/StepsRail";
 import { FloorPanel } from "../../src/panels/steps/FloorPanel";
+import { optionFigures } from "../../src/solve/compare";
 import { cancelFloorDrag, dragFloor, showProject } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -26,6 +27,16 @@ beforeEach(() => showProject(demoProject("pottery-studio"), { name: null, token:
 afterEach(cleanup);
 
 describe("the floor's panel", () => {
+  it("reads the curve at its floor as the options tell it: one figure", () => {
+    render(<FloorPanel />);
+    const project = demoProject("pottery-studio");
+    const { volume } = notationOf(project.display);
+    const { cut, fill } = optionFigures(null, "now", project, state().results);
+    expect(document.querySelector(".curve-read")?.textContent).toBe(
+      `floor at 99′ 5″: ${volume(fill ?? 0)} of fill, ${volume(cut ?? 0)} of cut`,
+    );
+  });
+
   it("tells the figure, the mark and each corner from the results", () => {
     render(<Window />);
     expect(screen.getByLabelText("Height of the finished floor")).toHaveProperty("value", "99′ 5″");

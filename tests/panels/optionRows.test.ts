@@ -47,6 +47,26 @@ describe("the figures of options", () => {
     expect(row("Steepest drive", { steepestDrive: { grade: 0.1, name: "drive" } })[1]?.[1]).toBe("steeper");
   });
 
+  it("tell loads in the words of the sentence over the plan, and no difference where as many come", () => {
+    const words = [
+      { fill: "less than one load", cut: null },
+      { fill: "1 load", cut: null },
+    ];
+    const rows = optionRows(
+      [
+        { ...now, fillLoads: 1 },
+        { ...now, id: "o1", fillLoads: 1 },
+      ],
+      notation,
+      words,
+    );
+    const fill = rows.find(({ name }) => name === "Loads of fill, once stripped");
+    expect(fill?.cells.map(({ text, difference }) => [text, difference])).toEqual([
+      ["less than one load", ""],
+      ["1 load", ""],
+    ]);
+  });
+
   it("tell no difference that can't be read from the figures", () => {
     expect(row("Floor", { floor: 3.0481 })[1]?.[1]).toBe("");
   });

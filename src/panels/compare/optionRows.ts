@@ -16,9 +16,17 @@ export interface OptionRow {
   readonly cells: readonly OptionCell[];
 }
 
+/** Loads in the words by which the sentence over the plan tells them; null: as they are counted. */
+export interface OptionLoads {
+  readonly fill: string | null;
+  readonly cut: string | null;
+}
+
+const asCounted: OptionLoads = { fill: null, cut: null };
+
 interface Row {
   readonly name: string;
-  readonly text: (figures: OptionFigures, notation: Notation) => string;
+  readonly text: (figures: OptionFigures, notation: Notation, loads: OptionLoads) => string;
   readonly size?: (figures: OptionFigures) => number | null;
   /** The words for a difference of this size. */
   readonly apart?: (by: number, notation: Notation) => string;
@@ -42,7 +50,7 @@ const rows: readonly Row[] = [
   },
   {
     name: "Loads of fill, once stripped",
-    text: ({ fillLoads }) => (fillLoads === null ? none : counted(fillLoads, "load")),
+    text: ({ fillLoads }, _, { fill }) => fill ?? (fillLoads === null ? none : counted(fillLoads, "load")),
     size: ({ fillLoads }) => fillLoads,
     apart: (by) => moreOrLess(by, String(Math.abs(by))),
   },
@@ -54,7 +62,7 @@ const rows: readonly Row[] = [
   },
   {
     name: "Loads of cut, once stripped",
-    text: ({ cutLoads }) => (cutLoads === null ? none : counted(cutLoads, "load")),
+    text: ({ cutLoads }, _, { cut }) => cut ?? (cutLoads === null ? none : counted(cutLoads, "load")),
     size: ({ cutLoads }) => cutLoads,
     apart: (by) => moreOrLess(by, String(Math.abs(by))),
   },
@@ -119,12 +127,16 @@ function moreOrLess(by: number, amount: string, less = "less"): string {
 }
 
 /** Rows for the plan as it is now and its options, in their order; the first of `columns` is what the others differ from. */
-export function optionRows(columns: readonly OptionFigures[], notation: Notation): OptionRow[] {
+export function optionRows(
+  columns: readonly OptionFigures[],
+  notation: Notation,
+  loads: readonly OptionLoads[] = [],
+): OptionRow[] {
   const now = columns[0];
   return rows.map((row) => ({
     name: row.name,
-    cells: columns.map((figures) => ({
-      text: row.text(figures, notation),
+    cells: columns.map((figures, i) => ({
+      text: row.text(figures, notation, loads[i] ?? asCounted),
       difference: now && figures !== now ? difference(row, figures, now, notation) : "",
       faulty: row.faulty?.(figures) ?? false,
     })),
@@ -135,5 +147,6 @@ export function optionRows(columns: readonly OptionFigures[], notation: Notation
 function difference(row: Row, figures: OptionFigures, now: OptionFigures, notation: Notation): string {
   const [size, before] = [row.size?.(figures) ?? null, row.size?.(now) ?? null];
   if (size === null || before === null || !row.apart) return "";
-  return row.text(figures, notation) === row.text(now, notation) ? "" : row.apart(size - before, notation);
+  const text = (of: OptionFigures) => row.text(of, notation, asCounted);
+  return text(figures) === text(now) ? "" : row.apart(size - before, notation);
 }

@@ -9,18 +9,20 @@ import { Axis, Band, chartHeight, edge, Pointed, type Scales, scalesOf } from ".
 export interface CurveChartProps {
   readonly curve: readonly CurvePoint[];
   readonly floor: number;
+  /** Volumes at that floor as every other place tells them: on the finer grid, so a hair off the curve. */
+  readonly here: { readonly cut: number; readonly fill: number } | null;
   /** Heights that all limits allow. */
   readonly spans: readonly HeightSpan[];
   readonly display: Display;
 }
 
 /** Volume against floor height, with the present floor on it. Each line carries its name; a pointer reads it off. */
-export function CurveChart({ curve, floor, spans, display }: CurveChartProps) {
+export function CurveChart({ curve, floor, here, spans, display }: CurveChartProps) {
   const [ref, width] = useWidth<HTMLDivElement>(300);
   const [pointed, setPointed] = useState<number | null>(null);
   const notation = notationOf(display);
   const scales = useMemo(() => scalesOf(curve.map(range), mostOf(curve), width), [curve, width]);
-  const read = curveAt(curve, pointed ?? floor);
+  const read = pointed === null && here ? { floor, ...here } : curveAt(curve, pointed ?? floor);
   const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
     const px = event.clientX - event.currentTarget.getBoundingClientRect().left;
     setPointed(Math.min(scales.to, Math.max(scales.from, scales.floorAt(px))));

@@ -137,12 +137,13 @@ function Limits() {
 function Curve() {
   const curve = useResults((results) => results.curve);
   const spans = useResults(({ band }) => band.spans);
+  const here = useResults(({ earthwork }) => earthwork?.total ?? null);
   const floor = useApp(shownFloor);
   const display = useProject((project) => project.display);
   if (curve.length < 2 || floor === null) return null;
   return (
     <Section title="Fill and cut as the floor moves" aside="from the ground as it is" follows="layout">
-      <CurveChart curve={curve} floor={floor} spans={spans} display={display} />
+      <CurveChart curve={curve} here={here} floor={floor} spans={spans} display={display} />
       <p className="soft small">
         Between the ground as it is and the finished ground, no topsoil taken off. The shaded heights keep
         every limit.
