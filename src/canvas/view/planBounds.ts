@@ -1,7 +1,7 @@
 /** What "fit" shows: the smallest upright box round everything drawn, or round the building. */
-import { type Project, type Thing, thingShape } from "../../document";
-import { type Bounds, boundsOf } from "../../geometry";
-import { shotPlace } from "../select/places";
+import { type Project, placeResolver, type Thing, thingShape } from "../../document";
+import { type Bounds, boundsOf, outermost } from "../../geometry";
+import { oncePer } from "../../solve/once-per";
 import type { XY } from "./view";
 
 /** Everything on the plan; of an empty plan an inverted box. */
@@ -16,7 +16,7 @@ export function planBounds(project: Project): Bounds {
 /** A project never changes: the bounds of one with a million shots are measured once. */
 const known = new WeakMap<Project, Bounds>();
 
-/** All places that belong to something on the plan. */
+/** Places of what is on the plan; of a cloud of shots those at its rim. */
 export function planPlaces(project: Project): readonly XY[] {
   const { lot, building, grading, survey, drawing } = project;
   const points: XY[] = [...lot.outline, ...(building?.outline ?? [])];
@@ -34,12 +34,25 @@ export function planPlaces(project: Project): readonly XY[] {
   for (const { points: line } of survey.breaklines) for (const [x, y] of line) points.push([x, y]);
   for (const { id } of survey.pits) points.push(...(thingShape(project, { kind: "pit", id })?.points ?? []));
   for (const mark of project.survey.marks) if (mark.at) points.push(mark.at);
-  for (const shot of project.survey.shots) {
-    const at = shotPlace(project, shot);
-    if (at) points.push(at);
-  }
-  return points;
+  return points.concat(shotPlaces(project));
 }
+
+function shotPlaces({ survey, building }: Project): readonly XY[] {
+  const { rim, others } = sorted(survey.shots);
+  const placed = placeResolver(survey, building?.outline ?? []);
+  const at = others.flatMap(({ place }): XY[] => {
+    const found = placed(place).at;
+    return found ? [found] : [];
+  });
+  return rim.concat(at);
+}
+
+/** The same shots are asked for at each fit and each edit: those at places of their own, as far as they matter, and the rest. */
+const sorted = oncePer((shots: Project["survey"]["shots"]) => {
+  const own = shots.flatMap(({ place }) => (place.kind === "at" ? place : []));
+  const rim = outermost(own).map(({ x, y }): XY => [x, y]);
+  return { rim, others: shots.filter(({ place }) => place.kind !== "at" && place.kind !== "none") };
+});
 
 /** Corners of a box. */
 export function cornersOf({ minX, minY, maxX, maxY }: Bounds): readonly XY[] {
