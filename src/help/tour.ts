@@ -29,6 +29,13 @@ export const tourStops: readonly TourStop[] = [
     text: "Ten steps from the lot to the sheets. Each shows how far it has come; none locks the next. Go where you like.",
   },
   {
+    id: "tools",
+    step: "floor",
+    anchor: "tools",
+    title: "What draws",
+    text: "Choose, measure, shoot, draw: each tool says below the plan what the next click does, and takes lengths typed in your own notation. The magnet holds to corners and lines.",
+  },
+  {
     id: "book",
     step: "shots",
     anchor: "dock",
@@ -71,8 +78,15 @@ export const tourStops: readonly TourStop[] = [
     text: "One reading on the mark in the morning, and each height becomes a reading to look for.",
   },
   {
+    id: "sheets",
+    step: "sheets",
+    anchor: "sheets",
+    title: "Onto paper",
+    text: "The site plan at a true scale, with every height told from the mark, for those who dig and pour.",
+  },
+  {
     id: "help",
-    step: "setout",
+    step: "sheets",
     anchor: "help",
     title: "When a word is strange",
     text: "Guides, words of the trade, shortcuts and this tour are here. F1 opens the guide of the step you are in.",

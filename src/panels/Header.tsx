@@ -45,7 +45,12 @@ export function Header({ commands, run }: HeaderProps) {
       </Button>
       <HelpMenu commands={commands} run={run} />
       <ThemeButton run={run} />
-      <Button className="button button-accent" isDisabled={!built} onPress={() => run("plan.exportSitePlan")}>
+      <Button
+        className="button button-accent"
+        data-tour="sheets"
+        isDisabled={!built}
+        onPress={() => run("plan.exportSitePlan")}
+      >
         <Icon name="sheet" />
         <span>Site plan…</span>
       </Button>

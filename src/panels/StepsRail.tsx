@@ -28,8 +28,25 @@ export function StepsRail() {
           />
         ))}
       </ol>
+      <RailKey />
       <ProblemsButton look={look} />
     </nav>
+  );
+}
+
+const states = Object.keys(stateWords) as StepState[];
+
+/** What the signs beside the steps mean; a screen reader has the words beside each step. */
+function RailKey() {
+  return (
+    <ul className="rail-key" aria-hidden="true">
+      {states.map((state) => (
+        <li key={state}>
+          <StateSign state={state} />
+          {stateWords[state]}
+        </li>
+      ))}
+    </ul>
   );
 }
 

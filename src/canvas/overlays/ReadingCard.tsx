@@ -2,10 +2,11 @@
  * What was measured: stays beside the plan until Esc lets it go. While places are still being clicked it gives way to
  * the pointer, so that no place lies hidden under it.
  */
-import { type RefObject, useEffect, useRef, useState } from "react";
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useStore } from "zustand";
 import { useApp } from "../../store/useApp";
 import { machine, toolRun } from "../stage/toolRun";
+import type { Reading } from "../tools/tool";
 import { planView } from "../view/planView";
 import { toScreen } from "../view/view";
 
@@ -16,7 +17,9 @@ export function ReadingCard() {
   const reading = useStore(toolRun, ({ state }) => state.reading);
   const card = useRef<HTMLElement>(null);
   const gives = reading?.live ?? false;
-  const away = useGivesWay(card, gives);
+  const gaveWay = useGivesWay(card, gives);
+  const covers = useCovers(card, reading?.about);
+  const away = gaveWay !== covers;
   if (!reading) return null;
   return (
     <section
@@ -49,6 +52,28 @@ export function ReadingCard() {
       )}
     </section>
   );
+}
+
+/** Would the card cover, where it usually stands, a place that it is about? Found once for each reading. */
+function useCovers(card: RefObject<HTMLElement | null>, about: Reading["about"]): boolean {
+  const [covers, setCovers] = useState(false);
+  useLayoutEffect(() => {
+    const slot = card.current?.parentElement;
+    if (!card.current || !slot || !about) {
+      setCovers(false);
+      return;
+    }
+    const { offsetTop: top, offsetWidth: width, offsetHeight: height } = card.current;
+    const [left, right] = [slot.offsetLeft - nearness, slot.offsetLeft + width + nearness];
+    const { view } = planView.getState();
+    setCovers(
+      about.some((place) => {
+        const [x, y] = toScreen(view, place);
+        return x > left && x < right && y > top - nearness && y < top + height + nearness;
+      }),
+    );
+  }, [card, about]);
+  return covers;
 }
 
 /** Does the card stand on the other side? It changes sides only when the pointer comes to it. */

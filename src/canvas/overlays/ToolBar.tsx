@@ -26,6 +26,7 @@ export function ToolBar() {
       role="toolbar"
       aria-label="Tools of the plan"
       data-slot
+      data-tour="tools"
       ref={(element) => {
         bar.current = element;
         return planSlot(element);

@@ -1,9 +1,10 @@
 /** What lies over the plan: the selection with its handles, the thing under the pointer, and the tool's marks. */
-import type { DrawingMark } from "../../drawing/marks";
+import type { DrawingMark, TextMark } from "../../drawing/marks";
 import { waterRun } from "../../solve/water-run";
 import { stakeGridStore } from "../../store/stakeGrid";
 import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
+import { textOnScreen } from "../scene/written";
 import { pxPerMm } from "../screen";
 import { sectionSpot } from "../section/sectionOnPlan";
 import { handleMarks, handlesFor } from "../select/handles";
@@ -11,6 +12,8 @@ import { includesThing } from "../select/hit";
 import { outlineMarks } from "../select/outlineMarks";
 import { snapMarks } from "../tools/liveMarks";
 import { planView } from "../view/planView";
+import { takenBoxes } from "../view/slots";
+import type { View } from "../view/view";
 import { toolRun } from "./toolRun";
 
 /** In the water step the way of a drop from the pointer is shown while nothing is being drawn. */
@@ -42,8 +45,29 @@ export function interactionMarks(): DrawingMark[] {
     ...selected,
     ...(tool.marks ?? []),
     ...handles,
-    ...snapMarks(tool.snap),
+    ...snapMarks(tool.snap).map((mark) => (mark.kind === "text" ? clearOfWindow(mark, view) : mark)),
   ];
+}
+
+/** Where a word beside the pointer may stand, mm right and up: below on the right first, then on the left, then above. */
+const besides = [
+  ["start", 4, -5],
+  ["end", -4, -5],
+  ["start", 4, 4],
+  ["end", -4, 4],
+] as const;
+
+/** A word beside the pointer, off the buttons and inside the plan. */
+function clearOfWindow(mark: TextMark, view: View): TextMark {
+  const taken = takenBoxes();
+  const places = besides.map(([anchor, right, up]): TextMark => ({ ...mark, anchor, shift: [right, up] }));
+  const isClear = (one: TextMark) => {
+    const { x, y, width, height } = textOnScreen(one, view);
+    const [left, top, right, bottom] = [x - width / 2, y - height / 2, x + width / 2, y + height / 2];
+    if (left < 0 || top < 0 || right > view.width || bottom > view.height) return false;
+    return taken.every((box) => right < box.left || left > box.right || bottom < box.top || top > box.bottom);
+  };
+  return places.find(isClear) ?? mark;
 }
 
 /** More stakes than this are told by their line alone. */

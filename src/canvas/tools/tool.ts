@@ -112,6 +112,8 @@ export interface Reading {
   /** More places are still being clicked. */
   readonly live: boolean;
   readonly rows: readonly { readonly name: string; readonly value: string }[];
+  /** Places that it is about: it stands where they can be seen. */
+  readonly about?: readonly Point[];
   /** What can be made of it, in words; null for nothing. */
   readonly act: string | null;
 }

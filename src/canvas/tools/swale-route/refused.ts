@@ -88,7 +88,7 @@ function readingOf(context: ToolContext, short: LaidProposal, act: string | null
     ...(ways?.gentler ? [{ name: "It works with a fall of", value: slope(ways.gentler.leastFall) }] : []),
     ...(ways && !ways.shallower && !ways.outlet && !ways.gentler ? raisedRows(short, length) : []),
   ];
-  return { title: "No way out there", live: false, rows, act };
+  return { title: "No way out there", live: false, about: [end, ...(away ? [away] : [])], rows, act };
 }
 
 /** Nothing in the ground works: the bed on fill that would, and the floor that goes with it. */
