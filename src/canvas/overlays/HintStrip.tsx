@@ -17,7 +17,7 @@ function Locks() {
         <b>{lock.word}</b>: {keyWord(lock.key)} again or Esc lets go
       </p>
     );
-  return can ? <p className="plan-locks how">Arrows, A, P, T, K lock the direction</p> : null;
+  return can ? <p className="plan-locks locks-how">Arrows, A, P, T, K lock the direction</p> : null;
 }
 
 function keyWord(key: string): string {
