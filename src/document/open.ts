@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { migrate, newestVersion } from "./migrations";
 import { type Project, projectSchema, type Shot, shotSchema } from "./schema";
+import { isRun, noRun } from "./sideSlopes";
 
 export interface FileProblem {
   /** Where in the file: "survey › shots › 3 › reading". Empty for the file as a whole. */
@@ -132,6 +133,9 @@ function issueInWords(issue: z.core.$ZodIssue): string {
     case "invalid_type":
       return `Expected ${typeInWords(issue.expected)}, found ${foundInWords(issue)}.`;
     case "too_small":
+      if (issue.origin === "array")
+        return `Needs at least ${issue.minimum} entries${issue.path.at(-1) === "line" ? ", the places [x, y] where it starts and ends: add what is missing, or take the whole thing out" : ""}.`;
+      if (isRun(issue.path.at(-1)) && issue.minimum === 0) return noRun;
       return `Should be ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}.`;
     case "too_big":
       return `Should be ${issue.inclusive ? "at most" : "less than"} ${issue.maximum}.`;

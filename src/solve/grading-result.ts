@@ -91,12 +91,17 @@ function linesToKeep({ outline, features }: Lot): NamedLine[] {
             points: [start, outline[next] as Point],
           };
         });
-  const kept = features.map((feature): NamedLine => {
+  const kept = features.filter(asksToStop).map((feature): NamedLine => {
     const [first] = feature.points;
     const points = isArea(feature) && first ? [...feature.points, first] : feature.points;
     return { name: feature.name || feature.kind.replace("-", " "), points, clear: feature.keepClear };
   });
   return [...sides, ...kept];
+}
+
+/** Slopes that end just on a buried line are no help to it: without a clear distance nothing is fitted. */
+function asksToStop({ kind, keepClear }: Lot["features"][number]): boolean {
+  return kind !== "buried-line" || keepClear > 0;
 }
 
 export function lotLineName(line: number, count: number): string {

@@ -58,7 +58,7 @@ export function nearFeatures(
         severity: "caution" as const,
         where: feature.name || feature.kind.replace("-", " "),
         what: told.what,
-        how: featureAdvice[feature.kind] ?? "Keep the work away from it, or move it first.",
+        how: adviceFor(feature),
         at: told.at,
         ids: [feature.id],
       },
@@ -242,6 +242,14 @@ export const featureAdvice: Partial<Record<Feature["kind"], string>> = {
   well: "Keep cut, fill and running water away from it.",
   tree: "Cut or fill over its roots kills it slowly: keep the work out from under the crown.",
 };
+
+/** Without a clear distance no slope is fitted to a buried line: one that ends just on it would be no help. */
+function adviceFor({ kind, keepClear }: Feature): string {
+  const advice = featureAdvice[kind] ?? "Keep the work away from it, or move it first.";
+  return kind === "buried-line" && keepClear === 0
+    ? `${advice} Type how far work is to stay clear of it (its owner says), and the slope or wall that stops there is told.`
+    : advice;
+}
 
 /** Distance from a place to a feature; 0 within an area. */
 function toFeature(feature: Feature, x: number, y: number): number {

@@ -340,6 +340,18 @@ describe("the door tool", () => {
 describe("the drive tool", () => {
   const withDoor = () => checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 3, width: 4 });
 
+  it("of one point can't be ended: it says what it lacks and how to go on, and nothing is lost", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.click(6, -30);
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(
+      /^A line needs at least two places .* this one has one. Click where it goes on/,
+    );
+    expect(hand.project.grading.drives).toEqual([]);
+    hand.click(5.1, -0.2);
+    expect(hand.project.grading.drives[0]?.line).toHaveLength(2);
+  });
+
   it("ends at a door's middle and is tied to it", () => {
     const hand = handOn(withDoor(), "drive");
     hand.click(6, -30);

@@ -51,7 +51,14 @@ describe("opening a project file", () => {
     expect(faults(text)).toEqual([
       "survey › shots › 1 › reading › m: Expected a number, found string.",
       "survey › shots › 2 › setup: Expected a text, found nothing.",
-      "grading › slopes › fill: Should be more than 0.",
+      "grading › slopes › fill: A side slope is the run for one of rise and should be more than 0: 3 means 3 : 1. For an upright face draw a retaining wall.",
+    ]);
+  });
+
+  it("says of a drive of one point what it needs and how to mend it, at its place", () => {
+    const drives = [{ id: "v1", line: [[1, 2]] }];
+    expect(faults(JSON.stringify({ drysill: 1, grading: { drives } }))).toEqual([
+      "grading › drives › 1 › line: Needs at least 2 entries, the places [x, y] where it starts and ends: add what is missing, or take the whole thing out.",
     ]);
   });
 

@@ -358,6 +358,10 @@ describe("work at what stands on the lot", () => {
     });
     expect(pipe?.what).toBe("Work runs over 4.000 m of it: up to 1.333 m of fill.");
     expect(pipe?.at).toEqual([6, -4]);
+    // No slope is fitted to end just on it: how far to stay off must be typed first.
+    expect(pipe?.fixes ?? []).toEqual([]);
+    expect(pipe?.how).toMatch(/^Have it located .* Type how far work is to stay clear of it/);
+    expect(pipe?.how).not.toMatch(/slope stops|retaining wall/);
   });
 
   it("that only comes near is measured to where the slope ends, not to the grid", () => {

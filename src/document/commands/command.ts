@@ -2,8 +2,10 @@
  * An edit: one named function for one act of a person, from project to project. It never changes its
  * input and never throws on bad arguments: it refuses, with the reason in words.
  */
+
 import type { z } from "zod";
 import type { Project } from "../schema";
+import { isRun, noRun } from "../sideSlopes";
 import { tooLarge } from "./tooLarge";
 
 export type Edit =
@@ -65,6 +67,7 @@ export function patched<T extends object>(
   const issue = parsed.error.issues[0];
   const field =
     issue?.path.map((part) => (typeof part === "number" ? `row ${part + 1}` : String(part))).join(" ") ?? "";
+  if (issue?.code === "too_small" && isRun(issue.path.at(-1))) return { ok: false, why: noRun };
   if (issue?.code === "too_small") {
     return {
       ok: false,

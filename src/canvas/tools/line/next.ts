@@ -29,7 +29,10 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
   const to = laid(now.to);
   const again = (change: Partial<LineNow>) => next(context, kind, { ...now, ...change }, home);
   const finish = (points: readonly LinePoint[]): ToolState => {
-    if (points.length < kind.least) return again({});
+    if (points.length < kind.least) {
+      context.say(tooFew(points.length, kind));
+      return again({});
+    }
     return kind.commit(context, points).ok ? home(context) : again({ points });
   };
   const add = (at: Snap): ToolState => {
@@ -66,6 +69,13 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
       now.points.length > 1 ? again({ points: now.points.slice(0, -1), typed: {} }) : home(context),
     lost: () => again({ held: false }),
   };
+}
+
+/** What is drawn can't end yet: why, and how to go on. */
+function tooFew(count: number, { least, closed }: LineKind): string {
+  const has = count === 1 ? "one" : String(count);
+  const what = closed ? "An outline" : "A line";
+  return `${what} needs at least ${least === 2 ? "two" : String(least)} places apart from each other; this one has ${has}. Click where it goes on, or press Esc to take it back.`;
 }
 
 /** The pieces that stand: typed over, their end and all that follows move along. */
