@@ -21,12 +21,20 @@ export interface SetupResult {
   readonly tie: string;
   /** Largest disagreement between the readings that tie it, before they are adjusted, m; 0 with one. */
   readonly spread: number;
+  /** Readings that tie it but contradict the others: the beam isn't taken from them. Missing while there are none. */
+  readonly keptOut?: readonly TieKeptOut[];
   /** Standard deviation of the beam's height, m; null or missing while the beam's accuracy or distances aren't known. */
   readonly sigma?: number | null;
   /** "up" where its rod reads up: then height = beam + reading, and `beam` is where the rod reads zero. */
   readonly reads?: "up";
   /** Steps of the beam that check shots found, in order: `by` is up positive; `from` null where nobody knows. */
   readonly moves?: readonly BeamMove[];
+}
+
+export interface TieKeptOut {
+  readonly shot: string;
+  /** The beam would move by so much if it were taken from this one, m, up positive. */
+  readonly by: number;
 }
 
 export interface BeamMove {

@@ -6,8 +6,7 @@
  *         mark says beam = mark + reading. Weights 1/σ² where every reading has a σ by the beam's accuracy, equal
  *         weights otherwise: then the error of a set-up is taken to lie in the reading that ties it, as the rule of the book
  *         has it, so that a run's misclosure comes out shared equally over its set-ups, side shots with their set-up. The points are taken out of the normal equations first, so their size is the number of
- *         beams; Cholesky. What disagrees grossly isn't shared: a blunder would move what was read well; then the beams stay
- *         as they were carried.
+ *         beams; Cholesky. Only ties that agree come here (agreeing.ts): a blunder would move what was read well.
  * Source  Variation of parameters, e.g. Ghilani, Adjustment Computations (method from memory); derived here from
  *         first principles.
  * Limits  Data sheets state a beam's error as a tolerance; it is taken as one standard deviation, which is cautious.
@@ -29,27 +28,22 @@ export interface Adjusted {
 /** A sight of no length is still read no better than this, m. */
 const LEAST_SIGMA = 0.0005;
 
-/**
- * `carried` says which beams are known at all, and which rest on an assumed height; `gross` are the set-ups whose ties
- * disagree too much to be shared.
- */
+/** `carried` says which beams are known at all, and which rest on an assumed height. */
 export function adjustBeams(
   pieces: readonly Piece[],
   ties: Ties,
   readings: Readings,
   carried: Beams,
-  gross: ReadonlySet<string>,
 ): Adjusted {
   const beams = new Map<string, Beam>();
   const sigmas = new Map<string, number | null>();
   for (const group of connected(pieces, ties)) {
     if (!group.some(({ id }) => carried.has(id))) continue;
     const solved = solveGroup(group, ties, readings, carried);
-    const shared = !group.some(({ setup }) => gross.has(setup.id));
     group.forEach(({ id }, i) => {
       const before = carried.get(id);
       if (before === undefined) return;
-      beams.set(id, { height: (shared ? solved.heights[i] : null) ?? before.height, from: before.from });
+      beams.set(id, { height: solved.heights[i] ?? before.height, from: before.from });
       sigmas.set(id, solved.sigmas[i] ?? sigmaByMarks(ties.get(id) ?? [], readings));
     });
   }

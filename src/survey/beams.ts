@@ -4,11 +4,14 @@
  * Units   metres.
  * Method  beam = known height + reading, for a reading goes down from the beam. A reading on a mark is known at once,
  *         one on a turning point as soon as the other set-up that read it has its beam. Several ties of a set-up
- *         are averaged with equal weight. Only what no reading ties takes its assumed beam.
+ *         that agree are averaged with equal weight; one that doesn't is left out of the mean (agreeing.ts). Only what no
+ *         reading ties takes its assumed beam.
  * Source  first principles (height of instrument = benchmark + backsight).
  * Limits  ties are averaged set-up by set-up in the order they become known: how far they then disagree is the
  *         misclosure. adjust.ts takes it out of all of them together.
  */
+import { agreeing } from "./agreement";
+import { BEAM_MOVED } from "./limits";
 import type { Piece } from "./pieces";
 import type { Tie, Ties } from "./ties";
 
@@ -20,12 +23,16 @@ export interface Beam {
 /** By the id of the piece; one that nothing ties is missing. */
 export type Beams = ReadonlyMap<string, Beam>;
 
-export function carryBeams(pieces: Iterable<Piece>, ties: Ties): Beams {
+export function carryBeams(
+  pieces: Iterable<Piece>,
+  ties: Ties,
+  witnesses: ReadonlyMap<string, readonly number[]> = new Map(),
+): Beams {
   const beams = new Map<string, Beam>();
   const pending = new Set(pieces);
   for (;;) {
     const next =
-      tiedByOwnReadings(pending, ties, beams) ??
+      tiedByOwnReadings(pending, ties, beams, witnesses) ??
       tiedFromLater(pending, ties, beams) ??
       assumed(pending, ties);
     if (next === null) return beams;
@@ -53,13 +60,21 @@ interface Found {
 }
 
 /** A set-up all of whose ties are known, else one with at least one: so a loop closes on its marks. */
-function tiedByOwnReadings(pending: ReadonlySet<Piece>, ties: Ties, beams: Beams): Found | null {
+function tiedByOwnReadings(
+  pending: ReadonlySet<Piece>,
+  ties: Ties,
+  beams: Beams,
+  witnesses: ReadonlyMap<string, readonly number[]>,
+): Found | null {
   let partly: Found | null = null;
   for (const piece of pending) {
     const own = ties.get(piece.id) ?? [];
     const heights = own.map((tie) => beamBy(tie, beams)).filter((height) => height !== null);
     if (heights.length === 0) continue;
-    const found: Found = { piece, beam: { height: mean(heights), from: "ties" } };
+    const found: Found = {
+      piece,
+      beam: { height: meanOfAgreeing(heights, witnesses.get(piece.id)), from: "ties" },
+    };
     if (heights.length === own.length) return found;
     partly ??= found;
   }
@@ -81,7 +96,7 @@ function tiedFromLater(pending: ReadonlySet<Piece>, ties: Ties, beams: Beams): F
   }
   for (const piece of pending) {
     const found = heights.get(piece.id);
-    if (found !== undefined) return { piece, beam: { height: mean(found), from: "later set-up" } };
+    if (found !== undefined) return { piece, beam: { height: meanOfAgreeing(found), from: "later set-up" } };
   }
   return null;
 }
@@ -94,6 +109,9 @@ function assumed(pending: ReadonlySet<Piece>, ties: Ties): Found | null {
   return { piece, beam: { height: piece.setup.assumedBeam.m, from: "assumed" } };
 }
 
-function mean(values: readonly number[]): number {
+/** Readings scatter so much that a mean makes sense; how far they may disagree in all is judged later, by the class. */
+function meanOfAgreeing(heights: readonly number[], witnesses: readonly number[] = []): number {
+  const kept = agreeing(heights, witnesses, BEAM_MOVED);
+  const values = heights.filter((_, i) => kept.has(i));
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

@@ -41,6 +41,23 @@ export function closings(
   });
 }
 
+/**
+ * What the chosen class permits the ties of a set-up to disagree by, over the longest run that any of them closes, m; null
+ * where the class goes by a length that isn't known.
+ */
+export function permittedAt(
+  piece: Piece,
+  ties: Ties,
+  beams: Beams,
+  readings: Readings,
+  judged: MisclosureClass,
+): number | null {
+  const own = ties.get(piece.id) ?? [];
+  const permitted = own.map((tie) => permittedMisclosure(judged, runTo(tie, ties, beams, readings)));
+  const known = permitted.filter((limit) => limit !== null);
+  return known.length === 0 ? null : Math.max(...known);
+}
+
 /** Set-ups and sights from the mark where a run began up to the set-up of this tie. */
 function runTo(
   last: Tie,

@@ -24,8 +24,8 @@ export interface LevelBookRow {
   readonly distance?: number | null;
 }
 
-/** How a misclosure is shared out: the same to each set-up, or in proportion to the length of its sights. */
-export type Spread = "setups" | "distance";
+/** How a misclosure is shared out: the same to each set-up, in proportion to the length of its sights, or not at all. */
+export type Spread = "setups" | "distance" | "nothing";
 
 export interface BookPoint {
   readonly name: string;
@@ -186,7 +186,7 @@ function assemble(rows: readonly LevelBookRow[], runs: readonly Run[], asked: Sp
   const sumBs = tidy(sum(rows.map((row) => row.bs)));
   const sumFs = tidy(sum(rows.map((row) => row.fs)));
   const measured = runs.every(({ lengths }) => lengths.every((length) => length !== null && length > 0));
-  const spread = asked === "distance" && measured ? "distance" : "setups";
+  const spread = asked === "distance" && !measured ? "setups" : asked;
   const hung = runs.map((run) => hang(run, spread));
   const closings = hung.flatMap(({ closings: found }) => found);
   const carried = sum(runs.map(lastMinusFirst));
@@ -244,7 +244,7 @@ function hang(run: Run, spread: Spread): HungRun {
         knots.set(along(point.setup), point.known - base - point.rise);
     }
   }
-  const correction = between([...knots].sort(([a], [b]) => a - b));
+  const correction = spread === "nothing" ? () => 0 : between([...knots].sort(([a], [b]) => a - b));
   return { run, base, closings, correction: (setup) => correction(along(setup)) };
 }
 

@@ -18,11 +18,10 @@ import { checkProblems, knownBefore, moveProblem } from "./checks";
 import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
 import { farPitDepths, farSpacings } from "./farLengths";
-import { misclosureClass } from "./misclosure";
 import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
-import { grossSetups, setupProblems, setupResult } from "./setups";
+import { setupProblems, setupResult } from "./setups";
 import { sightProblems } from "./sights";
 import { type Cut, cutSurvey } from "./steps";
 import type { Tie } from "./ties";
@@ -40,9 +39,8 @@ export function levelSurvey(
 
   const readings = readAll(shots, refs, survey.longSights);
   const cut = cutSurvey(survey, shots, refs, readings);
-  const closed = closings(cut, readings, misclosureClass(survey.misclosureClass));
-  const gross = grossSetups(refs.setups.values(), cut);
-  const adjusted = adjustBeams(cut.pieces.all, cut.ties, readings, cut.beams, gross);
+  const closed = closings(cut, readings, refs.judged);
+  const adjusted = adjustBeams(cut.pieces.all, cut.held, readings, cut.beams);
   const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
   const mark = survey.marks[0];
   const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
@@ -52,7 +50,7 @@ export function levelSurvey(
   const problems = [
     first,
     cut.problems,
-    ...setups.map((setup) => setupProblems(setup, cut.ties, shots, closed, notation)),
+    ...setups.map((setup) => setupProblems(setup, cut, shots, closed, refs)),
     lookProblems(shots, points, setups, refs),
     doubtfulReadings(shots, refs),
     oddShots(shots, points, refs),

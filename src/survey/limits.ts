@@ -4,9 +4,7 @@ import { formatLength, type LengthNotation } from "../units";
 /** About 1/4 in: more than the reading error of a laser and receiver, so the tripod may have moved, m. */
 const LASER_MOVED = 0.006;
 /** About 1 in, what earthwork is held to: beyond it heights are of no use, m. */
-const GROSS_ERROR = 0.025;
-/** About 4 in: no misclosure but a blunder; sharing it would move what was read well, m. */
-export const BLUNDER = 0.1;
+export const GROSS_ERROR = 0.025;
 /** 25 ft, the longest rods in common use, m. */
 export const LONGEST_ROD = 7.62;
 /** A reading so many times the middle one of its set-up was likely typed in another unit (feet for inches: 12). */

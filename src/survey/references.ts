@@ -3,6 +3,7 @@ import { type PlaceResolver, placeResolver } from "../document/places";
 import type { Mark, Point, Setup, Shot, Survey } from "../document/schema";
 import type { Problem } from "../solve/results";
 import type { LengthNotation } from "../units";
+import { type MisclosureClass, misclosureClass } from "./misclosure";
 
 export interface References {
   readonly marks: ReadonlyMap<string, Mark>;
@@ -16,6 +17,8 @@ export interface References {
   readonly place: PlaceResolver;
   /** How small distances are told; null: both ways. */
   readonly notation: LengthNotation | null;
+  /** How exact runs must be. */
+  readonly judged: MisclosureClass;
 }
 
 export function collectReferences(
@@ -34,6 +37,7 @@ export function collectReferences(
     rows: rowsOf(survey.shots),
     place: placeResolver(survey, corners),
     notation,
+    judged: misclosureClass(survey.misclosureClass),
   };
 }
 

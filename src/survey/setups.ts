@@ -1,13 +1,12 @@
 /** What is said of each set-up: its beam, what ties it, how well the ties agree. */
 import type { Setup, Shot } from "../document/schema";
-import type { Closing, Problem, SetupResult } from "../solve/results";
-import type { LengthNotation } from "../units";
+import type { Closing, Fix, Problem, SetupResult, TieKeptOut } from "../solve/results";
 import type { Adjusted } from "./adjust";
 import { type Beams, beamBy } from "./beams";
-import { apart, BLUNDER, gravity } from "./limits";
-import { named, type References } from "./references";
+import { apart, gravity } from "./limits";
+import { named, type References, shotInWords } from "./references";
 import { type Cut, movesOf } from "./steps";
-import type { Tie, Ties } from "./ties";
+import type { Tie } from "./ties";
 
 export function setupResult(setup: Setup, cut: Cut, adjusted: Adjusted, refs: References): SetupResult {
   const own = cut.ties.get(setup.id) ?? [];
@@ -18,19 +17,13 @@ export function setupResult(setup: Setup, cut: Cut, adjusted: Adjusted, refs: Re
     name: setup.name,
     beam: adjusted.beams.get(last)?.height ?? null,
     tied: adjusted.beams.has(last),
-    tie: tieInWords(setup, own, cut.beams, refs),
+    tie: tieInWords(setup, cut.held.get(setup.id) ?? [], cut.beams, refs),
     spread: spreadOf(own, cut),
+    ...keptOutOf(own, cut),
     ...(setup.accuracy === null ? {} : { sigma: adjusted.sigmas.get(last) ?? null }),
     ...(setup.rod.reads === "up" ? { reads: "up" as const } : {}),
     ...(moves.length === 0 ? {} : { moves }),
   };
-}
-
-/** Set-ups whose ties disagree by a blunder. */
-export function grossSetups(setups: Iterable<Setup>, cut: Cut): ReadonlySet<string> {
-  return new Set(
-    [...setups].flatMap(({ id }) => (spreadOf(cut.ties.get(id) ?? [], cut) > BLUNDER ? [id] : [])),
-  );
 }
 
 function spreadOf(own: readonly Tie[], cut: Cut): number {
@@ -42,34 +35,107 @@ function tieHeights(own: readonly Tie[], { beams }: Cut): readonly number[] {
   return own.map((tie) => beamBy(tie, beams)).filter((height) => height !== null);
 }
 
+/** Ties that the beam isn't taken from, with the way it would move by each. */
+function keptOutOf(own: readonly Tie[], { held, beams }: Cut): { keptOut?: readonly TieKeptOut[] } {
+  const keptOut = own.flatMap((tie): TieKeptOut[] => {
+    const [beam, byIt] = [beams.get(tie.piece.id), beamBy(tie, beams)];
+    if (beam === undefined || byIt === null || held.get(tie.piece.id)?.includes(tie)) return [];
+    return [{ shot: tie.shot.id, by: byIt - beam.height }];
+  });
+  return keptOut.length === 0 ? {} : { keptOut };
+}
+
 export function setupProblems(
   result: SetupResult,
-  ties: Ties,
+  cut: Cut,
   shots: readonly Shot[],
   closings: readonly Closing[],
-  notation: LengthNotation | null,
+  refs: References,
 ): Problem[] {
-  const own = ties.get(result.id) ?? [];
+  const own = cut.ties.get(result.id) ?? [];
   const where = `set-up ${named(result)}`;
   if (!result.tied) {
     const read = shots.filter((shot) => shot.setup === result.id && shot.reading !== null);
     return read.length === 0 ? [] : [notTied(result, where, own, read)];
   }
   const severity = gravity(result.spread);
-  if (severity === null || closesWell(result, closings)) return [];
+  if (severity === null) return [];
+  const { keptOut = [] } = result;
+  if (keptOut.length === 0 && closesWell(result, closings)) return [];
+  const out = new Set(keptOut.map(({ shot }) => shot));
+  const known = own.filter((tie) => beamBy(tie, cut.beams) !== null);
+  const isAccepted = own.some(({ shot }) => shot.accepted);
+  const problem = {
+    code: "ties-disagree",
+    severity: isAccepted && out.size === 0 ? ("note" as const) : severity,
+    where,
+    what: `The readings that tie it (${known.map((tie) => oneTie(tie, refs)).join(", ")}) disagree by ${apart(result.spread, refs.notation)}.`,
+    how: isAccepted
+      ? "You accepted it: the difference is shared among the readings."
+      : "Read them again, or set the doubtful one aside. Until then the difference is shared among the readings.",
+    ids: [result.id, ...own.map((tie) => tie.shot.id)],
+  };
+  if (out.size === 0) return [problem];
+  const [used, left] = [
+    known.filter(({ shot }) => !out.has(shot.id)),
+    known.filter(({ shot }) => out.has(shot.id)),
+  ];
   return [
     {
-      code: "ties-disagree",
-      severity,
-      where,
-      what: `The readings that tie it (${result.tie}) disagree by ${apart(result.spread, notation)}.`,
-      how:
-        result.spread > BLUNDER
-          ? "Read them again, or set the wrong one aside. Until then this set-up takes their mean and the others keep their heights: nothing that hangs on it can be trusted."
-          : "Read them again, or set the doubtful one aside. Until then the difference is shared among the readings.",
-      ids: [result.id, ...own.map((tie) => tie.shot.id)],
+      ...problem,
+      what: `${problem.what} ${keptOutInWords(used, left, keptOut, refs)}`,
+      how: "Read them again. Until then all heights of this set-up hang on what is used: if that is the wrong one, use the other.",
+      fixes: [...theOther(known, left, refs), ...setAsides(left, refs), shareIt(left)],
     },
   ];
+}
+
+/** What is used, and where each that isn't would put the beam. */
+function keptOutInWords(
+  used: readonly Tie[],
+  left: readonly Tie[],
+  keptOut: readonly TieKeptOut[],
+  refs: References,
+): string {
+  const by = new Map(keptOut.map(({ shot, by: move }) => [shot, move]));
+  const names = used.map((tie) => oneTie(tie, refs)).join(" and ");
+  const others = left.map((tie) => {
+    const move = by.get(tie.shot.id) ?? 0;
+    return `the ${oneTie(tie, refs)} (${shotInWords(tie.shot, refs)}) would put the beam ${apart(move, refs.notation)} ${move > 0 ? "higher" : "lower"}`;
+  });
+  return `Nothing is averaged: the ${names} ${used.length > 1 ? "are" : "is"} used, ${used.length > 1 ? "for they agree" : "for it agrees with a second look or was typed first"}; ${others.join(", ")} and ${left.length > 1 ? "are" : "is"} kept out.`;
+}
+
+/** At most so many readings to choose from; more stand in the book itself. */
+const MOST_OFFERED = 3;
+
+/** Uses one that was kept out and sets aside whatever contradicts it. */
+function theOther(known: readonly Tie[], left: readonly Tie[], refs: References): Fix[] {
+  return left.slice(0, MOST_OFFERED).map((tie) => ({
+    words: `Use the ${oneTie(tie, refs)}, ${plainRow(tie.shot, refs)}`,
+    edits: known
+      .filter((other) => other !== tie)
+      .map(({ shot }) => ({ command: "survey.setAside", args: { id: shot.id, aside: true } })),
+  }));
+}
+
+function setAsides(left: readonly Tie[], refs: References): Fix[] {
+  return left.slice(0, MOST_OFFERED).map(({ shot }) => ({
+    words: `Set ${plainRow(shot, refs)} aside`,
+    edits: [{ command: "survey.setAside", args: { id: shot.id, aside: true } }],
+  }));
+}
+
+/** For a run that is known to be so inexact: what the user accepts is shared like any misclosure. */
+function shareIt(left: readonly Tie[]): Fix {
+  return {
+    words: "Share the difference all the same",
+    edits: left.map(({ shot }) => ({ command: "survey.acceptShot", args: { id: shot.id } })),
+  };
+}
+
+function plainRow(shot: Shot, refs: References): string {
+  return shot.name === "" ? `row ${refs.rows.get(shot)}` : `“${shot.name}”`;
 }
 
 /** A longer run of set-ups may miss by more than two looks from one: what its class permits is not asked about. */

@@ -4,7 +4,8 @@
  */
 import type { Mark, Shot, Survey } from "../document/schema";
 import type { BeamMove, Problem } from "../solve/results";
-import { type Beams, carryBeams } from "./beams";
+import { holdAgreeing } from "./agreeing";
+import type { Beams } from "./beams";
 import { gravity } from "./limits";
 import { cutAtSteps, type Pieces, type Step, sideBySide } from "./pieces";
 import type { Readings } from "./readings";
@@ -14,6 +15,8 @@ import { collectTies, type Ties } from "./ties";
 export interface Cut {
   readonly pieces: Pieces;
   readonly ties: Ties;
+  /** The ties that beams are taken from: those that agree. */
+  readonly held: Ties;
   readonly beams: Beams;
   readonly problems: readonly Problem[];
 }
@@ -174,5 +177,32 @@ function lookShift(shot: Shot, refs: References, readings: Readings, cut: Cut): 
 function carry(shots: readonly Shot[], refs: References, readings: Readings, pieces: Pieces): Cut {
   const problems: Problem[] = [];
   const ties = collectTies(shots, refs, readings, pieces, problems);
-  return { pieces, ties, beams: carryBeams(pieces.all, ties), problems };
+  const witnesses = witnessesIn(shots, refs, readings, pieces);
+  const { held, beams } = holdAgreeing(pieces.all, ties, readings, refs.judged, witnesses);
+  return { pieces, ties, held, beams, problems };
+}
+
+/**
+ * Beams by second looks at marks: they say which of two ties that disagree is right. Where the set-up read that mark before,
+ * a look that disagrees with it tells of a bump and bears no witness.
+ */
+function witnessesIn(
+  shots: readonly Shot[],
+  refs: References,
+  readings: Readings,
+  pieces: Pieces,
+): Map<string, number[]> {
+  const found = new Map<string, number[]>();
+  const read = new Set<string>();
+  for (const shot of shots) {
+    if (shot.kind !== "check" && shot.kind !== "mark") continue;
+    const [mark, piece, reading] = [refs.marks.get(shot.of ?? ""), pieces.of.get(shot), readings.get(shot)];
+    if (mark === undefined || piece === undefined || reading === undefined) continue;
+    if (shot.kind === "mark") read.add(`${piece.id} ${mark.id}`);
+    if (shot.kind === "mark" || piece.check === shot || read.has(`${piece.id} ${mark.id}`)) continue;
+    const list = found.get(piece.id) ?? [];
+    list.push(mark.height.m + reading.down);
+    found.set(piece.id, list);
+  }
+  return found;
 }

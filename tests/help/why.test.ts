@@ -226,12 +226,37 @@ describe("by hand", () => {
     const project = demoProject("pottery-studio");
     const tie = project.survey.shots.find(({ kind }) => kind === "mark");
     if (!tie?.reading) fail();
-    const again = { ...tie, id: "again", reading: { text: "1 m", m: tie.reading.m + 0.01 } };
+    const again = { ...tie, id: "again", reading: { text: "1 m", m: tie.reading.m + 0.004 } };
     const of = asked({ ...project, survey: { ...project.survey, shots: [...project.survey.shots, again] } });
     const names = why({ kind: "beam", id: tie.setup }, of).inputs.map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
     expect(names.filter((name) => name.startsWith("Reading on"))).toHaveLength(2);
     expect(names.filter((name) => name.startsWith("Height of"))).toHaveLength(1);
+  });
+
+  it("a run that misses its mark by little: the beam's share of that stands beside its reading", () => {
+    const project = demoProject("joinery-shed");
+    const run = closedRun(project, 0.004);
+    const told = why({ kind: "beam", id: project.survey.setups[0]?.id ?? "" }, asked(run));
+    const share = told.inputs.find(({ name }) => name === "Share of what the run misses a mark by");
+    expect(share?.figure).toMatch(/^[+−]0\.002/);
+  });
+
+  it("a run that misses its mark by a metre is shared out nowhere: the tie that contradicts is named as kept out", () => {
+    const project = demoProject("joinery-shed");
+    const before = asked(project);
+    const after = asked(closedRun(project, 1.142));
+    const second = project.survey.setups[1]?.id ?? "";
+    expect(after.results.survey.setups.map(({ beam }) => beam)).toEqual(
+      before.results.survey.setups.map(({ beam }) => beam),
+    );
+    const told = why({ kind: "beam", id: second }, after);
+    expect(told.inputs.find(({ name }) => name.startsWith("Kept out"))?.figure).toMatch(/^\+1\.14/);
+    expect(told.rule).not.toContain("reading on");
+    // No bump is made of it: the second look at the mark is as good as before.
+    const codes = after.results.problems.map(({ code }) => code);
+    expect(codes).toContain("ties-disagree");
+    expect(codes).not.toContain("laser-moved");
   });
 
   it("an assumed beam says so, and names no reading", () => {
@@ -340,3 +365,14 @@ describe("why water in a swale and under a drive is what it is", () => {
     expect(whyOf({ kind: "pipe", id: "none" }, of)).toBeNull();
   });
 });
+
+/** The joinery shed's run closed on its mark from the second set-up, by a reading that is off by so much. */
+function closedRun(project: ReturnType<typeof demoProject>, off: number) {
+  const { setups, shots, marks } = project.survey;
+  const [mark] = marks;
+  const beam = asked(project).results.survey.setups[1]?.beam ?? 0;
+  const m = beam - (mark?.height.m ?? 0) + off;
+  const tie = { kind: "mark" as const, of: mark?.id ?? null, reading: { text: `${m} m`, m } };
+  const close = { ...(shots[0] ?? fail()), id: "close", name: "close", setup: setups[1]?.id ?? "", ...tie };
+  return { ...project, survey: { ...project.survey, shots: [...shots, close] } };
+}

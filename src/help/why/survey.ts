@@ -1,16 +1,20 @@
 /** Where the beam's height, a shot's height and a reading to look for come from. */
 import type { Setup, Shot } from "../../document/schema";
+import type { SetupResult } from "../../solve/results";
 import { type Asked, firstPrinciples, type Why, type WhyInput } from "./why";
 
 /** The beam of a set-up; null while it has none. */
-export function beamWhy({ project, results, figures }: Asked, id: string): Why | null {
+export function beamWhy(asked: Asked, id: string): Why | null {
+  const { project, results, figures } = asked;
   const setup = project.survey.setups.find((each) => each.id === id);
   const result = results.survey.setups.find((each) => each.id === id);
   if (!setup || !result || result.beam === null) return null;
   const ties = project.survey.shots.filter(
-    (shot) => shot.setup === id && !shot.aside && shot.reading !== null,
+    ({ id: shot, setup: of, aside, reading }) =>
+      of === id && !aside && reading !== null && !result.keptOut?.some((out) => out.shot === shot),
   );
-  const inputs = ties.flatMap((shot) => tieInputs(shot, { project, results, figures }));
+  const inputs = ties.flatMap((shot) => tieInputs(shot, asked));
+  const share = adjustment(ties, asked);
   const byAssumption = inputs.length === 0 && setup.assumedBeam !== null;
   return {
     title: `Height of the beam, ${result.name}`,
@@ -20,11 +24,9 @@ export function beamWhy({ project, results, figures }: Asked, id: string): Why |
       : [
           ...distinct(inputs),
           ...offsetInput(setup),
-          ...correction(
-            inputs.length > 2 ? 0 : result.beam - plainBeam(ties, setup, { project, results, figures }),
-            figures,
-          ),
-          ...spread(result.spread, figures),
+          ...adjusted(share, inputs.length > 2, figures),
+          ...correction(result.beam - plainBeam(ties, setup, asked) - share, figures),
+          ...keptOut(result, figures),
         ],
     rule: byAssumption
       ? "No reading ties this set-up, so the height that you assumed is taken."
@@ -91,9 +93,7 @@ const rounding = 5e-5;
 /** What the survey put right beside the reading itself, where it did. */
 function correction(metres: number, figures: Asked["figures"]): WhyInput[] {
   if (Math.abs(metres) < rounding) return [];
-  return [
-    { name: "Corrections: tilt, long sights, a moved laser, adjustment", figure: figures.signed(metres) },
-  ];
+  return [{ name: "Corrections: tilt, long sights, a moved laser", figure: figures.signed(metres) }];
 }
 
 /** The same point read once more has a name of its own; what is said twice is said once. */
@@ -110,8 +110,25 @@ function distinct(inputs: readonly WhyInput[]): WhyInput[] {
   return kept;
 }
 
-function spread(metres: number, figures: Asked["figures"]): WhyInput[] {
-  return metres > 0 ? [{ name: "Its ties differ by", figure: figures.length(metres) }] : [];
+/** Set-ups adjusted together move off their own ties: by the share of a run's misclosure, or to the middle of several ties. */
+function adjustment(ties: readonly Shot[], asked: Asked): number {
+  const first = ties.find((shot) => tieOf(shot, asked) !== null);
+  return asked.results.survey.points.find(({ shot }) => shot === first?.id)?.shift ?? 0;
+}
+
+function adjusted(metres: number, several: boolean, figures: Asked["figures"]): WhyInput[] {
+  if (Math.abs(metres) < rounding) return [];
+  const name = several ? "From its first tie to the middle of all" : "Share of what the run misses a mark by";
+  return [{ name, figure: figures.signed(metres) }];
+}
+
+function keptOut({ keptOut: out = [], spread }: SetupResult, figures: Asked["figures"]): WhyInput[] {
+  if (out.length > 0)
+    return out.map(({ by }) => ({
+      name: "Kept out: another tie would move it by",
+      figure: figures.signed(by),
+    }));
+  return spread > 0 ? [{ name: "Its ties differ by", figure: figures.length(spread) }] : [];
 }
 
 /** The height of a shot; null while it has none. */

@@ -35,11 +35,20 @@ export function runPage(project: Project, spread: Spread): RunPage {
   const rows = surveyBook(project.survey);
   if (rows.length === 0) return { ok: false, whys: ["Nothing was read yet."] };
   const made = bookPage(rows, spread);
-  if (made.ok) return made;
+  if (made.ok) {
+    // As in the plan: what is past the permitted isn't shared out, for somebody misread something.
+    const { within } = runCloses(made.page, misclosureClass(project.survey.misclosureClass));
+    return within === false ? bookPageUnshared(rows, made) : made;
+  }
   return {
     ok: false,
     whys: made.faults.map(({ line, what }) => `${rows[line - 1]?.point || `Line ${line}`}: ${what}`),
   };
+}
+
+function bookPageUnshared(rows: Parameters<typeof bookPage>[0], shared: RunPage): RunPage {
+  const made = bookPage(rows, "nothing");
+  return made.ok ? made : shared;
 }
 
 /** A row's cells under the heads of its form. */
@@ -101,6 +110,6 @@ export function closesWords(project: Project, page: BookPage, notation: Notation
     };
   return {
     within,
-    words: `${off}; ${notation.length(permitted)} is permitted${within ? "" : ": level it again"}.`,
+    words: `${off}; ${notation.length(permitted)} is permitted${within ? "" : ": level it again. Nothing is shared out"}.`,
   };
 }
