@@ -63,9 +63,9 @@ export function counterClockwise(ring: readonly Point[]): readonly Point[] {
 export function containsPoint(ring: readonly Point[], x: number, y: number): boolean {
   let inside = false;
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-    const [ax, ay] = ring[i] as Point;
-    const [bx, by] = ring[j] as Point;
-    if (ay > y !== by > y && x < ax + ((y - ay) * (bx - ax)) / (by - ay)) inside = !inside;
+    const a = ring[i] as Point;
+    const b = ring[j] as Point;
+    if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) * (b[0] - a[0])) / (b[1] - a[1])) inside = !inside;
   }
   return inside;
 }
