@@ -8,9 +8,9 @@ export type Bridge = Omit<Host, "kind" | "keepUnsaved"> & {
 /** Its name there. */
 export const bridgeName = "drysill";
 
-/** The largest things that cross the bridge. A million imported points take about 35 million characters. */
+/** The largest things that cross the bridge. A million shots take some 210 million characters in a plan's file. */
 export const limits = {
-  textCharacters: 200_000_000,
+  textCharacters: 400_000_000,
   exportBytes: 200_000_000,
   /** A picture or PDF file to put under the plan. */
   pictureBytes: 80_000_000,
