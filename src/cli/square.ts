@@ -1,5 +1,15 @@
 import { readTapes } from "../files/tapes";
-import { cornerAngles, outOfSquare, type Squared, type SquaringFault, squareUp } from "../plot";
+import {
+  cornerAngles,
+  type Misread,
+  misreadTape,
+  misreadWords,
+  outOfSquare,
+  type Squared,
+  type SquaringFault,
+  squareUp,
+  type TapedLength,
+} from "../plot";
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
 import { jsonText } from "./json";
@@ -21,20 +31,30 @@ export const square: Command = {
     "  moves[{ corner, distance, parts[{ corner, distance }] }]   towards (+) or away from (-) the neighbours",
     "  angles[{ corner, degrees, off }]   inside angle, and how far from a right one",
     "  diagonals[{ from, to, length }]    as adjusted; of four corners both, else none",
+    "  misread{ from, to, by, among }     a tape that contradicts the others as only a misread one does, null where none",
+    "                       does: then all else is by the others without it, and empty where it can't be told which",
     "",
     "  unit                 m where the lengths are written with units (32' 6 1/2\", 9.75 m): all are turned into metres;",
     "                       null where they are plain numbers: then one unit in and out",
     "",
-    "--json is taken too; it prints nothing else.",
+    "Ends with 1 where a tape is misread. --json is taken too; it prints nothing else.",
   ].join("\n"),
   async run(args, io) {
     const [file = ""] = readArgs(args, { files: ["SIDES.csv"], flags: ["json"] }).files;
     const read = readTapes(io.readText(file), file);
     if (!read.ok) throw new InputError(read.message);
     for (const note of read.notes) io.say(note);
+    const bad = misreadTape(read.tapes);
+    if (bad !== null) {
+      const { what, how } = misreadWords(bad, read.tapes, telling(read.unit));
+      const line = read.lines[bad.suspect?.tape ?? -1];
+      io.say(`${line === undefined ? file : `${file}, line ${line}`}: ${what} ${how}`);
+      io.out(jsonText({ unit: read.unit, ...withoutMisread(bad, read.tapes) }));
+      return 1;
+    }
     const found = squareUp(read.tapes);
     if (!found.ok) throw new InputError(`${placeOf(found, file, read.lines)}: ${found.what} ${found.how}`);
-    io.out(jsonText({ unit: read.unit, ...report(found.squared) }));
+    io.out(jsonText({ unit: read.unit, ...report(found.squared), misread: null }));
     return 0;
   },
 };
@@ -43,6 +63,35 @@ export const square: Command = {
 function placeOf({ tape, part }: SquaringFault, file: string, lines: readonly number[]): string {
   const line = tape === undefined ? undefined : lines[tape];
   return line === undefined ? file : `${file}, line ${line}, column ${part ?? "distance"}`;
+}
+
+function telling(unit: "m" | null) {
+  const digits = (distance: number) => String(Number(distance.toFixed(3)));
+  return {
+    length: (distance: number) => digits(distance) + (unit === null ? "" : " m"),
+    metres: unit === "m",
+  };
+}
+
+/** No moves for all tapes together; what the others say without the misread one, where it is known which. */
+function withoutMisread({ suspect, among }: Misread, tapes: readonly TapedLength[]) {
+  const names = among.map((i) => ({ from: tapes[i]?.from, to: tapes[i]?.to }));
+  const left = suspect === null ? null : tapes[suspect.tape];
+  const misread =
+    suspect === null || !left
+      ? { from: null, to: null, by: null, among: names }
+      : { from: left.from, to: left.to, by: suspect.by, among: names };
+  if (suspect === null)
+    return {
+      corners: [],
+      residuals: [],
+      redundancy: null,
+      standardError: null,
+      outOfSquare: null,
+      moves: [],
+      misread,
+    };
+  return { ...report(suspect.without), misread };
 }
 
 function report(squared: Squared) {

@@ -15,6 +15,9 @@ import {
   lineOfPiece,
   lineSetbacks,
   lotLines,
+  type Misread,
+  misreadTape,
+  misreadWords,
   moveInWords,
   outOfSquare,
   type Squared,
@@ -23,6 +26,7 @@ import {
   setbackLines,
   setbacksByLine,
   squareUp,
+  tapeName,
   type UnleveledTape,
 } from "../plot";
 import { farLengths } from "../survey";
@@ -69,7 +73,7 @@ export function plotStage(
   };
 }
 
-type Taped = Pick<PlotResult, "squared" | "untaped" | "angles" | "out" | "moves" | "tapes">;
+type Taped = Pick<PlotResult, "squared" | "untaped" | "misread" | "angles" | "out" | "moves" | "tapes">;
 
 function tapedBuilding(
   staking: Staking,
@@ -81,21 +85,66 @@ function tapedBuilding(
   const names = corners.map((_, i) => cornerName(i));
   const { level, left } = levelTapes(staking, names, cornerHeights(shots, points));
   const slanting = left.map((tape) => unleveled(tape, staking));
-  const none = { squared: null, untaped: null, angles: [], out: null, moves: [], tapes: level };
+  const none = {
+    squared: null,
+    untaped: null,
+    misread: null,
+    angles: [],
+    out: null,
+    moves: [],
+    tapes: level,
+  };
   if (level.length === 0) return { found: none, problems: slanting };
+  const plannedOf = (squared: Squared) => plannedCorners(squared, names, corners);
+  const bad = misreadTape(level, plannedOf);
+  if (bad !== null) return contradicting(bad, none, level, slanting, plannedOf, words);
   const result: SquaringResult = squareUp(level);
   if (!result.ok) return { found: { ...none, untaped: `${result.what} ${result.how}` }, problems: slanting };
   const { squared } = result;
-  const planned = squared.corners.flatMap(({ name }): Point[] => {
-    const at = corners[names.indexOf(name)];
-    return at ? [at] : [];
-  });
-  const out = outOfSquare(squared.corners, planned);
+  const out = outOfSquare(squared.corners, plannedOf(squared));
   const places = new Map(names.map((name, i) => [name, corners[i] as Point]));
   const moves = (out?.moves ?? []).flatMap((move) => planMove(move, places) ?? []);
   return {
-    found: { squared, untaped: null, angles: cornerAngles(squared.corners), out, moves, tapes: level },
+    found: { ...none, squared, angles: cornerAngles(squared.corners), out, moves },
     problems: [...slanting, ...moveProblems(out, words), ...tapeProblems(squared, level, words)],
+  };
+}
+
+function plannedCorners(squared: Squared, names: readonly string[], corners: readonly Point[]): Point[] {
+  return squared.corners.flatMap(({ name }): Point[] => {
+    const at = corners[names.indexOf(name)];
+    return at ? [at] : [];
+  });
+}
+
+/** A misread tape moves no corner: it is named first, and where it is known which, the others' solution is offered. */
+function contradicting(
+  bad: Misread,
+  none: Taped,
+  level: readonly LevelTape[],
+  slanting: readonly Problem[],
+  plannedOf: (squared: Squared) => readonly Point[],
+  words: Words,
+): { readonly found: Taped; readonly problems: readonly Problem[] } {
+  const said = misreadWords(bad, level, { length: words.length, metres: true });
+  const squared = bad.suspect?.without ?? null;
+  const [tape = null] = bad.suspect === null ? [] : [tapeName(level[bad.suspect.tape])];
+  const problem: Problem = {
+    code: "tapes-disagree",
+    severity: "error",
+    where: tape === null ? "the taped sides and diagonals" : `tape ${tape}`,
+    ...said,
+    ids: (bad.suspect === null ? bad.among : [bad.suspect.tape]).flatMap((i) => level[i]?.id ?? []),
+  };
+  return {
+    found: {
+      ...none,
+      misread: { tape, ...said },
+      squared,
+      angles: squared === null ? [] : cornerAngles(squared.corners),
+      out: squared === null ? null : outOfSquare(squared.corners, plannedOf(squared)),
+    },
+    problems: [...slanting, problem],
   };
 }
 

@@ -99,6 +99,8 @@ export interface PlotResult {
   /** Corners from the taped sides and diagonals; null while they don't fix them (then `untaped` says why, once any is typed). */
   readonly squared: Squared | null;
   readonly untaped: string | null;
+  /** A tape that contradicts the others as only a misread one does; then `squared` and `out` are by the others, `moves` is empty. */
+  readonly misread: MisreadResult | null;
   readonly angles: readonly CornerAngle[];
   /** What to move for the planned outline, holding its first side. */
   readonly out: OutOfSquare | null;
@@ -110,6 +112,14 @@ export interface PlotResult {
   readonly setbacks: readonly SetbackLine[];
   /** What of the building stands in a setback. */
   readonly crossings: readonly Crossing[];
+}
+
+export interface MisreadResult {
+  /** "A–C"; null where it can't be told which. */
+  readonly tape: string | null;
+  /** In words: what doesn't fit, and what to do. */
+  readonly what: string;
+  readonly how: string;
 }
 
 export interface PlanMove extends CornerMove {

@@ -90,6 +90,23 @@ describe("square", () => {
     );
   });
 
+  it("names a misread tape, ends with 1 and answers by the others", async () => {
+    const rows = (ac: string) =>
+      `from,to,distance\nA,B,40'\nB,C,30' 0 1/2"\nC,D,40' 0 1/4"\nD,A,30'\nA,C,${ac}\nB,D,49' 11 1/4"\n`;
+    const foot = await of(rows(`51' 1 3/8"`));
+    expect(foot.code).toBe(1);
+    expect(foot.said).toBe(
+      "s.csv, line 6: A–C doesn't fit the others: about 0.308 m too long, as with a foot misread. " +
+        "Pull A–C again. No corner is to be moved for it; what the other tapes say without it is told apart.",
+    );
+    const json = JSON.parse(foot.out);
+    expect(json.misread).toMatchObject({ from: "A", to: "C", by: expect.closeTo(0.308, 3) });
+    expect(json.outOfSquare).toBeLessThan(0.06);
+    const wild = await of(rows("80'"));
+    expect(wild.said).toContain("A–C can't be 24.384 m: ");
+    expect(JSON.parse(wild.out).corners.every(({ y }: { y: number }) => y > -0.1)).toBe(true);
+  });
+
   it.each([
     ["from,to,distance\nA,B,24\nB,C,32\nC,D,24\nD,A,32\n", "Measure a diagonal too"],
     ["from,to,distance\n", "found no rows"],

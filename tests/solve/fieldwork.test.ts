@@ -44,6 +44,7 @@ describe("the building as it was taped", () => {
     expect(solved(demo()).plot).toMatchObject({
       squared: null,
       untaped: null,
+      misread: null,
       out: null,
       tapes: [],
       crossings: [],
@@ -55,8 +56,26 @@ describe("the building as it was taped", () => {
     ).toEqual([]);
   });
 
-  it("says which tape is odd and which corner to move", () => {
-    const { plot, problems } = solved(taped({ from: 0, to: 2, by: 0.15 }));
+  it.each([
+    { by: 0.3048, words: "as with a foot misread" },
+    { by: -1, words: "as with a metre misread" },
+    { by: 0.15, words: "A–C doesn't fit the others" },
+    { by: 20, words: "A–C can't be" },
+  ])("names a tape that is off by $by m, and moves no corner for it", ({ by, words }) => {
+    const { plot, problems } = solved(taped({ from: 0, to: 2, by }));
+    expect(plot.misread?.tape).toBe("A–C");
+    expect(plot.moves).toEqual([]);
+    // By the others the building stands as planned.
+    expect(plot.out?.most).toBeCloseTo(0, 6);
+    expect(plot.squared?.residuals[4]?.residual).toBeCloseTo(by, 6);
+    const told = problems.filter(({ code }) => code === "tapes-disagree" || code === "out-of-square");
+    expect(told).toMatchObject([{ where: "tape A–C", severity: "error", ids: ["t5"] }]);
+    expect(told[0]?.what).toContain(words);
+    expect(told[0]?.how).toContain("Pull A–C again");
+  });
+
+  it("says of a lesser misfit that it can't tell which, and which corner to move", () => {
+    const { plot, problems } = solved(taped({ from: 0, to: 2, by: 0.018 }));
     expect(plot.squared?.redundancy).toBe(1);
     const disagree = problems.find(({ code }) => code === "tapes-disagree");
     expect(disagree?.what).toContain("one of them is off");
@@ -70,7 +89,7 @@ describe("the building as it was taped", () => {
     const again = checkEdit(odd, plotEdits.addTape, { from: 0, to: 2, text: `${lengthOf(odd, 0, 2)} m` });
     const disagree = solved(again).problems.find(({ code }) => code === "tapes-disagree");
     expect(disagree).toMatchObject({ where: "tape A–C", ids: ["t5"] });
-    expect(disagree?.what).toContain("longer than the others make likely");
+    expect(disagree?.what).toContain("A–C doesn't fit the others");
   });
 
   it("says what is missing while the tapes fix nothing, and what lay on the slope without heights", () => {

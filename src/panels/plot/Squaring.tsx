@@ -2,7 +2,9 @@
 import type { Building, Point, Tape } from "../../document";
 import { cornerName } from "../../grading";
 import { LEAST_MOVE, moveInWords, plannedDiagonals, threeFourFive } from "../../plot";
+import type { MisreadResult } from "../../solve/results";
 import { FOOT } from "../../units";
+import { Icon } from "../icons";
 import { type Fact, Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { wallName } from "../words";
@@ -73,7 +75,7 @@ function linesOf(outline: readonly Point[], tapes: readonly Tape[]): Line[] {
 
 /** What to move, in the field's words, holding the first side. */
 function Moves() {
-  const { squared, untaped, out } = useResults((results) => results.plot);
+  const { squared, untaped, misread, out } = useResults((results) => results.plot);
   const some = useProject(({ staking }) => staking.tapes.length > 0);
   const notation = useNotation();
   if (!some)
@@ -84,6 +86,7 @@ function Moves() {
       </p>
     );
   if (untaped !== null) return <p className="soft small">{untaped}</p>;
+  if (misread !== null && (squared === null || out === null)) return <MisreadTape misread={misread} />;
   if (squared === null || out === null) return null;
   const facts: Fact[] = out.moves.map((move) => ({
     name: `Corner ${move.corner}`,
@@ -91,10 +94,9 @@ function Moves() {
   }));
   return (
     <>
+      {misread ? <MisreadTape misread={misread} /> : null}
       <h4 className="part-subtitle">
-        {out.most < LEAST_MOVE
-          ? "It stands as planned"
-          : `Out of square by ${notation.length(out.most)} at most`}
+        {`${misread ? `Without ${misread.tape}: ` : ""}${out.most < LEAST_MOVE ? "as planned" : `out of square by ${notation.length(out.most)} at most`}`}
       </h4>
       <Facts facts={facts} />
       <p className="soft small">
@@ -103,6 +105,16 @@ function Moves() {
           : `Side A–B is held. The tapes fit together to about ${notation.length(squared.standardError ?? 0)} each.`}
       </p>
     </>
+  );
+}
+
+/** Before any corner is told to move. */
+function MisreadTape({ misread: { what, how } }: { misread: MisreadResult }) {
+  return (
+    <p className="untied" role="status">
+      <Icon name="warn" />
+      <span>{`${what} ${how}`}</span>
+    </p>
   );
 }
 

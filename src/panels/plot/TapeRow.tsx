@@ -51,7 +51,7 @@ function Held({ tape, name, planned }: { tape: Tape; name: string; planned: numb
         aria-label={`${name}: the tape ${sloping ? "was held level" : "lay on the slope"}`}
         onPress={() => runEdit(plotEdits.changeTape, { id: tape.id, held: sloping ? "level" : "slope" })}
       >
-        {sloping ? "It was held level" : "It lay on the slope"}
+        {sloping ? "Say it was held level" : "Say it lay on the slope"}
       </Action>
     </p>
   );
@@ -67,7 +67,9 @@ function useSaid(tape: Tape, planned: number, notation: Notation): string {
   const residual = plot.squared?.residuals[index]?.residual ?? 0;
   const least = 0.0008;
   return [
-    level.lost > 0 ? `level ${notation.length(level.distance)}, ${notation.length(level.lost)} less` : "",
+    level.lost > 0
+      ? `on the slope; level ${notation.length(level.distance)}, ${notation.length(level.lost)} less`
+      : "",
     Math.abs(off) < least ? "as planned" : `${notation.length(Math.abs(off))} ${off > 0 ? "over" : "under"}`,
     Math.abs(residual) < least ? "" : `${notation.signed(residual)} against the others`,
   ]
