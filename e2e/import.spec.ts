@@ -208,15 +208,18 @@ test("the ground goes out as a table, and comes in again as it was", async ({ pa
   const path = info.outputPath("ground.csv");
   await download.saveAs(path);
   const text = readFileSync(path, "utf8");
-  expect(text.split("\n")[0]).toBe("name,x (m),y (m),z (m)");
+  expect(text.split("\n")[0]).toBe("name,x (m),y (m),z (m),kind");
   // No height with the rounding of a binary sum.
   expect(text).not.toMatch(/\d\.\d{10}/);
-  const count = text.trim().split("\n").length - 1;
+  const rows = text.trim().split("\n");
+  // The mark stands on a nail or a slab: it comes back as a mark, not as ground.
+  const count = rows.filter((row) => row.endsWith(",ground")).length;
   expect(count).toBeGreaterThan(15);
+  expect(rows.filter((row) => row.endsWith(",mark"))).toHaveLength(1);
   await openImport(page);
   await give(page, "ground.csv", text);
   await page.getByRole("button", { name: "Look at it on the plan" }).click();
-  await expect(page.getByText(`${count} points`, { exact: true })).toBeVisible();
+  await expect(page.getByText(`${count} points, 1 mark`, { exact: true })).toBeVisible();
   // The heads told the unit: nothing is asked for.
   await expect(page.getByRole("button", { name: /Its numbers are/ })).toContainText("metres");
   await expect(page.getByRole("button", { name: "Join it to the plan" })).toBeEnabled();
