@@ -37,7 +37,7 @@ const table = {
   "contour-finished": { stroke: "ink", width: 0.18, opacity: 0.75 },
   "contour-finished-major": { stroke: "ink", width: 0.35, opacity: 0.85 },
   daylight: { stroke: "ink", width: 0.25, dash: [0.3, 0.9] },
-  "guessed-hatch": { stroke: "soft", width: 0.09, opacity: 0.4, hatch: { angle: 0, spacing: 3.2 } },
+  "guessed-hatch": { stroke: "soft", width: 0.13, opacity: 0.6, hatch: { angle: 30, spacing: 2.6 } },
   "guessed-edge": { stroke: "soft", width: 0.13, dash: [0.4, 0.9], opacity: 0.8 },
   "cut-hatch": { stroke: "cutInk", width: 0.12, opacity: 0.8, hatch: { angle: 45, spacing: 1.8 } },
   "fill-hatch": { stroke: "fillInk", width: 0.12, opacity: 0.8, hatch: { angle: -45, spacing: 1.8 } },

@@ -9,9 +9,9 @@ import type { CornerResult, Results } from "../solve/results";
 import { swaleVerdict } from "../solve/swale-verdict";
 import { wordsFor } from "../solve/words";
 import { compass } from "../units";
-import { heightsApart } from "./heightsApart";
+import { groundApart } from "./heightsApart";
 import type { Notation } from "./notation";
-import { capital, counted, listed, wallSide } from "./words";
+import { capital, counted, guessedWords, listed, wallSide } from "./words";
 
 export interface SentencePart {
   readonly text: string;
@@ -80,10 +80,12 @@ function beforeTheGround(project: Project, results: Results): SentencePart[] {
 function beforeTheBuilding(results: Results, project: Project, notation: Notation): SentencePart[] {
   const ground = results.ground;
   if (!ground) return [];
-  const drop = heightsApart(results.survey.points) ?? 0;
+  const { breaklines } = project.survey;
+  const drop = groundApart(results.survey.points, breaklines) ?? 0;
+  const lines = breaklines.some(({ points }) => points.some(([, , height]) => height !== null));
   const { gx, gy } = ground.plane;
   return [
-    plain("The shots lie within "),
+    plain(lines ? "The shots and lines lie within " : "The shots lie within "),
     strong(notation.length(drop)),
     plain(" of height and the ground falls to the "),
     strong(compass([-gx, -gy], project.lot.north)),
@@ -119,14 +121,16 @@ function outAt(
 }
 
 /** Truck loads that the bill counts. */
-function loads({ truck }: Project, { bill }: Results): SentencePart[] {
+function loads({ truck }: Project, { bill, earthwork }: Results): SentencePart[] {
   const trench = bill.some(({ id, quantity }) => id === "trench-left" && quantity > 0);
   const parts = (["fill", "cut"] as const).flatMap((kind) => {
     const words = loadsOf(kind, bill, truck);
     const what = kind === "cut" && trench ? "cut and trench soil" : kind;
     return words === null ? [] : [[strong(words), plain(` of ${what}`)]];
   });
-  return parts.flatMap((part, index) => (index > 0 ? [plain(" and "), ...part] : part));
+  const told = parts.flatMap((part, index) => (index > 0 ? [plain(" and "), ...part] : part));
+  const guessed = guessedWords(earthwork?.guessedShare ?? 0);
+  return told.length === 0 || guessed === "" ? told : [...told, plain(", "), strong(guessed)];
 }
 
 const servesNoDoor = oncePer((problems: Results["problems"]) =>

@@ -16,6 +16,7 @@ export {
   type UnleveledTape,
 } from "./document";
 export { crossingsByLine, type LotLine, lineOfPiece, lotLines, piecesOf, setbacksByLine } from "./lotLines";
+export { type LotSize, lotSize } from "./lotSize";
 export { type Misread, misreadTape, type Suspect } from "./misread";
 export { misreadWords, tapeName } from "./misreadWords";
 export {

@@ -15,6 +15,7 @@ import {
   lineOfPiece,
   lineSetbacks,
   lotLines,
+  lotSize,
   type Misread,
   misreadTape,
   misreadWords,
@@ -62,7 +63,13 @@ export function plotStage(
   const closed =
     lot.deed === null || lot.deed.courses.length === 0 ? null : closeTraverse(deedCalls(lot.deed));
   return {
-    plot: { ...taped.found, deed: closed?.ok ? closed.traverse : null, setbacks, crossings },
+    plot: {
+      ...taped.found,
+      lot: lotSize(lot),
+      deed: closed?.ok ? closed.traverse : null,
+      setbacks,
+      crossings,
+    },
     problems: [
       ...farTapes(staking),
       ...farCourses(lot),

@@ -5,6 +5,7 @@ import type {
   CornerMove,
   Crossing,
   LevelTape,
+  LotSize,
   OutOfSquare,
   SetbackLine,
   Squared,
@@ -108,6 +109,8 @@ export interface PlotResult {
   readonly moves: readonly PlanMove[];
   /** Level lengths of the tapes, with what each lost that lay on the slope. */
   readonly tapes: readonly LevelTape[];
+  /** What the drawn lot lines enclose, curves as curves, and their length; null without a lot. */
+  readonly lot: LotSize | null;
   readonly deed: Traverse | null;
   readonly setbacks: readonly SetbackLine[];
   /** What of the building stands in a setback. */

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { buildingEdits, type Edit, newProject, type Project, surveyEdits } from "../../src/document";
-import { heightsApart } from "../../src/panels/heightsApart";
+import { groundApart } from "../../src/panels/heightsApart";
 import { notationOf } from "../../src/panels/notation";
 import { sentence, sentenceText } from "../../src/panels/sentence";
 import { createSolver } from "../../src/solve/pipeline";
+import { checkEdit } from "../support/checkEdit";
 import { demoProject } from "../support/demo";
 
 const text = (project: Project, floor?: number) =>
@@ -76,11 +77,24 @@ describe("before there is a building", () => {
 describe("how far the ground's heights are apart", () => {
   it("counts ground shots with a place alone", () => {
     const { points } = createSolver().solve(plane()).survey;
-    expect(heightsApart(points)).toBeCloseTo(1, 9);
+    expect(groundApart(points, [])).toBeCloseTo(1, 9);
     expect(points.some(({ kind }) => kind === "mark")).toBe(true);
     const mark = points.map((point) => (point.kind === "mark" ? { ...point, height: 99 } : point));
-    expect(heightsApart(mark)).toBeCloseTo(1, 9);
-    expect(heightsApart([])).toBeNull();
+    expect(groundApart(mark, [])).toBeCloseTo(1, 9);
+    expect(groundApart([], [])).toBeNull();
+  });
+
+  it("counts the heights of breaklines too, and says so", () => {
+    const project = plane();
+    const points: [number, number, number | null][] = [
+      [0, 0, 1000],
+      [5, 5, null],
+      [9, 9, 1001],
+    ];
+    const lined = checkEdit(project, surveyEdits.joinBreaklines, { lines: [{ kind: "ridge", points }] });
+    expect(text(lined)).toMatch(/^The shots and lines lie within /);
+    const { survey } = createSolver().solve(lined);
+    expect(groundApart(survey.points, lined.survey.breaklines)).toBeGreaterThan(900);
   });
 });
 

@@ -1,7 +1,7 @@
 /** A lot's lines as a person counts them: a curve of the deed is one, however many chords draw it. */
 import { describe, expect, it } from "vitest";
 import { newProject, type Point, type Project, plotEdits, siteEdits } from "../../src/document";
-import { deedOutline, lotLines, piecesOf } from "../../src/plot";
+import { deedOutline, lotLines, lotSize, piecesOf } from "../../src/plot";
 import { createSolver } from "../../src/solve/pipeline";
 import { checkEdit } from "../support/checkEdit";
 
@@ -25,6 +25,17 @@ function roundedLot(): Project {
 describe("the lines of a lot by its deed", () => {
   const project = roundedLot();
   const { lot } = project;
+
+  it("enclose what the curve encloses, not its chords, and are as long as the deed says", () => {
+    const { plot } = createSolver().solve(project);
+    // 40 m square less the corner outside a quarter circle of 10 m.
+    expect(plot.lot?.area).toBeCloseTo(1600 - (100 - 25 * Math.PI), 6);
+    expect(plot.lot?.perimeter).toBeCloseTo(140 + 5 * Math.PI, 6);
+    expect(plot.lot?.area).toBeCloseTo(plot.deed?.area ?? 0, 6);
+    expect(plot.lot?.perimeter).toBeCloseTo(plot.deed?.perimeter ?? 0, 6);
+    // Told the other way round, or with corners alone, as it should be.
+    expect(lotSize({ ...lot, deed: null })?.area).toBeLessThan(plot.lot?.area ?? 0);
+  });
 
   it("are its five courses, the curve one of them with its radius and length", () => {
     expect(lot.outline.length).toBeGreaterThan(15);

@@ -11,9 +11,22 @@ export function areaWhy({ project, figures }: Asked): Why | null {
     : null;
 }
 
-export function lotAreaWhy({ project, figures }: Asked): Why | null {
+export function lotAreaWhy({ project, results, figures }: Asked): Why | null {
   const { outline } = soundLot(project.lot);
-  return outline.length >= 3 ? outlineWhy("Area of the lot", outline, figures, "lot lines") : null;
+  if (outline.length < 3) return null;
+  const told = outlineWhy("Area of the lot", outline, figures, "lot lines");
+  const { lot } = results.plot;
+  const segments = lot === null ? 0 : lot.area - Math.abs(signedArea(outline));
+  if (lot === null || Math.abs(segments) < 1e-6 * lot.area) return told;
+  return {
+    ...told,
+    figure: figures.area(lot.area),
+    inputs: [
+      { name: "Round it, along the curves", figure: figures.length(lot.perimeter) },
+      { name: "Between straight chords", figure: figures.area(lot.area - segments) },
+      { name: segments > 0 ? "Curves add" : "Curves take", figure: figures.area(Math.abs(segments)) },
+    ],
+  };
 }
 
 function outlineWhy(title: string, outline: readonly Point[], figures: Asked["figures"], of: string): Why {

@@ -2,12 +2,14 @@
 import { useState } from "react";
 import { Button, Disclosure, DisclosurePanel } from "react-aria-components";
 import { billFigure, whyOf } from "../../help";
+import { guessedOfItem } from "../../solve/guessed-of-bill";
 import type { BillItem, WorkStage } from "../../solve/results";
 import { Why, type WhyProps } from "../help/Why";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import { Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
+import { guessedWords } from "../words";
 import "./cost.css";
 
 const stageTitles: Readonly<Record<WorkStage, string>> = {
@@ -42,6 +44,7 @@ export function BillLines() {
 function BillLine({ item }: { item: BillItem }) {
   const notation = useNotation();
   const comes = truckWords(item, notation);
+  const guessed = useResults((results) => guessedWords(guessedOfItem(item, results) ?? 0));
   const [open, setOpen] = useState(false);
   return (
     <li>
@@ -51,6 +54,7 @@ function BillLine({ item }: { item: BillItem }) {
             <span>
               {item.item}
               {comes ? <span className="bill-note">{comes}</span> : null}
+              {guessed ? <span className="bill-note bill-guessed">{guessed}</span> : null}
             </span>
             <span className="bill-figure">
               {billFigure(item, notation)}

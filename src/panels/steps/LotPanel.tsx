@@ -1,5 +1,4 @@
 import { type Feature, type Lot, lotFault, type Point, siteEdits } from "../../document";
-import { perimeter, signedArea } from "../../geometry";
 import { lotLines } from "../../plot";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
 import type { RunCommand } from "../command";
@@ -10,7 +9,7 @@ import { Caution, type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { DeedSection } from "../plot/DeedSection";
 import { FeatureCard } from "../plot/FeatureCard";
 import { Setbacks } from "../plot/Setbacks";
-import { useNotation, useProject } from "../useProject";
+import { useNotation, useProject, useResults } from "../useProject";
 import { Pictures } from "./Pictures";
 
 export function LotPanel({ run }: { run: RunCommand }) {
@@ -54,6 +53,7 @@ export function LotPanel({ run }: { run: RunCommand }) {
 function LotCorners({ lot }: { lot: Lot }) {
   const { outline } = lot;
   const notation = useNotation();
+  const size = useResults((results) => results.plot.lot);
   const corners = lotLines(lot).flatMap(({ first, curve }) => {
     const at = outline[first];
     return at ? [{ index: first, at, curve }] : [];
@@ -66,10 +66,10 @@ function LotCorners({ lot }: { lot: Lot }) {
     ? { name: "Area", figure: "not known", note: "the lines enclose no ground" }
     : {
         name: "Area",
-        figure: notation.area(Math.abs(signedArea(outline))),
+        figure: notation.area(size?.area ?? 0),
         why: { kind: "lot area", of: "area of the lot" },
       };
-  const facts: Fact[] = [area, { name: "Round it", figure: notation.length(perimeter(outline)) }];
+  const facts: Fact[] = [area, { name: "Round it", figure: notation.length(size?.perimeter ?? 0) }];
   return (
     <Section title="Corners" aside="east and north, on the plan">
       <ol className="coordinates">

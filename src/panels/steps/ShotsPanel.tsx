@@ -5,7 +5,7 @@ import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
-import { heightsApart } from "../heightsApart";
+import { groundApart } from "../heightsApart";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { beginSetup } from "../survey/beginSetup";
 import { PlaceCard } from "../survey/PlaceCard";
@@ -147,9 +147,10 @@ function ReadingsNotation() {
 function Standing() {
   const points = useResults(({ survey }) => survey.points);
   const shots = useProject(({ survey }) => survey.shots);
+  const breaklines = useProject(({ survey }) => survey.breaklines);
   const notation = useNotation();
   const known = points.filter((point) => point.height !== null && point.kind !== "check");
-  const apart = heightsApart(points);
+  const apart = groundApart(points, breaklines);
   const placed = known.filter((point) => point.at !== null).length;
   const aside = shots.filter((shot) => shot.aside).length;
   if (shots.length === 0) return null;
