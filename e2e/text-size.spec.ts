@@ -127,3 +127,36 @@ test("at 150 % every word of the window is half as large again, and none is cut 
     expect(await wordsCut(page), name).toEqual([]);
   }
 });
+
+/** Sizes of the words that were painted on the plan's canvases, px. */
+function paintedSizes(page: Page): Promise<Record<string, number>> {
+  return page.evaluate(() => (window as unknown as { painted: Record<string, number> }).painted);
+}
+
+test("words painted on the plan follow the size of text at once, and back", async ({ page, openPage }) => {
+  await page.addInitScript(() => {
+    const painted: Record<string, number> = {};
+    Object.assign(window, { painted });
+    const paint = CanvasRenderingContext2D.prototype.fillText;
+    CanvasRenderingContext2D.prototype.fillText = function (this: CanvasRenderingContext2D, text, x, y) {
+      painted[text] = Number.parseFloat(this.font.match(/([\d.]+)px/)?.[1] ?? "");
+      paint.call(this, text, x, y);
+    };
+  });
+  await openPage(page, { demo: "pottery-studio" });
+  await step(page, "Floor");
+  await expect.poll(async () => (await paintedSizes(page)).A).toBeGreaterThan(0);
+  const usual = await paintedSizes(page);
+  const choose = async (words: string) => {
+    await page.keyboard.press("Control+k");
+    await page.keyboard.type(words);
+    await page.keyboard.press("Enter");
+  };
+  await choose("Text at 150 %");
+  for (const corner of ["A", "B", "C", "D"])
+    await expect
+      .poll(async () => (await paintedSizes(page))[corner] ?? 0)
+      .toBeCloseTo(1.5 * (usual[corner] ?? 0), 1);
+  await choose("Text at 100 %");
+  await expect.poll(async () => (await paintedSizes(page)).A ?? 0).toBeCloseTo(usual.A ?? 0, 1);
+});

@@ -70,7 +70,7 @@ function shorter(lines: readonly Line[]): readonly (readonly Line[])[] {
 function outerLabel(middle: Point, { text, style }: Line, context: DrawContext): readonly DrawingMark[] {
   // Away from the walls a bare height would be taken for the ground's.
   const told = context.medium === "paper" ? { text: `floor ${text}`, style } : { text, style };
-  const led = ledPlaces(middle, Math.PI / 4, told, context, leastLeader);
+  const led = ledPlaces(middle, Math.PI / 4, told, context, { least: leastLeader });
   const label = placeLabel(
     context,
     "building",

@@ -25,6 +25,8 @@ const turns = [0, 0.35, -0.35, 0.7, -0.7];
 const reaches = [0, 1.5, 3];
 /** A leader to a value is at least so long, mm: it begins beyond the name. */
 const leastLeader = 7;
+/** On the screen, where one can come nearer and the panel tells the values, a leader is at most so long, mm. */
+const mostLeader = 13;
 
 /**
  * Name and value in the quarter that a direction points to, clear of the ring and of the dimension lines that
@@ -121,7 +123,10 @@ function cornerLabel(corner: Corner, context: DrawContext): readonly DrawingMark
   );
   const close = alone.filter(own);
   const letter = placed(close.length > 0 ? close : alone, 0, context, true);
-  const led = ledPlaces(at, out, { text: value, style: "corner-value" }, context, leastLeader);
+  const led = ledPlaces(at, out, { text: value, style: "corner-value" }, context, {
+    least: leastLeader,
+    ...(context.medium === "screen" && { most: mostLeader }),
+  });
   const far = placed(
     led.map(({ texts }) => texts),
     room,

@@ -18,6 +18,9 @@ import { dimensionText } from "./words";
 
 /** Distance of a dimension line from its wall, mm, best first. */
 const offsets = [7.5, 11, 5];
+/** On the screen, where one can come nearer and the building's own figures tell it, a leader is at most so long, mm. */
+const mostLeader = 7.5;
+
 function moved(at: XY, direction: XY, distanceMm: number, context: DrawContext): XY {
   const reach = distanceMm * context.metresPerMm;
   return [at[0] + direction[0] * reach, at[1] + direction[1] * reach];
@@ -105,7 +108,8 @@ function ledText(
   context: DrawContext,
   fits: (led: Led) => boolean = () => true,
 ): readonly DrawingMark[] {
-  const led = ledPlaces(at, out, { text, style: "dimension-label" }, context).filter(fits);
+  const most = context.medium === "screen" ? mostLeader : Infinity;
+  const led = ledPlaces(at, out, { text, style: "dimension-label" }, context, { most }).filter(fits);
   const label = placeLabel(
     context,
     "dimensions",

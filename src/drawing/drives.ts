@@ -128,7 +128,9 @@ function ledGrade(
 ): readonly DrawingMark[] {
   const { at, direction } = pointAlong(line, (run.from + run.to) / 2);
   const out = Math.atan2(direction[1], direction[0]) + Math.PI / 2;
-  const led = texts.flatMap((text) => ledPlaces(at, out, { text, style: "drive-label" }, context, 7.5));
+  const led = texts.flatMap((text) =>
+    ledPlaces(at, out, { text, style: "drive-label" }, context, { least: 7.5 }),
+  );
   const label = placeLabel(
     context,
     "drives",

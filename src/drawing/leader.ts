@@ -17,16 +17,16 @@ export interface Led {
   readonly end: XY;
 }
 
-/** Places about `at`, the shortest lines first; `out` is the direction on the plan that is tried first, radians. */
+/** Places about `at`, the shortest lines first, none shorter than `least` mm or longer than `most`; `out` is the direction on the plan that is tried first, radians. */
 export function ledPlaces(
   at: XY,
   out: number,
   label: { readonly text: string; readonly style: StyleName },
   context: DrawContext,
-  least = 0,
+  { least = 0, most = Infinity }: { readonly least?: number; readonly most?: number } = {},
 ): readonly Led[] {
   return lengths
-    .filter((length) => length >= least)
+    .filter((length) => length >= least && length <= most)
     .flatMap((length) =>
       turns.map((turn): Led => {
         const [right, up] = seenWay(out + turn, context.turn);

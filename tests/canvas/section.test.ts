@@ -12,7 +12,9 @@ import {
   sectionX,
   sectionY,
 } from "../../src/canvas/section/sectionShapes";
+import type { Box } from "../../src/canvas/view/freeArea";
 import { foundationSchema } from "../../src/document";
+import type { TextMark } from "../../src/drawing/marks";
 import type { SectionLine } from "../../src/solve/results";
 import { sectionEarth } from "../../src/solve/section-earth";
 
@@ -155,6 +157,21 @@ describe("the section beside the plan", () => {
       ["E", expect.closeTo(25.75, 9)],
     ]);
     expect(sectionOnPlan(westward(), 0, { ...view, centre: [20, 90] })).toEqual([]);
+  });
+
+  it("has its letters clear of the plan's texts, while there is such a place", () => {
+    const view = { centre: [20, 0], scale: 40, angle: 0, width: 600, height: 400 } as const;
+    const lastLetter = (written: readonly Box[]) => {
+      const letters = sectionOnPlan(westward(), 0, view, { written }).filter(({ kind }) => kind === "text");
+      return (letters.at(-1) as TextMark | undefined)?.at[0];
+    };
+    // A lot line's length stands across the way of the letter E: 542 px is 12 px beyond the end at x = 25.75.
+    const lotLine = { left: 535, right: 549, top: 120, bottom: 280 };
+    expect(lastLetter([])).toBeCloseTo(25.75, 9);
+    const moved = lastLetter([lotLine]) ?? 0;
+    expect(300 + (moved - 20) * 40 + 12).toBeLessThan(lotLine.left - 9);
+    // Texts everywhere: rather across one than no section.
+    expect(lastLetter([{ left: 0, right: 600, top: 0, bottom: 400 }])).toBeCloseTo(25.75, 9);
   });
 });
 

@@ -64,6 +64,8 @@ describe.each(plans)("walls of %s", (_name, project) => {
           (wall) => wall !== from && segmentsMeet([x0, y0], [x1, y1], wall.from, wall.to),
         );
         expect(crossed, `the line to ${text.text} crosses no wall`).toEqual([]);
+        const long = Math.hypot(x1 - x0, y1 - y0) / metresPerMm;
+        expect(long, `the line to ${text.text} is short, mm`).toBeLessThan(7.6);
       } else {
         const near = walls.map((wall) => distanceToSegment(wall.from, wall.to, x, y));
         const nearest = walls[near.indexOf(Math.min(...near))];

@@ -149,15 +149,16 @@ function screenBox(view: View, p: Projection, mark: AreaMark): [number, number, 
 
 const anchors = { start: "left", middle: "center", end: "right" } as const;
 
-export function fontOf(style: Style): string {
+/** `pxPerMm` is that of words. */
+export function fontOf(style: Style, pxPerMm: number): string {
   const size = ((style.size ?? 2.6) * pxPerMm).toFixed(2);
   return `${style.italic ? "italic " : ""}${style.weight ?? 400} ${size}px ${typeface}`;
 }
 
 function paintTexts(painting: Painting, p: Projection, style: Style, marks: readonly TextMark[]): void {
-  const { context, palette } = painting;
+  const { context, palette, mm } = painting;
   context.globalAlpha *= painting.textStrength ?? 1;
-  context.font = fontOf(style);
+  context.font = fontOf(style, mm.words);
   context.textBaseline = "alphabetic";
   context.fillStyle = palette[style.fill ?? "ink"];
   context.strokeStyle = palette.sheet;
@@ -166,15 +167,15 @@ function paintTexts(painting: Painting, p: Projection, style: Style, marks: read
   for (const mark of marks) paintText(painting, p, mark);
 }
 
-function paintText({ context, view }: Painting, p: Projection, written: TextMark): void {
+function paintText({ context, view, mm }: Painting, p: Projection, written: TextMark): void {
   const mark = asRead(written, view.angle);
   const x = px(p, mark.at[0], mark.at[1]);
   const y = py(p, mark.at[0], mark.at[1]);
-  const room = 200;
+  const room = 300;
   if (x < -room || y < -room || x > view.width + room || y > view.height + room) return;
   const angle = mark.angle === undefined ? 0 : mark.angle + view.angle;
-  const right = (mark.shift?.[0] ?? 0) * pxPerMm;
-  const up = (mark.shift?.[1] ?? 0) * pxPerMm;
+  const right = (mark.shift?.[0] ?? 0) * mm.words;
+  const up = (mark.shift?.[1] ?? 0) * mm.words;
   context.textAlign = anchors[mark.anchor ?? "start"];
   if (angle === 0) {
     if (mark.halo) context.strokeText(mark.text, x + right, y - up);

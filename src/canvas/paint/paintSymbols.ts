@@ -2,7 +2,6 @@
 import type { SymbolMark } from "../../drawing/marks";
 import type { Style } from "../../drawing/styles";
 import { symbolShapes } from "../../drawing/symbols";
-import { pxPerMm } from "../screen";
 import { type Painting, strokePath } from "./painting";
 import { type Projection, px, py, rim } from "./projection";
 
@@ -12,8 +11,8 @@ export function paintSymbols(
   style: Style,
   marks: readonly SymbolMark[],
 ): void {
-  const { context, view, palette } = painting;
-  const shrink = crowdedSize(p, marks);
+  const { context, view, palette, mm } = painting;
+  const shrink = crowdedSize(p, marks, mm.signs);
   let filled = false;
   context.beginPath();
   for (const mark of marks) {
@@ -27,7 +26,7 @@ export function paintSymbols(
       shape,
       x,
       y,
-      mark.size * pxPerMm * shrink,
+      mark.size * mm.signs * shrink,
       mark.angle === undefined ? 0 : mark.angle + view.angle,
     );
   }
@@ -44,7 +43,7 @@ const cloud = 300;
 const smallest = 0.22;
 
 /** Share of their size at which the symbols of a cloud don't cover each other: from their mean spacing. */
-function crowdedSize(p: Projection, marks: readonly SymbolMark[]): number {
+function crowdedSize(p: Projection, marks: readonly SymbolMark[], pxPerMm: number): number {
   if (marks.length < cloud) return 1;
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const { at } of marks) {

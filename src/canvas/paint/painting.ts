@@ -8,6 +8,8 @@ export interface Painting {
   readonly context: CanvasRenderingContext2D;
   readonly view: View;
   readonly palette: Palette;
+  /** A millimetre of words and of signs, px. Lines keep their widths. */
+  readonly mm: { readonly words: number; readonly signs: number };
   /** How strong texts are, 0 to 1: weaker while something is drawn over them. Full where it isn't said. */
   readonly textStrength?: number;
   /** How strong everything is, 0 to 1. Full where it isn't said. */

@@ -1,7 +1,8 @@
 /** What is written on the plan now, for what stands over it and would rather cover none of it. */
 import { textBox } from "../../drawing/context";
 import type { TextMark } from "../../drawing/marks";
-import { pxPerMm } from "../screen";
+import { writtenPxPerMm } from "../screen";
+import type { Box } from "../view/freeArea";
 import { toScreen, type View } from "../view/view";
 
 /** On the screen about its middle, px. */
@@ -10,6 +11,11 @@ export interface ScreenBox {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+}
+
+/** The same box by its edges. */
+export function rimOf({ x, y, width, height }: ScreenBox): Box {
+  return { left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 };
 }
 
 let texts: () => readonly TextMark[] = () => [];
@@ -26,14 +32,14 @@ export function writtenBoxes(view: View): readonly ScreenBox[] {
 
 /** The upright box round a text of the plan. */
 export function textOnScreen(mark: TextMark, view: View): ScreenBox {
-  const metresPerMm = pxPerMm / view.scale;
+  const metresPerMm = writtenPxPerMm() / view.scale;
   const box = textBox(mark, metresPerMm, 0, view.angle);
   const [x, y] = toScreen(view, [box.x * metresPerMm, box.y * metresPerMm]);
   const [c, s] = [Math.abs(Math.cos(box.angle + view.angle)), Math.abs(Math.sin(box.angle + view.angle))];
   return {
     x,
     y,
-    width: (box.width * c + box.height * s) * pxPerMm,
-    height: (box.width * s + box.height * c) * pxPerMm,
+    width: (box.width * c + box.height * s) * writtenPxPerMm(),
+    height: (box.width * s + box.height * c) * writtenPxPerMm(),
   };
 }

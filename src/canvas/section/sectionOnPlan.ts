@@ -18,26 +18,36 @@ const endPixels = 16;
 /** The letters stay this far inside the plan's rim, clear of tools and buttons, px. */
 const inset = { x: 70, y: 26 };
 
-/** A letter's middle stands this far beyond its end, and needs this much room about it, px. */
+/** A letter of usual size: its middle stands this far beyond its end, and needs this much room about it, px. */
 const letter = { beyond: 12, room: 9 } as const;
 /** An end that lies under something moves inwards by so much at a time, px. */
 const inwards = 6;
 
+export interface SectionSurroundings {
+  /** What lies over the plan, px. */
+  readonly taken?: readonly Box[];
+  /** Texts of the plan, px: the letters keep off them while they can. */
+  readonly written?: readonly Box[];
+  /** How much larger than usual the letters are. */
+  readonly words?: number;
+}
+
 /**
  * The line with the letters of the section's ends; where the line runs out of sight, or under something that lies over
- * the plan (`taken`), they stand at the rim of what is seen.
+ * the plan, they stand at the rim of what is seen.
  */
 export function sectionOnPlan(
   section: Cut,
   north: number,
   view: View,
-  taken: readonly Box[] = [],
+  { taken = [], written = [], words = 1 }: SectionSurroundings = {},
 ): DrawingMark[] {
   const { start, end } = section;
   const seen = runsLeft(section, view.angle) ? { start: end, end: start } : section;
   const [first, last] = [toScreen(view, seen.start), toScreen(view, seen.end)];
   const inside = sharesInside(first, last, view);
-  const shares = inside && sharesClear(first, last, inside, taken);
+  const clearOf = (boxes: readonly Box[]) => inside && sharesClear(first, last, inside, boxes, words);
+  const shares = clearOf([...taken, ...written]) ?? clearOf(taken);
   if (!shares) return [];
   const at = (share: number): XY => [
     seen.start[0] + (seen.end[0] - seen.start[0]) * share,
@@ -79,18 +89,17 @@ function sharesClear(
   b: XY,
   [from, to]: readonly [number, number],
   taken: readonly Box[],
+  words: number,
 ): readonly [number, number] | null {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const step = inwards / Math.max(length, 1e-9);
+  const [beyond, room] = [letter.beyond * words, letter.room * words];
   const isClear = (share: number, way: 1 | -1) => {
-    const at = share - (way * letter.beyond) / length;
+    const at = share - (way * beyond) / length;
     const [x, y] = [a[0] + (b[0] - a[0]) * at, a[1] + (b[1] - a[1]) * at];
     return taken.every(
       ({ left, right, top, bottom }) =>
-        x < left - letter.room ||
-        x > right + letter.room ||
-        y < top - letter.room ||
-        y > bottom + letter.room,
+        x < left - room || x > right + room || y < top - room || y > bottom + room,
     );
   };
   let [start, end] = [from, to];

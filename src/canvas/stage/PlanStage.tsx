@@ -148,6 +148,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
         state.selection !== before.selection ||
         state.tool !== before.tool ||
         (state.preview === null) !== (before.preview === null);
+      if (state.preferences.textSize !== before.preferences.textSize) painter.lookChanged();
       if (layered) painter.layersChanged();
       if (state.pointer !== before.pointer && followsDrop(state)) painter.interactionChanged();
       if (taken) painter.selectionChanged();

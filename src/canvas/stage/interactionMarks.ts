@@ -5,7 +5,7 @@ import { stakeGridStore } from "../../store/stakeGrid";
 import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
 import { textOnScreen } from "../scene/written";
-import { pxPerMm } from "../screen";
+import { writtenPxPerMm } from "../screen";
 import { sectionSpot } from "../section/sectionOnPlan";
 import { handleMarks, handlesFor } from "../select/handles";
 import { includesThing } from "../select/hit";
@@ -26,7 +26,7 @@ export function interactionMarks(): DrawingMark[] {
   const tool = toolRun.getState().state;
   const project = shownProject(state);
   const { view } = planView.getState();
-  const metresPerMm = pxPerMm / view.scale;
+  const metresPerMm = writtenPxPerMm() / view.scale;
   const selected = state.selection.flatMap((thing) => outlineMarks(project, thing, "selected", metresPerMm));
   const hovers = tool.hovered && !includesThing(state.selection, tool.hovered);
   const hovered = hovers && tool.hovered ? outlineMarks(project, tool.hovered, "hovered", metresPerMm) : [];

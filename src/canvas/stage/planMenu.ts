@@ -3,7 +3,7 @@ import { present, thingShape } from "../../document";
 import { boundsOf } from "../../geometry";
 import { openPlanMenu, select, setTool } from "../../store/actions";
 import { appStore } from "../../store/store";
-import { pxPerMm } from "../screen";
+import { writtenPxPerMm } from "../screen";
 import { includesThing, thingAt } from "../select/hit";
 import { planView } from "../view/planView";
 import { toScreen, toWorld, type XY } from "../view/view";
@@ -19,7 +19,7 @@ export function menuAt(element: HTMLElement, screen: XY, touch: boolean): void {
   const { history, selection } = appStore.getState();
   const at = toWorld(view, screen);
   const how = touch ? "touch" : "mouse";
-  const thing = thingAt(present(history), at, reach[how] / view.scale, pxPerMm / view.scale);
+  const thing = thingAt(present(history), at, reach[how] / view.scale, writtenPxPerMm() / view.scale);
   if (!thing) select([]);
   else if (!includesThing(selection, thing)) select([thing]);
   open(element, screen, at);

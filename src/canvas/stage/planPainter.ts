@@ -19,8 +19,8 @@ import type { CanvasName } from "../scene/layerList";
 import { createPlanScene } from "../scene/planScene";
 import { shownMap } from "../scene/shownMap";
 import { createStillLabels } from "../scene/stillLabels";
-import { writtenBy } from "../scene/written";
-import { pxPerMm } from "../screen";
+import { rimOf, writtenBoxes, writtenBy } from "../scene/written";
+import { pxPerMm, writtenPxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
 import { givingWay, toldElsewhere } from "../select/givesWay";
 import { coveredPaper } from "../view/freeArea";
@@ -85,12 +85,17 @@ export class PlanPainter {
   /** Paints one layer; Konva calls it when the layer is drawn. */
   paint(layer: StageLayer, context: CanvasRenderingContext2D): void {
     const { view } = planView.getState();
-    const painting = { context, view, palette: palettes[this.theme] };
-    if (layer === "interaction") paintMarks(painting, this.interaction());
+    const painting = this.painting(context, view);
+    if (layer === "interaction") paintMarks(withHandles(painting), this.interaction());
     else if (this.moving) {
       if (layer === "depth") this.picture.paint(context, view);
     } else if (layer === "depth") this.paintUnder(painting, this.depth);
     else this.paintCanvas(layer, painting);
+  }
+
+  private painting(context: CanvasRenderingContext2D, view: View): Painting {
+    const mm = writtenPxPerMm();
+    return { context, view, palette: palettes[this.theme], mm: { words: mm, signs: mm } };
   }
 
   /** What lies under the lines: pictures, the grid, the map in colour. */
@@ -114,7 +119,14 @@ export class PlanPainter {
       paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, givingWay(layer, told));
     const { cut } = sectionShown.getState();
     if (canvas === "ground" && cut)
-      paintMarks(faint, sectionOnPlan(cut, shownProject(state).lot.north, this.shown, takenBoxes()));
+      paintMarks(
+        faint,
+        sectionOnPlan(cut, shownProject(state).lot.north, this.shown, {
+          taken: takenBoxes(),
+          written: writtenBoxes(this.shown).map(rimOf),
+          words: state.preferences.textSize,
+        }),
+      );
   }
 
   /** A tool began or ended to draw over the plan: its texts step back meanwhile. */
@@ -179,7 +191,7 @@ export class PlanPainter {
     this.layers.interaction.batchDraw();
   }
 
-  /** Theme, font, size or pixel ratio changed: everything is drawn again. */
+  /** Theme, font, size of words or of the plan, or pixel ratio changed: everything is drawn again. */
   lookChanged(): void {
     this.theme = shownTheme();
     this.drawSharp();
@@ -233,7 +245,7 @@ export class PlanPainter {
       results: state.results,
       hidden: state.hidden,
       step: state.step,
-      metresPerMm: pxPerMm / this.shown.scale,
+      metresPerMm: writtenPxPerMm() / this.shown.scale,
       turn: this.shown.angle,
       seen: seenBounds(this.shown),
       ...(boxes && { covered: coveredPaper(this.shown, boxes) }),
@@ -258,7 +270,7 @@ export class PlanPainter {
     const state = appStore.getState();
     const map = shownMap(state, this.theme);
     this.picture.render(this.shown, this.pixelRatio(), (context, view) => {
-      const painting = { context, view, palette: palettes[this.theme] };
+      const painting = this.painting(context, view);
       const wide = createDepthPicture();
       wide.update(map?.values ?? null, map?.table ?? noColours, view, 1);
       this.paintUnder(painting, wide);
@@ -275,6 +287,11 @@ export class PlanPainter {
       still.map((name) => this.layers[name].getNativeCanvasElement()),
     );
   }
+}
+
+/** Handles keep the size of a hand, whatever the size of words. */
+function withHandles(painting: Painting): Painting {
+  return { ...painting, mm: { ...painting.mm, signs: pxPerMm } };
 }
 
 /** The theme is set on the root element, once for the whole window. */

@@ -4,7 +4,7 @@
  * Units  CSS pixels from the plan's upper left corner, y down.
  */
 import type { Box as PaperBox } from "../../drawing/labels";
-import { pxPerMm } from "../screen";
+import { writtenPxPerMm } from "../screen";
 import { type Padding, toWorld, type View, type XY } from "./view";
 
 export interface Box {
@@ -19,7 +19,7 @@ interface Size {
   readonly height: number;
 }
 
-/** Names and dimensions are written round what is drawn: this much room on each side, and never more than a share of it. */
+/** Names and dimensions are written round what is drawn: this much room on each side for words of usual size, and never more than a share of it. */
 const written = { x: 42, y: 26, share: 0.12 } as const;
 
 /**
@@ -28,10 +28,10 @@ const written = { x: 42, y: 26, share: 0.12 } as const;
  * Method  an edge of the free part is an edge of the plan or of something over it, so all such boxes are tried.
  *         Of equally good ones the larger. Something that lies wholly outside the plan takes nothing.
  */
-export function freePadding(size: Size, taken: readonly Box[], span: XY): Padding {
+export function freePadding(size: Size, taken: readonly Box[], span: XY, words = 1): Padding {
   const free = freeBox(size, taken, span);
-  const x = Math.min(written.x, written.share * (free.right - free.left));
-  const y = Math.min(written.y, written.share * (free.bottom - free.top));
+  const x = Math.min(words * written.x, written.share * (free.right - free.left));
+  const y = Math.min(words * written.y, written.share * (free.bottom - free.top));
   return {
     top: free.top + y,
     right: size.width - free.right + x,
@@ -64,7 +64,7 @@ export function freeBox({ width, height }: Size, taken: readonly Box[], [w, h]: 
 }
 
 /** Room beside the plan's rim that is counted as covered, px: wider than any text that would begin inside and run over it. */
-const beyond = 400;
+const beyond = 600;
 
 /** Boxes over the plan, and what lies beyond its rim, as boxes of the paper: mm along the plan's own axes. */
 export function coveredPaper(view: View, boxes: readonly Box[]): readonly PaperBox[] {
@@ -75,9 +75,10 @@ export function coveredPaper(view: View, boxes: readonly Box[]): readonly PaperB
     { left: 0, right: width, top: -beyond, bottom: 0 },
     { left: 0, right: width, top: height, bottom: height + beyond },
   ];
+  const pxPerMm = writtenPxPerMm();
+  const mmPerMetre = view.scale / pxPerMm;
   return [...boxes, ...rim].map(({ left, top, right, bottom }) => {
     const [x, y] = toWorld(view, [(left + right) / 2, (top + bottom) / 2]);
-    const mmPerMetre = view.scale / pxPerMm;
     return {
       x: x * mmPerMetre,
       y: y * mmPerMetre,

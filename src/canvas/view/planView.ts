@@ -126,7 +126,8 @@ export function coveredByWindow(): readonly Box[] | null {
 function fitBetween(places: readonly XY[]): View {
   const { view } = planView.getState();
   between = takenBoxes();
-  return fittedTo(view, places, (span) => freePadding(view, between, span));
+  const words = appStore.getState().preferences.textSize;
+  return fittedTo(view, places, (span) => freePadding(view, between, span, words));
 }
 
 /** Something over the plan grew (a key came with the first results): what was fitted and is still seen so is fitted anew. */

@@ -2,6 +2,7 @@
 import { useMemo, useRef } from "react";
 import { type ElevationStrip, elevationRows } from "../../drawing";
 import type { FoundationResult } from "../../solve/results";
+import { useApp } from "../../store/useApp";
 import type { Notation } from "../notation";
 import { useNotation, useProject, useResults } from "../useProject";
 import { LinesKey } from "./LinesKey";
@@ -19,9 +20,13 @@ export function Elevations() {
   const notation = useNotation();
   const ref = useRef<HTMLElement>(null);
   const { width, height } = useBox(ref);
+  const textSize = useApp(({ preferences }) => preferences.textSize);
   const drawn = useMemo(
-    () => (result && width > 80 && height > 40 ? fitted(result, frostDepth, notation, width, height) : null),
-    [result, frostDepth, notation, width, height],
+    () =>
+      result && width > 80 && height > 40
+        ? fitted(result, frostDepth, notation, width, height, textSize)
+        : null,
+    [result, frostDepth, notation, width, height, textSize],
   );
   return (
     <section className="elevations" aria-label="Walls in elevation">
@@ -84,9 +89,12 @@ function fitted(
   notation: Notation,
   width: number,
   height: number,
+  textSize: number,
 ): Drawn {
-  const rowsAt = (pxPerMetre: number, most: number) =>
-    elevationRows(result, { metresPerMm: pxPerMm / pxPerMetre, figures: notation, frostDepth }, most);
+  const rowsAt = (pxPerMetre: number, most: number) => {
+    const metresPerMm = (pxPerMm * textSize) / pxPerMetre;
+    return elevationRows(result, { metresPerMm, figures: notation, frostDepth }, most);
+  };
   const into = (rows: readonly ElevationStrip[], high: number) =>
     Math.min(
       ...rows.map(({ bounds }) =>

@@ -2,6 +2,7 @@
 import { useId } from "react";
 import type { DrawingMark, LineMark, SymbolMark, TextMark } from "../../drawing";
 import { type Style, styles } from "../../drawing";
+import { useApp } from "../../store/useApp";
 
 /** Pixels of the page for a millimetre of paper. */
 export const pxPerMm = 96 / 25.4;
@@ -106,12 +107,13 @@ function Line({ mark, scale }: { mark: LineMark; scale: SvgScale }) {
 const anchors = { start: "start", middle: "middle", end: "end" } as const;
 
 function Text({ mark, scale }: { mark: TextMark; scale: SvgScale }) {
+  const words = useApp(({ preferences }) => preferences.textSize) * pxPerMm;
   const { size = 2.6, weight = 400, fill = "ink" } = styles[mark.style];
   const [right, up] = mark.shift ?? [0, 0];
   return (
     <text
-      x={svgX(scale, mark.at[0]) + right * pxPerMm}
-      y={svgY(scale, mark.at[1]) - up * pxPerMm}
+      x={svgX(scale, mark.at[0]) + right * words}
+      y={svgY(scale, mark.at[1]) - up * words}
       textAnchor={anchors[mark.anchor ?? "start"]}
       style={{ fontSize: `calc(${(size * pxPerMm * 1.12).toFixed(2)}px * var(--text))` }}
       fontWeight={weight}

@@ -2,7 +2,7 @@
 import type { Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import type { Selected } from "../../../store/state";
-import { pxPerMm } from "../../screen";
+import { writtenPxPerMm } from "../../screen";
 import { thingsInBox } from "../../select/box";
 import { includesThing } from "../../select/hit";
 import { outlineMarks } from "../../select/outlineMarks";
@@ -24,7 +24,7 @@ export function boxing(
     hint: `${countWords(found)} Let go to select; with Ctrl held they are added to the selection`,
     cursor: "crosshair",
     marks: [
-      ...found.flatMap((thing) => outlineMarks(project, thing, "hovered", pxPerMm / view.scale)),
+      ...found.flatMap((thing) => outlineMarks(project, thing, "hovered", writtenPxPerMm() / view.scale)),
       ...boxMarks(view, start.screen, pointer.screen),
     ],
     move: (now) => boxing(context, start, now, home),

@@ -1,7 +1,7 @@
 /** Select, nothing pressed: shows what would answer, and starts everything else. */
 import { drawingEdits, isLocked } from "../../../document";
 import type { Selected } from "../../../store/state";
-import { pxPerMm } from "../../screen";
+import { writtenPxPerMm } from "../../screen";
 import { type Handle, handleAt, handleReach, handlesFor, linePoints } from "../../select/handles";
 import { includesThing, thingAt } from "../../select/hit";
 import { rewriteNote } from "../note/words";
@@ -71,7 +71,7 @@ function underPointer(context: ToolContext, pointer: PlanPointer): Under {
   const how = pointer.touch ? "touch" : "mouse";
   const handle = handleAt(handles, view, pointer.screen, handleReach[how]);
   const reach = thingReach[how] / view.scale;
-  return { handle, thing: thingAt(context.project(), pointer.at, reach, pxPerMm / view.scale) };
+  return { handle, thing: thingAt(context.project(), pointer.at, reach, writtenPxPerMm() / view.scale) };
 }
 
 const handleHints: Readonly<Record<Exclude<Handle["kind"], "leader" | "door-edge">, string>> = {
