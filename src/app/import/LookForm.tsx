@@ -48,6 +48,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
   const [thin, setThin] = useState(thinned !== null);
   const known = incoming.units.known ? incoming.units.unit : null;
   const [unit, setUnit] = useState<FileUnit | null>(known);
+  const [heights, setHeights] = useState<FileUnit | null>(null);
   const far = useMemo(
     () => (incoming.bounds ? suggestedOrigin(incoming.bounds) : ([0, 0] as const)),
     [incoming],
@@ -63,14 +64,15 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
   // biome-ignore lint/correctness/useExhaustiveDependencies: the origin follows from the file and the choice
   const placed = useMemo(() => {
     const part = thin && thinned ? { ...incoming, points: thinned.points } : incoming;
-    return inMetres(part, unit ?? "m", origin);
-  }, [incoming, thinned, thin, unit, near]);
+    return inMetres(part, unit ?? "m", origin, heights ?? unit ?? "m");
+  }, [incoming, thinned, thin, unit, heights, near]);
   const results = useResults((present) => present);
   const plan = useMemo(() => knownPoints(project, results), [project, results]);
-  const apart = unit === null ? null : farApart(placed.bounds, plan);
+  const lacksUnit = unit === null || (incoming.heightsAsked && heights === null);
+  const apart = lacksUnit ? null : farApart(placed.bounds, plan);
   const [fit, setFit] = useState<Fit>({ how: "ask" });
   // biome-ignore lint/correctness/useExhaustiveDependencies: a point of the file lies elsewhere in another unit
-  useEffect(() => setFit({ how: "ask" }), [unit, near, thin]);
+  useEffect(() => setFit({ how: "ask" }), [unit, heights, near, thin]);
   const shift = apart !== null && fit.how === "common" ? fit.shift : null;
   const joining = useMemo(() => (shift ? shifted(placed, shift) : placed), [placed, shift]);
   const isAsked = apart !== null && (fit.how === "ask" || (fit.how === "common" && shift === null));
@@ -110,6 +112,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
       <PreviewPlan incoming={joining} project={project} theme={theme} />
       {part}
       <UnitChoice known={known} unit={unit} incoming={incoming} onChoose={setUnit} />
+      {incoming.heightsAsked ? <HeightUnit unit={heights} onChoose={setHeights} /> : null}
       {thinned ? (
         <ThinChoice whole={incoming} thinned={thinned} unit={unit} thin={thin} onChoose={setThin} />
       ) : null}
@@ -139,7 +142,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
         />
       ))}
       {apart ? <FitForm apart={apart} incoming={placed} plan={plan} fit={fit} onFit={setFit} /> : null}
-      <Brought incoming={joining} unit={unit} />
+      <Brought incoming={joining} unit={lacksUnit ? null : unit} />
       {incoming.warnings.length > 0 ? (
         <ul className="import-warnings">
           {incoming.warnings.map((warning) => (
@@ -153,7 +156,7 @@ export function LookForm({ name, incoming, thinned, part, onBack }: LookFormProp
         </p>
       ) : null}
       <div className="dialog-acts">
-        <Action look="accent" isDisabled={unit === null || isAsked} onPress={() => void join()}>
+        <Action look="accent" isDisabled={lacksUnit || isAsked} onPress={() => void join()}>
           Join it to the plan
         </Action>
         <Action look="quiet" onPress={onBack}>
@@ -246,6 +249,35 @@ function UnitChoice({ known, unit, incoming, onChoose }: UnitChoiceProps) {
       value={unit ?? ask}
       options={options}
       help={help}
+      onChoose={(chosen) => {
+        const found = fileUnits.find((each) => each === chosen);
+        if (found) onChoose(found);
+      }}
+    />
+  );
+}
+
+/** For files whose places have a unit while nothing is said of their heights. */
+function HeightUnit({
+  unit,
+  onChoose,
+}: {
+  readonly unit: FileUnit | null;
+  readonly onChoose: (unit: FileUnit) => void;
+}) {
+  return (
+    <Choice
+      label="Its heights are"
+      value={unit ?? ask}
+      options={[
+        ...(unit === null ? [{ value: ask, words: "choose…" }] : []),
+        ...fileUnits.map((value) => ({ value: value as string, words: unitWords(value) })),
+      ]}
+      help={
+        unit === null
+          ? "The file gives a unit for its places, none for its heights. Nothing can join before it is chosen."
+          : undefined
+      }
       onChoose={(chosen) => {
         const found = fileUnits.find((each) => each === chosen);
         if (found) onChoose(found);

@@ -4,6 +4,7 @@ import { type DepthClass, depthClasses, edgeText } from "../../drawing";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
+import { HatchKey } from "./HatchKey";
 import { KeyCard } from "./KeyCard";
 import { MapLegend } from "./MapLegend";
 
@@ -18,6 +19,7 @@ export function Legend() {
       <section className="plan-card legend" aria-label="Key of cut and fill">
         <Side word="cut" classes={side("cut")} display={display} />
         <Side word="fill" classes={side("fill")} display={display} />
+        <HatchKey />
       </section>
     </KeyCard>
   );

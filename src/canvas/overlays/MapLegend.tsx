@@ -3,6 +3,7 @@ import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
 import { type ShownMap, shownMap } from "../scene/shownMap";
+import { HatchCard, HatchKey } from "./HatchKey";
 import { KeyCard } from "./KeyCard";
 import { useTheme } from "./useTheme";
 
@@ -12,7 +13,7 @@ export function MapLegend() {
   useApp((state) => state.hidden);
   useApp((state) => state.mapGround);
   const map = shownMap(appStore.getState(), theme);
-  if (!map?.classes) return null;
+  if (!map?.classes) return <HatchCard />;
   const { colours, edgeTexts, words } = map.classes;
   const title = titleOf(map);
   const { layer } = map;
@@ -33,6 +34,7 @@ export function MapLegend() {
             </li>
           ))}
         </ul>
+        <HatchKey />
       </section>
     </KeyCard>
   );

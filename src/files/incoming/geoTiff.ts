@@ -207,9 +207,13 @@ function placed(
   const warnings = said ? [said] : [];
   const parts = { kind: "geotiff", warnings } as const;
   const isGeographic = keys?.GTModelTypeGeoKey === 2;
-  const unit = isGeographic
-    ? "m"
-    : (linearUnits[Number(keys?.ProjLinearUnitsGeoKey)] ?? epsgMetres(Number(keys?.ProjectedCSTypeGeoKey)));
+  // Degrees say nothing of the heights beside them.
+  if (isGeographic) {
+    const heights: IncomingUnits = heightUnit ? { known: true, unit: heightUnit } : { known: false };
+    return received(file, { ...parts, ...localPlane(taken.points, []), units: heights });
+  }
+  const unit =
+    linearUnits[Number(keys?.ProjLinearUnitsGeoKey)] ?? epsgMetres(Number(keys?.ProjectedCSTypeGeoKey));
   if (heightUnit && unit && heightUnit !== unit) {
     const factor = metresPer(heightUnit) / metresPer(unit);
     for (let i = 0; i < taken.points.z.length; i++)
@@ -218,12 +222,13 @@ function placed(
       `${file}: its heights are in ${unitWords(heightUnit)}; they were turned into ${unitWords(unit)}.`,
     );
   }
-  if (isGeographic)
-    return received(file, { ...parts, ...localPlane(taken.points, []), units: { known: true, unit: "m" } });
   const units: IncomingUnits = unit ? { known: true, unit } : { known: false };
   const code = Number(keys?.ProjectedCSTypeGeoKey);
   const crs = keys?.GTCitationGeoKey ?? (code > 0 && code < 32767 ? `EPSG:${code}` : null);
-  return received(file, { ...parts, points: taken.points, units, crs: crs === null ? null : String(crs) });
+  // Terrain in feet of a state's plane often has its heights in metres, and the other way round.
+  const heightsAsked = unit !== null && heightUnit === null;
+  const system = crs === null ? null : String(crs);
+  return received(file, { ...parts, points: taken.points, units, heightsAsked, crs: system });
 }
 
 /** The universal transverse Mercator zones of WGS 84 are in metres by definition. */

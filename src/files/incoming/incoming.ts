@@ -58,6 +58,8 @@ export interface Incoming {
   readonly faces: IncomingFaces;
   /** Of all its numbers; of its heights alone where the places lie on a local plane. */
   readonly units: IncomingUnits;
+  /** Its places have a unit, but nothing says that its heights have the same: ask. */
+  readonly heightsAsked: boolean;
   /** Places that were degrees lie in metres on a local plane. */
   readonly onLocalPlane: boolean;
   /** Coordinate system as the file names it, or the local plane that latitudes and longitudes were placed on. */
@@ -110,6 +112,7 @@ export function received(
     incoming: {
       kind: parts.kind,
       units: parts.units,
+      heightsAsked: parts.heightsAsked ?? false,
       onLocalPlane: parts.onLocalPlane ?? false,
       points,
       marks,
@@ -187,6 +190,7 @@ export function inMetres(
     faces,
     lines,
     units: { known: true, unit: "m" },
+    heightsAsked: false,
     onLocalPlane: false,
     bounds: boundsOf(points, lines, faces, marks),
   };

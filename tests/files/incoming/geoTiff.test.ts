@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { readIncoming } from "../../../src/files/incoming";
+import { inMetres, readIncoming } from "../../../src/files/incoming";
 
 const ROWS = 40;
 const COLUMNS = 50;
@@ -56,6 +56,21 @@ describe("GeoTIFF", () => {
     expect(result.incoming.warnings).toEqual([
       `${name}.tif: its heights are in ${words}; they were turned into metres.`,
     ]);
+  });
+
+  it("asks for the heights' unit where the file names one for its places alone", async () => {
+    const asked = async (name: string) => {
+      const result = await read(name);
+      return result.ok && result.incoming.heightsAsked;
+    };
+    expect(await asked("strips")).toBe(true);
+    expect(await asked("heights-in-us-feet")).toBe(false);
+    expect(await asked("heights-in-feet-by-band")).toBe(false);
+    const result = await read("strips");
+    if (!result.ok) throw new Error(result.message);
+    const { points, heightsAsked } = inMetres(result.incoming, "m", [0, 0], "ft");
+    expect(heightsAsked).toBe(false);
+    expectGround({ ...points, z: points.z.map((z) => z / 0.3048) });
   });
 
   it.each([
