@@ -30,11 +30,34 @@ async function begun(page: Page, reading: string): Promise<void> {
   await keys(page, "Slope shed", "Enter");
   const mark = page.getByLabel("The mark");
   await expect(mark).toBeVisible();
-  for (let i = 0; i < 80 && !(await mark.evaluate((field) => field === document.activeElement)); i++)
-    await keys(page, "Tab");
+  await keys(page, "Alt+l");
+  await expect(mark).toBeFocused();
   await keys(page, "bolt", "Tab", "Tab", reading, "Enter");
   await expect(book(page)).toBeFocused();
 }
+
+test("readings alone go down the page; those in the name's column are moved by one key", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page);
+  await begun(page, "62 5/8");
+  await keys(page, "Tab", "60 1/8", "Enter", "61 3/8", "Enter", "62 1/8", "Enter");
+  const cell = (line: number, column: number) =>
+    book(page).locator(`[data-row="${line}"][data-column="${column}"]`);
+  await expect(cell(3, 2)).toContainText("62 ⅛″");
+  await expect(cell(3, 1)).toHaveText("");
+  await keys(page, "ArrowLeft", `63.375"`, "Enter", "5-3-3/8", "Enter");
+  await expect(asked(page)).toContainText("Is it the reading?");
+  await keys(page, "Alt+2");
+  await expect(asked(page)).toHaveCount(0);
+  await expect(cell(5, 2)).not.toHaveText("");
+  await expect(cell(5, 1)).toHaveText("");
+  // From anywhere one key leads back to the next shot's row.
+  await page.locator(".rail-step", { hasText: /^Lot/ }).click();
+  await keys(page, "Alt+l");
+  await expect(book(page)).toBeFocused();
+});
 
 test("a page of thirty readings is typed by keys alone, and its far one is asked about", async ({
   page,

@@ -1,5 +1,6 @@
 /** Acts of the survey: its page, its checks, its grids and places. */
 import type { AppCommand } from "../panels/command";
+import { askBook } from "../panels/survey/bookRequest";
 import { openPlaceCard } from "../panels/survey/placeCard";
 import { openSurveyDialog } from "../panels/survey/surveyDialogs";
 import { setStep } from "../store/actions";
@@ -16,6 +17,18 @@ const withShot = (state: AppState) =>
     : "Select one shot, on the plan or in the level book.");
 
 export const surveyCommands: readonly AppCommand[] = [
+  {
+    id: "survey.type",
+    name: "Type in the level book",
+    place: "Steps",
+    keys: ["Alt+L"],
+    also: "readings rows keyboard cursor focus next shot",
+    whyNot: onPlan,
+    run: () => {
+      setStep("shots");
+      askBook(null);
+    },
+  },
   {
     id: "survey.run",
     name: "Level run…",

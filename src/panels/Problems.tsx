@@ -29,6 +29,7 @@ import { useApp } from "../store/useApp";
 import { Icon, type IconName } from "./icons";
 import { stepOfProblem } from "./stepOfProblem";
 import { stepTitles } from "./steps";
+import { askBook } from "./survey/bookRequest";
 import { useNotation, useProject, useResults } from "./useProject";
 import { capital } from "./words";
 
@@ -159,6 +160,9 @@ function ProblemLinks({ problem, withStep, onJump }: ProblemLinksProps) {
     if (withStep) setStep(step);
     if (selected.length > 0) select(selected);
     if (problem.at) goTo(problem.at);
+    // The keyboard goes where the mending is: the book takes it at its next row, or at the shot that is named.
+    if (withStep && step === "shots" && !problem.at)
+      askBook(selected.flatMap((thing) => (thing.kind === "shot" ? [thing.id] : []))[0] ?? null);
     onJump?.();
   };
   const fixes = problem.fixes ?? [];

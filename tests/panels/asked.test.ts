@@ -42,6 +42,37 @@ describe("readings that are asked about", () => {
     expect(ask(mended.project)).toEqual([]);
   });
 
+  it("a reading typed in the name's column is asked about, and moved by one click: it alone, or all of them", () => {
+    let project = book(alike);
+    for (const name of ["5-3-3/8", `63.375"`, "1.609 m", "12", "1/50", "NE stake"]) {
+      const edit = surveyEdits.addShot.run(project, { name });
+      if (!edit.ok) throw new Error(edit.why);
+      project = edit.project;
+    }
+    const asked = ask(project);
+    expect(asked.map(({ row }) => row)).toEqual([4, 5, 6]);
+    expect(asked[0]?.words).toContain("reads as 5.28′");
+    expect(asked[0]?.answers.map(({ words }) => words)).toEqual([
+      "Move it to the reading",
+      "Move all 3",
+      "It is a name",
+    ]);
+    const one = asked[1]?.answers[0]?.edit(project);
+    if (!one?.ok) throw new Error("refused");
+    expect(one.project.survey.shots[5]).toMatchObject({ name: "", reading: { text: `63.375"` } });
+    const all = asked[0]?.answers[1]?.edit(project);
+    if (!all?.ok) throw new Error("refused");
+    expect(all.project.survey.shots.slice(4, 7).map(({ reading }) => reading?.text)).toEqual([
+      "5-3-3/8",
+      `63.375"`,
+      "1.609 m",
+    ]);
+    expect(all.project.survey.shots.slice(7).map(({ name }) => name)).toEqual(["12", "1/50", "NE stake"]);
+    const left = asked[0]?.answers[2]?.edit(project);
+    if (!left?.ok) throw new Error("refused");
+    expect(ask(left.project).map(({ row }) => row)).toEqual([5, 6]);
+  });
+
   it("millimetres typed as metres; what no unit explains is asked about too", () => {
     const metres = ["1.52", "1.61", "1.49", "1.55"];
     expect(ask(book([...metres, "1580"], "m"))[0]?.answers[0]?.words).toContain("1580 mm");

@@ -1,11 +1,22 @@
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useRef, useState } from "react";
 import { Button } from "react-aria-components";
-import { surveyEdits } from "../../document";
+import { type LengthNotation, surveyEdits } from "../../document";
 import { run as runEdit, runTogether, tell } from "../../store/actions";
 import { parseLength } from "../../units";
 import { Action } from "../fields/Choice";
+import { useBookRequest } from "../survey/useBookRequest";
 import { useNotation, useProject } from "../useProject";
 import { understood } from "./understood";
+
+/** The same reading as each notation writes it. */
+const readingLike: Readonly<Record<LengthNotation, string>> = {
+  "ft-in": "5' 2 5/8\"",
+  in: '62 5/8"',
+  ft: "5.22",
+  m: "1.591",
+  cm: "159.1",
+  mm: "1591",
+};
 
 /** The first two things on site: a mark that stays, and the reading on it. Then the table opens. */
 export function FirstShots() {
@@ -16,6 +27,8 @@ export function FirstShots() {
   const [height, setHeight] = useState(metric ? "100 m" : "100'");
   const [reading, setReading] = useState("");
   const [fault, setFault] = useState<string | null>(null);
+  const fields = useRef<HTMLDivElement>(null);
+  useBookRequest(() => fields.current?.querySelector("input")?.focus());
   const read = reading.trim() === "" ? null : parseLength(reading, notation.display.reading);
   const start = (event: FormEvent) => {
     event.preventDefault();
@@ -27,7 +40,7 @@ export function FirstShots() {
   return (
     <form className="first-shots" onSubmit={start}>
       <Lead mark={mark?.name ?? null} />
-      <div className="first-fields">
+      <div className="first-fields" ref={fields}>
         {mark ? null : (
           <>
             <First
@@ -53,7 +66,7 @@ export function FirstShots() {
             setFault(null);
             setReading(text);
           }}
-          placeholder={metric ? "1.591" : '62 5/8"'}
+          placeholder={readingLike[notation.display.reading]}
         />
         <Action look="accent" type="submit">
           Open the level book

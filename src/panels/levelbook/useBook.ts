@@ -85,11 +85,16 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
     setEditing({ start, selectAll });
     setTyping(start);
   };
+  /** Who types readings alone goes on in that column, though Tab brought them there from the name. */
+  const nextCell = (next: Cursor | null, { key }: KeyboardEvent): Cursor | null => {
+    const nameless = column === "reading" && (shot?.name ?? "") === "";
+    return next && key === "Enter" && nameless ? { ...next, column: at.column } : next;
+  };
   /** Hands the text on; the key says where the cursor goes, no key leaves it where it is. */
   const finish = (text: string, event: KeyboardEvent | null) => {
     bookActs.type(rowAt(at.row), column, text);
     const withNew = Math.max(extent.rows, at.row + 2);
-    const next = event ? moved(at, event, { ...extent, rows: withNew }) : null;
+    const next = event ? nextCell(moved(at, event, { ...extent, rows: withNew }), event) : null;
     if (next) go(next);
     else stop(event !== null);
   };

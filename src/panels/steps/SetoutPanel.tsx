@@ -8,6 +8,7 @@ import { TypedField } from "../fields/TypedField";
 import { Why } from "../help/Why";
 import type { Notation } from "../notation";
 import { Caution, FigureTable, Guide, Panel, Section } from "../parts";
+import { askBook } from "../survey/bookRequest";
 import { useNotation, useProject, useResults } from "../useProject";
 
 export function SetoutPanel() {
@@ -17,7 +18,13 @@ export function SetoutPanel() {
       {setout.mark === null ? (
         <Guide title="There is no mark yet">
           <p>Set-out starts from a mark that stays. Add it with the shots.</p>
-          <Action look="accent" onPress={() => setStep("shots")}>
+          <Action
+            look="accent"
+            onPress={() => {
+              setStep("shots");
+              askBook(null);
+            }}
+          >
             Go to the shots
           </Action>
         </Guide>

@@ -27,12 +27,75 @@ const units = [
 /** A unit explains a reading that it brings within twice or half of its neighbours. */
 const near = Math.log(2);
 
+/**
+ * Does a name read like what the rod shows: a length with its unit, with a fraction, or with two decimals? A bare figure is a
+ * stake's number.
+ */
+const likeReading = /["'″′”’]|\d\s*(?:mm|cm|m|ft|in)$|\d[\s-]+\d+\/\d+|\d[.,]\d{2,}/i;
+
+/** Rows that have no reading, but a name that is one: typed in the column beside. */
+function misplacedReadings({ survey, display }: Project): { readonly shot: Shot; readonly row: number }[] {
+  return survey.shots.flatMap((shot, row) => {
+    const name = shot.name.trim();
+    if (shot.reading !== null || shot.aside || shot.accepted || !likeReading.test(name)) return [];
+    return parseLength(name, display.reading).ok ? [{ shot, row }] : [];
+  });
+}
+
+function moveToReadings(project: Project, shots: readonly Shot[]): Edit {
+  let now: Edit = { ok: true, project, label: "move names to the readings" };
+  for (const { id, name } of shots) {
+    if (!now.ok) return now;
+    const read: Edit = surveyEdits.setReading.run(now.project, { id, text: name });
+    if (!read.ok) return read;
+    now = surveyEdits.changeShot.run(read.project, {
+      id,
+      patch: { name: "" },
+      what: "move names to the readings",
+    });
+  }
+  return now;
+}
+
+function nameQuestions(project: Project, notation: Notation): Question[] {
+  const misplaced = misplacedReadings(project);
+  return misplaced.map(({ shot, row }) => {
+    const parsed = parseLength(shot.name, notation.display.reading);
+    const told = parsed.ok ? notation.length(parsed.m) : "";
+    const all: Answer[] =
+      misplaced.length < 2
+        ? []
+        : [
+            {
+              words: `Move all ${misplaced.length}`,
+              edit: (now) =>
+                moveToReadings(
+                  now,
+                  misplaced.map((each) => each.shot),
+                ),
+            },
+          ];
+    return {
+      shot: shot.id,
+      row,
+      words: `it is the name of a row without a reading, and reads as ${told}. Is it the reading?`,
+      answers: [
+        { words: "Move it to the reading", edit: (now: Project) => moveToReadings(now, [shot]) },
+        ...all,
+        { words: "It is a name", edit: (now: Project) => surveyEdits.acceptShot.run(now, { id: shot.id }) },
+      ],
+    };
+  });
+}
+
 /** The questions of a level book in the order of its rows; `problems` are those of the same project. */
 export function questionsOf(
   project: Project,
   problems: readonly Problem[],
   notation: Notation,
 ): readonly Question[] {
+  const names = nameQuestions(project, notation);
+  if (names.length > 0) return names;
   const told = new Map<string, Problem>();
   for (const problem of problems) {
     const id = problem.ids?.[0];
