@@ -36,6 +36,7 @@ export {
   undo,
   undoLabel,
 } from "./history";
+export { lockedRefusal } from "./locks";
 export { lotFault, soundLot } from "./lot";
 export { setupForNext } from "./nextSetup";
 export { type FileProblem, newProject, type Opened, openProject } from "./open";

@@ -6,6 +6,7 @@ import {
   type History,
   hasThing,
   jump,
+  lockedRefusal,
   type Project,
   present,
   record,
@@ -52,7 +53,7 @@ export function run<Args>(command: EditCommand<Args>, args: Args): Edit {
 /** As `run`, but a refusal is only returned: for a field that shows it beside what was typed. */
 export function tryRun<Args>(command: EditCommand<Args>, args: Args): Edit {
   const { history } = get();
-  const edit = command.run(present(history), args);
+  const edit = unlessLocked(present(history), command.run(present(history), args));
   if (edit.ok) showHistory(record(history, edit.project, edit.label, edit.mergeKey ?? null));
   return edit;
 }
@@ -69,8 +70,16 @@ export function runTogether(label: string, edits: readonly ((project: Project) =
     }
     project = edit.project;
   }
-  showHistory(record(history, project, label));
-  return { ok: true, project, label };
+  const whole = unlessLocked(present(history), { ok: true, project, label });
+  if (whole.ok) showHistory(record(history, project, label));
+  else tell({ tone: "caution", text: whole.why });
+  return whole;
+}
+
+/** An edit, or its refusal where it moves or takes away what is locked. */
+function unlessLocked(before: Project, edit: Edit): Edit {
+  const why = edit.ok ? lockedRefusal(before, edit.project) : null;
+  return why === null ? edit : { ok: false, why };
 }
 
 /**
@@ -138,7 +147,7 @@ export function cancelPreview(): void {
 /** An edit by a key that may be held: at once one undo step with those before it, and as light as a drag while keys come. */
 export function nudge<Args>(command: EditCommand<Args>, args: Args): Edit {
   const { history } = get();
-  const edit = command.run(present(history), args);
+  const edit = unlessLocked(present(history), command.run(present(history), args));
   if (!edit.ok) {
     tell({ tone: "caution", text: edit.why });
     return edit;
