@@ -251,11 +251,11 @@ export function withFits(
     const slope = fit.slope === null ? null : Math.floor(fit.slope * tenth + 1e-9) / tenth;
     const gentle = slope !== null && slope >= steepestFit ? slope : null;
     const off = fit.clear > 0 ? `${words.length(fit.clear)} from it` : "on the line";
-    const wall = `a retaining wall ${words.length(fit.wallHeight)} high ${off}`;
+    const wall = `a retaining wall ${words.length(fit.wallHeight)} high, ${off}`;
     const there = fit.clear > 0 ? "before what stays clear" : "there";
     const stops =
       gentle === null
-        ? `The ${fit.what} slope stops ${there} with ${wall} only.`
+        ? `Only ${wall}, would stop the ${fit.what} slope ${there}.`
         : `The ${fit.what} slope stops ${there} at ${gentle} : 1, or with ${wall}.`;
     const line = lotLine(fit.line, lot);
     return {

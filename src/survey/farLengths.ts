@@ -68,6 +68,32 @@ export function farPitDepths(pits: readonly TestPit[]): Problem[] {
   });
 }
 
+/** Layers of a pit that lie in an order that ground doesn't have: topsoil is on top, fill and rock below it, nothing below the pit's floor. */
+export function pitOrder(pits: readonly TestPit[]): Problem[] {
+  return pits.flatMap((pit) => {
+    const downwards = layers
+      .filter(([layer]) => layer !== "water")
+      .flatMap(([layer, words]) => {
+        const length = pit[layer];
+        return length === null ? [] : [{ words, length }];
+      });
+    return downwards.slice(1).flatMap((lower, i): Problem[] => {
+      const upper = downwards[i];
+      if (upper === undefined || lower.length.m >= upper.length.m) return [];
+      return [
+        {
+          code: "pit-doubtful",
+          severity: "caution",
+          where: `${pit.name || "test pit"}, ${lower.words}`,
+          what: `It is typed as ${lower.length.text} down, above ${upper.words} at ${upper.length.text}. Each is measured from the ground down, and lies below the one before.`,
+          how: "Look at both depths; one may be a thickness, or they are exchanged.",
+          ids: [pit.id],
+        },
+      ];
+    });
+  });
+}
+
 /** Spacings of stakes against the building's sides and the other spacings. */
 export function farSpacings(grids: readonly StakeGrid[], sides: readonly number[]): Problem[] {
   const all = grids.flatMap(({ id, name, rowSpacing, columnSpacing }) => [

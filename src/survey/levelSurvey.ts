@@ -17,7 +17,7 @@ import { beamBy, knownHeight } from "./beams";
 import { checkProblems, knownBefore, moveProblem } from "./checks";
 import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
-import { farPitDepths, farSpacings } from "./farLengths";
+import { farPitDepths, farSpacings, pitOrder } from "./farLengths";
 import { oddShots } from "./oddShots";
 import { type Readings, readAll } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
@@ -57,6 +57,7 @@ export function levelSurvey(
     sightProblems(survey, shots, refs, readings),
     farSpacings(survey.grids, sidesOf(corners)),
     farPitDepths(survey.pits),
+    pitOrder(survey.pits),
   ].flat();
 
   return {

@@ -5,7 +5,7 @@ export type ParsedAngle =
   | { readonly ok: true; readonly radians: number }
   | { readonly ok: false; readonly message: string };
 
-const ACCEPTED = `Write an angle like 15, 15.5° or 15° 30' 20".`;
+const ACCEPTED = `Write an angle like 15, 15.5°, 15-30-20 or 15° 30' 20".`;
 const ANGLE =
   /^([+-]?) ?(\d+(?:[.,]\d+)?|[.,]\d+)(?: ?(?:°|º|deg(?:rees?)?\b\.?)(?: ?(\d+(?:[.,]\d+)?) ?')?(?: ?(\d+(?:[.,]\d+)?) ?")?)?$/i;
 
@@ -16,8 +16,17 @@ export function formatAngle(radians: number, decimals = 1): string {
   return `${radians < 0 && Number(degrees) > 0 ? "\u2212" : ""}${degrees}°`;
 }
 
+/** 315-30-00, 315:30:00 and 315 30 00, as surveyors type degrees, minutes and seconds, with their signs. */
+function inSigns(plain: string): string {
+  const parts = /^([+-]?) ?(\d+)([-: ])(\d+)(?:\3(\d+(?:[.,]\d+)?))?$/.exec(plain);
+  const [, sign, degrees, between, minutes, seconds] = parts ?? [];
+  // Two figures with a space between could be anything.
+  if (parts === null || (between === " " && seconds === undefined)) return plain;
+  return `${sign}${degrees}° ${minutes}'${seconds === undefined ? "" : ` ${seconds}"`}`;
+}
+
 export function parseAngle(text: string): ParsedAngle {
-  const plain = plainSigns(text);
+  const plain = inSigns(plainSigns(text));
   const match = ANGLE.exec(plain);
   if (match === null) {
     const lead = plain === "" ? "Nothing is typed here yet." : `Can't read "${text.trim()}" as an angle.`;

@@ -344,7 +344,7 @@ describe("work at what stands on the lot", () => {
       "Work runs over it, 1.333 m of fill there, and 4.000 m on past it, where 3.000 m is to stay clear.",
     );
     expect(tree?.how).toMatch(
-      /^The fill slope stops before what stays clear with a retaining wall 2.000 m high 3.000 m from it only/,
+      /^Only a retaining wall 2.000 m high, 3.000 m from it, would stop the fill slope before what stays clear\./,
     );
   });
 

@@ -92,3 +92,20 @@ it("spacings of stakes are held against the building's sides", () => {
     expect.stringContaining('between rows: It is typed as 1"'),
   ]);
 });
+
+describe("layers of a test pit", () => {
+  it("that lie in an order ground doesn't have are asked about: each is measured from the ground down", () => {
+    const pitted = (depths: Readonly<Record<string, string>>) =>
+      Object.entries(depths).reduce(
+        (project, [which, text]) =>
+          checkEdit(project, pitEdits.setPitDepth, { id: "p1", which: which as "rock", text }),
+        checkEdit(newProject(), pitEdits.addPit, { place: { kind: "at", x: 0, y: 0 } }),
+      );
+    expect(asked(pitted({ topsoil: '14"', oldFill: '6"' }), "pit-doubtful")).toEqual([
+      expect.stringContaining('pit 1, old fill: It is typed as 6" down, above topsoil at 14".'),
+    ]);
+    expect(asked(pitted({ topsoil: '6"', oldFill: '14"', rock: "3'", water: '2"' }), "pit-doubtful")).toEqual(
+      [],
+    );
+  });
+});

@@ -227,11 +227,17 @@ function doubtsAbout(
       doubled.apart === 0
         ? ""
         : ` At ${doubled.apart} of them the heights differ, by up to ${Number(doubled.most.toFixed(4))}: the first one makes the ground.`;
-    said.push(`${file}: ${doubled.places} points stand where an earlier one does.${heights}`);
+    const stand = doubled.places === 1 ? "1 point stands" : `${doubled.places} points stand`;
+    said.push(`${file}: ${stand} where an earlier one does.${heights}`);
   }
   let flat = 0;
   for (const z of points.z) if (Number.isNaN(z)) flat++;
-  if (flat > 0) said.push(`${file}: ${flat} of ${count} points have no height; they make no ground.`);
+  if (flat > 0)
+    said.push(
+      flat === 1
+        ? `${file}: 1 of ${count} points has no height; it makes no ground.`
+        : `${file}: ${flat} of ${count} points have no height; they make no ground.`,
+    );
   return said;
 }
 

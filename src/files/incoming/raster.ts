@@ -149,7 +149,7 @@ export function thinningWords(file: string, { every, greatest, rms, points, cell
   if (every === 1) return null;
   const round = (value: number) => Number(value.toPrecision(3));
   return (
-    `${file}: every ${every}th row and column was taken, ${points.x.length} of ${cells} heights. ` +
+    `${file}: of every ${every} rows and columns one was taken, ${points.x.length} of ${cells} heights. ` +
     `What was left out differs by at most ${round(greatest)} from the ground between them (root mean square ${round(rms)}), in the file's unit of height.`
   );
 }

@@ -194,7 +194,12 @@ function Fields({ draft, project, but, change }: FieldsProps) {
       return (
         <>
           {point("first", "From")}
-          {point("second", "Turned from")}
+          <Choice
+            label="Turned from"
+            value={draft.second}
+            options={[{ value: "", words: "the top of the plan" }, ...points]}
+            onChoose={(second) => change({ second })}
+          />
           {text("angle", "Angle, clockwise")}
           {text("distance", "Distance")}
         </>
@@ -208,7 +213,8 @@ type TextField = Exclude<keyof PlaceDraft, "kind" | "side" | "corner" | "wall" |
 
 function needed(kind: PlaceDraft["kind"], corners: number, points: number): string | null {
   if ((kind === "corner" || kind === "wall") && corners === 0) return "There is no building yet.";
-  const measured = kind === "tapes" || kind === "baseline" || kind === "polar";
+  if (kind === "polar" && points === 0) return "A known point is needed to measure from.";
+  const measured = kind === "tapes" || kind === "baseline";
   return measured && points < 2
     ? "Two known points are needed: building corners, marks or other shots that have a place."
     : null;

@@ -134,7 +134,7 @@ describe("a table's content", () => {
   it("keeps a point without a height, and says so", async () => {
     const incoming = await read("x,y,z\n1,2,\n3,4,5\n9,4,5\n3,9,5");
     expect(incoming.points.z[0]).toBeNaN();
-    expect(incoming.warnings).toEqual(["p.csv: 1 of 4 points have no height; they make no ground."]);
+    expect(incoming.warnings).toEqual(["p.csv: 1 of 4 points has no height; it makes no ground."]);
   });
 
   it("reads lines by name", async () => {
@@ -175,7 +175,7 @@ describe("a table's content", () => {
     [
       "two heights at one place",
       "x,y,z\n0,0,1\n1,0,1\n0,1,1\n0,0,1.75",
-      "1 points stand where an earlier one does. At 1 of them the heights differ, by up to 0.75",
+      "1 point stands where an earlier one does. At 1 of them the heights differ, by up to 0.75",
     ],
   ])("tells of %s", async (_what, text, words) => {
     expect((await read(text)).warnings.join()).toContain(words);
