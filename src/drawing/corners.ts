@@ -6,6 +6,7 @@ import type { Project } from "../document/schema";
 import type { CornerResult, Results } from "../solve/results";
 import { capOf, sizeOf, stacked } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, seenWay, textBox } from "./context";
+import type { Labels } from "./labels";
 import { leaderLine, ledPlaces } from "./leader";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
@@ -159,11 +160,57 @@ function cornerOf(
   };
 }
 
-/** Rings with names and "10¾″ out", on paper "1′ 1″ of fill", at the corners. Cheap: redrawn on every frame of a floor drag. */
-export function drawCorners(project: Project, results: Results, context: DrawContext): MarkLayer {
+/** Where the corners' labels stand on a drawing in work, and what they were placed by. */
+interface Kept {
+  readonly by: readonly unknown[];
+  readonly corners: readonly Corner[];
+  readonly marks: readonly (readonly DrawingMark[])[];
+}
+
+const keptOn = new WeakMap<Labels, Kept>();
+
+/** The labels at the places that they have, while nothing they were placed by has changed and each value has room there. */
+function keptMarks(
+  by: readonly unknown[],
+  corners: readonly Corner[],
+  { labels }: DrawContext,
+): Kept["marks"] | null {
+  const kept = keptOn.get(labels);
+  if (!kept || !labels.holds("corners") || by.some((part, i) => part !== kept.by[i])) return null;
+  if (corners.length !== kept.corners.length) return null;
+  const fits = corners.every(({ name, room }, i) => {
+    const before = kept.corners[i] as Corner;
+    return name === before.name && room <= before.room;
+  });
+  if (!fits) return null;
+  return corners.map(({ value }, i) =>
+    (kept.marks[i] ?? []).map((mark) =>
+      mark.kind === "text" && mark.style === "corner-value" ? { ...mark, text: value } : mark,
+    ),
+  );
+}
+
+function placedMarks(
+  by: readonly unknown[],
+  corners: readonly Corner[],
+  context: DrawContext,
+): Kept["marks"] {
   context.labels.forget("corners");
-  const { building } = project;
-  if (!building) return { id: "corners", marks: [] };
+  const marks = corners.map((corner) => cornerLabel(corner, context));
+  keptOn.set(context.labels, { by, corners, marks });
+  return marks;
+}
+
+/**
+ * Rings with names and "10¾″ out", on paper "1′ 1″ of fill", at the corners. Cheap: redrawn on every frame of a floor drag,
+ * in which labels keep their places.
+ */
+export function drawCorners(project: Project, results: Results, context: DrawContext): MarkLayer {
+  const { building, grading, lot, survey } = project;
+  if (!building) {
+    context.labels.forget("corners");
+    return { id: "corners", marks: [] };
+  }
   const directions = cornerDirections(building.outline);
   const inner = innerCorners(building.outline);
   reserveLines(project, results, context);
@@ -173,9 +220,20 @@ export function drawCorners(project: Project, results: Results, context: DrawCon
     inner: inner[i] ?? false,
     others: rings.filter((_, other) => other !== i),
   });
-  const marks = results.corners.flatMap((corner, i): DrawingMark[] => [
-    { kind: "symbol", at: [corner.x, corner.y], symbol: "ring", size: cornerRing, style: "corner-ring" },
-    ...cornerLabel(cornerOf(corner, shapeOf(i), project, context), context),
+  const corners = results.corners.map((corner, i) => cornerOf(corner, shapeOf(i), project, context));
+  const by = [
+    building.outline,
+    grading.drives,
+    grading.swales,
+    lot,
+    survey.marks,
+    results.plot,
+    results.survey,
+  ];
+  const labels = keptMarks(by, corners, context) ?? placedMarks(by, corners, context);
+  const marks = corners.flatMap(({ at }, i): DrawingMark[] => [
+    { kind: "symbol", at, symbol: "ring", size: cornerRing, style: "corner-ring" },
+    ...(labels[i] ?? []),
   ]);
   return { id: "corners", marks };
 }

@@ -31,6 +31,8 @@ export interface Labels {
   take(group: string, box: Box): void;
   /** Takes a line (flat x, y in mm) that texts should keep off; a firm one only texts cross that must be shown. */
   takeLine(group: string, points: ArrayLike<number>, width: number, firm?: boolean): void;
+  /** Has the group taken anything that it didn't give back? */
+  holds(group: string): boolean;
   /** Gives back everything a group took, before it is drawn afresh. */
   forget(group: string): void;
 }
@@ -152,6 +154,7 @@ export function createLabels(): Labels {
         for (const box of pieces(x0, y0, x1, y1, width)) put(group, box, firm ? "firm-line" : "line");
       }
     },
+    holds: (group) => groups.has(group),
     forget(group) {
       const own = groups.get(group) ?? [];
       groups.delete(group);

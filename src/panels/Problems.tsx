@@ -68,11 +68,16 @@ export function useToLookAt(): ToLookAt {
 export function ProblemsButton({ look }: { look: ToLookAt }) {
   const worst = worseOf(look.settled[0] ?? null, look.moving[0] ?? null)?.severity;
   if (!worst) return <p className="rail-problems rail-no-problems soft small">{`${lookWords(0)}.`}</p>;
+  return <ProblemsDialog worst={worst} count={look.settled.length + look.moving.length} />;
+}
+
+/** The list is asked for once it is open: the button alone stays as it is while only heights move. */
+const ProblemsDialog = memo(function ProblemsDialog({ worst, count }: ProblemsDialogProps) {
   return (
     <DialogTrigger>
       <Button className={`rail-problems problems-${worst}`}>
         <Icon name={signs[worst]} />
-        <span>{lookWords(look.settled.length + look.moving.length)}</span>
+        <span>{lookWords(count)}</span>
       </Button>
       <Popover className="popover problems-popover" placement="right bottom">
         <Dialog className="problems-dialog">
@@ -81,13 +86,23 @@ export function ProblemsButton({ look }: { look: ToLookAt }) {
               <Heading slot="title" className="part-title">
                 What to look at
               </Heading>
-              <ProblemList problems={inOneList(look)} first={12} withStep onJump={close} />
+              <AllProblems onJump={close} />
             </>
           )}
         </Dialog>
       </Popover>
     </DialogTrigger>
   );
+});
+
+interface ProblemsDialogProps {
+  readonly worst: Problem["severity"];
+  readonly count: number;
+}
+
+function AllProblems({ onJump }: { onJump: () => void }) {
+  const look = useToLookAt();
+  return <ProblemList problems={inOneList(look)} first={12} withStep onJump={onJump} />;
 }
 
 /** The problems that are mended in this step; limits and low places stand in its panel already. */

@@ -1,4 +1,5 @@
 /** How far a step has come: by a shape, by a word, and what is missing. */
+import { memo } from "react";
 import { remember } from "../solve/memo";
 import type { StepName } from "../store/state";
 import { useToLookAt } from "./Problems";
@@ -41,7 +42,7 @@ export function Standing({ step: name }: { step: StepName }) {
 }
 
 /** A shape for each state, so that colour is not the only sign. */
-export function StateSign({ state }: { state: StepState }) {
+export const StateSign = memo(function StateSign({ state }: { state: StepState }) {
   return (
     <svg className={`state state-${state}`} viewBox="0 0 14 14" aria-hidden="true">
       {state === "attention" ? <path d="M7 .8 13.6 12.6H.4z" /> : <circle cx="7" cy="7" r="5" />}
@@ -50,4 +51,4 @@ export function StateSign({ state }: { state: StepState }) {
       {state === "attention" ? <path className="state-inner" d="M7 5v3.6M7 10.4v.2" /> : null}
     </svg>
   );
-}
+});

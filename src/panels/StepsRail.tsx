@@ -37,7 +37,7 @@ export function StepsRail() {
 const states = Object.keys(stateWords) as StepState[];
 
 /** What the signs beside the steps mean; a screen reader has the words beside each step. */
-function RailKey() {
+const RailKey = memo(function RailKey() {
   return (
     <ul className="rail-key" aria-hidden="true">
       {states.map((state) => (
@@ -48,7 +48,7 @@ function RailKey() {
       ))}
     </ul>
   );
-}
+});
 
 interface RailStepProps {
   readonly name: StepName;

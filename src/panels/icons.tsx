@@ -1,5 +1,7 @@
 /** Our own icons: 20 × 20, one stroke, drawn in the colour of the text beside them. */
 
+import { memo } from "react";
+
 const drawings = {
   undo: "M7 4 3 8l4 4M3.5 8H12a4.5 4.5 0 0 1 0 9H8",
   redo: "m13 4 4 4-4 4M16.5 8H8a4.5 4.5 0 0 0 0 9h4",
@@ -34,13 +36,13 @@ const drawings = {
 
 export type IconName = keyof typeof drawings;
 
-export function Icon({ name }: { name: IconName }) {
+export const Icon = memo(function Icon({ name }: { name: IconName }) {
   return (
     <svg className="glyph" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
       <path d={drawings[name]} />
     </svg>
   );
-}
+});
 
 /** The product's sign, as in assets/icon.svg: a building on a level floor line, above ground that falls. */
 export function Logo() {

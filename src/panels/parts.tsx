@@ -69,20 +69,34 @@ export const Facts = memo(function Facts({ facts }: { facts: readonly Fact[] }) 
   return (
     <dl className="facts">
       {facts.map((fact) => (
-        <div className="fact" key={fact.name}>
-          <dt>
-            {fact.name}
-            {fact.note ? <span className="fact-note">{fact.note}</span> : null}
-          </dt>
-          <dd>
-            {fact.figure}
-            {fact.why ? <Why {...fact.why} /> : null}
-          </dd>
-        </div>
+        <FactRow key={fact.name} {...fact} />
       ))}
     </dl>
   );
 });
+
+/** One that says the same as before stays as it is, whoever made it anew. */
+const FactRow = memo(
+  function FactRow({ name, figure, note, why }: Fact) {
+    return (
+      <div className="fact">
+        <dt>
+          {name}
+          {note ? <span className="fact-note">{note}</span> : null}
+        </dt>
+        <dd>
+          {figure}
+          {why ? <Why {...why} /> : null}
+        </dd>
+      </div>
+    );
+  },
+  (a, b) => a.name === b.name && a.figure === b.figure && a.note === b.note && sameWhy(a.why, b.why),
+);
+
+function sameWhy(a: WhyProps | undefined, b: WhyProps | undefined): boolean {
+  return a?.kind === b?.kind && a?.id === b?.id && a?.of === b?.of;
+}
 
 export interface FigureTableProps {
   readonly label: string;
@@ -110,21 +124,41 @@ export function FigureTable({ label, heads, rows, marked, steady }: FigureTableP
       <tbody>
         {rows.map((cells, row) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is known by its order
-          <tr key={row} className={marked?.has(row) ? "figures-marked" : undefined}>
-            {cells.map((cell, column) =>
-              column === 0 ? (
-                <th key={heads[column]} scope="row">
-                  {cell}
-                </th>
-              ) : (
-                <td key={heads[column]}>{cell}</td>
-              ),
-            )}
-          </tr>
+          <FigureRow key={row} cells={cells} heads={heads} marked={marked?.has(row) ?? false} />
         ))}
       </tbody>
     </table>
   );
+}
+
+interface FigureRowProps {
+  readonly cells: readonly ReactNode[];
+  readonly heads: readonly string[];
+  readonly marked: boolean;
+}
+
+/** One that says the same as before stays as it is. */
+const FigureRow = memo(
+  function FigureRow({ cells, heads, marked }: FigureRowProps) {
+    return (
+      <tr className={marked ? "figures-marked" : undefined}>
+        {cells.map((cell, column) =>
+          column === 0 ? (
+            <th key={heads[column]} scope="row">
+              {cell}
+            </th>
+          ) : (
+            <td key={heads[column]}>{cell}</td>
+          ),
+        )}
+      </tr>
+    );
+  },
+  (a, b) => a.marked === b.marked && sameItems(a.heads, b.heads) && sameItems(a.cells, b.cells),
+);
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((item, i) => item === b[i]);
 }
 
 /** What to do next where there is nothing yet. */

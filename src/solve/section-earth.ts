@@ -43,10 +43,8 @@ function areasBetween(existing: Float64Array, earth: Float64Array): { cut: numbe
   let fill = 0;
   for (let i = 0; i + 1 < earth.length; i++) {
     const width = (existing[2 * i + 2] as number) - (existing[2 * i] as number);
-    const [a, b] = [i, i + 1].map((k) => (earth[k] as number) - (existing[2 * k + 1] as number)) as [
-      number,
-      number,
-    ];
+    const a = (earth[i] as number) - (existing[2 * i + 1] as number);
+    const b = (earth[i + 1] as number) - (existing[2 * i + 3] as number);
     if (a >= 0 === b >= 0) {
       const area = ((a + b) / 2) * width;
       if (area > 0) fill += area;

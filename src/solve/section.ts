@@ -11,6 +11,7 @@ import { centroid, containsPoint, type Point } from "../geometry";
 import { type Footprint, finishHeights, type Places, type Prepared, placesAt } from "../grading";
 import { fittedPlane, type Ground, groundAt } from "../terrain";
 import type { HeightAt } from "./grading-plan";
+import { oncePer } from "./once-per";
 import type { SectionLine } from "./results";
 
 const samples = 240;
@@ -57,18 +58,19 @@ export function sectionPlaces(
 export function sectionLine(section: SectionPlaces, prepared: Prepared, floor: number): SectionLine {
   const { places, distance, guessed, start, end, building } = section;
   const z = finishHeights(prepared, floor, new Float64Array(distance.length));
+  for (let i = 0; i < z.length; i++) if (places.covered[i]) z[i] = floor;
   return {
-    existing: pairs(distance, places.existing),
-    finished: pairs(
-      distance,
-      z.map((height, i) => (places.covered[i] ? floor : height)),
-    ),
+    existing: existingOf(section),
+    finished: pairs(distance, z),
     guessed,
     start: [...start],
     end: [...end],
     building,
   };
 }
+
+/** The same for every floor. */
+const existingOf = oncePer(({ places, distance }: SectionPlaces) => pairs(distance, places.existing));
 
 /** Unit vector along the building's way that is nearer to the steepest way down of the ground under it. */
 function downhill({ ring, walls }: Footprint, height: HeightAt): Point {

@@ -35,6 +35,22 @@ function section(): SectionLine {
 const room = { width: 440, height: 170, padding: 20, above: 50 };
 const building = { from: 10, to: 20, floor: 101, topOfWall: 101, foundation: foundationSchema.parse({}) };
 
+/** Of all rings of a path, px2. */
+function pathArea(path: string): number {
+  const rings = path.split("M").filter((ring) => ring !== "");
+  const area = (ring: string) => {
+    const places = ring
+      .replace("Z", "")
+      .split("L")
+      .map((place) => place.split(" ").map(Number));
+    return places.reduce((sum, [x = 0, y = 0], i) => {
+      const [u = 0, v = 0] = places[(i + 1) % places.length] ?? [];
+      return sum + (x * v - u * y) / 2;
+    }, 0);
+  };
+  return rings.reduce((sum, ring) => sum + Math.abs(area(ring)), 0);
+}
+
 describe("the section", () => {
   it("takes the largest round exaggeration that fits: 1.5 m on 100 px at 10 px a metre allows 6 times", () => {
     const fit = fitSection(sectionRange(section(), null), room);
@@ -77,6 +93,21 @@ describe("the section", () => {
     expect(Math.max(...xs(fill))).toBe(sectionX(fit, 21));
     expect(Math.min(...xs(cut))).toBe(sectionX(fit, 29));
     expect(Math.max(...xs(cut))).toBe(sectionX(fit, 36));
+  });
+
+  it("draws each stretch of cut or fill as one strip, as large as what is dug and filled", () => {
+    const crossed = {
+      ...section(),
+      finished: section().finished.map((z, i) => (i === 7 ? 99 : z)),
+    };
+    const done = sectionEarth(crossed, 0, 0);
+    const fit = fitSection(sectionRange(crossed, null), room);
+    const { cut, fill } = sectionPaths(crossed, fit, null, done);
+    // Fill to 10 m, then across into cut before 20 m; cut again from 29 m on.
+    expect([fill.match(/M/g)?.length, cut.match(/M/g)?.length]).toEqual([1, 2]);
+    const pixels = fit.scale ** 2 * fit.exaggeration;
+    expect(pathArea(fill) / pixels).toBeCloseTo(done.fill, 1);
+    expect(pathArea(cut) / pixels).toBeCloseTo(done.cut, 1);
   });
 
   it("shows the stripped ground only where something is done", () => {

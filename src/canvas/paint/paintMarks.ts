@@ -17,10 +17,11 @@ export function paintMarks(painting: Painting, marks: readonly DrawingMark[]): v
   const p = projection(painting.view);
   for (let i = 0; i < marks.length; ) {
     const end = sameRun(marks, i);
-    const run = marks.slice(i, end);
     const style: Style = styles[(marks[i] as DrawingMark).style];
     painting.context.globalAlpha = (style.opacity ?? 1) * (painting.strength ?? 1);
-    paintRun(painting, p, style, run);
+    const path = marks[i]?.kind === "line" ? keptPath(painting.view, p, marks, i, end) : null;
+    if (path) strokePath(painting, style, path);
+    else paintRun(painting, p, style, marks.slice(i, end));
     i = end;
   }
   painting.context.globalAlpha = 1;
@@ -51,6 +52,46 @@ function paintRun(painting: Painting, p: Projection, style: Style, run: readonly
   }
 }
 
+// ---- paths that stay --------------------------------------------------------------------------------------------
+
+/** Paths of a list of marks in the view that it was last painted in, by the index of their first mark. */
+interface KeptPaths {
+  view: View;
+  readonly paths: Map<number, Path2D | null>;
+}
+
+const keptPaths = new WeakMap<readonly DrawingMark[], KeptPaths>();
+
+/** Tracing fewer places than this costs less than asking for a path, and is done anew. */
+const longPath = 128;
+
+/**
+ * The path of a run of lines that was painted in this view before: contours stay while the floor moves over them. Null where
+ * it is the first time, where the run is short, and where paths can't be kept.
+ */
+function keptPath(
+  view: View,
+  p: Projection,
+  marks: readonly DrawingMark[],
+  from: number,
+  end: number,
+): Path2D | null {
+  if (typeof Path2D === "undefined") return null;
+  const kept = keptPaths.get(marks);
+  if (kept?.view !== view) {
+    keptPaths.set(marks, { view, paths: new Map() });
+    return null;
+  }
+  const known = kept.paths.get(from);
+  if (known !== undefined) return known;
+  const run = marks.slice(from, end) as LineMark[];
+  const isLong = run.reduce((sum, { points }) => sum + points.length / 2, 0) >= longPath;
+  const path = isLong ? new Path2D() : null;
+  if (path) for (const mark of run) tracePath(path, view, p, mark.points, mark.closed ?? false);
+  kept.paths.set(from, path);
+  return path;
+}
+
 // ---- lines and areas ----------------------------------------------------------------------------------------
 
 function paintLines(painting: Painting, p: Projection, style: Style, marks: readonly LineMark[]): void {
@@ -73,13 +114,7 @@ function paintArea(painting: Painting, p: Projection, style: Style, mark: AreaMa
 }
 
 /** Adds a run of places to the path, unless its box is off the screen. */
-function tracePath(
-  context: CanvasRenderingContext2D,
-  view: View,
-  p: Projection,
-  points: Flat,
-  closed: boolean,
-): void {
+function tracePath(context: CanvasPath, view: View, p: Projection, points: Flat, closed: boolean): void {
   if (points.length < 4 || isOffScreen(view, p, points)) return;
   let lastX = px(p, points[0] as number, points[1] as number);
   let lastY = py(p, points[0] as number, points[1] as number);

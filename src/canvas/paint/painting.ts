@@ -19,14 +19,16 @@ export interface Painting {
 /** The halo reaches this far beyond a stroke, mm on each side. */
 const haloReach = 0.35;
 
-export function strokePath({ context, palette }: Painting, style: Style): void {
+/** Strokes the path that was just traced, or one that is given. */
+export function strokePath({ context, palette }: Painting, style: Style, path?: Path2D): void {
   if (!style.stroke) return;
+  const stroke = () => (path ? context.stroke(path) : context.stroke());
   if (style.halo) {
     context.strokeStyle = palette.sheet;
     context.lineWidth = ((style.width ?? 0.25) + 2 * haloReach) * pxPerMm;
     context.lineJoin = "round";
     context.lineCap = "round";
-    context.stroke();
+    stroke();
   }
   context.strokeStyle = palette[style.stroke];
   // Thinner than three quarters of a pixel looks grey and broken on a screen.
@@ -34,6 +36,6 @@ export function strokePath({ context, palette }: Painting, style: Style): void {
   context.setLineDash((style.dash ?? []).map((mm) => mm * pxPerMm));
   context.lineJoin = "round";
   context.lineCap = "butt";
-  context.stroke();
+  stroke();
   if (style.dash) context.setLineDash([]);
 }

@@ -1,10 +1,11 @@
 /** Lines at round heights and lengths behind the section, with their figures. */
+import { memo } from "react";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { sectionGrid } from "./sectionGridLines";
 import { type SectionFit, sectionX, sectionY } from "./sectionShapes";
 
-export function SectionGrid({ fit }: { readonly fit: SectionFit }) {
+export const SectionGrid = memo(function SectionGrid({ fit }: { readonly fit: SectionFit }) {
   const display = useApp((state) => shownProject(state).display);
   const mark = useApp((state) => state.results.survey.mark?.height ?? null);
   const { heights, lengths } = sectionGrid(fit, display, mark);
@@ -36,4 +37,4 @@ export function SectionGrid({ fit }: { readonly fit: SectionFit }) {
       })}
     </g>
   );
-}
+});

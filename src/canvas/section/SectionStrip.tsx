@@ -1,5 +1,5 @@
 /** Sections under the plan: ground as it is and finished, building, footing; they move with the floor. */
-import { useEffect, useMemo, useRef } from "react";
+import { memo, useEffect, useMemo, useRef } from "react";
 import { useStore } from "zustand";
 import { appStore, shownFloor, shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
@@ -45,7 +45,7 @@ export function SectionStrip() {
 }
 
 /** Which section, and how heights are drawn. */
-function SectionHead({ over }: { over: ShownSection["over"] }) {
+const SectionHead = memo(function SectionHead({ over }: { over: ShownSection["over"] }) {
   const project = useApp(shownProject);
   const { key, trueHeights } = useStore(sectionChoice);
   const entries = sectionEntries(project);
@@ -74,7 +74,7 @@ function SectionHead({ over }: { over: ShownSection["over"] }) {
       </label>
     </div>
   );
-}
+});
 
 /** Where across the drive, pulled along it. */
 function OverPlace({ over }: { over: NonNullable<ShownSection["over"]> }) {

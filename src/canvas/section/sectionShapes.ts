@@ -5,6 +5,8 @@
  */
 import type { Foundation } from "../../document";
 import { bottomBelowTop } from "../../document/foundationMeasures";
+import { remember } from "../../solve/memo";
+import { oncePer } from "../../solve/once-per";
 import type { SectionLine } from "../../solve/results";
 import type { SectionEarth } from "../../solve/section-earth";
 
@@ -46,20 +48,18 @@ export function footingBottom({ topOfWall, foundation, holes }: SectionBuilding)
 
 /** Lengths and heights that must be seen. */
 export function sectionRange(section: SectionLine, building: SectionBuilding | null): SectionRange {
-  const heights: number[] = [];
-  for (let i = 1; i < section.existing.length; i += 2) {
-    heights.push(section.existing[i] as number, section.finished[i] as number);
-  }
-  if (building) {
-    const { topOfWall, floor } = building;
-    heights.push(floor, topOfWall, footingBottom(building));
-  }
-  const known = heights.filter(Number.isFinite);
-  return {
-    length: section.existing[section.existing.length - 2] ?? 1,
-    low: Math.min(...known),
-    high: Math.max(...known),
+  let [low, high] = [Infinity, -Infinity];
+  const see = (z: number) => {
+    if (!Number.isFinite(z)) return;
+    if (z < low) low = z;
+    if (z > high) high = z;
   };
+  for (let i = 1; i < section.existing.length; i += 2) {
+    see(section.existing[i] as number);
+    see(section.finished[i] as number);
+  }
+  if (building) for (const z of [building.floor, building.topOfWall, footingBottom(building)]) see(z);
+  return { length: section.existing[section.existing.length - 2] ?? 1, low, high };
 }
 
 export interface Room {
@@ -121,75 +121,115 @@ export function sectionPaths(
   building: SectionBuilding | null,
   done: SectionEarth,
 ): SectionPaths {
-  const { existing, finished, guessed } = section;
-  const count = existing.length / 2;
+  const { existing, finished } = section;
+  const ground = groundShapes(existing, section.guessed, fit);
   const at = (i: number) => existing[2 * i] as number;
-  const place = (i: number, line: Float64Array) =>
-    `${sectionX(fit, at(i)).toFixed(1)} ${sectionY(fit, line[2 * i + 1] as number).toFixed(1)}`;
-  const inside = (i: number) => building !== null && at(i) > building.from && at(i) < building.to;
-  const runOf = (line: Float64Array, keep: (i: number) => boolean): string => {
-    let path = "";
-    let open = false;
-    for (let i = 0; i < count; i++) {
-      if (!keep(i)) {
-        open = false;
-        continue;
-      }
-      path += `${open ? "L" : "M"}${place(i, line)}`;
-      open = true;
-    }
-    return path;
-  };
-  const measured = (i: number) => guessed[i] === 0;
-  const last = count - 1;
-  const foot = `L${sectionX(fit, at(last)).toFixed(1)} ${fit.height}L${sectionX(fit, at(0)).toFixed(1)} ${fit.height}Z`;
+  const outside = (i: number) => building === null || at(i) <= building.from || at(i) >= building.to;
+  const placeAt = (z: number, i: number) => `${ground.xs[i]} ${sectionY(fit, z).toFixed(1)}`;
+  const earth = Array.from(done.earth, placeAt);
   return {
-    existing: runOf(existing, (i) => measured(i) || measured(Math.min(last, i + 1))),
-    guessed: runOf(existing, (i) => !measured(i) || !measured(Math.min(last, i + 1))),
-    finished: runOf(finished, (i) => !inside(i)),
-    earth: runOf(existing, () => true) + foot,
-    stripped: strippedPath(section, done, fit),
-    ...between(section, fit, (i) => done.earth[i] as number),
+    existing: ground.existing,
+    guessed: ground.guessed,
+    earth: ground.earth,
+    finished: runsOf(ground.xs.length, outside, (i) => placeAt(finished[2 * i + 1] as number, i)),
+    stripped: runsOf(
+      ground.xs.length,
+      (i) => done.stripped[i] !== existing[2 * i + 1],
+      (i) => placeAt(done.stripped[i] as number, i),
+    ),
+    ...between(existing, done.earth, { ground: ground.places, earth }, fit),
   };
 }
 
-/** Runs of the stripped ground; nothing where nothing is done. */
-function strippedPath({ existing }: SectionLine, { stripped }: SectionEarth, fit: SectionFit): string {
+/** The ground as it is, which a floor under the hand leaves alone: its places as they stand in a path, and its lines. */
+const groundShapes = remember((existing: Float64Array, guessed: Uint8Array, fit: SectionFit) => {
+  const count = existing.length / 2;
+  const last = count - 1;
+  const xs = Array.from({ length: count }, (_, i) => sectionX(fit, existing[2 * i] as number).toFixed(1));
+  const places = xs.map((x, i) => `${x} ${sectionY(fit, existing[2 * i + 1] as number).toFixed(1)}`);
+  const measured = (i: number) => guessed[i] === 0;
+  const line = (keep: (i: number) => boolean) => runsOf(count, keep, (i) => places[i] as string);
+  return {
+    xs,
+    places,
+    existing: line((i) => measured(i) || measured(Math.min(last, i + 1))),
+    guessed: line((i) => !measured(i) || !measured(Math.min(last, i + 1))),
+    earth: `${line(() => true)}L${xs[last]} ${fit.height}L${xs[0]} ${fit.height}Z`,
+  };
+});
+
+/** The samples that are kept, as runs of a path. */
+function runsOf(count: number, keep: (i: number) => boolean, place: (i: number) => string): string {
   let path = "";
   let open = false;
-  stripped.forEach((z, i) => {
-    const off = z !== (existing[2 * i + 1] as number);
-    if (off)
-      path += `${open ? "L" : "M"}${sectionX(fit, existing[2 * i] as number).toFixed(1)} ${sectionY(fit, z).toFixed(1)}`;
-    open = off;
-  });
+  for (let i = 0; i < count; i++) {
+    const kept = keep(i);
+    if (kept) path += `${open ? "L" : "M"}${place(i)}`;
+    open = kept;
+  }
   return path;
 }
 
-/** Cut and fill as closed strips between the lines, parted exactly where the lines cross. */
+/** The samples of the two lines as they stand in a path. */
+interface Places {
+  readonly ground: readonly string[];
+  readonly earth: readonly string[];
+}
+
+/** Cut and fill as closed strips between the lines, each as long as it goes, parted exactly where the lines cross. */
 function between(
-  { existing }: SectionLine,
+  existing: Float64Array,
+  earth: Float64Array,
+  places: Places,
   fit: SectionFit,
-  finishedAt: (i: number) => number,
 ): { cut: string; fill: string } {
   const strips = { cut: "", fill: "" };
-  for (let i = 0; i + 1 < existing.length / 2; i++) {
-    const [d0, d1] = [existing[2 * i] as number, existing[2 * i + 2] as number];
-    const [e0, e1] = [existing[2 * i + 1] as number, existing[2 * i + 3] as number];
-    const [f0, f1] = [finishedAt(i), finishedAt(i + 1)];
-    const [a, b] = [f0 - e0, f1 - e1];
-    if (Math.abs(a) < 1e-9 && Math.abs(b) < 1e-9) continue;
-    const at = (d: number, z: number) => `${sectionX(fit, d).toFixed(1)} ${sectionY(fit, z).toFixed(1)}`;
-    if (a >= 0 === b >= 0 || a === 0 || b === 0) {
-      strips[a + b > 0 ? "fill" : "cut"] += `M${at(d0, e0)}L${at(d0, f0)}L${at(d1, f1)}L${at(d1, e1)}Z`;
-      continue;
+  let open: { readonly side: "cut" | "fill"; readonly from: number; readonly start: string } | null = null;
+  const close = (to: number, end = "") => {
+    if (open) strips[open.side] += stripPath(places, open, to, end);
+    open = null;
+  };
+  const goOn = (side: "cut" | "fill", from: number, start = "") => {
+    if (open?.side === side) return;
+    close(from);
+    open = { side, from, start };
+  };
+  const last = existing.length / 2 - 1;
+  for (let i = 0; i < last; i++) {
+    const a = (earth[i] as number) - (existing[2 * i + 1] as number);
+    const b = (earth[i + 1] as number) - (existing[2 * i + 3] as number);
+    if (Math.abs(a) < 1e-9 && Math.abs(b) < 1e-9) close(i);
+    else if (a >= 0 === b >= 0 || a === 0 || b === 0) goOn(a + b > 0 ? "fill" : "cut", i);
+    else {
+      const cross = crossing(existing, i, a / (a - b), fit);
+      goOn(a > 0 ? "fill" : "cut", i);
+      close(i, cross);
+      goOn(b > 0 ? "fill" : "cut", i + 1, cross);
     }
-    const t = a / (a - b);
-    const cross = at(d0 + t * (d1 - d0), e0 + t * (e1 - e0));
-    strips[a > 0 ? "fill" : "cut"] += `M${at(d0, e0)}L${at(d0, f0)}L${cross}Z`;
-    strips[b > 0 ? "fill" : "cut"] += `M${cross}L${at(d1, f1)}L${at(d1, e1)}Z`;
   }
+  close(last);
   return strips;
+}
+
+/** Where the lines cross, at share `t` between sample i and the next. */
+function crossing(existing: Float64Array, i: number, t: number, fit: SectionFit): string {
+  const between = (k: number) =>
+    (existing[k] as number) + t * ((existing[k + 2] as number) - (existing[k] as number));
+  return `${sectionX(fit, between(2 * i)).toFixed(1)} ${sectionY(fit, between(2 * i + 1)).toFixed(1)}`;
+}
+
+/** One strip from sample to sample: along the earth there, along the ground back; the lines may meet before and behind. */
+function stripPath(
+  { ground, earth }: Places,
+  { from, start }: { readonly from: number; readonly start: string },
+  to: number,
+  end: string,
+): string {
+  let path = start === "" ? `M${ground[from]}` : `M${ground[from]}L${start}`;
+  for (let i = from; i <= to; i++) path += `L${earth[i]}`;
+  if (end !== "") path += `L${end}`;
+  for (let i = to; i > from; i--) path += `L${ground[i]}`;
+  return `${path}Z`;
 }
 
 /**
@@ -201,9 +241,9 @@ export function asOnPlan(section: SectionLine, turn = 0): SectionLine {
   const { start, end } = section;
   const length = section.existing[section.existing.length - 2] ?? 0;
   return {
-    existing: reversed(section.existing, length),
+    existing: turned(section.existing),
     finished: reversed(section.finished, length),
-    guessed: section.guessed.slice().reverse(),
+    guessed: backwards(section.guessed),
     start: end,
     end: start,
     building: section.building && [length - section.building[1], length - section.building[0]],
@@ -215,6 +255,10 @@ export function runsLeft({ start, end }: Pick<SectionLine, "start" | "end">, tur
   const [dx, dy] = [end[0] - start[0], end[1] - start[1]];
   return dx * Math.cos(turn) - dy * Math.sin(turn) < -1e-6 * Math.hypot(dx, dy);
 }
+
+/** The ground as it is stays the same object while the floor moves. */
+const turned = oncePer((pairs: Float64Array) => reversed(pairs, pairs[pairs.length - 2] ?? 0));
+const backwards = oncePer((flags: Uint8Array) => flags.slice().reverse());
 
 /** Pairs of distance and height, told from the other end. */
 function reversed(pairs: Float64Array, length: number): Float64Array {

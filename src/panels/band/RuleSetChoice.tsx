@@ -1,5 +1,5 @@
 /** Which set of limits the plan goes by: the general one, or one of the person's own. */
-import { type FormEvent, useState } from "react";
+import { type FormEvent, memo, useState } from "react";
 import { Input, Label, TextField } from "react-aria-components";
 import { differsFrom, generalRules, generalSet, type RuleSet, ruleSetEdits, ruleSetOf } from "../../document";
 import { setPreferences, tryRun } from "../../store/actions";
@@ -9,7 +9,7 @@ import { refusal } from "../fields/LengthField";
 import { useProject } from "../useProject";
 import "./band.css";
 
-export function RuleSetChoice() {
+export const RuleSetChoice = memo(function RuleSetChoice() {
   const rules = useProject((project) => project.rules);
   const own = useApp(({ preferences }) => preferences.ruleSets);
   const sets = [generalRules, ...own];
@@ -48,7 +48,7 @@ export function RuleSetChoice() {
       ) : null}
     </div>
   );
-}
+});
 
 /** Keeps the plan's values under a name, for other plans too; one of that name is replaced. */
 function KeepSet({ own }: { own: readonly RuleSet[] }) {

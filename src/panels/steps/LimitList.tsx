@@ -34,14 +34,24 @@ export function LimitList({ rules }: { rules: readonly BandRule[] }) {
           <LimitRow key={rule.id} rule={rule} />
         ))}
       </ul>
-      {hidden > 0 ? (
-        <Action look="quiet" onPress={() => setAll(!all)}>
-          {all ? "Only those that bear on it" : `${hidden} more that don't bear on it now`}
-        </Action>
-      ) : null}
+      {hidden > 0 ? <MoreLimits all={all} hidden={hidden} onAll={setAll} /> : null}
     </>
   );
 }
+
+interface MoreLimitsProps {
+  readonly all: boolean;
+  readonly hidden: number;
+  readonly onAll: (all: boolean) => void;
+}
+
+const MoreLimits = memo(function MoreLimits({ all, hidden, onAll }: MoreLimitsProps) {
+  return (
+    <Action look="quiet" onPress={() => onAll(!all)}>
+      {all ? "Only those that bear on it" : `${hidden} more that don't bear on it now`}
+    </Action>
+  );
+});
 
 /** Ids of the rules, the tightest first. */
 function useOrdered(rules: readonly BandRule[]): readonly string[] {
@@ -109,7 +119,7 @@ function LimitStanding({ rule }: { rule: BandRule }) {
   );
 }
 
-function LimitSign({ state }: { state: LimitState }) {
+const LimitSign = memo(function LimitSign({ state }: { state: LimitState }) {
   return (
     <svg className={`limit-sign limit-sign-${state}`} viewBox="0 0 12 12" aria-hidden="true">
       {state === "broken" ? <path d="M6 .8 11.5 11H.5z" /> : null}
@@ -117,7 +127,7 @@ function LimitSign({ state }: { state: LimitState }) {
       {["kept", "silent", "off"].includes(state) ? <circle cx="6" cy="6" r="4" /> : null}
     </svg>
   );
-}
+});
 
 /** Rounded so that what is read and typed keeps the limit. */
 function endWords({ kind }: BandRule, height: number, { length, display }: Notation): string {
