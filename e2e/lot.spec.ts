@@ -88,6 +88,12 @@ test("sides and diagonals as taped say which corner to move, in the panel and on
   await expect(page.getByText(/^Out of square by /)).toBeVisible();
   const moved = page.locator(".fact", { hasText: "Corner C" });
   await expect(moved).toContainText(/(towards|away from) [BD]/);
+  // With the other diagonal as planned, the tape that is a foot long is named before any corner is told to move.
+  await type("B–D", planned[5] ?? "");
+  await expect(
+    page.getByText(/A–C doesn't fit the others: about 1′ 0″ too long, as with a foot misread/).first(),
+  ).toBeVisible();
+  await expect(page.getByText("Without A–C: It stands as planned")).toBeVisible();
 });
 
 test("pits are put on the plan, their depths typed, and the strip takes what they show", async ({

@@ -96,7 +96,10 @@ function Moves() {
     <>
       {misread ? <MisreadTape misread={misread} /> : null}
       <h4 className="part-subtitle">
-        {`${misread ? `Without ${misread.tape}: ` : ""}${out.most < LEAST_MOVE ? "as planned" : `out of square by ${notation.length(out.most)} at most`}`}
+        {misread ? `Without ${misread.tape}: ` : ""}
+        {out.most < LEAST_MOVE
+          ? "It stands as planned"
+          : `Out of square by ${notation.length(out.most)} at most`}
       </h4>
       <Facts facts={facts} />
       <p className="soft small">
