@@ -24,10 +24,15 @@ function keyWord(key: string): string {
   return key.startsWith("Arrow") ? "the arrow" : key.toUpperCase();
 }
 
-/** What is shown of water, far slopes and limits is from before: seen only where the new takes a moment. */
+/**
+ * What is shown of water, far slopes and limits is from before: seen only where the new takes a moment, on the line
+ * between the plan and what is said of it.
+ */
 function Working() {
   const isWorking = useApp((state) => state.results.lagging && !isMoving(state));
-  return isWorking ? <p className="plan-working">working out water, volumes and limits …</p> : null;
+  return isWorking ? (
+    <div className="plan-working" role="progressbar" aria-label="Working out water, volumes and limits" />
+  ) : null;
 }
 
 export function HintStrip() {
@@ -35,13 +40,15 @@ export function HintStrip() {
   // While things are only pointed at, the hint changes too often to be read out.
   const drawing = useApp((state) => state.tool !== "select");
   return (
-    <div className="hint-strip">
-      <p className="plan-hint" id={hintId} title={hint} role={drawing ? "status" : undefined}>
-        {hint}
-      </p>
-      <Locks />
+    <>
       <Working />
-      <PlanNote />
-    </div>
+      <div className="hint-strip">
+        <p className="plan-hint" id={hintId} title={hint} role={drawing ? "status" : undefined}>
+          {hint}
+        </p>
+        <Locks />
+        <PlanNote />
+      </div>
+    </>
   );
 }
