@@ -159,6 +159,12 @@ for (const theme of ["light", "dark"] as const) {
       await page.getByRole("menuitem", { name: "Words of the trade" }).click();
       await expect(page.getByRole("dialog", { name: "Words of the trade" })).toBeVisible();
       expect(await faults(page), "the glossary").toEqual([]);
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Control+k");
+      await page.keyboard.type("colours and signs");
+      await page.keyboard.press("Enter");
+      await expect(page.getByRole("dialog", { name: "What the colours and signs mean" })).toBeVisible();
+      expect(await faults(page), "the key of colours and signs").toEqual([]);
     });
 
     test("in every dialog", async ({ page, openPage }) => {

@@ -50,6 +50,23 @@ test("the glossary is found in the finder and in the help menu", async ({ page, 
   await expect(dialog(page, "Words of the trade")).toBeVisible();
 });
 
+test("what the colours and signs mean is told from the key by the plan, from the finder and by the keyboard", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const signs = dialog(page, "What the colours and signs mean");
+  await page.locator(".legend").getByRole("button", { name: "What the colours and signs mean" }).click();
+  await expect(signs.getByText("guessed ground: no shots near enough")).toBeVisible();
+  await expect(signs.getByRole("region", { name: "The rod" })).toContainText("drag the flag");
+  await page.keyboard.press("Escape");
+  await expect(signs).toBeHidden();
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("legend");
+  await page.keyboard.press("Enter");
+  await expect(signs).toBeVisible();
+});
+
 test("why: inputs, rule and source of a figure, by mouse and by keyboard, following the floor", async ({
   page,
   openPage,

@@ -13,6 +13,7 @@ import { TablesDialog } from "../panels/dialogs/TablesDialog";
 import { AnswersDialog } from "../panels/help/AnswersDialog";
 import { GlossaryDialog } from "../panels/help/GlossaryDialog";
 import { GuideDialog } from "../panels/help/GuideDialog";
+import { SignsDialog } from "../panels/help/SignsDialog";
 import { Tour } from "../panels/help/Tour";
 import { Messages } from "../panels/Messages";
 import { SurveyDialogs } from "../panels/survey/SurveyDialogs";
@@ -76,6 +77,7 @@ export function App({ host, files, commands }: AppProps) {
       <GuideDialog />
       <AnswersDialog />
       <GlossaryDialog />
+      <SignsDialog />
       <Tour />
     </>
   );

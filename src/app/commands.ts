@@ -287,6 +287,13 @@ const helpCommands = (files: Files): readonly AppCommand[] => [
     run: () => openGlossary(),
   },
   {
+    id: "help.signs",
+    name: "What the colours and signs mean",
+    place: "Help",
+    also: "legend key symbols hatch lines colors brown green blue red grey",
+    run: () => openDialog("signs"),
+  },
+  {
     id: "help.find",
     name: "Find a command…",
     place: "Help",

@@ -1,5 +1,5 @@
 /** The one place where tokens become CSS variables: on the root element, for the theme in force. */
-import { palettes, space, type Theme, typeface, type as typeSizes } from "../look/tokens";
+import { inkVariable, palettes, space, type Theme, typeface, type as typeSizes } from "../look/tokens";
 import { setTheme } from "../store/actions";
 import type { ThemeChoice } from "../store/state";
 import { appStore } from "../store/store";
@@ -15,7 +15,7 @@ export function themeInForce(choice: ThemeChoice): Theme {
 function applyTheme(theme: Theme): void {
   const root = document.documentElement;
   for (const [ink, colour] of Object.entries(palettes[theme])) {
-    root.style.setProperty(`--${ink.replace(/[A-Z]/g, (capital) => `-${capital.toLowerCase()}`)}`, colour);
+    root.style.setProperty(inkVariable(ink), colour);
   }
   space.forEach((px, step) => {
     root.style.setProperty(`--space-${step}`, `${px}px`);

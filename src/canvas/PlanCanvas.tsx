@@ -22,6 +22,7 @@ import { PlanStage } from "./stage/PlanStage";
 import { planSlot } from "./view/slots";
 import "./canvas.css";
 import "./overlays/overlays.css";
+import "./overlays/key.css";
 import "./overlays/tools.css";
 import "./overlays/view.css";
 

@@ -70,3 +70,8 @@ export const space = [0, 2, 4, 8, 12, 16, 24, 32, 48] as const;
 export const type = { small: 12, body: 14, lead: 15, title: 16, figure: 30 } as const;
 
 export const typeface = '"Source Sans 3", "Noto Sans", system-ui, sans-serif';
+
+/** The page's variable that holds an ink: `--cut-ink` for `cutInk`. */
+export function inkVariable(ink: string): string {
+  return `--${ink.replace(/[A-Z]/g, (capital) => `-${capital.toLowerCase()}`)}`;
+}

@@ -126,6 +126,7 @@ export interface AppState extends LayerState {
     | "new"
     | "guide"
     | "glossary"
+    | "signs"
     | "answers"
     | null;
   /** The word of the trade that the glossary should show first. */

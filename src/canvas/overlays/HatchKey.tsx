@@ -6,6 +6,7 @@ import type { Results } from "../../solve/results";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { planSlot } from "../view/slots";
+import { KeyToAll } from "./KeyToAll";
 
 /** The answer for the last lot on each ground: both change by replacement. */
 const known = oncePer(
@@ -39,6 +40,7 @@ export function HatchCard() {
   return useHatch() ? (
     <section className="plan-card hatch-card" aria-label="Key of the hatch" data-slot ref={planSlot}>
       <HatchKey />
+      <KeyToAll />
     </section>
   ) : null;
 }

@@ -6,6 +6,7 @@ import { useApp } from "../../store/useApp";
 import { depthOpacity } from "../paint/depthPicture";
 import { HatchKey } from "./HatchKey";
 import { KeyCard } from "./KeyCard";
+import { KeyToAll } from "./KeyToAll";
 import { MapLegend } from "./MapLegend";
 
 export function Legend() {
@@ -20,6 +21,7 @@ export function Legend() {
         <Side word="cut" classes={side("cut")} display={display} />
         <Side word="fill" classes={side("fill")} display={display} />
         <HatchKey />
+        <KeyToAll />
       </section>
     </KeyCard>
   );

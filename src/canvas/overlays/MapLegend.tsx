@@ -5,6 +5,7 @@ import { depthOpacity } from "../paint/depthPicture";
 import { type ShownMap, shownMap } from "../scene/shownMap";
 import { HatchCard, HatchKey } from "./HatchKey";
 import { KeyCard } from "./KeyCard";
+import { KeyToAll } from "./KeyToAll";
 import { useTheme } from "./useTheme";
 
 export function MapLegend() {
@@ -35,6 +36,7 @@ export function MapLegend() {
           ))}
         </ul>
         <HatchKey />
+        <KeyToAll />
       </section>
     </KeyCard>
   );

@@ -1,7 +1,8 @@
 /** Drawing marks as SVG: the same marks that the sheets paint, in the page's own inks. */
 import { useId } from "react";
 import type { DrawingMark, LineMark, SymbolMark, TextMark } from "../../drawing";
-import { type Style, styles } from "../../drawing";
+import { type Style, styles, symbolShapes } from "../../drawing";
+import { inkVariable } from "../../look/tokens";
 import { useApp } from "../../store/useApp";
 
 /** Pixels of the page for a millimetre of paper. */
@@ -24,7 +25,7 @@ export function svgY(scale: SvgScale, y: number): number {
   return scale.top + (scale.maxY - y) * scale.pxPerMetre;
 }
 
-const ink = (name: string | undefined) => (name === undefined ? "none" : `var(--${name})`);
+const ink = (name: string | undefined) => (name === undefined ? "none" : `var(${inkVariable(name)})`);
 
 export function MarksSvg({ marks, scale }: { marks: readonly DrawingMark[]; scale: SvgScale }) {
   const prefix = useId();
@@ -74,7 +75,7 @@ function Hatch({ id, style }: { id: string; style: Style }) {
 function Mark({ mark, scale, prefix }: { mark: DrawingMark; scale: SvgScale; prefix: string }) {
   if (mark.kind === "line") return <Line mark={mark} scale={scale} />;
   if (mark.kind === "text") return <Text mark={mark} scale={scale} />;
-  if (mark.kind === "symbol") return <Tick mark={mark} scale={scale} />;
+  if (mark.kind === "symbol") return <Sign mark={mark} scale={scale} />;
   const style = styles[mark.style];
   const d = mark.rings.map((ring) => `${pathOf(ring, scale)}Z`).join("");
   return (
@@ -127,16 +128,24 @@ function Text({ mark, scale }: { mark: TextMark; scale: SvgScale }) {
   );
 }
 
-function Tick({ mark, scale }: { mark: SymbolMark; scale: SvgScale }) {
-  const half = (mark.size / 2) * pxPerMm;
-  const angle = mark.angle ?? 0;
+function Sign({ mark, scale }: { mark: SymbolMark; scale: SvgScale }) {
+  const { strokes, closed, filled } = symbolShapes[mark.symbol];
+  const size = mark.size * pxPerMm;
+  const [c, s] = [Math.cos(mark.angle ?? 0) * size, Math.sin(mark.angle ?? 0) * size];
   const [x, y] = [svgX(scale, mark.at[0]), svgY(scale, mark.at[1])];
-  const [dx, dy] = [Math.cos(angle) * half, -Math.sin(angle) * half];
+  const runs = strokes.map((stroke) =>
+    Array.from({ length: stroke.length / 2 }, (_, i) => {
+      const [u, v] = [stroke[2 * i] as number, stroke[2 * i + 1] as number];
+      return `${(x + u * c - v * s).toFixed(2)} ${(y - u * s - v * c).toFixed(2)}`;
+    }).join("L"),
+  );
   const style = styles[mark.style];
   return (
     <path
-      d={`M${x - dx} ${y - dy}L${x + dx} ${y + dy}`}
+      d={runs.map((run) => `M${run}${closed ? "Z" : ""}`).join("")}
+      fill={filled ? ink(style.fill) : "none"}
       stroke={ink(style.stroke)}
+      strokeOpacity={style.opacity ?? 1}
       strokeWidth={(style.width ?? 0.3) * pxPerMm}
     />
   );
