@@ -25,7 +25,7 @@ export const solve: Command = {
     'of a list:  about["earthwork.inside.cut"].unit,  about["drives[].stations[].grade"].rule.',
     "",
     "  sections      cut and fill, m2, through the building both ways, along and across each drive, along drawn lines",
-    "  sensitivity   what one inch and 10 mm of floor add in fill, cut and loads",
+    "  sensitivity   what one inch and 10 mm of floor add in fill, cut, loads in and loads out",
     "  curveInside   volume inside the walls against the floor, exact: from `from` to `to`, with t = floor - zero,",
     "                c0 + c1 t + c2 t^2 + c3 t^3 for fill and for cut",
     "  balance       the floor at which the cut makes the fill;  costs.least, costs.leastAllowed: that of least cost",

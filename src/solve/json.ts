@@ -11,7 +11,6 @@ import { figureSource, soilOf } from "../document/soils";
 import { cubicCurve } from "../earthwork";
 import { ringsSelfCross, signedArea } from "../geometry";
 import { aboutFigures } from "./about";
-import { oneStepUp } from "./one-step";
 import type { BandRule, Contour, Results } from "./results";
 import { standardSections } from "./standard-sections";
 
@@ -47,7 +46,7 @@ function figuresOf(results: Results, project: Project): Record<string, unknown> 
     earthwork: results.earthwork,
     curve: results.curve,
     curveInside: curveInsideToJson(results, project),
-    sensitivity: sensitivityToJson(results, project),
+    sensitivity: results.oneStep,
     balance: results.balance,
     guessed: results.guessed,
     trench: results.trench,
@@ -139,14 +138,6 @@ function materialsToJson({ materials }: Project) {
     topsoilWeight: { value: weights.topsoil, source: from("topsoil") },
     stoneWeight: { value: weights.stone, source: from("stone") },
   };
-}
-
-/** An inch and ten millimetres of floor. */
-const steps = [0.0254, 0.01];
-
-function sensitivityToJson(results: Results, project: Project) {
-  const { floor } = results;
-  return floor === null ? [] : steps.flatMap((step) => oneStepUp(results, project, floor, step) ?? []);
 }
 
 /** The flow of every cell is for views; what it comes to stands beside it. */

@@ -1,21 +1,18 @@
 /**
  * What one step of the floor does to fill, cut and loads.
  *
- * Units   metres, m3 in place, loads of the user's truck.
- * Method  The difference of the curve of volumes half a step above and below the floor. Loose on the truck: sand or gravel under
- *         the slab is brought as stone is, the rest is earth, in the parts that the bill has of them.
+ * Units   metres, m3 (fill as compacted, cut in the bank, topsoil off), loads of the user's truck.
+ * Method  The bill a step higher less the bill here, both on the layout's grid, so that what the grid leaves out falls away.
+ *         Loads aren't rounded up: that is how they follow the floor.
  * Source  First principles; swell, shrink and the truck are the user's figures.
  */
-import type { Project } from "../document/schema";
-import type { CurvePoint, Results } from "./results";
+import type { Truck } from "../document/schema";
+import { finishHeights, type Layout, sumOutside } from "../grading";
+import { billAt, type FloorParts, type Reckoned, type ReckonedSite } from "./floor-parts";
+import type { BillItem, CurvePoint, OneStep } from "./results";
 
-export interface OneStep {
-  readonly step: number;
-  readonly fill: number;
-  readonly cut: number;
-  /** Loads of fill more, not rounded up: that is how loads follow the floor; null where nothing is filled. */
-  readonly loads: number | null;
-}
+/** An inch and ten millimetres of floor. */
+const steps = [0.0254, 0.01];
 
 /** Cut and fill at a floor height, between the curve's points in a straight line; null outside the curve. */
 export function curveAt(curve: readonly CurvePoint[], floor: number): CurvePoint | null {
@@ -29,31 +26,44 @@ export function curveAt(curve: readonly CurvePoint[], floor: number): CurvePoint
   return { floor, cut: mix(below.cut, above.cut), fill: mix(below.fill, above.fill) };
 }
 
-/** How much more fill (or less cut) one step up of the floor needs, m3; null outside the curve. */
-export function moreForOneStep(
-  curve: readonly CurvePoint[],
-  floor: number,
-  step: number,
-): { readonly fill: number; readonly cut: number } | null {
-  const low = curveAt(curve, floor - step / 2);
-  const high = curveAt(curve, floor + step / 2);
-  return low && high ? { fill: high.fill - low.fill, cut: high.cut - low.cut } : null;
+export interface StepInput {
+  readonly site: ReckonedSite;
+  readonly project: Reckoned;
+  readonly partsAt: (floor: number) => FloorParts;
 }
 
-/** One step up from a floor; null outside the curve. */
-export function oneStepUp(
-  { curve, bill }: Pick<Results, "curve" | "bill">,
-  { materials, truck }: Pick<Project, "materials" | "truck">,
-  floor: number,
-  step: number,
-): OneStep | null {
-  const more = moreForOneStep(curve, floor, step);
-  if (!more) return null;
+/** An inch and a centimetre higher than a floor. */
+export function oneStepUp(layout: Layout, { site, project, partsAt }: StepInput, floor: number): OneStep[] {
+  const heights = new Float64Array(layout.existing.length);
+  const at = (height: number) => {
+    const outside = sumOutside(layout, finishHeights(layout.prepared, height, heights), project.materials);
+    return earthOf(billAt(site, partsAt(height), outside, project), project.truck);
+  };
+  const here = at(floor);
+  return steps.map((step) => {
+    const above = at(floor + step);
+    return {
+      step,
+      fill: above.fill - here.fill,
+      cut: above.cut - here.cut,
+      loadsIn: above.loadsIn - here.loadsIn,
+      loadsOut: above.loadsOut - here.loadsOut,
+    };
+  });
+}
+
+function earthOf(bill: readonly BillItem[], truck: Truck): Omit<OneStep, "step"> {
   const quantity = (id: string) => bill.find((item) => item.id === id)?.quantity ?? 0;
-  const fill = quantity("fill");
-  const brought = quantity("slab-fill-loose");
-  const { swell, shrink, stoneLoose } = materials;
-  const loose = brought + ((fill - brought / stoneLoose) / shrink) * swell;
-  const loads = fill > 0 ? (more.fill * (loose / fill)) / truck.volume : null;
-  return { step, ...more, loads };
+  const loads = (id: string) => partLoads(bill.find((item) => item.id === id)?.trucked ?? null, truck);
+  return {
+    fill: quantity("fill"),
+    cut: quantity("cut"),
+    loadsIn: loads("fill-loose") + loads("slab-fill-loose"),
+    loadsOut: loads("cut-loose") + loads("trench-left"),
+  };
+}
+
+function partLoads(trucked: BillItem["trucked"], { volume, payload }: Truck): number {
+  if (!trucked) return 0;
+  return Math.max(trucked.loose / volume, payload === null ? 0 : trucked.mass / payload);
 }

@@ -201,6 +201,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       daylight: trail.daylight,
       arrows: trail.arrows,
       balance: trail.balance,
+      oneStep: trail.oneStep,
       costs: costsAgainstFloor(trail.limits.costs, results, floor, project.display),
       grading,
       guessed: standing.guessed,
@@ -263,7 +264,15 @@ function withoutBuilding(
 ): FloorResults &
   Pick<
     Results,
-    "finishedContours" | "daylight" | "arrows" | "balance" | "costs" | "grading" | "guessed" | "lagging"
+    | "finishedContours"
+    | "daylight"
+    | "arrows"
+    | "balance"
+    | "oneStep"
+    | "costs"
+    | "grading"
+    | "guessed"
+    | "lagging"
   > {
   const { building } = project;
   return {
@@ -276,6 +285,7 @@ function withoutBuilding(
     earthwork: null,
     curve: [],
     balance: null,
+    oneStep: [],
     costs: null,
     trench: [],
     foundation: null,

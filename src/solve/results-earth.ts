@@ -59,6 +59,17 @@ export interface EarthworkResult {
   readonly disturbedArea: number;
 }
 
+/** What one step of the floor up adds; less is negative. */
+export interface OneStep {
+  readonly step: number;
+  /** As compacted, and in the bank, topsoil off, m3. */
+  readonly fill: number;
+  readonly cut: number;
+  /** Loads to bring and to take away as the bill has them, not rounded up. */
+  readonly loadsIn: number;
+  readonly loadsOut: number;
+}
+
 /** The floor at which the cut, compacted, just makes the fill. */
 export interface BalanceResult {
   /** Null where no floor of the layout's range does; then `why` says which there is more of. */

@@ -16,6 +16,7 @@ import type {
   GradingResult,
   GroundGrid,
   GuessedShares,
+  OneStep,
   SectionLine,
 } from "./results-earth";
 import type {
@@ -79,6 +80,8 @@ export interface Results {
   readonly curve: readonly CurvePoint[];
   /** Null without a building on measured ground. */
   readonly balance: BalanceResult | null;
+  /** An inch and a centimetre higher than the floor; lags behind a drag. */
+  readonly oneStep: readonly OneStep[];
   readonly trench: readonly TrenchCorner[];
   /** Null while no building stands on a ground. */
   readonly foundation: FoundationResult | null;

@@ -7,11 +7,13 @@ import { daylightLines, type Finished, type Layout } from "../grading";
 import type { Ground, Tin } from "../terrain";
 import { balance } from "./balance";
 import { finishedContours } from "./contours";
+import { partsAt, type Reckoned, stumpsOn } from "./floor-parts";
 import type { WaterFound } from "./led-away";
 import { type FloorLimits, limitsStage, noLimitsYet } from "./limits-stage";
 import type { StageMaker } from "./memo";
+import { oneStepUp } from "./one-step";
 import { refinedOutside } from "./refined-outside";
-import type { BalanceResult, Contour, Pond, SwaleFlow } from "./results";
+import type { BalanceResult, Contour, OneStep, Pond, SwaleFlow } from "./results";
 import { type RoofDrip, roofDrips } from "./roof-water";
 import type { BuildingSite, Site } from "./site";
 import type { Standing } from "./standing";
@@ -33,6 +35,7 @@ export interface Trailing extends StandingWater {
   /** Volumes outside the walls that are within that error; null while the layout is under the hand. */
   readonly outside: Finished["outside"] | null;
   readonly balance: BalanceResult | null;
+  readonly oneStep: readonly OneStep[];
   readonly flows: readonly SwaleFlow[];
   readonly toWalls: readonly number[];
   readonly limits: FloorLimits;
@@ -122,6 +125,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         outsideError: refined.error,
         outside: refined.finished.outside,
         limits: limitsOf(site, standing, project, words),
+        oneStep: stepsUp(site, standing, project, finished.floor, words),
         balance: balanced(
           site.coarse,
           site.curve,
@@ -149,9 +153,22 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         outsideError: before?.outsideError ?? 0,
         outside: null,
         balance: before?.balance ?? null,
+        oneStep: before?.oneStep ?? [],
         limits: before?.limits ?? noLimitsYet,
       };
     },
     bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline, project.drainage.flow.method),
   };
+}
+
+function stepsUp(
+  site: BuildingSite,
+  standing: Standing,
+  project: Project,
+  floor: number,
+  words: Words,
+): OneStep[] {
+  const reckoned: Reckoned = { ...project, stumps: stumpsOn(project.lot) };
+  const at = (height: number) => partsAt(site, standing, reckoned, height, words, null);
+  return oneStepUp(site.layout, { site, project: reckoned, partsAt: at }, floor);
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { axisHeights } from "../../src/panels/curve";
-import { curveAt, moreForOneStep } from "../../src/solve/one-step";
+import { loadsWords } from "../../src/solve/load-words";
+import { curveAt } from "../../src/solve/one-step";
 
 const curve = [
   { floor: 1, cut: 8, fill: 0 },
@@ -17,11 +18,16 @@ describe("reading the curve", () => {
     expect(curveAt(curve, 4.01)).toBeNull();
     expect(curveAt([], 1)).toBeNull();
   });
+});
 
-  it("says what one step more costs", () => {
-    expect(moreForOneStep(curve, 3, 0.5)?.fill).toBeCloseTo(4, 12);
-    expect(moreForOneStep(curve, 3, 0.5)?.cut).toBeCloseTo(-0.5, 12);
-    expect(moreForOneStep(curve, 4, 0.5)).toBeNull();
+describe("one step of the floor in words", () => {
+  it("says what comes in and what goes out, each the right way", () => {
+    expect(loadsWords({ loadsIn: 1.8, loadsOut: 0 })).toBe("about 1.8 loads more to bring");
+    expect(loadsWords({ loadsIn: 0, loadsOut: -0.66 })).toBe("about 0.7 loads fewer to take away");
+    expect(loadsWords({ loadsIn: 0.1, loadsOut: -0.66 })).toBe(
+      "about 0.1 loads more to bring, 0.7 loads fewer to take away",
+    );
+    expect(loadsWords({ loadsIn: 0.01, loadsOut: -0.04 })).toBe("less than a tenth of a load");
   });
 });
 

@@ -2,7 +2,7 @@ import { memo } from "react";
 import { buildingEdits } from "../../document";
 import { billFigure } from "../../help";
 import { isWithin, spanWords } from "../../solve/limit-standing";
-import { oneStepUp } from "../../solve/one-step";
+import { loadsWords } from "../../solve/load-words";
 import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
@@ -216,18 +216,15 @@ const Order = memo(function Order() {
 
 /** What one step of the floor costs in loads. */
 function useOneStep() {
-  const floor = useApp(shownFloor);
-  const curve = useResults((results) => results.curve);
-  const bill = useResults((results) => results.bill);
-  const materials = useProject((project) => project.materials);
-  const truck = useProject((project) => project.truck);
+  const steps = useResults(({ oneStep }) => oneStep);
   const notation = useNotation();
   const inches = notation.display.area === "ft2";
   const name = `${inches ? "One inch" : "One centimetre"} higher`;
-  const more =
-    floor === null ? null : oneStepUp({ curve, bill }, { materials, truck }, floor, inches ? 0.0254 : 0.01);
-  if (!more || more.loads === null)
+  const more = steps.find(({ step }) => step === (inches ? 0.0254 : 0.01));
+  if (!more || (more.fill === 0 && more.cut === 0))
     return { known: false, fact: { name, figure: "–", note: "not known at this height" } };
-  const note = more.loads < 0.05 ? "less than a tenth of a load" : `about ${more.loads.toFixed(1)} loads`;
-  return { known: true, fact: { name, figure: `${notation.volume(more.fill)} more`, note } };
+  return {
+    known: true,
+    fact: { name, figure: `${notation.volume(more.fill)} more fill`, note: loadsWords(more) },
+  };
 }

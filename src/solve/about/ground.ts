@@ -104,11 +104,16 @@ export const earthEntries: readonly Entry[] = [
   ],
   ["sensitivity[].step", "m", "floor raised by this"],
   [
-    "sensitivity[].loads",
+    "sensitivity[].loadsIn",
     "loads",
-    "more fill ÷ shrink × swell (stone: × loose) ÷ what the truck holds, not rounded up",
+    "`bill`'s earth, sand and gravel to bring, a step higher − here, ÷ what the truck holds or may carry, not rounded up",
   ],
-  ["sensitivity[].*", "m3", "slope of `curve` at this floor × step"],
+  [
+    "sensitivity[].loadsOut",
+    "loads",
+    "`bill`'s cut and trench soil to take away, a step higher − here, ÷ what the truck holds or may carry, not rounded up",
+  ],
+  ["sensitivity[].*", "m3", "`bill`'s fill or cut a step higher − here, topsoil off"],
   ["balance.floor", "m", "where cut × compacted for one of bank = fill, by halving, topsoil off"],
   [
     "balance.*",
