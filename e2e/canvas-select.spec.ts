@@ -86,6 +86,16 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toBe("Undo: lock");
     await expect(inspector(page)).toContainText("Locked: its figures can be read, not changed.");
     await expect(inspector(page).getByLabel("East of A")).toBeDisabled();
+    // Nor by the panel: the typed place is refused beside its field, and nothing is removed.
+    const panel = page.getByRole("complementary", { name: "This step" });
+    await page.getByRole("button", { name: /^Building\b.*:/ }).click();
+    await panel.getByLabel("Corner A, east").fill("12'");
+    await page.keyboard.press("Enter");
+    await expect(panel.getByText(/is locked\. Unlock it first/)).toBeVisible();
+    await page.keyboard.press("Escape");
+    await panel.getByRole("button", { name: "Remove the building" }).click();
+    await expect(page.getByText(/is locked\. Unlock it first/).first()).toBeVisible();
+    expect(await plan.undoName()).toBe("Undo: lock");
     await rightClick(page, ...middle);
     await expect(act(page, /^Turn about/)).toBeHidden();
     await act(page, "Unlock").click();
