@@ -57,6 +57,24 @@ test.describe("on the pottery studio", () => {
       await expect(dimension(page, wall)).toHaveText(size);
   });
 
+  test("a tool's key, two typed lengths, Enter: the first place is there without the mouse", async ({
+    page,
+  }) => {
+    for (const [key, next] of [
+      ["q", /^Click the next place/],
+      ["i", /^Click the second place/],
+    ] as const) {
+      await page.keyboard.press(key);
+      await typeLine(page, "5, 5");
+      expect(await plan.hint()).toMatch(next);
+      await page.keyboard.press("Escape");
+      await page.keyboard.press("Escape");
+    }
+    await page.keyboard.press("h");
+    await typeLine(page, "5, 5");
+    expect(await plan.undoName()).toBe("Undo: add a test pit");
+  });
+
   test("zoomed and gone to another step by clicks in between, typed lengths still reach what is drawn", async ({
     page,
   }) => {

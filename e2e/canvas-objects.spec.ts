@@ -22,7 +22,9 @@ test.describe("on the pottery studio", () => {
     page,
   }) => {
     await page.keyboard.press("n");
-    expect(await plan.hint()).toBe("Click where the words go, or drag to there from what they are about");
+    expect(await plan.hint()).toBe(
+      "Click or type where the words go, or drag to there from what they are about",
+    );
     await plan.drag([c[0] + 4, c[1] - 2], [c[0] + 4, c[1] - 5], [c[0] + 5, c[1] - 8]);
     const box = page.getByRole("textbox", { name: "Words of the note" });
     await expect(box).toBeFocused();

@@ -67,6 +67,14 @@ describe("while a tool draws", () => {
     expect(typed()).toBe("5");
   });
 
+  it("a figure that nothing here can take is answered, not lost in silence", async () => {
+    setTool("mirror");
+    document.body.focus();
+    press("5");
+    await new Promise((rest) => setTimeout(rest));
+    expect(appStore.getState().messages.at(-1)?.text).toMatch(/^Figures have no use here\. \w/);
+  });
+
   it("a field, a menu and a dialog keep theirs", () => {
     for (const html of [
       "<input>",

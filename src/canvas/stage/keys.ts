@@ -12,10 +12,11 @@ export interface PlanKeys {
   stop(): void;
 }
 
-/** Words typed while drawing are answered, once it is known that the letter is no shortcut either. */
+/** Keys typed while drawing are answered, once it is known that they are no shortcut either. */
 function explainIfUnused(event: KeyboardEvent): void {
   setTimeout(() => {
-    if (!event.defaultPrevented && appStore.getState().tool !== "select") machine().unread();
+    if (event.defaultPrevented || appStore.getState().tool === "select") return;
+    if (!machine().unread() && figure.test(event.key)) machine().untypable();
   });
 }
 
@@ -61,7 +62,7 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
       return;
     }
     const used = machine().key(event.key, event.shiftKey);
-    if (!used && isLetter(event.key)) explainIfUnused(event);
+    if (!used && (isLetter(event.key) || figure.test(event.key))) explainIfUnused(event);
     if (!used && event.key !== " ") return;
     if (!used) hold(true);
     event.preventDefault();

@@ -160,6 +160,11 @@ export class Machine {
     return true;
   }
 
+  /** A figure came where nothing can be typed: says what does the next step instead. */
+  untypable(): void {
+    this.context.say(`Figures have no use here. ${this.present.hint}.`);
+  }
+
   private toggleLock(key: LockKey, from: Point): true {
     const to = this.present.snap?.at ?? this.pointer?.at ?? from;
     if (this.held?.lock.key === key) this.setLock(null);

@@ -117,4 +117,26 @@ describe("the feature tool", () => {
     expect(hand.choices()?.chosen).toBe("fence");
     expect(hand.choices()?.typed).toBe("nothing kept clear yet: type a distance");
   });
+
+  it("takes two typed lengths as the place, one as what to keep clear", () => {
+    const hand = handOn(metricProject(), "feature");
+    hand.choose("tree");
+    hand.move(-30, 20);
+    hand.type("2.5");
+    hand.key("Enter");
+    expect(hand.project.lot.features).toEqual([]);
+    hand.type("9, 6");
+    hand.key("Enter");
+    expect(hand.project.lot.features[0]).toMatchObject({ kind: "tree", points: [[9, 6]], keepClear: 2.5 });
+    expect(hand.shownPlaces).toEqual([[9, 6]]);
+    hand.choose("fence");
+    for (const keys of ["5, 6", "9, 6", ""]) {
+      hand.type(keys);
+      hand.key("Enter");
+    }
+    expect(hand.project.lot.features[1]?.points).toEqual([
+      [5, 6],
+      [9, 6],
+    ]);
+  });
 });

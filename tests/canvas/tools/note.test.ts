@@ -4,7 +4,7 @@ import { handOn, metricProject } from "../support/hand";
 describe("the note tool", () => {
   it("asks for words where it was clicked, and writes them as one step", () => {
     const hand = handOn(metricProject(), "note");
-    expect(hand.hint()).toBe("Click where the words go, or drag to there from what they are about");
+    expect(hand.hint()).toBe("Click or type where the words go, or drag to there from what they are about");
     hand.click(4, 3);
     expect(hand.words).toMatchObject({ at: [4, 3], text: "" });
     expect(hand.project.drawing.notes).toEqual([]);

@@ -8,12 +8,14 @@ import {
 } from "../../../document";
 import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
+import type { TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
 import { fallWords } from "../ground";
 import type { LineKind, LinePoint } from "../line/lineKind";
 import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
 import type { Choices, ToolContext, ToolStart, ToolState } from "../tool";
+import { byTypedPlace, typedPlace, typedPlaceMarks } from "../typedPlace";
 
 type Kind = Breakline["kind"];
 
@@ -67,20 +69,27 @@ function lineOf(kind: Kind): LineKind {
 /** The shots say the height, the one that was clicked among them. */
 const placeOf = ({ at }: LinePoint): Breakline["points"][number] => [at[0], at[1], null];
 
-function ready(context: ToolContext, kind: Kind, at: Snap | null = null): ToolState {
+function ready(context: ToolContext, kind: Kind, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+  const typedAt = typedPlace(typed);
+  const begin = (start: Snap, held: boolean) => {
+    const home = (again: ToolContext) => ready(again, kind);
+    return next(context, lineOf(kind), { points: [start], to: start, typed: {}, held }, home);
+  };
   return {
     name: "ready",
     hint: hint(kind),
     cursor: "crosshair",
-    snap: at,
+    marks: typedAt ? typedPlaceMarks(typedAt) : [],
+    snap: typedAt ? null : at,
     choices: choices(kind),
-    choose: (value) => ready(context, breaklineKinds.find((each) => each === value) ?? kind),
-    move: (pointer) => ready(context, kind, aim(context, pointer)),
-    press(pointer) {
-      const start = aim(context, pointer);
-      const home = (again: ToolContext) => ready(again, kind);
-      return next(context, lineOf(kind), { points: [start], to: start, typed: {}, held: true }, home);
-    },
+    choose: (value) => ready(context, breaklineKinds.find((each) => each === value) ?? kind, at, typed),
+    move: (pointer) => ready(context, kind, aim(context, pointer), typed),
+    press: (pointer) => begin(aim(context, pointer), true),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => ready(context, kind, at, values),
+      take: (start) => begin(start, false),
+    }),
     cancel: () => "leave",
     lost: () => ready(context, kind),
   };

@@ -6,23 +6,29 @@ import type { TypedValues } from "../../typed/typedEntry";
 import { aim, pieceFields, withTyped } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
+import { byTypedPlace, typedPlace, typedPlaceMarks } from "../typedPlace";
 import { endOf, type MeasuredPlaces, standingOff } from "./standingOff";
 
 /** Two places nearer than this, px, are one; a drag this long sets both. */
 const samePixels = 5;
 const dragPixels = 15;
 
-export function picking(context: ToolContext, at: Snap | null = null): ToolState {
+export function picking(context: ToolContext, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+  const typedAt = typedPlace(typed);
+  const begin = (from: Snap, held: boolean) => second(context, { from, to: from, typed: {}, held });
   return {
     name: "picking",
-    hint: "Click the first place to measure from; a corner of the building is followed",
+    hint: "Click or type the first place to measure from; a corner of the building is followed",
     cursor: "crosshair",
-    snap: at,
-    move: (pointer) => picking(context, aim(context, pointer)),
-    press(pointer) {
-      const from = aim(context, pointer);
-      return second(context, { from, to: from, typed: {}, held: true });
-    },
+    marks: typedAt ? typedPlaceMarks(typedAt) : [],
+    snap: typedAt ? null : at,
+    move: (pointer) => picking(context, aim(context, pointer), typed),
+    press: (pointer) => begin(aim(context, pointer), true),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => picking(context, at, values),
+      take: (from) => begin(from, false),
+    }),
     cancel: () => "leave",
     lost: () => picking(context),
   };

@@ -14,10 +14,12 @@ import { aim } from "../aim";
 import type { LineKind, LinePoint } from "../line/lineKind";
 import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
-import type { PlanPointer, ToolContext, ToolState } from "../tool";
+import type { ToolContext, ToolState } from "../tool";
+import { typedPlace } from "../typedPlace";
 import { type FeatureKind, formHint, isKind, kindChoices } from "./kinds";
 
-const fields: readonly Field[] = [{ name: "keep clear", kind: "length" }];
+/** One length is what to keep clear; two are the place. */
+const fields: readonly Field[] = [{ name: "keep clear", kind: "length", pair: true, first: true }];
 
 interface Ready {
   readonly kind: FeatureKind;
@@ -44,14 +46,22 @@ export function ready(
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
   const home = () => ready(context, { ...now, keepClear, typed: {}, at: null });
   const isPlace = featureForms[now.kind] === "place";
-  const line = lineOf(context.project(), now.kind, keepClear);
+  const typedAt = typedPlace(now.typed);
+  const shown = typedAt ?? now.at;
+  const begin = (at: Snap, held: boolean): ToolState => {
+    remember(now.kind, now.typed);
+    const line = lineOf(context.project(), now.kind, keepClear);
+    if (!isPlace) return next(context, line, { points: [at], to: at, typed: {}, held }, home);
+    putFeature(context, now.kind, [at.at], keepClear);
+    return home();
+  };
   return {
     name: "ready",
     hint: formHint(now.kind),
     cursor: "crosshair",
     fields,
-    marks: now.at && isPlace ? placeMarks(now.at, keepClear) : [],
-    snap: now.at,
+    marks: shown && (isPlace || typedAt) ? placeMarks(shown, keepClear) : [],
+    snap: typedAt ? null : now.at,
     choices: kindChoices(context.project(), now.kind, keepClear),
     choose(value) {
       if (!isKind(value)) return again({});
@@ -59,16 +69,14 @@ export function ready(
       return again({ kind: value, keepClear: clearOf(value), typed: {} });
     },
     move: (pointer) => again({ at: aim(context, pointer) }),
-    press(pointer: PlanPointer) {
-      const at = aim(context, pointer);
-      remember(now.kind, now.typed);
-      if (!isPlace) return next(context, line, { points: [at], to: at, typed: {}, held: true }, home);
-      putFeature(context, now.kind, [at.at], keepClear);
-      return home();
-    },
+    press: (pointer) => begin(aim(context, pointer), true),
     typed: (typed) => again({ typed }),
-    // Enter takes the typed distance for what is clicked next.
+    // Enter takes a typed distance for what is clicked next.
     finish() {
+      if (typedAt) {
+        context.show(typedAt.at);
+        return begin(typedAt, false);
+      }
       remember(now.kind, now.typed);
       return home();
     },

@@ -2,10 +2,14 @@
 import { type Mark, type Point, type Project, surveyEdits } from "../../../document";
 import type { Selected } from "../../../store/state";
 import type { Snap } from "../../snap/snap";
+import type { TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
 import type { ToolContext, ToolState } from "../tool";
+import { byTypedPlace, typedPlace } from "../typedPlace";
 
-export function placing(context: ToolContext, at: Snap | null = null): ToolState {
+export function placing(context: ToolContext, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+  const typedAt = typedPlace(typed);
+  const shown = typedAt ?? at;
   const mark = nextMark(context.project(), context.selection());
   return {
     name: "placing",
@@ -13,9 +17,16 @@ export function placing(context: ToolContext, at: Snap | null = null): ToolState
       ? `Click where “${mark.name}” stands: something that stays, outside the dig`
       : "Click where a new mark stands: a bolt, a spike or a corner that stays, outside the dig",
     cursor: "crosshair",
-    marks: at ? [{ kind: "symbol", at: at.at, symbol: "triangle", size: 3, style: "preview-line" }] : [],
-    snap: at,
-    move: (pointer) => placing(context, aim(context, pointer)),
+    marks: shown
+      ? [{ kind: "symbol", at: shown.at, symbol: "triangle", size: 3, style: "preview-line" }]
+      : [],
+    snap: typedAt ? null : at,
+    move: (pointer) => placing(context, aim(context, pointer), typed),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => placing(context, at, values),
+      take: (place) => putMark(context, place),
+    }),
     press: (pointer) => putMark(context, aim(context, pointer)),
     cancel: () => "leave",
     lost: () => placing(context),

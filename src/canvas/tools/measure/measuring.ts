@@ -8,6 +8,7 @@ import type { TypedValues } from "../../typed/typedEntry";
 import { aim, isPlaced, pieceFields, withTyped } from "../aim";
 import { alongPiece, floating, lengthWords, ringMarks } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
+import { byTypedPlace, typedPlace, typedPlaceMarks } from "../typedPlace";
 import { measured } from "./measured";
 import { angleAt, readMeasured } from "./reading";
 
@@ -16,13 +17,20 @@ const dragPixels = 15;
 const closes = "closes the ring";
 
 /** Nothing measured yet. */
-export function ready(context: ToolContext, at: Snap | null = null): ToolState {
+export function ready(context: ToolContext, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+  const typedAt = typedPlace(typed);
   return {
     name: "ready",
-    hint: "Click the first place to measure from",
+    hint: "Click the first place to measure from, or type where it is",
     cursor: "crosshair",
-    snap: at,
-    move: (pointer) => ready(context, aim(context, pointer)),
+    marks: typedAt ? typedPlaceMarks(typedAt) : [],
+    snap: typedAt ? null : at,
+    move: (pointer) => ready(context, aim(context, pointer), typed),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => ready(context, at, values),
+      take: (start) => measuring(context, { points: [start], to: start, typed: {}, held: false }),
+    }),
     press: (pointer) => begin(context, pointer),
     cancel: () => "leave",
     lost: () => ready(context),

@@ -3,20 +3,29 @@ import type { Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
+import type { TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
+import { byTypedPlace, typedPlace, typedPlaceMarks } from "../typedPlace";
 import { writeNote } from "./words";
 
 /** A drag shorter than this, px, is a click. */
 const leastLeader = 18;
 
-export function ready(context: ToolContext, at: Snap | null = null): ToolState {
+export function ready(context: ToolContext, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+  const typedAt = typedPlace(typed);
   return {
     name: "ready",
-    hint: "Click where the words go, or drag to there from what they are about",
+    hint: "Click or type where the words go, or drag to there from what they are about",
     cursor: "crosshair",
-    snap: at,
-    move: (pointer) => ready(context, aim(context, pointer)),
+    marks: typedAt ? typedPlaceMarks(typedAt) : [],
+    snap: typedAt ? null : at,
+    move: (pointer) => ready(context, aim(context, pointer), typed),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => ready(context, at, values),
+      take: (place) => ask(context, [place.at[0], place.at[1]], null),
+    }),
     press(pointer) {
       const snap = aim(context, pointer);
       return placing(context, { from: snap, pressed: pointer.at, to: pointer.at });
@@ -51,7 +60,10 @@ function placing(context: ToolContext, now: Placing): ToolState {
 function letGo(context: ToolContext, now: Placing): ToolState {
   const pulled = distance(now.pressed, now.to) * context.view().scale > leastLeader;
   const pointsTo: Point | null = pulled ? [now.from.at[0], now.from.at[1]] : null;
-  const at: Point = [now.to[0], now.to[1]];
+  return ask(context, [now.to[0], now.to[1]], pointsTo);
+}
+
+function ask(context: ToolContext, at: Point, pointsTo: Point | null): ToolState {
   writeNote(context, { at, pointsTo });
   return writing(context, at, pointsTo);
 }

@@ -3,9 +3,11 @@ import { thingName, thingShape } from "../../../document";
 import { sameThing } from "../../select/hit";
 import type { Snap } from "../../snap/snap";
 import { snapTargets } from "../../snap/targets";
+import type { TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
 import { isSpot, moveSpot, type Spot } from "../select/movingSpot";
 import type { ToolContext, ToolStart, ToolState } from "../tool";
+import { byTypedPlace, typedPlace } from "../typedPlace";
 
 export const placeTool: ToolStart = (context) => {
   const [spot, ...more] = context.selection();
@@ -20,7 +22,14 @@ const nothing: ToolState = {
   lost: () => nothing,
 };
 
-function placing(context: ToolContext, spot: Spot, at: Snap | null = null): ToolState {
+function placing(
+  context: ToolContext,
+  spot: Spot,
+  at: Snap | null = null,
+  typed: TypedValues = {},
+): ToolState {
+  const typedAt = typedPlace(typed);
+  const shown = typedAt ?? at;
   const project = context.project();
   const targets = { ...snapTargets(project, (thing) => sameThing(thing, spot)), directions: [] };
   const from = thingShape(project, spot)?.points[0];
@@ -29,24 +38,28 @@ function placing(context: ToolContext, spot: Spot, at: Snap | null = null): Tool
     name: "placing",
     hint: `Click where “${thingName(project, spot)}” is${ties ? "; a corner of the building counts as that corner" : ""}, Esc leaves it`,
     cursor: "crosshair",
-    marks: at
+    marks: shown
       ? [
-          ...(from ? [{ kind: "line", points: [...from, ...at.at], style: "snap-guide" } as const] : []),
-          { kind: "symbol", at: at.at, symbol: "plus", size: 3, style: "preview-line" },
+          ...(from ? [{ kind: "line", points: [...from, ...shown.at], style: "snap-guide" } as const] : []),
+          { kind: "symbol", at: shown.at, symbol: "plus", size: 3, style: "preview-line" },
         ]
       : [],
-    snap: at,
-    move: (pointer) => placing(context, spot, aim(context, pointer, { targets })),
-    press(pointer) {
-      const edit = context.run(moveSpot, { spot, to: aim(context, pointer, { targets }) });
-      if (!edit.ok) {
-        context.say(edit.why);
-        return placing(context, spot);
-      }
-      context.setTool("select");
-      return placing(context, spot);
-    },
+    snap: typedAt ? null : at,
+    move: (pointer) => placing(context, spot, aim(context, pointer, { targets }), typed),
+    press: (pointer) => put(context, spot, aim(context, pointer, { targets })),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => placing(context, spot, at, values),
+      take: (to) => put(context, spot, to),
+    }),
     cancel: () => "leave",
     lost: () => placing(context, spot),
   };
+}
+
+function put(context: ToolContext, spot: Spot, to: Snap): ToolState {
+  const edit = context.run(moveSpot, { spot, to });
+  if (edit.ok) context.setTool("select");
+  else context.say(edit.why);
+  return placing(context, spot);
 }

@@ -1,11 +1,15 @@
 /** Shot: each click places the next unplaced row of the level book, or adds a row where none is left. */
 import { type Place, type Point, surveyEdits } from "../../../document";
 import type { Snap } from "../../snap/snap";
+import type { TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
 import type { ToolContext, ToolState } from "../tool";
+import { byTypedPlace, typedPlace } from "../typedPlace";
 import { nextShot, shotWords } from "./nextShot";
 
-export function placing(context: ToolContext, at: Snap | null = null): ToolState {
+export function placing(context: ToolContext, at: Snap | null = null, typed: TypedValues = {}): ToolState {
+  const typedAt = typedPlace(typed);
+  const shown = typedAt ?? at;
   const project = context.project();
   const shot = nextShot(project, context.selection());
   const put = (snap: Snap): ToolState => {
@@ -18,9 +22,10 @@ export function placing(context: ToolContext, at: Snap | null = null): ToolState
       ? `Click where “${shotWords(project, shot)}” was read; a corner of the building counts as that corner`
       : "Every row has its place: click to add a shot and type its reading in the level book",
     cursor: "crosshair",
-    marks: at ? [{ kind: "symbol", at: at.at, symbol: "plus", size: 3, style: "preview-line" }] : [],
-    snap: at,
-    move: (pointer) => placing(context, aim(context, pointer)),
+    marks: shown ? [{ kind: "symbol", at: shown.at, symbol: "plus", size: 3, style: "preview-line" }] : [],
+    snap: typedAt ? null : at,
+    move: (pointer) => placing(context, aim(context, pointer), typed),
+    ...byTypedPlace(context, { typed, again: (values) => placing(context, at, values), take: put }),
     press: (pointer) => put(aim(context, pointer)),
     cancel: () => "leave",
     lost: () => placing(context),
