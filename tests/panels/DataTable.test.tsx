@@ -86,6 +86,29 @@ describe("a block of cells", () => {
   });
 });
 
+describe("a block in another order of the rows", () => {
+  const marked = () =>
+    [...grid().querySelectorAll('td[data-column="0"][aria-selected="true"]')].map((cell) => cell.textContent);
+  const cell = (row: number) => grid().querySelector(`[data-row="${row}"][data-column="0"]`) as HTMLElement;
+
+  it("stays with its rows when a head is pressed", () => {
+    render(<DataTable model={stakes(10)} />);
+    fireEvent.click(cell(1));
+    fireEvent.click(cell(3), { shiftKey: true });
+    fireEvent.click(screen.getByRole("button", { name: "height" }));
+    expect(cell(0).textContent).toBe("stake 9");
+    expect(marked()).toEqual(["stake 3", "stake 2", "stake 1"]);
+  });
+
+  it("is dropped to the cursor's row when what is searched for hides a part of it", () => {
+    render(<DataTable model={stakes(10)} />);
+    fireEvent.click(cell(1));
+    fireEvent.click(cell(3), { shiftKey: true });
+    fireEvent.change(screen.getByRole("searchbox", { name: /Find/ }), { target: { value: "stake 3" } });
+    expect(marked()).toEqual(["stake 3"]);
+  });
+});
+
 /** The plan's own table, as its window shows it. */
 function Features() {
   const project = useApp(shownProject);

@@ -381,6 +381,36 @@ describe("the level book as a spreadsheet", () => {
     expect(names()[0]).toBe(shots()[0]?.name);
   });
 
+  const marked = () =>
+    [...grid().querySelectorAll('.book-row[aria-selected="true"] > .book-name')].map(
+      ({ textContent }) => textContent,
+    );
+  const selected = () => {
+    const ids = appStore.getState().selection.flatMap((thing) => (thing.kind === "shot" ? thing.id : []));
+    return shots().flatMap(({ id, name }) => (ids.includes(id) ? [name] : []));
+  };
+
+  it("a sort leaves no other rows marked than those selected; Ctrl+D fills what is marked", () => {
+    press("ArrowRight");
+    press("ArrowDown");
+    press("ArrowDown", { shiftKey: true });
+    press("ArrowDown", { shiftKey: true });
+    const chosen = marked();
+    expect(chosen).toHaveLength(3);
+    expect(selected()).toEqual(chosen);
+    sortBy("reading");
+    expect(marked().every((name) => chosen.includes(name))).toBe(true);
+    expect(new Set(marked())).toEqual(new Set(selected()));
+    sortBy("reading");
+    expect(new Set(marked())).toEqual(new Set(selected()));
+    const [first] = marked();
+    const before = shots().map(({ reading }) => reading?.text);
+    press("d", { ctrlKey: true });
+    const changed = shots().filter(({ reading }, row) => reading?.text !== before[row]);
+    expect(first).toBeTruthy();
+    for (const { name } of changed) expect(marked()).toContain(name);
+  });
+
   it("rows removed, and pasted over, in another order are those that were seen", () => {
     sortBy("reading");
     const seen = names();

@@ -223,6 +223,18 @@ function copied(rows: readonly number[], of: readonly ColumnId[], notation: Nota
     .join("\n");
 }
 
+function selectRows(shots: readonly Shot[], cursor: Cursor): void {
+  const [first, last] = chosenRows(cursor);
+  select(shots.slice(first, last + 1).map(({ id }) => ({ kind: "shot", id })));
+}
+
+/** What the book has selected follows its block; what was selected elsewhere since then stays. */
+function reselect(was: readonly (string | null)[], shots: readonly Shot[], cursor: Cursor): void {
+  const { selection } = appStore.getState();
+  const own = selection.every((thing) => thing.kind === "shot" && was.includes(thing.id));
+  if (own && selection.length > 0) selectRows(shots, cursor);
+}
+
 export const bookActs = {
   type,
   turnAside,
@@ -235,8 +247,6 @@ export const bookActs = {
   paste,
   copied,
   forget: (shot: string, column: ColumnId) => dropDraft(draftKey(shot, column)),
-  select(shots: readonly Shot[], cursor: Cursor): void {
-    const [first, last] = chosenRows(cursor);
-    select(shots.slice(first, last + 1).map(({ id }) => ({ kind: "shot", id })));
-  },
+  select: selectRows,
+  reselect,
 };

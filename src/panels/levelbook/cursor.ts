@@ -100,3 +100,36 @@ export function chosenRows({ row, anchor }: Cursor): readonly [number, number] {
 export function chosenColumns({ column, across = column }: Cursor): readonly [number, number] {
   return [Math.min(column, across), Math.max(column, across)];
 }
+
+/**
+ * The cursor after its rows have got another order, or some are gone: it stays with its row, and the block with its rows
+ * while they stand side by side and the cursor at an end of them. Otherwise the block is dropped, so that what is marked
+ * is never other rows than were chosen.
+ */
+export function followed(
+  cursor: Cursor,
+  before: readonly (string | null)[],
+  after: readonly (string | null)[],
+): Cursor {
+  const id = before[cursor.row] ?? null;
+  const alone = (row: number): Cursor => ({
+    row,
+    column: cursor.column,
+    anchor: row,
+    tabbedFrom: cursor.tabbedFrom,
+  });
+  if (id === null) return cursor.row === cursor.anchor ? cursor : alone(cursor.row);
+  const row = after.indexOf(id);
+  if (row < 0) return alone(Math.max(0, Math.min(cursor.row, after.length - 1)));
+  if (cursor.row === cursor.anchor) return row === cursor.row ? cursor : { ...cursor, row, anchor: row };
+  const [first, last] = chosenRows(cursor);
+  const held = new Set(before.slice(first, last + 1));
+  const far = cursor.anchor - cursor.row;
+  for (const anchor of [row + far, row - far]) {
+    const [from, to] = chosenRows({ ...cursor, row, anchor });
+    const rows = Array.from({ length: to - from + 1 }, (_, i) => from + i);
+    if (from < 0 || !rows.every((at) => held.has(after[at] ?? null))) continue;
+    return row === cursor.row && anchor === cursor.anchor ? cursor : { ...cursor, row, anchor };
+  }
+  return alone(row);
+}

@@ -17,6 +17,7 @@ import { lineOfRow, linesOf, plainLines } from "./lines";
 import { type BookOrder, rowsIn, rowsWith, shotsBy } from "./order";
 import { say } from "./said";
 import { useFollowSelection } from "./useFollowSelection";
+import { useHeldRows } from "./useHeldRows";
 
 /** A line's height at the text size in force, px; as in the style sheet. */
 export const lineHeightNow = () => 28 * appStore.getState().preferences.textSize;
@@ -56,6 +57,12 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
     setCursor(next);
     sight.show(lineOfRow(lines, next.row));
   };
+  const ids = useMemo(() => shots.map(({ id }) => id), [shots]);
+  useHeldRows(ids, cursor, (next, before) => {
+    setCursor(next);
+    const [first, last] = chosenRows(cursor);
+    bookActs.reselect(before.slice(first, last + 1), shots, next);
+  });
   useFollowSelection(shots, at.row, (row) => put({ ...at, row, anchor: row, tabbedFrom: null }));
 
   const stop = (keepFocus = true) => {

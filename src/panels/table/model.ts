@@ -99,6 +99,9 @@ function addRows(
 const newRow = /^\+(\d+)$/;
 const newRowId = (at: number) => `+${at}`;
 
+/** A row that isn't in the plan yet. */
+export const isNewRow = (id: string) => newRow.test(id);
+
 function newRowAt(row: string): number | null {
   const at = newRow.exec(row)?.[1];
   return at === undefined ? null : Number(at);

@@ -8,6 +8,7 @@ import { useApp } from "../../store/useApp";
 import { type Cursor, chosenColumns, chosenRows, moved } from "../levelbook/cursor";
 import { splitBlock } from "../levelbook/paste";
 import { cellOf } from "../levelbook/useBook";
+import { useHeldRows } from "../levelbook/useHeldRows";
 import { dropRefused, keepWritten, keptKey, keptOf, keptStore, withRefused } from "./kept";
 import {
   blockCells,
@@ -15,6 +16,7 @@ import {
   type CellText,
   type Chosen,
   fillDown,
+  isNewRow,
   laidOver,
   newRows,
   refusedWords,
@@ -56,6 +58,8 @@ export function useTable(model: TableModel) {
     () => (find.trim() ? seen : [...seen, ...newRows(model, begun)]),
     [seen, model, begun, find],
   );
+  const ids = useMemo(() => rows.map(({ id }) => (isNewRow(id) ? null : id)), [rows]);
+  useHeldRows(ids, cursor, setCursor);
   const lineHeight = 30 * useApp((state) => state.preferences.textSize);
   const sight = useSight(table, lineHeight);
   const isLong = rows.length > longFrom;
