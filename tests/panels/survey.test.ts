@@ -20,7 +20,13 @@ import {
   runPage,
 } from "../../src/panels/survey/levelRun";
 import { beamErrorWords, noPegs, pegAnswer } from "../../src/panels/survey/pegs";
-import { anchorOptions, draftOf, type PlaceDraft, placeFrom } from "../../src/panels/survey/placeDraft";
+import {
+  anchorOptions,
+  draftOf,
+  type PlaceDraft,
+  placeFrom,
+  whyNowhere,
+} from "../../src/panels/survey/placeDraft";
 import { noStakes, stakesFrom, stakesShown, withPickedRow } from "../../src/panels/survey/stakes";
 import { demoProject } from "../support/demo";
 
@@ -189,6 +195,19 @@ describe("places as typed", () => {
     if (!off || !polar || !out || !offOutside) throw new Error("no place");
     expect(Math.hypot(off[0] - polar[0], off[1] - polar[1])).toBeLessThan(1e-4);
     expect(Math.hypot(offOutside[0] - out[0], offOutside[1] - out[1])).toBeLessThan(1e-9);
+  });
+
+  it("tapes that can't meet and a missing point are said while they are typed, nothing while a length is missing", () => {
+    const said = (patch: Partial<PlaceDraft>) =>
+      whyNowhere({ ...blank, first: "corner 0", second: "corner 1", ...patch }, project, shot.id);
+    const tapes = (firstTape: string, secondTape: string) => said({ kind: "tapes", firstTape, secondTape });
+    expect(tapes("1", "")).toBeNull();
+    expect(tapes("1", String(wall))).toBeNull();
+    expect(tapes("0.5", String(wall / 3))).toContain("don't meet");
+    const off = { kind: "baseline", along: "1", right: "2" } as const;
+    expect(said(off)).toBeNull();
+    expect(said({ ...off, second: "shot gone" })).toContain("has no place itself");
+    expect(said({ ...off, first: `shot ${shot.id}` })).toContain("has no place itself");
   });
 
   it("every kind fills the form again as it was typed", () => {

@@ -1,7 +1,7 @@
 /** The place of the selected shot, in each way a place is measured in. Measuring it again moves the shot. */
 import { type FormEvent, useEffect, useState } from "react";
 import { useStore } from "zustand";
-import { type Project, placeResolver, type Shot, surveyEdits, tapeCandidates } from "../../document";
+import { type Project, type Shot, surveyEdits, tapeCandidates } from "../../document";
 import { cornerName } from "../../grading";
 import { tryRun } from "../../store/actions";
 import { showCandidates } from "../../store/candidates";
@@ -11,7 +11,15 @@ import { placeText } from "../levelbook/columns";
 import { useNotation, useProject } from "../useProject";
 import { pickOnPlan } from "./pickOnPlan";
 import { foldPlaceCard, placeCardStore } from "./placeCard";
-import { anchorOptions, draftOf, type PlaceDraft, placeFrom, placeKinds } from "./placeDraft";
+import {
+  anchorOptions,
+  draftOf,
+  faultOf,
+  type PlaceDraft,
+  placeFrom,
+  placeKinds,
+  whyNowhere,
+} from "./placeDraft";
 import "./survey.css";
 
 export function PlaceCard() {
@@ -49,17 +57,16 @@ function PlaceForm({ shot }: { shot: Shot }) {
   const place = (with_: PlaceDraft) => {
     const made = placeFrom(with_, project);
     if (!made.ok) return setFault(made.why);
-    const { survey, building } = project;
-    const others = { ...survey, shots: survey.shots.filter(({ id }) => id !== shot.id) };
-    const { fault: lost } = placeResolver(others, building?.outline ?? [])(made.place);
-    if (lost) return setFault(`${lost.what} ${lost.how}`);
+    const lost = faultOf(made.place, project, shot.id);
+    if (lost) return setFault(lost);
     const edit = tryRun(surveyEdits.placeShot, { id: shot.id, place: made.place });
     setFault(edit.ok ? null : edit.why);
   };
-  useTapes(draft, project, (side) => {
+  const both = useTapes(draft, project, (side) => {
     change({ side });
     place({ ...draft, side });
   });
+  const said = fault ?? whyNowhere(draft, project, shot.id);
   const onSubmit = (event: FormEvent) => {
     event.preventDefault();
     place(draft);
@@ -72,10 +79,10 @@ function PlaceForm({ shot }: { shot: Shot }) {
         options={placeKinds}
         onChoose={(kind) => change({ kind })}
       />
-      <Fields draft={draft} project={project} but={shot.id} change={change} />
-      {fault ? (
-        <p className="field-fault" role="alert">
-          {fault}
+      <Fields draft={draft} project={project} but={shot.id} both={both} change={change} />
+      {said ? (
+        <p className="field-fault" role={fault ? "alert" : "status"}>
+          {said}
         </p>
       ) : null}
       <div className="survey-acts">
@@ -90,8 +97,8 @@ function PlaceForm({ shot }: { shot: Shot }) {
   );
 }
 
-/** Both places that two tapes leave are drawn on the plan while they are typed; picking one places the shot. */
-function useTapes(draft: PlaceDraft, project: Project, pick: (side: "left" | "right") => void): void {
+/** Both places that two tapes leave are drawn on the plan while they are typed; picking one places the shot. Whether there are two. */
+function useTapes(draft: PlaceDraft, project: Project, pick: (side: "left" | "right") => void): boolean {
   const made = draft.kind === "tapes" ? placeFrom(draft, project) : null;
   const tapes = made?.ok && made.place.kind === "tapes" ? made.place : null;
   const both = tapes && tapeCandidates(project, tapes.from, [tapes.lengths[0].m, tapes.lengths[1].m]);
@@ -108,16 +115,19 @@ function useTapes(draft: PlaceDraft, project: Project, pick: (side: "left" | "ri
     );
   });
   useEffect(() => () => showCandidates([]), []);
+  return both !== null;
 }
 
 interface FieldsProps {
   readonly draft: PlaceDraft;
   readonly project: Project;
   readonly but: string;
+  /** Both places that two tapes leave are drawn on the plan. */
+  readonly both: boolean;
   readonly change: (patch: Partial<PlaceDraft>) => void;
 }
 
-function Fields({ draft, project, but, change }: FieldsProps) {
+function Fields({ draft, project, but, both, change }: FieldsProps) {
   const text = (id: TextField, label: string, help?: string) => (
     <Typed key={id} label={label} text={draft[id]} help={help} onType={(typed) => change({ [id]: typed })} />
   );
@@ -177,7 +187,7 @@ function Fields({ draft, project, but, change }: FieldsProps) {
               { value: "right", words: "right of the way between" },
             ]}
             onChoose={(side) => change({ side })}
-            help="Both are drawn on the plan: click the right one."
+            help={both ? "Both are drawn on the plan: click the right one." : undefined}
           />
         </>
       );

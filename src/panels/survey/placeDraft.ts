@@ -1,5 +1,12 @@
 /** How a place was measured in, as typed, and the place that makes of it. */
-import type { Anchor, Measure, Place, Project, Shot } from "../../document";
+import {
+  type Anchor,
+  type Measure,
+  type Place,
+  type Project,
+  placeResolver,
+  type Shot,
+} from "../../document";
 import { cornerName } from "../../grading";
 import { formatAngle, parseAngle, parseLength } from "../../units";
 import { readPlace } from "../levelbook/typing";
@@ -31,7 +38,7 @@ export const placeKinds: readonly { readonly value: PlaceKind; readonly words: s
   { value: "corner", words: "a building corner" },
   { value: "wall", words: "off a wall line" },
   { value: "tapes", words: "two tapes" },
-  { value: "baseline", words: "along a line and off it" },
+  { value: "baseline", words: "off a baseline" },
   { value: "polar", words: "angle and distance" },
   { value: "none", words: "not placed yet" },
 ];
@@ -157,6 +164,19 @@ export function placeFrom(draft: PlaceDraft, project: Project): PlaceMade {
     default:
       return fromPoints(draft, project);
   }
+}
+
+/** Why a place that is typed to its end is nowhere: tapes that don't meet, a point that has none. Null while something is missing. */
+export function whyNowhere(draft: PlaceDraft, project: Project, shot: string): string | null {
+  const made = placeFrom(draft, project);
+  return made.ok ? faultOf(made.place, project, shot) : null;
+}
+
+/** What keeps the shot from such a place. It can't be measured from itself. */
+export function faultOf(place: Place, { survey, building }: Project, shot: string): string | null {
+  const others = { ...survey, shots: survey.shots.filter(({ id }) => id !== shot) };
+  const { fault } = placeResolver(others, building?.outline ?? [])(place);
+  return fault && `${fault.what} ${fault.how}`;
 }
 
 function fromPoints(draft: PlaceDraft, project: Project): PlaceMade {
