@@ -254,9 +254,9 @@ describe("clearances", () => {
       [40, 40],
       [-30, 40],
     ];
-    // 0.3476 m of fill at the wall: 3.048 m of apron, then 0.1952 × 3 = 0.586 m of slope to where 0.01 m is left.
+    // 0.3476 m of fill at the wall: 3.048 m of apron, then 0.1952 × 3 = 0.586 m of slope: 3.634 m, 3 m of it on the lot.
     const found = problem(lot(narrow), "grading-past-lot");
-    expect(found?.what).toMatch(/0\.5\d\d m past it|0\.6\d\d m past it/);
+    expect(found?.what).toMatch(/0\.63[34] m past it/);
     expect(problem(lot(wide), "grading-past-lot")).toBeUndefined();
   });
 
@@ -323,6 +323,56 @@ describe("clearances", () => {
   ])("%s", (_why, kind, points, keepClear, found) => {
     const project = lot(wide, [{ id: "f", kind, name: "it", points, keepClear }]);
     expect(problem(project, "grading-near-feature") !== undefined).toBe(found);
+  });
+});
+
+describe("work past a straight line on level ground", () => {
+  // 1.85 m of fill at the wall's foot, 5 % over 3 m leave 1.70 m, which 4 : 1 takes 6.80 m: it ends 9.80 m from the wall.
+  const past = (westLine: number, setback = 0) =>
+    built(
+      {
+        outline: [
+          [21, 24],
+          [33, 24],
+          [33, 33],
+          [21, 33],
+        ],
+        floor: 102,
+        topOfWallAboveFloor: 0,
+      },
+      {
+        grading: { apron: { showing: 0.15, fall: 0.05, width: 3 }, slopes: { fill: 4, cut: 4 } },
+        lot: {
+          outline: [
+            [westLine, 0],
+            [55, 0],
+            [55, 58],
+            [westLine, 58],
+          ],
+          setbacks: setback ? [{ line: 3, distance: { text: `${setback} m`, m: setback } }] : [],
+        },
+      },
+    );
+
+  it.each([
+    [12, "0.800 m"],
+    [11.83, "0.630 m"],
+    [11.235, "0.035 m"],
+  ])("is told to the millimetre, small reaches too: lot line at %s", (line, told) => {
+    const found = problem(past(line), "grading-past-lot");
+    expect(found?.what).toBe(`Cut or fill reaches ${told} past it.`);
+    // Along the straight part, not at a rounded corner of the slope.
+    expect(found?.at?.[0]).toBeCloseTo(11.2, 3);
+    expect(found?.at?.[1]).toBeCloseTo(28.5, 0);
+  });
+
+  it("is nothing where it ends before the line", () => {
+    expect(problem(past(11.1), "grading-past-lot")).toBeUndefined();
+  });
+
+  it("into a setback, and over all of it where it goes on past the line", () => {
+    expect(problem(past(10, 2.6), "grading-past-setback")?.what).toBe("Cut or fill reaches 1.400 m into it.");
+    expect(problem(past(12, 2.6), "grading-past-setback")?.what).toBe("Cut or fill reaches 2.600 m into it.");
   });
 });
 
