@@ -75,6 +75,18 @@ describe("while a tool draws", () => {
     expect(appStore.getState().messages.at(-1)?.text).toMatch(/^Figures have no use here\. \w/);
   });
 
+  it("signs of a keyboard's third level arrive, whatever is held for them; shortcuts stay shortcuts", () => {
+    plan.focus();
+    press("1");
+    const held = (key: string, how: KeyboardEventInit) =>
+      plan.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true, ...how }));
+    held("½", { altKey: true, ctrlKey: true });
+    held("¾", { altKey: true });
+    held("2", { altKey: true });
+    held("°", { metaKey: true });
+    expect(typed()).toBe("1½¾");
+  });
+
   it("a field, a menu and a dialog keep theirs", () => {
     for (const html of [
       "<input>",

@@ -76,9 +76,23 @@ describe("a bearing", () => {
     expect(typedValues(keys("Tab", ..."s 88.5 w"), "m").bearing).toBeCloseTo((268.5 / 180) * Math.PI, 12);
   });
 
-  it("takes its letters only in its own field", () => {
-    expect(typeKey(piece, "s", true)).toBeNull();
+  it("takes its letters in its own field, and before any figure of a piece that is begun", () => {
+    expect(typeKey(piece, "s", false)).toBeNull();
     expect(keys("Tab", "s").texts).toEqual(["", "s"]);
+    expect(keys("4", "s").texts).toEqual(["4s", ""]);
+    const deed = keys(..."N 10 E");
+    expect(typedValues(deed, "ft-in")).toEqual({ bearing: (10 / 180) * Math.PI });
+    expect(entryFault(deed, "ft-in")).toBeNull();
+  });
+
+  it("is known by its sign when it is typed first; the length follows by Tab", () => {
+    const angle = keys(..."35°");
+    expect(angle).toMatchObject({ texts: ["", "35°"], active: 1 });
+    const both = keys(..."35°30'", "Tab", ..."12");
+    expect(typedValues(both, "m").length).toBe(12);
+    expect(typedValues(both, "m").bearing).toBeCloseTo((35.5 / 180) * Math.PI, 12);
+    // Where a length was given already the sign still belongs to the bearing alone.
+    expect(keys("1", "2", "Tab", ..."35°").texts).toEqual(["12", "35°"]);
   });
 
   it("says what it takes", () => {

@@ -30,6 +30,14 @@ const figure = /^[0-9.,@½¼¾⅛⅜⅝⅞−-]$/;
 
 const isDrawing = () => appStore.getState().tool !== "select";
 
+const isShortcut = ({ ctrlKey, metaKey, altKey }: KeyboardEvent) => ctrlKey || metaKey || altKey;
+
+/** Signs such as ° and ½ lie on a third level of many keyboards: reached by AltGr (told as Ctrl and Alt) or Option. */
+function isThirdSign(event: KeyboardEvent): boolean {
+  const third = event.getModifierState("AltGraph") || (event.altKey && !event.metaKey);
+  return third && /^[°º½¼¾⅛⅜⅝⅞′″−@]$/.test(event.key);
+}
+
 /** Is this key, pressed beside the plan, meant for what is drawn on it? */
 function isForPlan({ key, target }: KeyboardEvent): boolean {
   const { dialog, planMenu } = appStore.getState();
@@ -55,7 +63,7 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
   }
 
   function down(event: KeyboardEvent): void {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+    if (event.isComposing || (isShortcut(event) && !isThirdSign(event))) return;
     if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) {
       event.preventDefault();
       menuByKey(element);

@@ -92,6 +92,12 @@ export function isPlaced({ length, east, right }: TypedValues): boolean {
   return length !== undefined || east !== undefined || right !== undefined;
 }
 
+/** Enter after a bearing alone: what else is needed. Null where it isn't a bearing alone. */
+export function lengthWanted(typed: TypedValues): string | null {
+  if (typed.bearing === undefined || isPlaced(typed)) return null;
+  return "The bearing is there, not how far: type the length too (Tab goes to it), or click where it ends.";
+}
+
 /**
  * The aimed place with what was typed laid over it: a length and bearing, how far right and up of the place before, or a
  * place from the plan's origin; `north` is the plan's.

@@ -40,7 +40,7 @@ export function isLetter(key: string): boolean {
 
 /** Characters that start a number, and those that may follow. */
 const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
-const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″°/ a-z+−-]$/i;
+const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″°º/ a-z+−-]$/i;
 /** A bearing may also begin as a deed writes it: N 45° E. */
 const bearingStarts = /^[0-9.,ns]$/i;
 
@@ -57,10 +57,30 @@ export function typeKey(entry: TypedEntry, key: string, begun = false): TypedEnt
   }
   if (key === "Backspace" && entry.refused) return withText(entry, "");
   if (key === "Backspace") return text === "" ? stepBack(entry) : withText(entry, text.slice(0, -1));
-  // The letters N and S also pick tools, so they begin a bearing only once its field was asked for.
+  // The letters N and S also pick tools, so they begin a bearing only in its field or where a piece is begun.
   const begins = entry.active > 0 && entry.fields[entry.active]?.kind === "bearing" ? bearingStarts : starts;
   const taken = text === "" ? begins.test(key) || beginsPlace(entry, key) : follows.test(key);
-  return taken ? withText(entry, text + key) : null;
+  if (taken) return ownField(withText(entry, text + key));
+  return begun && text === "" && /^[ns]$/i.test(key) ? bearingFirst(entry, key) : null;
+}
+
+const isAngle = ({ kind }: Field): boolean => kind === "bearing" || kind === "angle";
+
+/** An angle that was typed where a length stands goes to its own field: nothing but an angle has the sign of degrees. */
+function ownField(entry: TypedEntry): TypedEntry {
+  const { fields, texts, active } = entry;
+  const text = texts[active] ?? "";
+  const own = fields.findIndex(isAngle);
+  if (!/[°º]/.test(text) || own < 0 || isAngle(fields[active] as Field)) return entry;
+  const moved = fields.map((_, i) => (i === own ? text : i === active ? "" : (texts[i] ?? "")));
+  return { fields, texts: moved, active: own };
+}
+
+/** What goes on from a place may have its bearing first, as a deed writes it: N 10 E. No other tool is picked there. */
+function bearingFirst(entry: TypedEntry, key: string): TypedEntry | null {
+  const own = entry.fields.findIndex(({ kind }) => kind === "bearing");
+  if (own < 0 || (entry.texts[own] ?? "") !== "") return null;
+  return withText({ fields: entry.fields, texts: entry.texts, active: own }, key);
 }
 
 /** Places lie on either side of where they are counted from: there a minus begins a figure, and @ one from the last place. */

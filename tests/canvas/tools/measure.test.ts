@@ -102,6 +102,21 @@ describe("the measure tool", () => {
     expect(hand.state()).toBe("ready");
   });
 
+  it("takes a bearing first, and wants the length before Enter places anything", () => {
+    const hand = handOn(metricProject(), "measure");
+    hand.click(0, 0);
+    hand.type("N 90 E");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/type the length too/);
+    hand.key("Tab");
+    hand.type("7.25");
+    hand.key("Enter");
+    hand.key("Enter");
+    expect(hand.state()).toBe("measured");
+    expect(row(hand, "distance")).toBe("7.250 m");
+    expect(row(hand, "bearing")).toBe("90.0°");
+  });
+
   it("becomes a dimension, which keeps to the building's corners", () => {
     const outline = buildingEdits.rectangleOutline([0, 0], 10, 6);
     const project = checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });

@@ -5,7 +5,7 @@ import { distance } from "../../../geometry";
 import type { Snap } from "../../snap/snap";
 import type { SnapTargets } from "../../snap/targets";
 import type { TypedValues } from "../../typed/typedEntry";
-import { aim, aimCornerBetween, allTargets, isPlaced, pieceFields, withTyped } from "../aim";
+import { aim, aimCornerBetween, allTargets, isPlaced, lengthWanted, pieceFields, withTyped } from "../aim";
 import { alongPiece, ringWords } from "../liveMarks";
 import type { DrawnDimension, PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import type { LineKind, LinePoint } from "./lineKind";
@@ -62,7 +62,12 @@ export function next(context: ToolContext, kind: LineKind, now: LineNow, home: T
     },
     doublePress: () => finish(now.points),
     typed: (typed) => again({ typed }),
-    finish: () => (!isPlaced(now.typed) ? finish(now.points) : add(to)),
+    finish() {
+      const wanted = lengthWanted(now.typed);
+      if (wanted === null) return isPlaced(now.typed) ? add(to) : finish(now.points);
+      context.say(wanted);
+      return this;
+    },
     back: () =>
       now.points.length > 1 ? again({ points: now.points.slice(0, -1), typed: {} }) : home(context),
     cancel: () =>

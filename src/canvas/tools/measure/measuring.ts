@@ -5,7 +5,7 @@ import { distance } from "../../../geometry";
 import { formatAngle } from "../../../units";
 import type { Snap } from "../../snap/snap";
 import type { TypedValues } from "../../typed/typedEntry";
-import { aim, isPlaced, pieceFields, withTyped } from "../aim";
+import { aim, isPlaced, lengthWanted, pieceFields, withTyped } from "../aim";
 import { alongPiece, floating, lengthWords, ringMarks } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
 import { byTypedPlace, typedPlace, typedPlaceMarks } from "../typedPlace";
@@ -87,7 +87,12 @@ export function measuring(context: ToolContext, now: Measuring): ToolState {
     },
     doublePress: () => finish(false),
     typed: (typed) => again({ typed }),
-    finish: () => (!isPlaced(now.typed) ? finish(false) : add(to)),
+    finish() {
+      const wanted = lengthWanted(now.typed);
+      if (wanted === null) return isPlaced(now.typed) ? add(to) : finish(false);
+      context.say(wanted);
+      return this;
+    },
     back,
     cancel: back,
     lost: () => again({ held: false }),
