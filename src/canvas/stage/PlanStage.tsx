@@ -107,7 +107,10 @@ function usePainter(
 }
 
 function followSize(element: HTMLElement, painter: PlanPainter): () => void {
-  const measure = () => resizePlan(element.clientWidth, element.clientHeight);
+  const measure = () => {
+    const { left, top } = element.getBoundingClientRect();
+    resizePlan(element.clientWidth, element.clientHeight, [left, top]);
+  };
   const observer = new ResizeObserver(measure);
   observer.observe(element);
   // Before anything else: a view that isn't turned yet would be taken for a turn by hand.

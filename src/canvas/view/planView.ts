@@ -179,24 +179,29 @@ export function showPlace(at: XY): void {
   jumpTo(panBy(view, view.width / 2 - x, view.height / 2 - y));
 }
 
+/** The plan's upper left corner in the window, px. */
+let corner: XY = [0, 0];
+
 /**
  * The plan's part of the window has another size. What was fitted is fitted again, as long as nobody has moved the
- * view since; otherwise the middle stays in the middle. With a thing under the hand nothing on the screen may jump:
- * the plan's upper rim moves (the sentence above it grew by a line), so the drawing is held by its lower rim. While a tool draws it is
- * the dock below that opens or closes: the drawing is held by its upper left corner.
+ * view since; otherwise the middle stays in the middle. While a tool draws or a thing is under the hand nothing on the
+ * screen may jump, whichever rim of the plan moved (the sentence above it grew, the dock below opened): the drawing is
+ * held where it is in the window. `at`: the plan's upper left corner in the window, px.
  */
-export function resizePlan(width: number, height: number): void {
+export function resizePlan(width: number, height: number, at: XY): void {
   const { view } = planView.getState();
+  const [left, top] = [corner[0] - at[0], corner[1] - at[1]];
+  corner = at;
   if (width === view.width && height === view.height) return;
   const next = resized(view, width, height);
   const { floorDrag, preview, tool } = appStore.getState();
   if (view.width === 0) {
     planView.setState({ view: next });
     fitPlan();
-  } else if (floorDrag !== null || preview !== null) {
-    planView.setState({ view: panBy(next, 0, (height - view.height) / 2) });
-  } else if (tool !== "select") {
-    jumpTo(panBy(next, (view.width - width) / 2, (view.height - height) / 2));
+  } else if (floorDrag !== null || preview !== null || tool !== "select") {
+    const held = panBy(next, left + (view.width - width) / 2, top + (view.height - height) / 2);
+    if (tool === "select") planView.setState({ view: held });
+    else jumpTo(held);
   } else {
     planView.setState({ view: next });
     if (fit === "plan") fitPlan();
