@@ -38,7 +38,12 @@ import "../panels/panels.css";
 import "../panels/checks.css";
 import "../panels/floor.css";
 import "../panels/dialogs.css";
-import "../panels/help/help.css";
+import "../panels/help/why.css";
+import "../panels/help/guide.css";
+import "../panels/help/glossary.css";
+import "../panels/help/drawings.css";
+import "../panels/help/tour.css";
+import "../panels/help/answers.css";
 
 export interface AppProps {
   readonly host: Host;

@@ -21,8 +21,11 @@ import { WordsAsk } from "./overlays/WordsAsk";
 import { PlanStage } from "./stage/PlanStage";
 import { planSlot } from "./view/slots";
 import "./canvas.css";
-import "./overlays/overlays.css";
+import "./overlays/buttons.css";
+import "./overlays/said.css";
 import "./overlays/key.css";
+import "./overlays/empty.css";
+import "./overlays/typing.css";
 import "./overlays/tools.css";
 import "./overlays/view.css";
 
