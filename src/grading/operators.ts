@@ -11,7 +11,7 @@ import { apronOperator } from "./apron-operator";
 import { padOperator, pointOperator, wallOperator } from "./area-operators";
 import { crossings } from "./crossings";
 import { bermOperator, driveOperator, overPipeOperator, swaleOperator } from "./line-operators";
-import { noLimits, type Operator } from "./operator";
+import { type Limits, noLimits, type Operator } from "./operator";
 import { inOrder } from "./order";
 import type { FloorRange, GradingPlan } from "./plan";
 import { outsideBox } from "./strip";
@@ -112,7 +112,10 @@ export function prepare(
   // Lowest and highest that the ground can stand at each place over the range, before the next act.
   const span = { lowest: Float64Array.from(existing), highest: Float64Array.from(existing) };
   const stone = new Float32Array(existing.length);
-  const acts = operatorsOf(plan, options).map((operator) => prepareAct(operator, places, range, span, stone));
+  const growing = actsOver(existing.length);
+  const acts = operatorsOf(plan, options).map((operator) =>
+    prepareAct(operator, places, range, span, stone, growing),
+  );
   return { existing, acts, ...reached(acts, stone) };
 }
 
@@ -123,50 +126,87 @@ interface Span {
 
 function prepareAct(
   operator: Operator,
+  places: Places,
+  range: FloorRange,
+  span: Span,
+  stone: Float32Array,
+  growing: Growing,
+): Act {
+  const ends = operator.ends(range.low, range.high);
+  const limits = noLimits();
+  const count = places.existing.length;
+  let reached = 0;
+  for (let from = 0; from < count; from += block) {
+    const to = Math.min(count, from + block);
+    reached = reachPlaces(operator, ends, limits, places, range, span, stone, growing, from, to, reached);
+  }
+  return {
+    id: operator.id,
+    index: growing.index.slice(0, reached),
+    lower: growing.lower.slice(0, reached),
+    upper: growing.upper.slice(0, reached),
+    share: growing.share.slice(0, reached),
+    core: growing.core.slice(0, reached),
+  };
+}
+
+/**
+ * Places looked at at a time. One long loop is compiled while it runs, and then makes a number on the heap for every place;
+ * a function that is called often is compiled whole.
+ */
+const block = 1024;
+
+/** Looks at the places from `from` to `to`; the first that it reaches is the act's number `reached`. Answers how many there are then. */
+function reachPlaces(
+  operator: Operator,
+  ends: ReturnType<Operator["ends"]>,
+  limits: Limits,
   { x, y, existing, covered }: Places,
   range: FloorRange,
   { lowest, highest }: Span,
   stone: Float32Array,
-): Act {
-  const act = growing(existing.length);
-  const limits = noLimits();
+  act: Growing,
+  from: number,
+  to: number,
+  reached: number,
+): number {
   const { bounds, flattest } = operator;
-  const ends = operator.ends(range.low, range.high);
-  for (let i = 0; i < existing.length; i++) {
+  const { low: floorLow, high: floorHigh } = range;
+  let k = reached;
+  for (let i = from; i < to; i++) {
     if (covered[i]) continue;
-    const [px, py] = [x[i] as number, y[i] as number];
-    const [low, high] = [lowest[i] as number, highest[i] as number];
+    const px = x[i] as number;
+    const py = y[i] as number;
+    const low = lowest[i] as number;
+    const high = highest[i] as number;
     // From afar: its slopes can't have come to this place yet.
     const away = outsideBox(bounds, px, py) / flattest;
     if (away > 0 && low >= ends.mostLower - away && high <= ends.leastUpper + away) continue;
     operator.limitsAt(px, py, existing[i] as number, limits);
     const rise = limits.share;
+    const lower = limits.lower;
+    const upper = limits.upper;
     // Where stone is laid every place counts, also where it lies just at the ground: the stone is dug in.
-    const idle = low >= limits.lower + rise * range.high && high <= limits.upper + rise * range.low;
+    const idle = low >= lower + rise * floorHigh && high <= upper + rise * floorLow;
     if (idle && limits.stone === 0) continue;
-    const k = act.count++;
     act.index[k] = i;
-    act.lower[k] = limits.lower;
-    act.upper[k] = limits.upper;
+    act.lower[k] = lower;
+    act.upper[k] = upper;
     act.share[k] = rise;
     act.core[k] = limits.core ? 1 : 0;
+    k++;
     if (limits.stone > 0) stone[i] = limits.stone;
-    lowest[i] = Math.min(Math.max(low, limits.lower + rise * range.low), limits.upper + rise * range.low);
-    highest[i] = Math.min(Math.max(high, limits.lower + rise * range.high), limits.upper + rise * range.high);
+    lowest[i] = Math.min(Math.max(low, lower + rise * floorLow), upper + rise * floorLow);
+    highest[i] = Math.min(Math.max(high, lower + rise * floorHigh), upper + rise * floorHigh);
   }
-  return {
-    id: operator.id,
-    index: act.index.slice(0, act.count),
-    lower: act.lower.slice(0, act.count),
-    upper: act.upper.slice(0, act.count),
-    share: act.share.slice(0, act.count),
-    core: act.core.slice(0, act.count),
-  };
+  return k;
 }
 
-function growing(most: number) {
+/** Room for what acts do at as many places as there are; each act takes its part out. */
+type Growing = ReturnType<typeof actsOver>;
+
+function actsOver(most: number) {
   return {
-    count: 0,
     index: new Uint32Array(most),
     lower: new Float64Array(most),
     upper: new Float64Array(most),
