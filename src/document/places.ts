@@ -108,7 +108,7 @@ export function stakeOrder(grid: Pick<StakeGrid, "rows" | "columns">): { row: nu
 
 interface Known {
   readonly marks: ReadonlyMap<string, Mark>;
-  readonly shots: ReadonlyMap<string, Shot>;
+  readonly shots: Pick<ReadonlyMap<string, Shot>, "get">;
   readonly grids: ReadonlyMap<string, StakeGrid>;
   readonly corners: readonly Point[];
   /** Shots whose place is being found just now: a circle of shots leads nowhere. */
@@ -118,18 +118,32 @@ interface Known {
 type Lists = Pick<Survey, "marks" | "shots" | "grids">;
 type Maps = Pick<Known, "marks" | "shots" | "grids">;
 
-/** A survey is never changed in place, so its maps are made once. */
+/** A survey is never changed in place, so its maps are made once; that of the shots when one is asked for by its id. */
 const mapsOf = new WeakMap<Lists, Maps>();
 
 function byId(survey: Lists): Maps {
   const known = mapsOf.get(survey);
   if (known !== undefined) return known;
-  // Of two with one id the first counts.
-  const map = <T extends { readonly id: string }>(items: readonly T[]) =>
-    new Map([...items].reverse().map((item) => [item.id, item]));
-  const made = { marks: map(survey.marks), shots: map(survey.shots), grids: map(survey.grids) };
+  let shots: ReadonlyMap<string, Shot> | null = null;
+  const made: Maps = {
+    marks: firstById(survey.marks),
+    grids: firstById(survey.grids),
+    shots: {
+      get(id) {
+        shots ??= firstById(survey.shots);
+        return shots.get(id);
+      },
+    },
+  };
   mapsOf.set(survey, made);
   return made;
+}
+
+/** Of two with one id the first counts. */
+function firstById<T extends { readonly id: string }>(items: readonly T[]): ReadonlyMap<string, T> {
+  const map = new Map<string, T>();
+  for (const item of items) if (!map.has(item.id)) map.set(item.id, item);
+  return map;
 }
 
 function knownTo(survey: Lists, corners: readonly Point[]): Known {

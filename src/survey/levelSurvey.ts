@@ -19,7 +19,7 @@ import { closings } from "./closings";
 import { doubtfulReadings } from "./doubts";
 import { farPitDepths, farSpacings, pitOrder } from "./farLengths";
 import { oddShots } from "./oddShots";
-import { type Readings, readAll } from "./readings";
+import { type Readings, readingsOf } from "./readings";
 import { checkShot, collectReferences, placeOf, type References } from "./references";
 import { setupProblems, setupResult } from "./setups";
 import { sightProblems } from "./sights";
@@ -37,7 +37,7 @@ export function levelSurvey(
   const shots = survey.shots.filter((shot) => !shot.aside);
   for (const shot of shots) checkShot(shot, refs, first);
 
-  const readings = readAll(shots, refs, survey.longSights);
+  const readings = readingsOf(refs, survey.longSights);
   const cut = cutSurvey(survey, shots, refs, readings);
   const closed = closings(cut, readings, refs.judged);
   const adjusted = adjustBeams(cut.pieces.all, cut.held, readings, cut.beams);

@@ -21,8 +21,8 @@ export interface Reading {
   readonly sigma: number | null;
 }
 
-/** By shot; a row that is still empty is missing. */
-export type Readings = ReadonlyMap<Shot, Reading>;
+/** By shot; missing for a row that is still empty, and for one whose set-up isn't there. */
+export type Readings = Pick<ReadonlyMap<Shot, Reading>, "get">;
 
 /** Metres a square metre of sight: 0.0673 m at one kilometre. */
 const CURVATURE_AND_REFRACTION = 0.0673e-6;
@@ -32,14 +32,15 @@ export function curvatureAndRefraction(distance: number): number {
   return CURVATURE_AND_REFRACTION * distance * distance;
 }
 
-export function readAll(shots: readonly Shot[], refs: References, longSights: boolean): Readings {
-  const readings = new Map<Shot, Reading>();
-  for (const shot of shots) {
-    const setup = refs.setups.get(shot.setup);
-    if (shot.reading === null || setup === undefined) continue;
-    readings.set(shot, readOne(shot.reading.m, setup, stoodAt(shot, refs), longSights));
-  }
-  return readings;
+/** Each is worked out when it is asked for: a crowd of shots is asked one by one, and none of them is kept. */
+export function readingsOf(refs: References, longSights: boolean): Readings {
+  return {
+    get(shot) {
+      const setup = refs.setups.get(shot.setup);
+      if (shot.reading === null || setup === undefined) return undefined;
+      return readOne(shot.reading.m, setup, stoodAt(shot, refs), longSights);
+    },
+  };
 }
 
 function readOne(reading: number, setup: Setup, at: Point | null, longSights: boolean): Reading {

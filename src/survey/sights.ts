@@ -18,7 +18,8 @@ export function sightProblems(
   for (const shot of shots) {
     const setup = refs.setups.get(shot.setup);
     // How far a rod stood from a laser without a place isn't known: nothing to say but that an error stays.
-    if (!setup || (setup.at === null && setup.collimation === 0) || !readings.has(shot)) continue;
+    if (!setup || (setup.at === null && setup.collimation === 0) || readings.get(shot) === undefined)
+      continue;
     const own = bySetup.get(shot.setup);
     if (own === undefined) bySetup.set(shot.setup, [shot]);
     else own.push(shot);

@@ -1,7 +1,7 @@
 /** The document's set-ups and shots as the rows of one level book, for its page in either form. */
 import type { Shot, Survey } from "../document/schema";
 import type { LevelBookRow } from "./levelBook";
-import { readAll } from "./readings";
+import { readingsOf } from "./readings";
 import { collectReferences, lookedAt, type References } from "./references";
 import { cutSurvey } from "./steps";
 
@@ -19,7 +19,7 @@ export interface SurveyBookRow extends LevelBookRow {
 export function surveyBook(survey: Survey): SurveyBookRow[] {
   const refs = collectReferences(survey, [], []);
   const shots = survey.shots.filter((shot) => !shot.aside);
-  const readings = readAll(shots, refs, survey.longSights);
+  const readings = readingsOf(refs, survey.longSights);
   const { pieces } = cutSurvey(survey, shots, refs, readings);
   const down = (shot: Shot) => readings.get(shot)?.down ?? null;
   const sight = (shot: Shot) => readings.get(shot)?.distance ?? null;
@@ -30,7 +30,7 @@ export function surveyBook(survey: Survey): SurveyBookRow[] {
       own: shots.filter(
         (shot) =>
           pieces.of.get(shot) === piece &&
-          readings.has(shot) &&
+          readings.get(shot) !== undefined &&
           (shot.kind !== "check" || shot === piece.check),
       ),
     }))
