@@ -112,6 +112,22 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toMatch(/^Undo: remove /);
   });
 
+  test("a line may begin below the card of kinds: what is pressed beside a kind counts", async ({ page }) => {
+    await page.keyboard.press("e");
+    const choices = page.getByTestId("choices");
+    const pressed = async (part: ReturnType<typeof choices.locator>) => {
+      const box = await part.boundingBox();
+      if (!box) throw new Error("not on the page");
+      await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    };
+    await pressed(choices.locator("p").first());
+    await expect(choices.getByRole("button")).toHaveCount(1);
+    await expect(choices.getByRole("button")).toBeDisabled();
+    await pressed(choices.getByRole("button"));
+    await page.keyboard.press("Enter");
+    expect(await plan.undoName()).toMatch(/^Undo: draw /);
+  });
+
   test("places catch exactly, each kind of snap by the distance that is measured", async ({ page }) => {
     const reading = page.getByTestId("reading");
     /** Measured between two places that the hand only comes near. */
