@@ -156,6 +156,7 @@ test("a grid of stakes is laid and read to and fro, the next stake selected on t
   await keys(page, "Control+a", "3", "Tab", "Control+a", "4", "Tab", "10'", "Tab", "10'", "Tab", "Enter");
   await expect(sheet.getByRole("alert")).toContainText("Type where the first stake stands.");
   await sheet.getByLabel("First stake").focus();
+  await expect(page.getByText("Nothing on the plan yet")).toHaveCount(0);
   await keys(page, "0, 0", "Enter");
   await expect(sheet).toHaveCount(0);
   await expect(book(page)).toBeFocused();

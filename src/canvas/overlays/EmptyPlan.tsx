@@ -1,12 +1,15 @@
 /** What an empty plan says, and what an unfinished one still needs. */
+import { useStore } from "zustand";
 import { setStep, setTool } from "../../store/actions";
+import { stakeGridStore } from "../../store/stakeGrid";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { isEmpty, planNote } from "./planNote";
 
 export function EmptyPlan() {
   const empty = useApp((state) => state.tool === "select" && isEmpty(shownProject(state)));
-  if (!empty) return null;
+  const laying = useStore(stakeGridStore, ({ sheet }) => sheet !== null);
+  if (!empty || laying) return null;
   return (
     <div className="plan-card empty-plan">
       <h2>Nothing on the plan yet</h2>

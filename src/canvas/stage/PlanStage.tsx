@@ -18,9 +18,10 @@ import {
   setPlanTurn,
   showGrowth,
   showPlace,
+  showWhole,
   slotsChanged,
 } from "../view/planView";
-import { onSlotsChange, slotsLieOver } from "../view/slots";
+import { onSlotsChange, planSlot, slotsLieOver } from "../view/slots";
 import { drawnPlaces } from "./drawnPlaces";
 import { hintId } from "./hintId";
 import { followsDrop, interactionMarks } from "./interactionMarks";
@@ -116,7 +117,10 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   // Before anything else: a view that isn't turned yet would be taken for a turn by hand.
   setPlanTurn(present(appStore.getState().history).drawing.turn);
   slotsLieOver(element);
-  placesDrawnBy(() => (appStore.getState().tool === "select" ? [] : drawnPlaces(machine().state())));
+  placesDrawnBy(() => [
+    ...stakeGridStore.getState().stakes,
+    ...(appStore.getState().tool === "select" ? [] : drawnPlaces(machine().state())),
+  ]);
   const stopSlots = onSlotsChange(slotsChanged);
   measure();
   // A plan that comes into the window is shown whole, whatever was seen of the one before it.
@@ -169,9 +173,27 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
     sectionShown.subscribe(() => painter.lookChanged()),
     sectionSpot.subscribe(() => painter.interactionChanged()),
     stakeGridStore.subscribe(() => painter.interactionChanged()),
+    followStakes(),
   ];
   return () => {
     for (const stop of stops) stop();
+  };
+}
+
+/** Stakes that are typed are all seen beside the sheet that they are typed in. */
+function followStakes(): () => void {
+  let leave: (() => void) | undefined;
+  const stop = stakeGridStore.subscribe((state, before) => {
+    if (state.sheet !== before.sheet) {
+      leave?.();
+      leave = planSlot(state.sheet);
+    }
+    if (state.sheet && (state.stakes !== before.stakes || state.sheet !== before.sheet))
+      showWhole(state.stakes);
+  });
+  return () => {
+    stop();
+    leave?.();
   };
 }
 

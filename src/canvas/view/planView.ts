@@ -156,6 +156,20 @@ export function showGrowth(before: Project, now: Project): void {
   if (!corners.every((corner) => isSeen(view, corner, 0))) fitPlan();
 }
 
+/** Shows the whole plan where some of these places lie out of sight, or below what lies over the plan. */
+export function showWhole(places: readonly XY[]): void {
+  const { view } = planView.getState();
+  const taken = takenBoxes();
+  const hidden = places.some((place) => {
+    const [x, y] = toScreen(view, place);
+    return (
+      !isSeen(view, place, 0) ||
+      taken.some(({ left, right, top, bottom }) => x > left && x < right && y > top && y < bottom)
+    );
+  });
+  if (hidden) fitPlan();
+}
+
 /** The building with its apron, or everything where there is no building. */
 export function fitBuilding(): void {
   const bounds = buildingBounds(shownProject(appStore.getState()));

@@ -1,10 +1,10 @@
 /** A grid of stakes: laid once, then its readings alone are typed, walked to and fro. */
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { Heading } from "react-aria-components";
 import { useStore } from "zustand";
 import { surveyEdits } from "../../document";
 import { select, setStep, setTool, tryRun } from "../../store/actions";
-import { pickStakeRow, type StakeRow, showStakes, stakeGridStore } from "../../store/stakeGrid";
+import { pickStakeRow, type StakeRow, showStakes, stakeGridStore, stakeSheet } from "../../store/stakeGrid";
 import { appStore, shownProject } from "../../store/store";
 import { Action } from "../fields/Choice";
 import { useNotation, useProject } from "../useProject";
@@ -43,6 +43,11 @@ export function StakesSheet() {
   }, [project, notation]);
   // What is typed is seen on the plan at once.
   const shown = useMemo(() => stakesShown(stakes, project), [stakes, project]);
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    stakeSheet(form.current?.closest<HTMLElement>(".modal") ?? null);
+    return () => stakeSheet(null);
+  }, []);
   useEffect(() => showStakes(shown), [shown]);
   useEffect(() => () => showStakes([]), []);
   const lay = () => {
@@ -57,6 +62,7 @@ export function StakesSheet() {
   };
   return (
     <form
+      ref={form}
       onSubmit={(event) => {
         event.preventDefault();
         lay();
