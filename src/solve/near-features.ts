@@ -2,7 +2,8 @@
  * Work that runs over what stands on the lot, or comes nearer to it than is to stay clear.
  *
  * Units   metres.
- * Method  What lies on it is read on the ground and the acts themselves, at close places along it; in an area on the grid.
+ * Method  What lies on it is read on the ground and the acts themselves, at close places along it, and where it begins and ends by
+ *         halving; in an area on the grid.
  *         How near the work comes is measured to the daylight line where that is what ends it there, else to the grid.
  * Source  First principles.
  */
@@ -22,6 +23,7 @@ import {
   segmentsMeet,
 } from "../geometry";
 import { type Finished, finishHeights, grown, type Layout, placesAt, prepare } from "../grading";
+import { coveredLength } from "./covered-length";
 import type { HeightAt } from "./grading-plan";
 import type { Problem } from "./results";
 import type { Words } from "./words";
@@ -120,29 +122,36 @@ function overLine({ layout, finished, height }: Work, { points }: Feature): Over
   const { ring } = layout.plan.footprint;
   const length = cornerDistances(points)[points.length - 1] ?? 0;
   const pieces = Math.min(mostPlaces, Math.ceil(length / spacing));
-  const places = Array.from(
-    { length: pieces + 1 },
-    (_, i): Point => (pieces === 0 ? (points[0] as Point) : pointAlong(points, (length * i) / pieces).at),
-  ).filter(
-    ([x, y]) =>
-      x > x0 && x < x0 + columns * cell && y > y0 && y < y0 + rows * cell && !containsPoint(ring, x, y),
-  );
   const { floor } = finished;
-  const z = finishHeights(
-    prepare(placesAt(places, height), layout.plan, { low: floor, high: floor }),
-    floor,
-    new Float64Array(places.length),
+  /** Finished − existing at places along it; 0 where nothing is worked out, and under the building. */
+  const depthsAt = (places: readonly Point[]): number[] => {
+    const counted = places.map(
+      ([x, y]) =>
+        x > x0 && x < x0 + columns * cell && y > y0 && y < y0 + rows * cell && !containsPoint(ring, x, y),
+    );
+    const seen = places.filter((_, i) => counted[i]);
+    const z = finishHeights(
+      prepare(placesAt(seen, height), layout.plan, { low: floor, high: floor }),
+      floor,
+      new Float64Array(seen.length),
+    );
+    let k = 0;
+    return places.map((at, i) => (counted[i] ? (z[k++] as number) - height(at) : 0));
+  };
+  const alongs = Array.from({ length: pieces + 1 }, (_, i) => (pieces === 0 ? 0 : (length * i) / pieces));
+  const placeOf = (along: number): Point =>
+    pieces === 0 ? (points[0] as Point) : pointAlong(points, along).at;
+  const places = alongs.map(placeOf);
+  const depths = depthsAt(places);
+  const worst = depths.reduce(
+    (most, depth, i) => (Math.abs(depth) > Math.abs(depths[most] ?? 0) ? i : most),
+    0,
   );
-  let worst: { depth: number; at: [number, number] } | null = null;
-  let count = 0;
-  places.forEach((at, i) => {
-    const depth = (z[i] as number) - height(at);
-    if (Math.abs(depth) < change) return;
-    count++;
-    if (!worst || Math.abs(depth) > Math.abs(worst.depth)) worst = { depth, at: [...at] };
-  });
-  const found = worst as { depth: number; at: [number, number] } | null;
-  return found && { ...found, amount: pieces === 0 ? 0 : (count * length) / pieces };
+  const depth = depths[worst] as number;
+  if (Math.abs(depth) < change) return null;
+  const depthAt = (along: number) => depthsAt([placeOf(along)])[0] as number;
+  const covered = coveredLength(alongs, depths, change, depthAt);
+  return { depth, at: [...(places[worst] as Point)], amount: covered };
 }
 
 function overArea(

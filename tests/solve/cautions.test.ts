@@ -387,6 +387,23 @@ describe("work at what stands on the lot", () => {
     );
   };
 
+  it("that covers all of a buried line is as long as the line", () => {
+    const points = [
+      [0.5, -1],
+      [11.5, -1],
+    ];
+    expect(told({ kind: "buried-line", points })?.what).toMatch(/^Work runs over 11\.000 m of it:/);
+  });
+
+  it("that covers a part of a line is told to where it ends", () => {
+    const points = [
+      [6, -1],
+      [6, -20],
+    ];
+    // From 1 m to 8 m from the wall.
+    expect(told({ kind: "buried-line", points })?.what).toMatch(/^Work runs over 7\.000 m of it:/);
+  });
+
   it("that runs over a tree says how deep and how far past it, and a slope that ends at its circle", () => {
     const tree = told({ kind: "tree", points: [[6, -4]], keepClear: 3 });
     // 2 m beyond the apron's edge the slope stands 2 − 2 / 3 high, and has 4 m to go.
