@@ -124,6 +124,15 @@ describe.each([
     expect(Object.keys(about).sort()).toEqual([...paths].sort());
   });
 
+  it("is called an index only where its values are whole, and only sides, corners and lines are", () => {
+    for (const [path, { unit }] of Object.entries(about)) {
+      const values = valuesAt(figures, path);
+      if (unit === "index")
+        expect([path, values.filter((value) => !Number.isInteger(value))]).toEqual([path, []]);
+      if (/^foundation\.takeOff\./.test(path)) expect([path, unit]).not.toEqual([path, "index"]);
+    }
+  });
+
   it("has shares of guessed ground between 0 and 1, one for each item where they are a list", () => {
     for (const [path, { guessedShare }] of Object.entries(about)) {
       const shares = [guessedShare ?? 0].flat();
@@ -132,6 +141,21 @@ describe.each([
     }
   });
 });
+
+/** All numbers at a path. */
+function valuesAt(figures: unknown, path: string): number[] {
+  const steps = path.replace(/\[\]/g, ".[]").split(".");
+  let values: unknown[] = [figures];
+  for (const step of steps)
+    values = values.flatMap((value) =>
+      step === "[]"
+        ? Array.isArray(value)
+          ? value
+          : []
+        : [(value as Record<string, unknown> | null)?.[step]],
+    );
+  return values.filter((value) => typeof value === "number");
+}
 
 /** Items of the first list on a path. */
 function itemsAt(figures: Record<string, unknown>, path: string): number {
@@ -153,7 +177,42 @@ describe("what the figures lean on", () => {
       far.results.guessed.trench ?? 0,
       9,
     );
+    expect(measured["setout.rows[].height"]?.guessedShare).toEqual(far.figures.setout.rows.map(() => 0));
     expect(far.about["setout.markHeight"]).not.toHaveProperty("guessedShare");
+  });
+});
+
+describe("set-out heights", () => {
+  it("say how much of each rests on guessed ground: beds and drives lie on it, the floor doesn't", () => {
+    const project = everything();
+    const { figures, about, results } = solvedJson({
+      ...project,
+      grading: {
+        ...project.grading,
+        swales: project.grading.swales.map((swale) => ({
+          ...swale,
+          line: [
+            [30, -14],
+            [90, -14],
+          ],
+        })),
+      },
+    });
+    const shares = about["setout.rows[].height"]?.guessedShare as number[];
+    const shareOf = (what: string) =>
+      shares[figures.setout.rows.findIndex((row: { what: string }) => row.what === what)];
+    expect(shareOf("finished floor")).toBe(0);
+    expect(shareOf("bed of swale")).toBe(results.guessed.swales[0]?.share);
+    expect(shareOf("bed of swale")).toBeGreaterThan(0.3);
+    expect(about["setout.rows[].reading"]?.guessedShare ?? shares).toEqual(shares);
+  });
+
+  it("and the concrete of a wall is told in m3, its bars in m, its boards in m2", () => {
+    const { about } = solvedJson(site({ surface: plane(100, 0.02) }));
+    const unit = (path: string) => about[`foundation.takeOff.${path}`]?.unit ?? null;
+    expect(unit("wall")).toBe("m3");
+    expect([null, "m"]).toContain(unit("steel.wall"));
+    expect([null, "m2"]).toContain(unit("forms.wall"));
   });
 });
 

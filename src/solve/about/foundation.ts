@@ -6,6 +6,9 @@ const concrete = "length × section as drawn, m3 of concrete";
 
 export const foundationEntries: readonly Entry[] = [
   ["foundation.**.at[]", "m", onPlan],
+  ["foundation.takeOff.wall", "m3", concrete],
+  ["foundation.takeOff.steel.wall", "m", "lengths of bar with laps"],
+  ["foundation.takeOff.forms.wall", "m2", "boards or panels against concrete"],
   ["foundation.**.wall", "index", "side of the building"],
   ["foundation.**.offset", "m", atWall],
   ["foundation.heights.*", "m", "floor and the dimensions of the foundation, downwards"],

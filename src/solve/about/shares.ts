@@ -19,6 +19,7 @@ export function guessedShareOf(results: Results): (path: string) => GuessedShare
 
 /** Places, indices and the shares themselves don't lean on the ground. */
 function isPlace(path: string): boolean {
+  if (path.startsWith("foundation.takeOff.")) return false;
   return /\.(at|middle|start|end|way|spill)\[\]$|\.(wall|line|index|x|y|guessed|share|guessedShare)(\[\])?$/.test(
     path,
   );
@@ -49,6 +50,7 @@ function sharesOf(results: Results): Record<string, () => GuessedShare | undefin
     costs: volume,
     corners: () => results.corners.map((corner) => (corner.guessed ? 1 : 0)),
     trench: () => results.corners.map((corner) => (corner.guessed ? 1 : 0)),
+    "setout.rows": () => results.setout.rows.map((row) => setoutShare(row, results)),
     "foundation.walls": () => (foundation?.walls ?? []).map((wall) => shareOf(wall.guessed) ?? null),
     "foundation.heights": () => undefined,
     "foundation.sizes": () => undefined,
@@ -80,6 +82,29 @@ function sharesOf(results: Results): Record<string, () => GuessedShare | undefin
     "water.roof": () => undefined,
     water: cells,
   };
+}
+
+/** Beds and drives lie on ground of their own, footings that step follow it along the walls; the rest hangs on the floor alone. */
+function setoutShare(
+  { what, where }: Results["setout"]["rows"][number],
+  { drives, water, guessed, foundation }: Results,
+): number | null {
+  const route =
+    findShare(water.swales, guessed.swales, (name) => what === `bed of ${name}`) ??
+    findShare(drives, guessed.drives, (name) => what === `top of ${name}`) ??
+    findShare(drives, guessed.drives, (name) => what === "invert of pipe" && where.includes(name));
+  if (route !== undefined) return route;
+  const inGround = /^(top of footing|bottom of (trench|hole)|invert of footing drain)/.test(what);
+  return foundation && inGround && where !== "all round" ? (guessed.trench ?? null) : 0;
+}
+
+function findShare(
+  things: readonly { readonly id: string; readonly name: string }[],
+  shares: Results["guessed"]["drives"],
+  isIt: (name: string) => boolean,
+): number | null | undefined {
+  const thing = things.find(({ name }) => isIt(name));
+  return thing && (shares.find(({ id }) => id === thing.id)?.share ?? null);
 }
 
 function shareAt(ground: Ground | null, { at }: Placed): number | null {
