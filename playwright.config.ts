@@ -14,7 +14,8 @@ export default defineConfig({
   retries: process.env.CI ? 1 : 0,
   // Only ends a test that hangs: on a busy machine they take several times as long.
   timeout: 180_000,
-  use: { trace: "retain-on-failure" },
+  // A record of each step takes its time: where there is a second try, only that one is recorded.
+  use: { trace: process.env.CI ? "on-first-retry" : "retain-on-failure" },
   projects: [
     {
       name: "browser",
