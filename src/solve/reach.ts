@@ -35,10 +35,14 @@ export function siteReach(
   return [-out(-box.minX), -out(-box.minY), out(box.maxX), out(box.maxY)];
 }
 
+/** Floor heights that are looked at whatever the floor is. */
+export function usualFloorRange({ uphill, lowestInside }: GroundSpots): readonly [number, number] {
+  return [lowestInside.height - rangeBelow, uphill.height + rangeAbove];
+}
+
 /** Floor heights the layout is made for; a floor beyond the usual ones widens it by whole metres. */
-export function floorRange({ uphill, lowestInside }: GroundSpots, floor: number): readonly [number, number] {
-  const low = lowestInside.height - rangeBelow;
-  const high = uphill.height + rangeAbove;
+export function floorRange(spots: GroundSpots, floor: number): readonly [number, number] {
+  const [low, high] = usualFloorRange(spots);
   return [floor < low ? Math.floor(floor - 0.5) : low, floor > high ? Math.ceil(floor + 0.5) : high];
 }
 

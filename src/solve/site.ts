@@ -26,7 +26,7 @@ import { type GroundSurface, groundSurface, surfaceProblems } from "./ground-sur
 import { type StageMaker, steady } from "./memo";
 import { outlineProblem } from "./outline-problem";
 import { plotStage } from "./plot";
-import { floorRange, siteReach } from "./reach";
+import { floorRange, siteReach, usualFloorRange } from "./reach";
 import type { PlotResult, Problem, SurveyResult } from "./results";
 import { type GroundSpots, groundSpots } from "./spots";
 import { type Words, wordsFor } from "./words";
@@ -45,6 +45,8 @@ export interface BuildingSite extends Terrain {
   readonly plan: GradingPlan;
   readonly curve: ReturnType<typeof volumeCurve>;
   readonly spots: GroundSpots;
+  /** The floors looked at whatever the floor is, m, and the coarse layout for just those. */
+  readonly usual: { readonly range: FloorRange; readonly coarse: () => Layout };
   readonly range: FloorRange;
   readonly reach: { readonly bounds: Bounds; readonly meets: boolean };
   /** The full grid; in a drag that moves more than the floor, the coarse one. */
@@ -233,15 +235,17 @@ function buildingStages(stage: StageMaker): BuildStage {
   const curve = stage((ground: Ground, shape: Footprint) => volumeCurve(ground, shape.ring));
   const spots = stage(groundSpots);
   const range = stage((low: number, high: number): FloorRange => ({ low, high }));
+  const usualRange = stage((low: number, high: number): FloorRange => ({ low, high }));
   const reach = stage(gradingReach);
+  const usualReach = stage(gradingReach);
   const fine = stage(
     (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
       layOut(plan, ground, { bounds, range: floors }),
   );
-  const coarse = stage(
-    (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
-      layOut(plan, ground, { bounds, range: floors, mostCells: coarseCells }),
-  );
+  const coarseLayout = (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
+    layOut(plan, ground, { bounds, range: floors, mostCells: coarseCells });
+  const coarse = stage(coarseLayout);
+  const usualCoarse = stage(coarseLayout);
 
   return (project, building, shape, terrain, words, floor, wish) => {
     const { ground, height } = terrain;
@@ -260,6 +264,8 @@ function buildingStages(stage: StageMaker): BuildStage {
     const graded = reach(plan, ground, floors);
     const args = [plan, ground, graded.bounds, floors] as const;
     const rough = coarse(...args);
+    const usual = usualRange(...usualFloorRange(found));
+    const isUsual = usual.low === floors.low && usual.high === floors.high;
     if (typeof wish === "object" && wish.made && !fine.knows(...args))
       fine.learn({ ...wish.made, plan }, ...args);
     const layout = wish === "quick" && !fine.knows(...args) ? rough : fine(...args);
@@ -274,6 +280,11 @@ function buildingStages(stage: StageMaker): BuildStage {
       reach: graded,
       layout,
       coarse: rough,
+      usual: {
+        range: usual,
+        coarse: () =>
+          isUsual ? rough : usualCoarse(plan, ground, usualReach(plan, ground, usual).bounds, usual),
+      },
     };
     return { site, problems };
   };

@@ -127,13 +127,13 @@ export function trailingStages(stage: StageMaker): TrailingStages {
         limits: limitsOf(site, standing, project, words),
         oneStep: stepsUp(site, standing, project, finished.floor, words),
         balance: balanced(
-          site.coarse,
+          site.usual.coarse(),
           site.curve,
           earthBelowFloor(site.building),
           project.materials,
           fillIsBrought(site.building.foundation),
-          site.range.low,
-          site.range.high,
+          site.usual.range.low,
+          site.usual.range.high,
         ),
       };
       const { flow } = still;
