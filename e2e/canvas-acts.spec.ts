@@ -49,12 +49,12 @@ test.describe("on the pottery studio", () => {
     await plan.click(...inTerrace);
     await expect(inspector(page)).toContainText(/terrace/i);
     await plan.drag(inTerrace, [inTerrace[0] - 0.5, inTerrace[1]], [inTerrace[0] - 1, inTerrace[1] + 1]);
-    expect(await plan.undoName()).toBe("Undo: move pad");
+    expect(await plan.undoName()).toBe("Undo: move terrace");
     // Turned by a typed angle about a corner of the building.
     await page.keyboard.press("Shift+T");
     await page.keyboard.type("15");
     await page.keyboard.press("Enter");
-    expect(await plan.undoName()).toBe("Undo: turn pad");
+    expect(await plan.undoName()).toBe("Undo: turn terrace");
     await page.keyboard.press("Control+z");
     await page.keyboard.press("Control+z");
     await page.keyboard.press("Control+z");

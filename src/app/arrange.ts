@@ -232,6 +232,7 @@ const arrangeActs: readonly AppCommand[] = [
     id: "arrange.unlock",
     name: "Unlock",
     place: "Arrange",
+    keys: ["Shift+Mod+L"],
     also: "release",
     whyNot: someLocked,
     run: () => void run(drawingEdits.lockThings, { things: unlockable(), locked: false }),

@@ -13,12 +13,14 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
   const mac = onMac();
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.isComposing) return;
-    const command = commands.find(({ keys = [] }) =>
+    const pressed = commands.filter(({ keys = [] }) =>
       keys.some((key) => isPressed(key, event, mac) && mayFire(key, event)),
     );
+    const state = appStore.getState();
+    // Where a key does and undoes (lock, unlock) the one that can be done is meant.
+    const command = pressed.find(({ whyNot }) => (whyNot?.(state) ?? null) === null) ?? pressed[0];
     if (!command) return;
     event.preventDefault();
-    const state = appStore.getState();
     const why = command.whyNot?.(state) ?? losesDrawing(command, state);
     if (why === null) command.run();
     else if (state.screen === "plan" && !endsByItself.test(command.id)) tell({ tone: "caution", text: why });

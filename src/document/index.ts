@@ -66,6 +66,7 @@ export {
   isLocked,
   kindWord,
   type Shape,
+  thingKindWord,
   thingName,
   thingShape,
 } from "./things";

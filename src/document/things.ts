@@ -3,7 +3,7 @@ import { isClosedBreakline } from "./breaklineKinds";
 import { doorMiddle } from "./commands/follow";
 import { isArea } from "./features";
 import { placeResolver, shotPlace } from "./places";
-import type { DimensionEnd, Point, Project, Underlay } from "./schema";
+import type { DimensionEnd, GroundPad, Point, Project, Underlay } from "./schema";
 import { type Thing, thingKey } from "./thing";
 
 type Kind = Thing["kind"];
@@ -33,6 +33,17 @@ const words: Readonly<Record<Kind, string>> = {
 /** A kind of thing in plain words: "section line". */
 export function kindWord(kind: Kind): string {
   return words[kind];
+}
+
+/** The thing in plain words: a pad by what it is for, "terrace", "parking pad". */
+export function thingKindWord(project: Project, thing: Thing): string {
+  const pad = thing.kind === "pad" ? project.grading.pads.find(({ id }) => id === thing.id) : undefined;
+  return pad ? padWord(pad.use) : kindWord(thing.kind);
+}
+
+/** What a pad for this use is called. */
+export function padWord(use: GroundPad["use"]): string {
+  return use === "terrace" ? "terrace" : `${use} pad`;
 }
 
 /** All things that can be pointed at, in the order of the lists. */

@@ -35,6 +35,20 @@ describe("shortcuts", () => {
     expect(done).toEqual(["draw.door", "find"]);
   });
 
+  it("shared by what does and what undoes mean the one that can be done", () => {
+    stop();
+    let locked = false;
+    const whyNot = (wants: boolean) => () => (locked === wants ? null : "It is so already.");
+    stop = listenToKeys([
+      { ...command("lock", ["Shift+Mod+L"]), whyNot: whyNot(false) },
+      { ...command("unlock", ["Shift+Mod+L"]), whyNot: whyNot(true) },
+    ]);
+    press("L", { ctrlKey: true, shiftKey: true });
+    locked = true;
+    press("L", { ctrlKey: true, shiftKey: true });
+    expect(done).toEqual(["lock", "unlock"]);
+  });
+
   it("of one plain key stay silent from the moment a dialog is asked for", () => {
     openDialog("commands");
     press("d");

@@ -1,5 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { arrangeEdits, type Edit, gradingEdits, type Project, projectSchema } from "../../src/document";
+import {
+  arrangeEdits,
+  type Edit,
+  gradingEdits,
+  type Point,
+  type Project,
+  projectSchema,
+  siteEdits,
+} from "../../src/document";
 
 const empty = projectSchema.parse({
   drysill: 1,
@@ -158,5 +166,50 @@ describe("sides and order", () => {
     const things = [{ kind: "building" as const }];
     const mirrored = edited(arrangeEdits.mirrorThings.run(own, { things, a: [20, 0], b: [20, 1] }));
     expect(mirrored.grading.apron.sides.map(({ wall }) => wall)).toEqual([3]);
+  });
+});
+
+describe("names in the history", () => {
+  const label = (edit: Edit) => {
+    if (!edit.ok) throw new Error(edit.why);
+    return edit.label;
+  };
+  const corners: readonly Point[] = [
+    [20, 0],
+    [26, 0],
+    [26, 5],
+    [20, 5],
+  ];
+
+  it.each([
+    ["terrace", "terrace"],
+    ["parking", "parking pad"],
+  ] as const)("a %s is called what it is when it is drawn, moved and removed", (use, word) => {
+    const drawn = gradingEdits.addPad.run(empty, { outline: corners, use });
+    expect(label(drawn)).toBe(`draw ${word}`);
+    const project = drawn.ok ? drawn.project : empty;
+    const things = [{ kind: "pad", id: "q1" }] as const;
+    expect(label(arrangeEdits.moveThings.run(project, { things, by: [1, 0] }))).toBe(`move ${word}`);
+    expect(label(gradingEdits.removePad.run(project, { id: "q1" }))).toBe(`remove ${word}`);
+  });
+
+  it("a lot corner moved or removed by its figures isn't a lot drawn anew", () => {
+    const set = (project: Project, outline: readonly Point[]) =>
+      siteEdits.setLotOutline.run(project, { outline });
+    const first = set(empty, corners);
+    expect(label(first)).toBe("draw lot");
+    const project = first.ok ? first.project : empty;
+    const moved = corners.map((at, i): Point => (i === 2 ? [27, 6] : at));
+    expect(label(set(project, moved))).toBe("move a lot corner");
+    expect(label(set(project, corners.slice(1)))).toBe("remove a lot corner");
+    expect(
+      label(
+        set(
+          project,
+          corners.map(([x, y]): Point => [x + 1, y]),
+        ),
+      ),
+    ).toBe("draw lot");
+    expect(label(set(project, []))).toBe("remove lot");
   });
 });

@@ -6,7 +6,7 @@
  */
 import type { Building, Point, Project } from "../schema";
 import type { Thing } from "../thing";
-import { hasThing, isLocked, kindWord, thingName, thingShape } from "../things";
+import { hasThing, isLocked, kindWord, thingKindWord, thingName, thingShape } from "../things";
 import { removeBreakline } from "./breaklines";
 import { changeDoor, removeBuilding, removeDoor, wallLength } from "./building";
 import { command, done, type Edit, refuse } from "./command";
@@ -26,9 +26,9 @@ interface Together {
 }
 
 /** "drive", or "3 things". */
-export function thingsWord(things: readonly Thing[]): string {
+export function thingsWord(project: Project, things: readonly Thing[]): string {
   const [only] = things;
-  return only && things.length === 1 ? kindWord(only.kind) : `${things.length} things`;
+  return only && things.length === 1 ? thingKindWord(project, only) : `${things.length} things`;
 }
 
 /** Why these can't be changed by hand, in words; null where they can. */
@@ -58,7 +58,7 @@ function moved(project: Project, args: Together, motion: Motion, verb: string): 
   const broken = [...(next.building?.outline ?? []), ...next.lot.outline].some((at) => !isPlace(at));
   return broken
     ? refuse("That leads to a place that is not a number.")
-    : done(next, `${verb} ${thingsWord(args.things)}`, more);
+    : done(next, `${verb} ${thingsWord(project, args.things)}`, more);
 }
 
 function isPlace([x, y]: Point): boolean {
@@ -77,7 +77,7 @@ export const moveThings = command("arrange.move", (project, args: Together & { b
   const more = args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey };
   const [only] = args.things;
   const byItself = only && args.things.length === 1 ? movedAlone(project, only, args.by) : null;
-  if (byItself) return done(byItself, `move ${thingsWord(args.things)}`, more);
+  if (byItself) return done(byItself, `move ${thingsWord(project, args.things)}`, more);
   const alone = openingsAlone(args.things);
   let now = project;
   for (const opening of alone) {
@@ -87,7 +87,7 @@ export const moveThings = command("arrange.move", (project, args: Together & { b
   }
   const others = args.things.filter((thing) => !alone.some((opening) => opening === thing));
   if (others.length > 0) return moved(now, { ...args, things: others }, shifting(args.by), "move");
-  return done(now, `move ${thingsWord(args.things)}`, more);
+  return done(now, `move ${thingsWord(project, args.things)}`, more);
 });
 
 function slid(project: Project, ref: OpeningRef, by: Point): Edit {
@@ -115,9 +115,24 @@ export const turnThings = command(
     const fault = handFault(project, args.things) ?? openingFault(args.things);
     if (fault) return refuse(fault);
     if (!isPlace(args.about) || !Number.isFinite(args.angle)) return refuse("The turn is not a number.");
-    return moved(project, args, turning(args.about, args.angle), "turn");
+    const edit = moved(project, args, turning(args.about, args.angle), "turn");
+    return edit.ok && standAlike(project, edit.project, args.things) ? { ...edit, project } : edit;
   },
 );
+
+/** Less than this is only rounding, m. */
+const rounding = 1e-9;
+
+/** Do the things stand as they did? A round thing turned about its middle does. */
+function standAlike(before: Project, after: Project, things: readonly Thing[]): boolean {
+  return things.every((thing) => {
+    const [was, is] = [before, after].map((project) => thingShape(project, thing)?.points ?? []);
+    return was?.every(([x, y], i) => {
+      const at = is?.[i];
+      return at !== undefined && Math.hypot(at[0] - x, at[1] - y) < rounding;
+    });
+  });
+}
 
 function openingFault(things: readonly Thing[]): string | null {
   const [opening] = openingsAlone(things);
@@ -306,5 +321,5 @@ export const removeThings = command("arrange.remove", (project, args: { things: 
     if (!edit.ok) return edit;
     now = edit.project;
   }
-  return done(now, `remove ${thingsWord(args.things)}`);
+  return done(now, `remove ${thingsWord(project, args.things)}`);
 });

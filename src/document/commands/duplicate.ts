@@ -1,7 +1,7 @@
 /** Copies of things, each with an id of its own, beside the first ones or in another plan. */
 import type { Building, Dimension, DimensionEnd, Point, Project } from "../schema";
 import { type Thing, thingKey } from "../thing";
-import { allThings, dimensionPlace, hasThing, kindWord, thingName } from "../things";
+import { allThings, dimensionPlace, hasThing, kindWord, thingKindWord, thingName } from "../things";
 import { wallLength } from "./building";
 import { command, done, type Edit, nextId, refuse } from "./command";
 import { movedThings, shifting } from "./motion";
@@ -60,7 +60,7 @@ function copied(project: Project, from: Project, things: readonly Thing[], by: P
   const loose = made.filter(({ kind }) => kind !== "door" && kind !== "window");
   const moved = loose.length > 0 ? movedThings(now, loose, shifting(by)) : now;
   const [only] = things;
-  const word = only && things.length === 1 ? kindWord(only.kind) : `${things.length} things`;
+  const word = only && things.length === 1 ? thingKindWord(from, only) : `${things.length} things`;
   return done(moved, `${verb} ${word}`);
 }
 

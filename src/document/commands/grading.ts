@@ -20,6 +20,7 @@ import {
   vehicleSchema,
 } from "../schema";
 import type { Thing } from "../thing";
+import { padWord } from "../things";
 import { inUsualSizes } from "../usualSizes";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 import { changeDrive } from "./site";
@@ -43,7 +44,7 @@ export const addPad = command(
     const { pads } = project.grading;
     const use = args.use ?? "parking";
     const id = nextId("q", pads);
-    const word = use === "terrace" ? "terrace" : `${use} pad`;
+    const word = padWord(use);
     const pad = groundPadSchema.safeParse({
       id,
       use,
@@ -68,9 +69,11 @@ export const changePad = command(
   },
 );
 
-export const removePad = command("pad.remove", (project, args: { id: string }) =>
-  done(withGrading(project, { pads: project.grading.pads.filter(({ id }) => id !== args.id) }), "remove pad"),
-);
+export const removePad = command("pad.remove", (project, args: { id: string }) => {
+  const pad = project.grading.pads.find(({ id }) => id === args.id);
+  const pads = project.grading.pads.filter(({ id }) => id !== args.id);
+  return done(withGrading(project, { pads }), `remove ${pad ? padWord(pad.use) : "pad"}`);
+});
 
 export const addBerm = command("berm.add", (project, args: { line: readonly Point[] }): Edit => {
   if (args.line.length < 2) return refuse("A berm needs at least two places.");

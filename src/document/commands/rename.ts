@@ -1,7 +1,7 @@
 /** Gives any thing another name; a note's name is its words. */
 import type { Project } from "../schema";
 import type { Thing } from "../thing";
-import { hasThing, kindWord } from "../things";
+import { hasThing, kindWord, thingKindWord } from "../things";
 import { changeBreakline } from "./breaklines";
 import { changeBuilding, changeDoor } from "./building";
 import { command, type Edit, refuse } from "./command";
@@ -26,7 +26,9 @@ export const renameThing = command("thing.rename", (project, args: { thing: Thin
   if (name === "" && thing.kind !== "shot" && thing.kind !== "feature")
     return refuse(`A ${kindWord(thing.kind)} needs a name.`);
   const edit = renamed(project, thing, name);
-  return edit.ok ? { ok: true, project: edit.project, label: `rename ${kindWord(thing.kind)}` } : edit;
+  return edit.ok
+    ? { ok: true, project: edit.project, label: `rename ${thingKindWord(project, thing)}` }
+    : edit;
 });
 
 function renamed(project: Project, thing: Thing, name: string): Edit {

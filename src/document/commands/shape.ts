@@ -6,7 +6,7 @@
  */
 import type { Point, Project } from "../schema";
 import type { Thing } from "../thing";
-import { kindWord, thingShape } from "../things";
+import { kindWord, thingKindWord, thingShape } from "../things";
 import { handFault } from "./arrange";
 import { setBreaklinePlaces } from "./breaklines";
 import { changeDoor, setOutline } from "./building";
@@ -26,7 +26,7 @@ export const setPlace = command(
     if (fault) return refuse(fault);
     if (!Number.isFinite(args.to[0]) || !Number.isFinite(args.to[1]))
       return refuse("The place is not a number.");
-    const what = `move a place of the ${kindWord(args.thing.kind)}`;
+    const what = `move a place of the ${thingKindWord(project, args.thing)}`;
     if (args.thing.kind === "underlay")
       return changeUnderlay.run(project, { id: args.thing.id, patch: { at: args.to }, what });
     if (args.thing.kind === "door" || args.thing.kind === "window")
@@ -161,7 +161,7 @@ export const setSide = command(
       args.thing,
       points,
       args.side + 1,
-      `set a side of the ${kindWord(args.thing.kind)}`,
+      `set a side of the ${thingKindWord(project, args.thing)}`,
     );
   },
 );

@@ -54,8 +54,19 @@ export const setLotOutline = command("lot.setOutline", (project, args: { outline
     outline.length === project.lot.outline.length
       ? { ...project.lot, outline }
       : lotAlong(project.lot, outline);
-  return done({ ...project, lot }, "draw lot");
+  return done({ ...project, lot }, outlineWords(project.lot.outline, outline));
 });
+
+/** What was done to the lot's corners: one moved or taken away by its figures isn't a lot drawn anew. */
+function outlineWords(before: readonly Point[], after: readonly Point[]): string {
+  if (after.length === 0) return "remove lot";
+  const same = (a: Point | undefined, b: Point | undefined) => a?.[0] === b?.[0] && a?.[1] === b?.[1];
+  const changed = before.filter((at, i) => !same(at, after[i])).length;
+  if (before.length === after.length && changed === 1) return "move a lot corner";
+  const left = before.filter((at) => !after.some((other) => same(at, other))).length;
+  if (before.length === after.length + 1 && left === 1) return "remove a lot corner";
+  return "draw lot";
+}
 
 export const setNorth = command("lot.setNorth", (project, args: { north: number }) =>
   Number.isFinite(args.north)

@@ -107,7 +107,7 @@ describe("shapes of the ground", () => {
   });
 
   it.each([
-    ["terrace", pad, [10, 8], [14, 12], 2, "change the pad"],
+    ["terrace", pad, [10, 8], [14, 12], 2, "change the terrace"],
     ["berm", berm, [-10, 20], [-5, 25], 1, "change the berm"],
     ["retaining wall", wall, [20, 10], [22, 14], 1, "change the retaining wall"],
   ] as const)("the places of a %s are pulled", (_name, thing, from, to, index, label) => {
@@ -134,7 +134,7 @@ describe("shapes of the ground", () => {
     expect(places(hand.project, pad)).toHaveLength(5);
     hand.doubleClick(5, -3);
     expect(places(hand.project, pad)).toEqual(square);
-    expect(hand.labels.at(-1)).toMatch(/pad/);
+    expect(hand.labels.at(-1)).toMatch(/terrace/);
   });
 
   it("a grade point is dragged; its height stays", () => {

@@ -1,5 +1,5 @@
 /** Select, nothing pressed: shows what would answer, and starts everything else. */
-import { drawingEdits, isLocked } from "../../../document";
+import { drawingEdits, isLocked, type Project } from "../../../document";
 import type { Selected } from "../../../store/state";
 import { writtenPxPerMm } from "../../screen";
 import { type Handle, handleAt, handleReach, handlesFor, linePoints } from "../../select/handles";
@@ -99,7 +99,7 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
   const selection = context.selection();
   if (thing && includesThing(selection, thing)) {
     if (isLocked(context.project(), thing))
-      return `The ${thingWord(thing)} is locked; right click to unlock it`;
+      return `The ${thingWord(context.project(), thing)} is locked; right click to unlock it`;
     if (selection.length > 1)
       return `Drag to move the ${selection.length} things, with Alt a copy; arrow keys nudge, Delete removes them`;
     if (thing.kind === "lot") return "Drag a corner to change the lot";
@@ -107,19 +107,21 @@ function hint(context: ToolContext, { handle, thing }: Under): string {
       return "Drag to move the note, double-click to change its words, Delete removes it";
     if (thing.kind === "section")
       return "Drag to move the section line, double-click to name it, Delete removes it";
-    return `Drag to move the ${thingWord(thing)}, right click for more; arrow keys nudge it, Delete removes it`;
+    return `Drag to move the ${thingWord(context.project(), thing)}, right click for more; arrow keys nudge it, Delete removes it`;
   }
-  if (thing) return `Click to select the ${thingWord(thing)}`;
+  if (thing) return `Click to select the ${thingWord(context.project(), thing)}`;
   if (selection.length > 0 && selection.every((each) => isLocked(context.project(), each)))
-    return `${selectedWords(selection)} selected and locked: right click to unlock, Esc lets go`;
+    return `${selectedWords(context.project(), selection)} selected and locked: right click to unlock, Esc lets go`;
   return selection.length > 0
-    ? `${selectedWords(selection)} selected: drag ${selection.length === 1 ? "it" : "one"} to move, beside it to move the plan; right click for more, Esc lets go`
+    ? `${selectedWords(context.project(), selection)} selected: drag ${selection.length === 1 ? "it" : "one"} to move, beside it to move the plan; right click for more, Esc lets go`
     : "Click a thing to select it, Shift+drag boxes several; drag to move the plan, wheel to zoom";
 }
 
-function selectedWords(selection: readonly Selected[]): string {
+function selectedWords(project: Project, selection: readonly Selected[]): string {
   const [only] = selection;
-  return only && selection.length === 1 ? `The ${thingWord(only)} is` : `${selection.length} things are`;
+  return only && selection.length === 1
+    ? `The ${thingWord(project, only)} is`
+    : `${selection.length} things are`;
 }
 
 function cursor(context: ToolContext, { handle, thing }: Under): Cursor {
@@ -145,14 +147,14 @@ function removeVertex(context: ToolContext, handle: Extract<Handle, { kind: "ver
   const { points } = linePoints(context.project(), handle.line);
   const least = leastPoints(context.project(), handle.line);
   if (points.length <= least) {
-    context.say(`${lineWord(handle.line)} needs at least ${least} places.`);
+    context.say(`${lineWord(context.project(), handle.line)} needs at least ${least} places.`);
     return;
   }
   const wasEnd = handle.line.kind === "drive" && handle.index === points.length - 1;
   context.run(setLine, {
     line: handle.line,
     points: points.filter((_, i) => i !== handle.index),
-    what: `remove a place of ${lineWord(handle.line)}`,
+    what: `remove a place of ${lineWord(context.project(), handle.line)}`,
     ...(wasEnd ? { door: null } : {}),
   });
 }

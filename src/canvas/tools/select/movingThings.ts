@@ -2,7 +2,7 @@
  * Selected things under the hand, as one stiff piece: they move along the plan's axes, the walls' and the lot's
  * directions, in round steps. Held by one of their own places, that place snaps. With Alt a copy moves instead.
  */
-import { arrangeEdits, type EditCommand, type Point, thingShape } from "../../../document";
+import { arrangeEdits, type EditCommand, type Point, type Project, thingShape } from "../../../document";
 import { distance } from "../../../geometry";
 import type { Selected } from "../../../store/state";
 import { includesThing } from "../../select/hit";
@@ -39,7 +39,7 @@ export function movingThings(
     context,
     {
       name: copies ? "copyingThings" : "movingThings",
-      hint: `${copies ? "Places a copy of" : "Moves"} ${whatWords(things)}; type a distance, Tab, a bearing (clockwise from north); hold Shift to move freely`,
+      hint: `${copies ? "Places a copy of" : "Moves"} ${whatWords(context.project(), things)}; type a distance, Tab, a bearing (clockwise from north); hold Shift to move freely`,
       cursor: "move",
       fields: [
         { name: "length", kind: "length" },
@@ -68,9 +68,9 @@ export function movingThings(
   );
 }
 
-function whatWords(things: readonly Selected[]): string {
+function whatWords(project: Project, things: readonly Selected[]): string {
   const [only] = things;
-  return only && things.length === 1 ? `the ${thingWord(only)}` : `${things.length} things`;
+  return only && things.length === 1 ? `the ${thingWord(project, only)}` : `${things.length} things`;
 }
 
 /** Ground that was read is never moved in silence. */

@@ -40,8 +40,8 @@ export function movingVertex(
     {
       name: "movingVertex",
       hint: makes
-        ? `Adds a place to ${lineWord(line)}; Shift places it freely`
-        : `Moves this place of ${lineWord(line)}; double-click removes it, Shift moves it freely`,
+        ? `Adds a place to ${lineWord(context.project(), line)}; Shift places it freely`
+        : `Moves this place of ${lineWord(context.project(), line)}; double-click removes it, Shift moves it freely`,
       cursor: "move",
       fields: before ? pieceFields : [],
       from: before,
@@ -50,7 +50,9 @@ export function movingVertex(
         const aimed = aim(context, now, { targets, ...(before ? { from: before } : {}) });
         const snap = before ? withTyped(aimed, before, typed, context.project().lot.north) : aimed;
         const moved = with_(snap.at);
-        const what = makes ? `add a place to ${lineWord(line)}` : `change ${lineWord(line)}`;
+        const what = makes
+          ? `add a place to ${lineWord(context.project(), line)}`
+          : `change ${lineWord(context.project(), line)}`;
         const door = snap.tie?.kind === "door" ? snap.tie.id : null;
         return {
           args: { line, points: moved, what, ...(isDriveEnd ? { door } : {}) },

@@ -4,11 +4,11 @@ import {
   type Edit,
   type EditCommand,
   gradingEdits,
-  kindWord,
   type Point,
   type Project,
   siteEdits,
   surveyEdits,
+  thingKindWord,
 } from "../../../document";
 import { type LineRef, linePoints, type ShapeKind } from "../../select/handles";
 
@@ -64,6 +64,6 @@ export function leastPoints(project: Project, line: LineRef): number {
   return linePoints(project, line).closed ? 3 : 2;
 }
 
-export function lineWord(line: LineRef): string {
-  return `the ${kindWord(line.kind)}`;
+export function lineWord(project: Project, line: LineRef): string {
+  return `the ${thingKindWord(project, line)}`;
 }
