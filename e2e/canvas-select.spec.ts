@@ -132,7 +132,7 @@ test.describe("on the pottery studio", () => {
   test("the building turns about a chosen corner by a typed angle", async ({ page }) => {
     await plan.click(...middle);
     await page.keyboard.press("Shift+T");
-    expect(await plan.hint()).toMatch(/Drag to turn; drag the centre/);
+    expect(await plan.hint()).toMatch(/^Click the place to turn about, or type it/);
     await plan.drag(middle, [middle[0] - 1, middle[1] + 1], a);
     await page.keyboard.type("10");
     await page.keyboard.press("Enter");

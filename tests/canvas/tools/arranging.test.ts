@@ -230,6 +230,37 @@ describe("turning about a chosen place", () => {
     expect(outline[2]?.[1]).toBeCloseTo(10, 9);
   });
 
+  it("asks for the place: a click gives it, or two typed lengths; then the angle", () => {
+    const hand = holding({ kind: "feature", id: "f1" });
+    hand.use("turn");
+    expect(hand.hint()).toMatch(/^Click the place to turn about, or type it/);
+    // Corner C of the building, by a click near it; the tree stands 20 m east of it.
+    hand.click(10.1, 0.2);
+    expect(hand.hint()).toMatch(/^Drag to turn about this place, or type an angle/);
+    hand.type("90");
+    hand.key("Enter");
+    expect(treePlaces(hand)[0]?.[0]).toBeCloseTo(10, 9);
+    expect(treePlaces(hand)[0]?.[1]).toBeCloseTo(-20, 9);
+    hand.use("turn");
+    hand.type("10, 0");
+    hand.key("Enter");
+    expect(hand.shownPlaces.at(-1)).toEqual([10, 0]);
+    hand.type("-90");
+    hand.key("Enter");
+    expect(treePlaces(hand)[0]?.[0]).toBeCloseTo(30, 9);
+    expect(treePlaces(hand)[0]?.[1]).toBeCloseTo(0, 9);
+  });
+
+  it("keeps no step of a tree turned about itself, and says so", () => {
+    const hand = holding({ kind: "feature", id: "f1" });
+    const before = hand.project;
+    hand.use("turn");
+    hand.type("30");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/^Turned about itself it stands as it did/);
+    expect([hand.labels, hand.project, hand.shown, hand.tool]).toEqual([[], before, null, "turn"]);
+  });
+
   it("is left by Esc with nothing changed", () => {
     const hand = holding(...trees);
     hand.use("turn");

@@ -1,16 +1,24 @@
 /** Turns what is selected about a place of one's choice: first the place, then the turn. */
-import { arrangeEdits, type Point, thingShape } from "../../../document";
+import { arrangeEdits, type Edit, type Point, thingShape } from "../../../document";
 import { boundsOf } from "../../../geometry";
 import { formatAngle } from "../../../units";
 import { outlineCentre, snapTurn, turnAbout } from "../../select/shape";
+import type { Field } from "../../typed/typedEntry";
 import { toScreen } from "../../view/view";
 import { aim } from "../aim";
 import { floating, turnWords } from "../liveMarks";
 import { startDrag } from "../select/dragging";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
+import { typedPlace } from "../typedPlace";
 
 /** How near the press must come to the centre to take hold of it, px. */
 const centreReach = { mouse: 12, touch: 22 } as const;
+
+/** A press that moves less than this, px, is a click. */
+const dragPixels = 6;
+
+/** One figure is the angle; two lengths are the place to turn about. */
+const readyFields: readonly Field[] = [{ name: "angle", kind: "angle", pair: true, first: true }];
 
 export function turnTool(context: ToolContext): ToolState {
   const points = context.selection().flatMap((thing) => thingShape(context.project(), thing)?.points ?? []);
@@ -30,22 +38,70 @@ function leave(context: ToolContext): ToolState {
   return ready(context, [0, 0]);
 }
 
-function ready(context: ToolContext, about: Point): ToolState {
-  const again = () => ready(context, about);
+/** `chosen`: the place was given; before that it is the middle of the things. */
+function ready(context: ToolContext, about: Point, chosen = false, place: Point | null = null): ToolState {
+  const again = () => ready(context, about, chosen);
   const fault = arrangeEdits.handFault(context.project(), context.selection());
   return {
     name: "ready",
-    hint: fault ?? "Drag to turn; drag the centre to turn about another place; type an angle, clockwise",
+    hint: fault ?? readyHint(chosen),
     cursor: "grab",
-    fields: [{ name: "angle", kind: "angle" }],
-    marks: centreMarks(about),
+    fields: readyFields,
+    marks: centreMarks(place ?? about),
     press: (pointer) =>
-      isOn(context, about, pointer) ? movingCentre(context, pointer) : turning(context, about, pointer),
-    typed: (typed) => (typed.angle === undefined ? again() : typedTurn(context, about, typed.angle)),
+      isOn(context, about, pointer) ? movingCentre(context, pointer) : pressed(context, about, pointer),
+    typed(typed) {
+      if (typed.angle !== undefined) return typedTurn(context, about, typed.angle);
+      return ready(context, about, chosen, typedPlace(typed)?.at ?? null);
+    },
+    finish() {
+      if (!place) context.say(wanted);
+      else context.show(place);
+      return place ? ready(context, place, true) : again();
+    },
     cancel: () => "leave",
     lost: again,
   };
 }
+
+const wanted =
+  "Nothing is turned yet: type an angle, like 15, or the place to turn about first, like 12, 5; or drag.";
+
+function readyHint(chosen: boolean): string {
+  return chosen
+    ? "Drag to turn about this place, or type an angle, clockwise, Enter; a click takes another place"
+    : "Click the place to turn about, or type it (12, 5): now it is the middle; then drag, or type an angle, clockwise";
+}
+
+/** A click gives the place to turn about; a drag turns. */
+function pressed(context: ToolContext, about: Point, pointer: PlanPointer): ToolState {
+  const [x, y] = pointer.screen;
+  return {
+    name: "pressed",
+    hint: "Let go to turn about this place, or drag to turn",
+    cursor: "grab",
+    marks: centreMarks(about),
+    move(now) {
+      const far = Math.hypot(now.screen[0] - x, now.screen[1] - y) > dragPixels;
+      return far ? (turning(context, about, pointer).move?.(now) ?? this) : this;
+    },
+    release: () => ready(context, aim(context, pointer).at, true),
+    cancel: () => ready(context, about),
+    lost: () => ready(context, about),
+  };
+}
+
+/** A tree turned about itself stands as it did: that is said, and no step of it is kept. */
+function turnsNothing(
+  context: ToolContext,
+  args: Parameters<typeof arrangeEdits.turnThings.run>[1],
+): boolean {
+  const project = context.project();
+  const edit: Edit = arrangeEdits.turnThings.run(project, args);
+  return edit.ok && edit.project === project;
+}
+
+const nothingTurned = "Turned about itself it stands as it did. Click another place to turn about first.";
 
 function isOn(context: ToolContext, about: Point, pointer: PlanPointer): boolean {
   const [x, y] = toScreen(context.view(), about);
@@ -63,7 +119,7 @@ function centreMarks(about: Point) {
 /** The centre under the hand: it snaps to corners, shots and lines as anything else. */
 function movingCentre(context: ToolContext, pointer: PlanPointer): ToolState {
   const snap = aim(context, pointer);
-  const put = () => ready(context, snap.at);
+  const put = () => ready(context, snap.at, true);
   return {
     name: "movingCentre",
     hint: "Let go where the things should turn about; Shift places it freely",
@@ -83,16 +139,24 @@ function typedTurn(context: ToolContext, about: Point, clockwise: number): ToolS
   context.preview(arrangeEdits.turnThings, args);
   const back = (): ToolState => {
     context.cancelPreview();
-    return ready(context, about);
+    return ready(context, about, true);
   };
   return {
     name: "typing",
     hint: `Enter turns by ${formatAngle(clockwise)} clockwise; Esc takes the angle back`,
     cursor: "grab",
-    fields: [{ name: "angle", kind: "angle" }],
+    fields: readyFields,
     marks: centreMarks(about),
-    typed: (typed) => (typed.angle === undefined ? back() : typedTurn(context, about, typed.angle)),
+    typed(typed) {
+      if (typed.angle !== undefined) return typedTurn(context, about, typed.angle);
+      context.cancelPreview();
+      return ready(context, about, true, typedPlace(typed)?.at ?? null);
+    },
     finish() {
+      if (turnsNothing(context, args)) {
+        context.say(nothingTurned);
+        return back();
+      }
       context.drop(arrangeEdits.turnThings, args);
       return leave(context);
     },
