@@ -2,8 +2,9 @@
 /** Keys reach what is being drawn wherever the focus went, and nobody loses a key of their own. */
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { listenToKeys } from "../../src/canvas/stage/keys";
-import { toolRun } from "../../src/canvas/stage/toolRun";
-import { openDialog, select, setTool } from "../../src/store/actions";
+import { machine, pointerAt, toolRun } from "../../src/canvas/stage/toolRun";
+import { drawingEdits, newProject, siteEdits } from "../../src/document";
+import { openDialog, run, select, setPointer, setTool, showProject } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 
 let plan: HTMLElement;
@@ -132,5 +133,39 @@ describe("with nothing drawn", () => {
     expect(document.activeElement).toBe(mere);
     click(put(`<button data-keys-to-plan="always">Align left</button>`));
     expect(document.activeElement).toBe(plan);
+  });
+});
+
+describe("what is pointed at", () => {
+  const tree = { kind: "feature", id: "f1" } as const;
+  const hint = () => toolRun.getState().state.hint;
+
+  beforeEach(() => {
+    setTool("select");
+    const project = siteEdits.addFeature.run(newProject(), { kind: "tree", points: [[0, 0]] });
+    if (project.ok) showProject(project.project, { name: null, token: null });
+    select([tree]);
+    setPointer([0, 0]);
+    machine().move(pointerAt([0, 0]));
+  });
+  afterEach(() => {
+    setPointer(null);
+    select([]);
+  });
+
+  it("is told anew at once when it was hidden or let go, though the hand rests", () => {
+    expect(hint()).toMatch(/^Drag to move the feature/);
+    run(drawingEdits.hideThings, { things: [tree], hidden: true });
+    select([]);
+    expect(hint()).toMatch(/^Click a thing to select it/);
+    expect(toolRun.getState().state.hovered).toBeNull();
+  });
+
+  it("is nothing once the hand has left the plan", () => {
+    setPointer(null);
+    run(drawingEdits.lockThings, { things: [tree], locked: true });
+    expect(hint()).toBe("The feature is selected and locked: right click to unlock, Esc lets go");
+    select([]);
+    expect(hint()).toMatch(/^Click a thing to select it/);
   });
 });

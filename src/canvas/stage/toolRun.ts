@@ -106,7 +106,12 @@ function beginTool(): void {
 
 appStore.subscribe((state, before) => {
   // Another tool, or another project in the window: what was begun is over.
-  if (state.tool === before.tool && state.file === before.file) return;
+  if (state.tool === before.tool && state.file === before.file) {
+    const changed = state.history !== before.history || state.selection !== before.selection;
+    // Only pointing follows at once; what draws goes on from the next move of the hand.
+    if (changed && state.tool === "select") running.refresh(state.pointer === null);
+    return;
+  }
   if (state.tool !== before.tool) running.lost();
   beginTool();
 });

@@ -16,7 +16,7 @@ import {
   typeKey,
   wantedWords,
 } from "../typed/typedEntry";
-import { toScreen } from "../view/view";
+import { toScreen, toWorld } from "../view/view";
 import { allTargets, reachOf } from "./aim";
 import { lengthWords } from "./liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
@@ -108,6 +108,14 @@ export class Machine {
 
   choose(value: string): void {
     this.act((state) => state.choose?.(value));
+  }
+
+  /** The plan or the selection changed beside the hand: what is pointed at, or `away` nothing, is told anew. */
+  refresh(away: boolean): void {
+    if (this.present.name !== this.idle) return;
+    const { pointer } = this;
+    if (away || !pointer) this.lost();
+    else this.move({ ...pointer, at: toWorld(this.context.view(), pointer.screen) });
   }
 
   /** Makes what the reading offers. */
