@@ -134,12 +134,34 @@ test("kinds to choose from leave most of a small plan in sight, each with its na
 }) => {
   await page.setViewportSize({ width: 1280, height: 800 });
   await openPage(page, { demo: "pottery-studio" });
-  await page.keyboard.press("t");
   const card = page.getByTestId("choices");
-  const [box, plan] = [await card.boundingBox(), await page.getByTestId("plan").boundingBox()];
-  expect(box && plan && box.height / plan.height).toBeLessThan(0.3);
+  for (const key of ["b", "e", "t"]) {
+    await page.keyboard.press(key);
+    const [box, plan] = [await card.boundingBox(), await page.getByTestId("plan").boundingBox()];
+    expect(box && plan && box.height / plan.height, key).toBeLessThan(0.15);
+    // No kind is cut, and what is typed is told with the hint below.
+    expect(await card.locator(".choices").evaluate((row) => row.scrollWidth - row.clientWidth)).toBe(0);
+    await expect(page.locator(".hint-typed")).toBeVisible();
+  }
   await card.getByRole("button", { name: "septic field" }).click();
   await expect(card.getByRole("button", { name: "septic field" })).toBeVisible();
+});
+
+test("what was measured folds to its first line, and opens again", async ({ page, openPage }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = planPage(page);
+  await plan.fit(studio);
+  await page.keyboard.press("m");
+  await plan.click(...middle);
+  await plan.click(middle[0] + 6, middle[1] + 2);
+  await page.keyboard.press("Enter");
+  const card = page.getByTestId("reading");
+  const fold = card.getByRole("button", { expanded: true });
+  const open = await card.boundingBox();
+  await fold.click();
+  expect((await card.boundingBox())?.height).toBeLessThan(40);
+  await card.getByRole("button", { expanded: false }).click();
+  expect(await card.boundingBox()).toEqual(open);
 });
 
 test("a tool that is picked leaves the plan as large and where it lies, though the level book opens below", async ({

@@ -37,6 +37,7 @@ function Working() {
 
 export function HintStrip() {
   const hint = useStore(toolRun, ({ state }) => state.hint);
+  const typed = useStore(toolRun, ({ state }) => state.choices?.typed);
   // While things are only pointed at, the hint changes too often to be read out.
   const drawing = useApp((state) => state.tool !== "select");
   return (
@@ -46,6 +47,11 @@ export function HintStrip() {
         <p className="plan-hint" id={hintId} title={hint} role={drawing ? "status" : undefined}>
           {hint}
         </p>
+        {typed === undefined ? null : (
+          <p className="hint-typed soft" aria-hidden="true">
+            {typed}
+          </p>
+        )}
         <Locks />
         <PlanNote />
       </div>

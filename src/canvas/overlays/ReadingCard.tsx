@@ -19,6 +19,7 @@ export function ReadingCard() {
   const gives = reading?.live ?? false;
   const gaveWay = useGivesWay(card, gives);
   const covers = useCovers(card, reading?.about);
+  const [folded, setFolded] = useState(false);
   const away = gaveWay !== covers;
   if (!reading) return null;
   return (
@@ -30,7 +31,30 @@ export function ReadingCard() {
       aria-label="What was measured"
       data-testid="reading"
     >
-      <h3>{reading.title}</h3>
+      <h3>
+        <button
+          type="button"
+          className="reading-fold"
+          aria-expanded={!folded}
+          onClick={() => setFolded(!folded)}
+        >
+          {folded ? firstLine(reading) : reading.title}
+          <span className="reading-fold-sign" aria-hidden="true" />
+        </button>
+      </h3>
+      {folded ? null : <Measured reading={reading} />}
+    </section>
+  );
+}
+
+/** All that a folded card tells. */
+function firstLine({ title, rows }: Reading): string {
+  return rows[0] ? `${title} · ${rows[0].value}` : title;
+}
+
+function Measured({ reading }: { reading: Reading }) {
+  return (
+    <>
       <dl>
         {reading.rows.map(({ name, value }) => (
           <div key={name}>
@@ -50,7 +74,7 @@ export function ReadingCard() {
           {reading.act}
         </button>
       )}
-    </section>
+    </>
   );
 }
 
