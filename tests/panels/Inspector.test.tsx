@@ -1,10 +1,10 @@
 /** What is selected in figures: typed over, refused in words, locked, several at once. */
-import { cleanup, fireEvent, render, screen } from "@testing-library/react";
+import { act, cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { drawingEdits, pitEdits, present, surveyEdits, type Thing, undoLabel } from "../../src/document";
 import { Inspector } from "../../src/panels/inspector/Inspector";
 import { bearingOf, diagonalsOf, originsOf, placesOf, sidesOf } from "../../src/panels/inspector/places";
-import { run, select, showProject } from "../../src/store/actions";
+import { run, select, setStep, showProject } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
 
@@ -47,6 +47,36 @@ describe("the inspector", () => {
     select([]);
     render(<Inspector commands={[]} run={() => undefined} />);
     expect(screen.queryByTestId("inspector")).toBeNull();
+  });
+
+  it("gives way to a step that tells of something else, until something is selected anew", () => {
+    const [swale] = project().grading.swales;
+    const thing: Thing = { kind: "swale", id: swale?.id ?? "" };
+    const isOpen = () => screen.queryByRole("button", { name: "Fold the figures away" }) !== null;
+    setStep("water");
+    select([thing]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    expect(isOpen()).toBe(true);
+    act(() => setStep("floor"));
+    expect(isOpen()).toBe(false);
+    fireEvent.click(screen.getByRole("button", { name: "Show the figures" }));
+    expect(isOpen()).toBe(true);
+    act(() => setStep("quantities"));
+    expect(isOpen()).toBe(false);
+    act(() => select([building]));
+    expect(isOpen()).toBe(true);
+  });
+
+  it("leaves the lot's corners to the lot's own step", () => {
+    const places = () => screen.queryByRole("region", { name: "Places" });
+    setStep("lot");
+    select([{ kind: "lot" }]);
+    render(<Inspector commands={[]} run={() => undefined} />);
+    expect(places()).toBeNull();
+    cleanup();
+    setStep("floor");
+    render(<Inspector commands={[]} run={() => undefined} />);
+    expect(places()).not.toBeNull();
   });
 
   it("takes a corner's place and a bearing, each an undo step", () => {

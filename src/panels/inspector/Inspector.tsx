@@ -22,6 +22,7 @@ import { Amounts } from "./Amounts";
 import { Nudge } from "./Nudge";
 import { Places } from "./Places";
 import { Sides } from "./Sides";
+import { belongsToStep } from "./stepsOfThing";
 import "./inspector.css";
 
 export interface InspectorProps {
@@ -32,13 +33,13 @@ export interface InspectorProps {
 /** Docked under the step's panel while something is selected. */
 export function Inspector({ commands, run }: InspectorProps) {
   const selection = useApp((state) => state.selection);
-  const [folded, setFolded] = useState(false);
+  const { folded, fold } = useFolded(selection);
   const [origin, setOrigin] = useState("plan");
   const [only] = selection;
   if (!only) return null;
   return (
     <section className="inspector" aria-label="What is selected" data-testid="inspector">
-      <Head things={selection} folded={folded} onFold={() => setFolded(!folded)} />
+      <Head things={selection} folded={folded} onFold={() => fold(!folded)} />
       {folded ? null : (
         <div className="inspector-body">
           {selection.length > 1 ? (
@@ -52,6 +53,22 @@ export function Inspector({ commands, run }: InspectorProps) {
       )}
     </section>
   );
+}
+
+/** Folded by hand, or because a step was gone to that tells of something else: its own answer must be seen. */
+function useFolded(selection: readonly Thing[]): { folded: boolean; fold: (folded: boolean) => void } {
+  const step = useApp((state) => state.step);
+  const [byHand, setByHand] = useState(false);
+  const [seen, setSeen] = useState({ selection, step, gaveWay: false });
+  if (seen.selection !== selection) setSeen({ selection, step, gaveWay: false });
+  else if (seen.step !== step) setSeen({ selection, step, gaveWay: !belongsToStep(selection, step) });
+  return {
+    folded: byHand || seen.gaveWay,
+    fold: (folded) => {
+      setByHand(folded);
+      setSeen({ selection, step, gaveWay: false });
+    },
+  };
 }
 
 interface HeadProps {
@@ -107,6 +124,8 @@ interface OneProps {
 
 function One({ thing, origin, onOrigin }: OneProps) {
   const locked = useProject((project) => isLocked(project, thing));
+  // The lot's own step has its corners already.
+  const hasPlaces = useApp(({ step }) => thing.kind !== "lot" || step !== "lot");
   return (
     <>
       {locked ? (
@@ -116,7 +135,7 @@ function One({ thing, origin, onOrigin }: OneProps) {
       ) : null}
       {canRename(thing) && thing.kind !== "note" ? <Name thing={thing} locked={locked} /> : null}
       <Amounts thing={thing} locked={locked} />
-      <Places thing={thing} locked={locked} origin={origin} onOrigin={onOrigin} />
+      {hasPlaces ? <Places thing={thing} locked={locked} origin={origin} onOrigin={onOrigin} /> : null}
       <Sides thing={thing} locked={locked} />
     </>
   );
