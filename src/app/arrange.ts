@@ -1,6 +1,7 @@
 /** Acts on what is selected: the same for the menu of the pointer, the plan's menu, the keys and the finder. */
 
 import { isOpen } from "../canvas/select/layerOfThing";
+import { gridStep } from "../canvas/view/grid";
 import { planView } from "../canvas/view/planView";
 import {
   allThings,
@@ -43,12 +44,14 @@ const copyable: WhyNot = (now) => onPlan(now) ?? arrangeEdits.copyFault(now.sele
 /** A copy lies this far from what was copied, px on the screen. */
 const copyShift = 28;
 
-/** Right and down on the screen, m on the plan. */
+/** Right and down on the screen, m on the plan: whole steps of the grid. */
 function aside(): Point {
   const { view } = planView.getState();
+  const { step } = gridStep(shownProject(state()).display.length, view.scale);
   const by = copyShift / view.scale;
   const [c, s] = [Math.cos(view.angle), Math.sin(view.angle)];
-  return [by * c - by * s, -by * s - by * c];
+  const round = (m: number) => Math.round(m / step) * step;
+  return [round(by * c - by * s), round(-by * s - by * c)];
 }
 
 function duplicate(): void {

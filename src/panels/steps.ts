@@ -251,7 +251,7 @@ function setout({ survey, worksheet }: Project, results: Results, notation: Nota
 function sheets(project: Project, results: Results): Standing {
   const figure = paperNames[project.display.paper];
   if (!project.building || !results.ground) return { state: "empty", figure, words: "nothing to print yet" };
-  return { state: "work", figure, words: "ready to export" };
+  return { state: "work", figure, words: "drawn from the plan as it stands" };
 }
 
 export const paperNames = { letter: "Letter", tabloid: "Tabloid", a4: "A4", a3: "A3" } as const;

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { appCommands } from "../../src/app/commands";
 import { filesThrough } from "../../src/app/files";
 import { runCommand } from "../../src/app/requests";
-import { newProject, present, type Thing, thingName, undoLabel } from "../../src/document";
+import { newProject, present, type Thing, thingName, thingShape, undoLabel } from "../../src/document";
 import { select, showProject } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -52,6 +52,13 @@ describe("acts on what is selected", () => {
     expect(copy).not.toEqual(tree);
     expect(thingName(project(), copy as Thing)).toBe(thingName(project(), tree));
     expect(undoLabel(state().history)).toBe("duplicate feature");
+    // It lies whole inches aside, as the plan's notation counts.
+    const [from, to] = [tree, copy as Thing].map(
+      (thing) => thingShape(project(), thing)?.points[0] ?? [0, 0],
+    );
+    const aside = [0, 1].map((i) => ((to?.[i] ?? 0) - (from?.[i] ?? 0)) / 0.0254);
+    for (const inches of aside) expect(inches).toBeCloseTo(Math.round(inches), 6);
+    expect(Math.abs(aside[0] ?? 0)).toBeGreaterThan(0);
     run("edit.delete");
     expect(project().lot.features).toHaveLength(demoProject("pottery-studio").lot.features.length);
     expect(state().selection).toEqual([]);

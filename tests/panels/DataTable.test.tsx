@@ -1,6 +1,6 @@
 import { act, cleanup, fireEvent, render, screen } from "@testing-library/react";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { newProject, present } from "../../src/document";
+import { newProject, present, undoLabel, usualKeepClear } from "../../src/document";
 import { notationOf } from "../../src/panels/notation";
 import { DataTable } from "../../src/panels/table/DataTable";
 import { clearKept } from "../../src/panels/table/kept";
@@ -122,6 +122,17 @@ function Features() {
 describe("rows typed and pasted below the last", () => {
   const features = () => present(appStore.getState().history).lot.features.map(({ name }) => name);
   const table = () => screen.getByRole("grid", { name: "Features of the lot" });
+
+  it("tell how many were taken; without a distance they keep the usual one", () => {
+    showProject(newProject(), { name: null, token: null });
+    render(<Features />);
+    const three = "oak\ttree\t10'\t1'\t1'\nelm\ttree\t\t\t\nspring\twell\t\t9'\t9'\n";
+    fireEvent.paste(table(), { clipboardData: { getData: () => three } });
+    expect(undoLabel(appStore.getState().history)).toBe("paste 2 rows");
+    const [, well] = present(appStore.getState().history).lot.features;
+    expect(well?.keepClear).toBe(usualKeepClear({ kind: "well", trunk: null })?.m);
+    expect(well?.keepClear).toBeGreaterThan(0);
+  });
 
   it("are added, and gone again with one undo", () => {
     showProject(newProject(), { name: null, token: null });

@@ -2,7 +2,7 @@
 import { arrangeEdits, shapeEdits, type Thing, thingShape } from "../../document";
 import { boundsOf, centroid, perimeter, polylineLength, signedArea } from "../../geometry";
 import { tryRun } from "../../store/actions";
-import { formatBearing, parseBearing } from "../../units";
+import { formatAngle, formatBearing, parseAngle, parseBearing } from "../../units";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { type Fact, Facts } from "../parts";
@@ -50,18 +50,23 @@ function Bearing({ thing, locked }: SidesProps) {
   const shape = thingShape(project, thing);
   if (bearing === null || !shape) return null;
   const [first] = sidesOf(project, thing);
-  const label = thing.kind === "underlay" ? "Turned clockwise" : `Bearing of ${first?.name ?? "its line"}`;
+  // A picture's turn is told as in its step, to either side.
+  const isTurn = thing.kind === "underlay";
+  const label = isTurn ? "Turned clockwise" : `Bearing of ${first?.name ?? "its line"}`;
   const box = boundsOf(shape.points);
   const about = shape.closed
     ? centroid(shape.points)
     : ([(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2] as const);
   const commit = (text: string): string | null => {
-    const parsed = parseBearing(text);
+    const parsed = isTurn ? parseAngle(text) : parseBearing(text);
     if (!parsed.ok) return parsed.message;
     const angle = bearing - parsed.radians;
     return refusal(tryRun(arrangeEdits.turnThings, { things: [thing], about: [about[0], about[1]], angle }));
   };
-  return <TypedField label={label} shown={formatBearing(bearing, 2)} disabled={locked} commit={commit} />;
+  const shown = isTurn
+    ? formatAngle(Math.atan2(Math.sin(bearing), Math.cos(bearing)))
+    : formatBearing(bearing, 2);
+  return <TypedField label={label} shown={shown} disabled={locked} commit={commit} />;
 }
 
 /** Figures that follow from the others. */

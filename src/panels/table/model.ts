@@ -76,6 +76,14 @@ export function writeCells(
   return { count: cells.length - refused.length, refused, ...addRows(next, model, rows) };
 }
 
+/** How many rows took something of what was written: not those refused whole, nor those that wait. */
+export function rowsTaken(cells: readonly CellText[], { refused, added }: Written): number {
+  const isRefused = (cell: CellText) =>
+    refused.some(({ row, column }) => row === cell.row && column === cell.column);
+  const rows = cells.filter((cell) => !isNewRow(cell.row) && !isRefused(cell)).map(({ row }) => row);
+  return new Set(rows).size + added;
+}
+
 /** Adds the rows that are complete, in their order. */
 function addRows(
   project: Project,

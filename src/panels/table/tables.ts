@@ -8,6 +8,7 @@ import {
   type Project,
   type Swale,
   siteEdits,
+  usualKeepClear,
 } from "../../document";
 import { billFigure } from "../../help";
 import type { Results } from "../../solve/results";
@@ -72,11 +73,16 @@ function addFeature(project: Project, texts: RowTexts, notation: Notation): Edit
     return cannot(`A ${featureWords[kind]} has several places: draw it on the plan.`);
   if (text("east") === "" || text("north") === "")
     return cannot("A new feature needs how far east and how far north it stands.");
+  // As when it is placed on the plan: what the trade usually keeps, until a distance is typed.
+  const usual = usualKeepClear({ kind, trunk: null })?.m ?? 0;
+  const clearance = text("keepClear");
   const add = (east: number, north: number, keepClear: number) =>
     siteEdits.addFeature.run(project, { kind, name: text("name"), points: [[east, north]], keepClear });
   return withLength(text("east"), notation, null, (east) =>
     withLength(text("north"), notation, null, (north) =>
-      withLength(text("keepClear") || "0", notation, 0, (clear) => add(east, north, clear)),
+      clearance === ""
+        ? add(east, north, usual)
+        : withLength(clearance, notation, 0, (clear) => add(east, north, clear)),
     ),
   );
 }

@@ -20,6 +20,7 @@ import {
   laidOver,
   newRows,
   refusedWords,
+  rowsTaken,
   seenRows,
   type TableModel,
   waitingWords,
@@ -82,11 +83,16 @@ export function useTable(model: TableModel) {
     else
       document.getElementById(`${gridId}-${next.row}-${next.column}`)?.scrollIntoView?.({ block: "nearest" });
   };
-  const write = (cells: readonly CellText[], label: string, leftOut = "") => {
+  const write = (cells: readonly CellText[], label: string | ((rows: number) => string), leftOut = "") => {
     if (cells.length === 0) return setSaid("These cells are computed, not typed.");
     const project = present(appStore.getState().history);
     const done = writeCells(project, model, cells, begun);
-    const what = done.added > 0 && cells.length === 1 ? "add a row" : label;
+    const what =
+      done.added > 0 && cells.length === 1
+        ? "add a row"
+        : typeof label === "string"
+          ? label
+          : label(rowsTaken(cells, done));
     if (done.project !== project)
       runTogether(what, [() => ({ ok: true, project: done.project, label: what })]);
     keepWritten(model.title, cells, done);
@@ -151,7 +157,7 @@ export function useTable(model: TableModel) {
     const left = block.reduce((sum, { length }) => sum + length, 0) - cells.length;
     write(
       cells,
-      `paste ${block.length} row${block.length === 1 ? "" : "s"}`,
+      (taken) => `paste ${taken} row${taken === 1 ? "" : "s"}`,
       left === 0
         ? ""
         : `${left} pasted ${left === 1 ? "cell" : "cells"} left out: computed, or beyond the table.`,
