@@ -148,13 +148,15 @@ test("kinds to choose from leave most of a small plan in sight, each with its na
 });
 
 test("what was measured folds to its first line, and opens again", async ({ page, openPage }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
   await openPage(page, { demo: "pottery-studio" });
-  const plan = planPage(page);
-  await plan.fit(studio);
-  await page.keyboard.press("m");
-  await plan.click(...middle);
-  await plan.click(middle[0] + 6, middle[1] + 2);
-  await page.keyboard.press("Enter");
+  await page
+    .getByRole("button", { name: /^Measure/ })
+    .first()
+    .click();
+  await page.mouse.click(450, 300);
+  await page.mouse.click(560, 250);
+  await page.mouse.dblclick(500, 420);
   const card = page.getByTestId("reading");
   const fold = card.getByRole("button", { expanded: true });
   const open = await card.boundingBox();
