@@ -75,9 +75,9 @@ describe("what the plan still needs", () => {
     let project = checkEdit(newProject(), surveyEdits.addMark, { name: "bolt", height: "100" });
     project = checkEdit(project, surveyEdits.addShot, { kind: "mark", of: "m1", reading: "40" });
     project = checkEdit(project, surveyEdits.addShot, { reading: "50", place: { kind: "at", x: 0, y: 0 } });
-    expect(note(project)).toBe("2 more placed shots with their readings show the ground.");
+    expect(note(project)).toBe("2 more placed shots with readings show the ground.");
     project = checkEdit(project, surveyEdits.addShot, { reading: "51", place: { kind: "at", x: 10, y: 0 } });
-    expect(note(project)).toBe("1 more placed shot with its reading shows the ground.");
+    expect(note(project)).toBe("1 more placed shot with a reading shows the ground.");
     const inLine = checkEdit(project, surveyEdits.addShot, {
       reading: "52",
       place: { kind: "at", x: 20, y: 0 },

@@ -23,7 +23,7 @@ export function planNote(project: Project, results: Results): string | null {
     if (ready >= 3)
       return "The placed shots lie in one line: shoot a spot to the side of them to see the ground.";
     const missing = 3 - ready;
-    return `${missing} more placed ${missing === 1 ? "shot with its reading shows" : "shots with their readings show"} the ground.`;
+    return `${missing} more placed ${missing === 1 ? "shot with a reading shows" : "shots with readings show"} the ground.`;
   }
   if (!project.building) return "Draw the building to see cut and fill.";
   return null;
