@@ -9,7 +9,8 @@ const asked = (page: Page) => page.getByRole("region", { name: "A reading that i
 /** Keys one after the other; a word of more than one letter that names a key is that key. */
 async function keys(page: Page, ...typed: readonly string[]): Promise<void> {
   for (const each of typed) {
-    if (/^(Tab|Enter|Arrow\w+|Home|Escape|(Control|Alt)\+\S+)$/.test(each)) await page.keyboard.press(each);
+    if (/^(Tab|Enter|Arrow\w+|Home|Escape|(Shift\+)?F6|(Control|Alt)\+\S+)$/.test(each))
+      await page.keyboard.press(each);
     else await page.keyboard.type(each);
   }
 }
@@ -29,8 +30,6 @@ async function begun(page: Page, reading: string): Promise<void> {
   await expect(page.getByLabel("What is it called?")).toBeFocused();
   await keys(page, "Slope shed", "Enter");
   const mark = page.getByLabel("The mark");
-  await expect(mark).toBeVisible();
-  await keys(page, "Alt+l");
   await expect(mark).toBeFocused();
   await keys(page, "bolt", "Tab", "Tab", reading, "Enter");
   await expect(book(page)).toBeFocused();
@@ -142,6 +141,30 @@ test("a bumped laser: nobody knows when, so shots wait; then two are shot again,
   await choose("bumped before P3");
   await expect(row(page, "P2").first().locator(".book-height")).toHaveText("1′ 8″ below");
   await expect(row(page, "P3").locator(".book-height")).toHaveText("1′ 1″ below");
+});
+
+test("the mark that is added is read next; one key goes from part to part of the window and back", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page);
+  await keys(page, "Control+n");
+  await expect(page.getByLabel("What is it called?")).toBeFocused();
+  await keys(page, "Slope shed", "Enter");
+  await expect(page.getByLabel("The mark")).toBeFocused();
+  await page.getByRole("button", { name: "Add the mark" }).press("Enter");
+  await expect(page.getByLabel("Reading on it")).toBeFocused();
+  const within = (part: string) => page.locator(`${part} :focus`);
+  await keys(page, "F6");
+  await expect(within(".side-column")).toHaveCount(1);
+  await keys(page, "F6");
+  await expect(within(".rail")).toHaveText(/Shots/);
+  await keys(page, "F6");
+  await expect(page.getByTestId("plan")).toBeFocused();
+  await keys(page, "F6");
+  await expect(page.getByLabel("Reading on it")).toBeFocused();
+  await keys(page, "Shift+F6");
+  await expect(page.getByTestId("plan")).toBeFocused();
 });
 
 test("a grid of stakes is laid and read to and fro, the next stake selected on the plan", async ({

@@ -14,6 +14,7 @@ import type { Files } from "./files";
 import { beginImport } from "./import/importing";
 import { kindCommands } from "./kinds";
 import { pictureCommands } from "./pictures/commands";
+import { regionCommands } from "./regions";
 import { snapCommands } from "./snapping";
 import { surveyCommands } from "./surveying";
 import { startTour } from "./tour";
@@ -26,6 +27,7 @@ export function appCommands(files: Files): readonly AppCommand[] {
     ...editCommands,
     ...arrangeCommands,
     ...viewCommands,
+    ...regionCommands,
     ...drawCommands,
     ...kindCommands,
     ...snapCommands,

@@ -11,6 +11,7 @@ import {
 } from "../document";
 import type { Host, HostFailure, OpenedFile, RecoveredWork, SavedFile } from "../host";
 import { clearDrafts } from "../panels/levelbook/drafts";
+import { askBook } from "../panels/survey/bookRequest";
 import { clearKept } from "../panels/table/kept";
 import { markSaved, openDialog, showProject, showStart, showUnsavedProject, tell } from "../store/actions";
 import type { OpenFile } from "../store/state";
@@ -50,6 +51,8 @@ class HostFiles implements Files {
     const project = newProject(name.trim() || "Untitled plan");
     forgetTyped();
     showProject({ ...project, display: { ...project.display, ...display } }, { name: null, token: null });
+    // The mark and its height come first: typing goes on there.
+    askBook(null);
   }
 
   open(): Promise<void> {

@@ -27,7 +27,7 @@ function partsOf(keys: string): readonly string[] {
 
 /** A shortcut of one plain key: it must not fire while a person types. */
 export function isPlainKey(keys: string): boolean {
-  return !keys.includes("Mod+") && !keys.includes("Alt+") && !/^F\d+$/.test(keys);
+  return !keys.includes("Mod+") && !keys.includes("Alt+") && !/(^|\+)F\d+$/.test(keys);
 }
 
 const arrows: Readonly<Record<string, string>> = { ArrowUp: "↑", ArrowDown: "↓" };

@@ -28,6 +28,7 @@ describe("a key press is a shortcut", () => {
   });
 
   it("knows which ones a field keeps for itself", () => {
+    expect(["F6", "Shift+F6"].map(isPlainKey)).toEqual([false, false]);
     expect(["F", "?", "Shift+F", "Mod+K", "Alt+ArrowUp"].map(isPlainKey)).toEqual([
       true,
       true,

@@ -8,6 +8,7 @@ import { TypedField } from "../fields/TypedField";
 import { groundApart } from "../heightsApart";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { beginSetup } from "../survey/beginSetup";
+import { askBook } from "../survey/bookRequest";
 import { PlaceCard } from "../survey/PlaceCard";
 import { SetupCard } from "../survey/SetupCard";
 import { openSurveyDialog } from "../survey/surveyDialogs";
@@ -30,11 +31,12 @@ export function ShotsPanel() {
 
 function Marks() {
   const marks = useProject((project) => project.survey.marks);
-  const add = () =>
-    runEdit(surveyEdits.addMark, {
-      name: marks.length === 0 ? "Mark" : `Mark ${marks.length + 1}`,
-      height: "100",
-    });
+  const add = () => {
+    const first = marks.length === 0;
+    runEdit(surveyEdits.addMark, { name: first ? "Mark" : `Mark ${marks.length + 1}`, height: "100" });
+    // What comes next is the reading on it.
+    if (first) askBook(null);
+  };
   return (
     <Section title="Marks" aside={marks.length > 1 ? "the first is the reference" : undefined}>
       {marks.length === 0 ? (
