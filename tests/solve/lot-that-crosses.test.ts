@@ -61,11 +61,11 @@ describe("a lot whose lines cross", () => {
   });
 
   it("encloses no area that help could explain", () => {
-    const asked = (outline: Point[]) =>
-      lotAreaWhy({
-        project: site({ rest: { lot: { outline } } }),
-        figures: { area: String, length: String },
-      } as never);
+    const asked = (outline: Point[]) => {
+      const project = site({ rest: { lot: { outline } } });
+      const results = createSolver().solve(project);
+      return lotAreaWhy({ project, results, figures: { area: String, length: String } } as never);
+    };
     expect(asked(square)?.figure).toBe("396");
     expect(asked(bow)).toBeNull();
   });
