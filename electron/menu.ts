@@ -25,8 +25,11 @@ export function menuTemplate(
   acts: MenuActs,
 ): Item[] {
   const mac = platform === "darwin";
+  const shared = sharedKeys(offered);
   const of = (place: string) =>
-    offered.filter((command) => command.place === place).map((command) => item(command, platform, acts));
+    offered
+      .filter((command) => command.place === place)
+      .map((command) => item(command, platform, acts, shared));
   const places = [...new Set(offered.map(({ place }) => place))];
   const own = places
     .filter((place) => !withSystemItems.has(place))
@@ -46,12 +49,25 @@ const withSystemItems: ReadonlySet<string> = new Set(["Plan", "Edit", "View", "H
 
 const separator: Item = { type: "separator" };
 
-function item({ id, name, keys }: OfferedCommand, platform: NodeJS.Platform, acts: MenuActs): Item {
+/** A key of two commands (lock and unlock) is the page's: it knows which of them can be done. */
+function sharedKeys(offered: readonly OfferedCommand[]): ReadonlySet<string> {
+  const first = offered.flatMap(({ keys }) => keys[0] ?? []);
+  return new Set(first.filter((key, i) => first.indexOf(key) !== i));
+}
+
+function item(
+  { id, name, keys }: OfferedCommand,
+  platform: NodeJS.Platform,
+  acts: MenuActs,
+  shared: ReadonlySet<string>,
+): Item {
+  const isShared = keys[0] !== undefined && shared.has(keys[0]);
   return {
     id,
     // A single ampersand would mark the next letter.
     label: name.replaceAll("&", "&&"),
-    ...accelerator(keys, platform),
+    ...(isShared && platform === "darwin" ? {} : accelerator(keys, platform)),
+    ...(isShared ? { registerAccelerator: false } : {}),
     click: () => acts.runCommand(id),
   };
 }

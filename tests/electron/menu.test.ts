@@ -77,6 +77,12 @@ describe("the native menu", () => {
     expect(new Set(keys).size).toBe(keys.length);
   });
 
+  it("leaves a key of two commands to the page, which knows which of them can be done", () => {
+    const { items } = menuOf("linux");
+    for (const id of ["arrange.lock", "arrange.unlock"])
+      expect(items.find((item) => item.id === id)?.registerAccelerator).toBe(false);
+  });
+
   it("opens recent files, and offers none where there are none", () => {
     const recent = [{ label: "studio – ~/plans", path: "/home/p/plans/studio.json" }];
     const { items, opened, click } = menuOf("linux", recent);
