@@ -186,7 +186,7 @@ describe("site edits", () => {
       }),
     ).toMatch(/three corners/);
     expect(refusal(newProject(), siteEdits.changeSlopes, { patch: { fill: 0 } })).toMatch(
-      /fill must be more than 0/,
+      /should be more than 0: 3 means 3 : 1/,
     );
   });
 
