@@ -21,7 +21,7 @@ export const closure: Command = {
     "  area                 within the adjusted courses",
     "  courses[{ bearing, latitude, departure }]       as written; bearing as an azimuth in degrees",
     "  adjusted[{ bearing, quadrant, distance, latitude, departure, x, y }]   by the compass rule; x (east), y (north) of",
-    "                       the end of each course, from the start at 0, 0",
+    "                       the end of each course, from the start at 0, 0; of a curve the distance is its chord",
     "",
     "  unit                 m where the lengths are written with units (32' 6 1/2\", 9.75 m): all are turned into metres;",
     "                       null where they are plain numbers: then one unit in and out",

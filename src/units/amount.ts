@@ -10,6 +10,16 @@ export function formatArea(m2: number, unit: AreaUnit): string {
   return unit === "ft2" ? `${grouped(m2 / SQUARE_FOOT, 100, ",")} ft²` : `${grouped(m2, 1000, THIN)} m²`;
 }
 
+/** Square metres in an acre (43,560 ft²) and in a hectare. */
+const ACRE = 43560 * SQUARE_FOOT;
+const HECTARE = 10000;
+
+/** A lot's area as land is sold: "0.279 acres", "0.113 ha"; three decimals. */
+export function formatLand(m2: number, unit: AreaUnit): string {
+  if (!Number.isFinite(m2)) return "–";
+  return unit === "ft2" ? `${(m2 / ACRE).toFixed(3)} acres` : `${(m2 / HECTARE).toFixed(3)} ha`;
+}
+
 export function formatVolume(m3: number, unit: VolumeUnit): string {
   if (!Number.isFinite(m3)) return "–";
   return unit === "yd3" ? `${grouped(m3 / CUBIC_YARD, 100, ",")} yd³` : `${grouped(m3, 1000, THIN)} m³`;

@@ -1,5 +1,5 @@
 export { formatPlusMinus, type ParsedAccuracy, parseBeamAccuracy } from "./accuracy";
-export { formatArea, formatMass, formatMoney, formatVolume } from "./amount";
+export { formatArea, formatLand, formatMass, formatMoney, formatVolume } from "./amount";
 export { formatAngle, type ParsedAngle, parseAngle } from "./angle";
 export { asksAgain, type Doubt, unitSlips } from "./asksAgain";
 export { formatBearing, parseBearing } from "./bearing";

@@ -3,6 +3,7 @@ import { useMemo, useState } from "react";
 import { type Deed, type Point, plotEdits } from "../../document";
 import { closeTraverse, deedCalls, deedOutline, type Traverse } from "../../plot";
 import { run as runEdit, tryRun } from "../../store/actions";
+import { formatLand } from "../../units";
 import { Action, Toggle } from "../fields/Choice";
 import { AngleField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -76,7 +77,11 @@ function ClosingFacts({ deed, traverse }: { deed: Deed; traverse: Traverse }) {
           : `1 in ${Math.round(precision).toLocaleString("en-US")} of its length`,
     },
     { name: "Round it", figure: notation.length(perimeter) },
-    { name: "Area", figure: notation.area(area), note: "after the compass rule, curves included" },
+    {
+      name: "Area",
+      figure: notation.area(area),
+      note: `${formatLand(area, notation.display.area)}; after the compass rule, curves included`,
+    },
   ];
   return (
     <>

@@ -1,6 +1,7 @@
 import { type Feature, type Lot, lotFault, type Point, siteEdits } from "../../document";
 import { lotLines } from "../../plot";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
+import { formatLand } from "../../units";
 import type { RunCommand } from "../command";
 import { Action, IconAction } from "../fields/Choice";
 import { AngleField } from "../fields/fields";
@@ -67,6 +68,7 @@ function LotCorners({ lot }: { lot: Lot }) {
     : {
         name: "Area",
         figure: notation.area(size?.area ?? 0),
+        note: formatLand(size?.area ?? 0, notation.display.area),
         why: { kind: "lot area", of: "area of the lot" },
       };
   const facts: Fact[] = [area, { name: "Round it", figure: notation.length(size?.perimeter ?? 0) }];
