@@ -202,6 +202,38 @@ describe("a wall pulled", () => {
     expect(hand.labels).toEqual(["push a piece of a wall in"]);
   });
 
+  it("says what the place on the wall snapped to, before the piece begins and while it does", () => {
+    const hand = choosing("pull", barn());
+    hand.move(4.6, 6.1);
+    expect(hand.snapWord()).toBe("the wall's middle");
+    hand.move(3, 6.1);
+    expect(hand.snapWord()).toBeNull();
+  });
+
+  it.each([
+    ["from the corner to the piece", "0.08", "4", /leaves a wall of only 0\.080 m/],
+    ["from the piece to the corner", "5", "4.8", /leaves a wall of only 0\.200 m/],
+  ])("cautions of a very short wall %s, and still lets it be", (_where, from, wide, caution) => {
+    const hand = choosing("pull", barn());
+    hand.key("ArrowUp");
+    for (const text of [from, wide]) {
+      hand.type(text);
+      hand.key("Enter");
+    }
+    expect(hand.said).toEqual([expect.stringMatching(caution)]);
+    hand.move(5, 9);
+    hand.click(5, 9);
+    expect(outlineOf(hand)).toHaveLength(8);
+  });
+
+  it("is silent where no wall is short", () => {
+    const hand = choosing("pull", barn());
+    hand.click(3, 6.1);
+    hand.click(7, 6.1);
+    expect(hand.state()).toBe("pullingOut");
+    expect(hand.said).toEqual([]);
+  });
+
   it("says why where the walls would cross, and changes nothing", () => {
     const hand = choosing("pull", barn());
     hand.drag([

@@ -1,5 +1,5 @@
 /** Pulling a wall or adding to it: first the wall, and the piece of it. */
-import type { Point } from "../../../document";
+import type { Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { nearestOnRing, nearestShare } from "../../../geometry";
 import { wallEnds, wallName } from "../../select/places";
@@ -51,7 +51,10 @@ export function choosingWall(
     cursor: shown ? "crosshair" : "default",
     fields: startFields,
     marks: shown ? startMarks(context, kind, shown) : [],
-    snap: null,
+    snap:
+      kind === "pull" && shown?.word
+        ? { at: placeOn(shown, shown.along), word: shown.word, tie: null, guide: null }
+        : null,
     move: (pointer) => again({ on: wallUnder(context, pointer) }),
     press(pointer) {
       const on = wallUnder(context, pointer);
@@ -122,8 +125,11 @@ function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: Too
   };
   const end = endOf(now.to, now.typed);
   const aimed = (pointer: PlanPointer) => ({ to: alongWall(context, start, pointer), pointer });
-  const pull = (from: number, to: number): ToolState =>
-    pullingOut(context, begunPull(kind, start.wall, from, to), home);
+  const pull = (from: number, to: number): ToolState => {
+    const caution = shortWalls(project, start, from, to);
+    if (caution) context.say(caution);
+    return pullingOut(context, begunPull(kind, start.wall, from, to), home);
+  };
   const take = (to: number): ToolState =>
     Math.abs(to - start.along) * context.view().scale < dragPixels
       ? again({ held: false })
@@ -168,6 +174,23 @@ function spanning(context: ToolContext, kind: PullKind, now: Spanning, home: Too
     cancel: () => home(context),
     lost: () => again({ held: false }),
   };
+}
+
+/** Shorter walls than this are most likely a slip of the hand, m. */
+const shortWall = 0.3;
+
+/** What the piece and what is left beside it would be, where one is a very short wall; null where none is. */
+function shortWalls(project: Project, { length }: OnWall, a: number, b: number): string | null {
+  const [from, to] = [Math.min(a, b), Math.max(a, b)];
+  const parts = [
+    ["That piece is only", to - from],
+    ["That leaves a wall of only", from],
+    ["That leaves a wall of only", length - to],
+  ] as const;
+  const short = parts.find(([, m]) => m > 1e-6 && m < shortWall);
+  if (!short) return null;
+  const [what, m] = short;
+  return `${what} ${lengthWords(m, project)} in the building's outline. Go on if it is meant; Esc chooses the piece anew, or type where it begins and how wide it is.`;
 }
 
 /** The far end of what is left of the wall: its other corner, or the first one for a piece that begins at the last. */
