@@ -1,6 +1,6 @@
 import { act, cleanup, fireEvent, render, screen, within } from "@testing-library/react";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { newProject, type Project, present, type Shot } from "../../src/document";
+import { newProject, type Project, present, type Shot, surveyEdits } from "../../src/document";
 import { optionsOf } from "../../src/panels/levelbook/columns";
 import { clearDrafts } from "../../src/panels/levelbook/drafts";
 import { LevelBook } from "../../src/panels/levelbook/LevelBook";
@@ -159,6 +159,19 @@ describe("typing in the level book", () => {
     expect(shots()).toHaveLength(count - 1);
   });
 
+  it("a figure typed on a cell of choices goes to the reading, in the empty row too; a letter there says why not", () => {
+    const count = shots().length;
+    press("ArrowDown", { ctrlKey: true });
+    press("ArrowRight");
+    press("ArrowRight");
+    press("k");
+    expect(screen.getByText(/^Nothing was taken: this row is empty/)).toBeTruthy();
+    type("64");
+    press("Enter");
+    expect(shots()).toHaveLength(count + 1);
+    expect(shots().at(-1)?.reading?.text).toBe("64");
+  });
+
   it("a letter picks a kind; Space sets a shot aside", () => {
     press("ArrowDown");
     press("ArrowRight");
@@ -303,6 +316,29 @@ describe("typing in the level book", () => {
   it("tells each set-up's beam and how it got its height", () => {
     expect(within(grid()).getByText("beam at 103′ 4⅜″, reading on capped bolt")).toBeTruthy();
   });
+});
+
+it("a tie that contradicts the others says in its row that it is kept out", () => {
+  const joinery = demoProject("joinery-shed");
+  const setup = joinery.survey.setups.at(-1)?.id;
+  const mark = joinery.survey.marks[0]?.id;
+  if (!setup || !mark) throw new Error("the demo has no set-ups");
+  const added = surveyEdits.addShot.run(joinery, {
+    name: "close",
+    setup,
+    kind: "mark",
+    of: mark,
+    reading: "1.250 m",
+  });
+  if (!added.ok) throw new Error(added.why);
+  open(added.project);
+  grid().focus();
+  press("Home", { ctrlKey: true });
+  press("ArrowDown", { ctrlKey: true });
+  press("ArrowUp");
+  const row = here().closest("tr");
+  expect(row?.textContent).toContain("close");
+  expect(row?.querySelector(".book-height")?.textContent).toBe("kept out");
 });
 
 describe("a level book of thousands of rows", () => {

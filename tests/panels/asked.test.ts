@@ -110,11 +110,11 @@ describe("rows that count in nothing", () => {
     const [shot] = project.survey.shots;
     const [point] = levelSurvey(project.survey, []).result.points;
     if (!shot || !point) throw new Error("no shot");
-    expect(rowState(shot, point)).toBe("untied");
-    expect(rowState(shot, { ...point, waiting: true })).toBe("waiting");
-    expect(rowState({ ...shot, aside: true }, undefined)).toBe("aside");
-    expect(rowState(shot, { ...point, height: 30 })).toBeNull();
-    expect(rowState({ ...shot, reading: null }, point)).toBeNull();
+    expect(rowState(shot, point, false)).toBe("untied");
+    expect(rowState(shot, { ...point, waiting: true }, false)).toBe("waiting");
+    expect(rowState({ ...shot, aside: true }, undefined, false)).toBe("aside");
+    expect(rowState(shot, { ...point, height: 30 }, false)).toBeNull();
+    expect(rowState({ ...shot, reading: null }, point, false)).toBeNull();
   });
 
   it("± in the plan's notation, nothing where it isn't known", () => {

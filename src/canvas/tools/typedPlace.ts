@@ -42,8 +42,10 @@ export function byTypedPlace(
 export function takeTyped(context: ToolContext, { typed, again, take }: Waiting): ToolState {
   const at = typedPlace(typed);
   if (at) {
-    context.show(at.at);
-    return take(at);
+    const next = take(at);
+    // Where it goes on from there the machine brings it into sight.
+    if (!next.locksFrom) context.show(at.at);
+    return next;
   }
   context.say("There is no place yet: click it, or type it from the plan's origin, like 12, 5.");
   return again(typed);

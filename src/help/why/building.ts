@@ -23,8 +23,11 @@ export function lotAreaWhy({ project, results, figures }: Asked): Why | null {
     figure: figures.area(lot.area),
     inputs: [
       { name: "Round it, along the curves", figure: figures.length(lot.perimeter) },
-      { name: "Between straight chords", figure: figures.area(lot.area - segments) },
-      { name: segments > 0 ? "Curves add" : "Curves take", figure: figures.area(Math.abs(segments)) },
+      { name: "As drawn, by short pieces along the curves", figure: figures.area(lot.area - segments) },
+      {
+        name: segments > 0 ? "Left between pieces and curves" : "Between pieces and curves, too much",
+        figure: figures.area(Math.abs(segments)),
+      },
     ],
   };
 }

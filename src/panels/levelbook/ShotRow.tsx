@@ -4,6 +4,7 @@ import type { LevelledPoint } from "../../solve/results";
 import { Icon } from "../icons";
 import type { Notation } from "../notation";
 import { type RowState, rowState, shortPlusMinus, stateWord, stateWords } from "../survey/rowState";
+import { useResults } from "../useProject";
 import { type ColumnId, cellText, columns } from "./columns";
 import { type Draft, draftKey } from "./drafts";
 import { understood } from "./understood";
@@ -30,7 +31,8 @@ export interface ShotRowProps {
 /** One shot. The cursor's cell gives way to the editor while it is being typed in. */
 export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
   const { shot, row, cursor, chosen, editor, gridId } = props;
-  const state = rowState(shot, props.point);
+  const isKeptOut = useKeptOut(shot.id);
+  const state = rowState(shot, props.point, isKeptOut);
   const isBlock = chosen && props.leftmost !== props.rightmost;
   const classes = ["book-row", chosen && !isBlock ? "book-chosen" : "", rowClass(state)]
     .filter(Boolean)
@@ -52,14 +54,14 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
             aria-selected={isBlock ? inBlock : undefined}
             aria-colindex={index + 1}
             aria-invalid={draft !== undefined}
-            title={draft?.why ?? titleOf(column.id, props)}
+            title={draft?.why ?? titleOf(column.id, props, isKeptOut)}
           >
             {here && editor ? (
               editor
             ) : draft ? (
               <NotUnderstood draft={draft} />
             ) : (
-              <CellShown id={column.id} {...props} />
+              <CellShown id={column.id} {...props} isKeptOut={isKeptOut} />
             )}
           </td>
         );
@@ -79,7 +81,16 @@ function NotUnderstood({ draft }: { draft: Draft }) {
   );
 }
 
-function CellShown({ id, shot, project, notation, point, question }: ShotRowProps & { id: ColumnId }) {
+/** Whether the shot is a tie that contradicts the others. */
+function useKeptOut(id: string): boolean {
+  return useResults(({ survey }) =>
+    survey.setups.some(({ keptOut = [] }) => keptOut.some(({ shot }) => shot === id)),
+  );
+}
+
+type CellProps = ShotRowProps & { readonly id: ColumnId; readonly isKeptOut: boolean };
+
+function CellShown({ id, shot, project, notation, point, question, isKeptOut }: CellProps) {
   const text = cellText(id, shot, project, notation, point);
   if (id === "reading" && shot.reading)
     return (
@@ -88,7 +99,7 @@ function CellShown({ id, shot, project, notation, point, question }: ShotRowProp
         <Reading m={shot.reading.m} notation={notation} />
       </>
     );
-  if (id === "height") return <HeightShown text={text} shot={shot} point={point} notation={notation} />;
+  if (id === "height") return <HeightShown {...{ text, shot, point, notation, isKeptOut }} />;
   if (id === "place" && text === "" && shot.kind === "ground")
     return <span className="book-missing">not placed</span>;
   if (id === "reading" && text === "") return <span className="book-missing">not read</span>;
@@ -96,7 +107,9 @@ function CellShown({ id, shot, project, notation, point, question }: ShotRowProp
     return (
       <span className={`book-tick${shot.aside ? " book-ticked" : ""}`}>
         {shot.aside ? "✓" : ""}
-        <span className="visually-hidden">{shot.aside ? "set aside" : "counts"}</span>
+        <span className="visually-hidden">
+          {shot.aside ? "set aside" : isKeptOut ? "kept out" : "counts"}
+        </span>
       </span>
     );
   return text;
@@ -118,9 +131,11 @@ function rowClass(state: RowState | null): string {
 }
 
 /** The height with how sure it is, or why there is none. */
-function HeightShown(props: Pick<ShotRowProps, "shot" | "point" | "notation"> & { text: string }) {
-  const { text, shot, point, notation } = props;
-  const state = rowState(shot, point);
+function HeightShown(
+  props: Pick<CellProps, "shot" | "point" | "notation" | "isKeptOut"> & { readonly text: string },
+) {
+  const { text, shot, point, notation, isKeptOut } = props;
+  const state = rowState(shot, point, isKeptOut);
   const sure = shortPlusMinus(point?.sigma, notation);
   if (state !== null) return <span className="book-missing">{stateWord[state]}</span>;
   return (
@@ -140,9 +155,13 @@ function Asked({ question }: { question: string }) {
 }
 
 /** A reading is shown as it was understood; how it was typed, and what is asked of it, is a hover away. */
-function titleOf(id: ColumnId, { shot, point, question }: ShotRowProps): string | undefined {
+function titleOf(
+  id: ColumnId,
+  { shot, point, question }: ShotRowProps,
+  isKeptOut: boolean,
+): string | undefined {
   if (id === "reading" && shot.reading)
     return `typed as ${shot.reading.text}${question === null ? "" : `. ${question}`}`;
-  const state = id === "height" ? rowState(shot, point) : null;
+  const state = id === "height" ? rowState(shot, point, isKeptOut) : null;
   return state === null ? undefined : stateWords[state];
 }

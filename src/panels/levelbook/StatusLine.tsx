@@ -39,7 +39,7 @@ export function StatusLine({ shot, column, typing, draft, notation }: StatusLine
           {shot.place.kind === "none" ? "Click on the plan" : "Click its place anew"}
         </Button>
       ) : null}
-      {column?.id === "aside" ? <Said /> : null}
+      {column?.id === "aside" || column?.entry === "choice" ? <Said /> : null}
       {shot ? <Height shot={shot.id} name={shot.name} notation={notation} /> : null}
     </p>
   );

@@ -68,6 +68,16 @@ function pickByLetter(row: number, column: ColumnId, letter: string): void {
   if (value !== null && value !== choiceOf(column, shot)) choose(row, column, value);
 }
 
+/** Whether a choice of that cell goes on with this letter. */
+function beginsChoice(row: number, column: ColumnId, letter: string): boolean {
+  const shot = project().survey.shots[row];
+  if (!shot) return false;
+  const before = typed?.cell === `${shot.id} ${column}` ? typed.word : null;
+  const options = optionsOf(column, shot, project());
+  const { text } = typedOn(before, letter, options, performance.now());
+  return options.some(({ words }) => words.toLowerCase().startsWith(text) && text.endsWith(letter));
+}
+
 /** Whether a space belongs to the word that is being typed there, as in "turning point". */
 function spaceInWord(row: number, column: ColumnId): boolean {
   const shot = project().survey.shots[row];
@@ -239,6 +249,7 @@ export const bookActs = {
   type,
   turnAside,
   choose,
+  beginsChoice,
   pickByLetter,
   spaceInWord,
   clear,

@@ -92,6 +92,13 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
     setEditing({ start, selectAll });
     setTyping(start);
   };
+  /** A figure typed on a cell of choices is meant for the reading: nothing that is typed is lost. */
+  const editReading = (start: string) => {
+    const reading = columns.findIndex(({ id }) => id === "reading");
+    go({ row: at.row, column: reading, anchor: at.row, tabbedFrom: null });
+    setEditing({ start, selectAll: false });
+    setTyping(start);
+  };
   /** Who types readings alone goes on in that column, though Tab brought them there from the name. */
   const nextCell = (next: Cursor | null, { key }: KeyboardEvent): Cursor | null => {
     const nameless = column === "reading" && (shot?.name ?? "") === "";
@@ -129,7 +136,7 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
   };
   /** A cell that is pressed; dragging on from it chooses a block. */
   const pressed = useRef<{ readonly row: number; readonly column: number } | null>(null);
-  const view = { at, column, shot, extent, shown, edit, go, rowAt, chosen, fill, find };
+  const view = { at, column, shot, extent, shown, edit, editReading, go, rowAt, chosen, fill, find };
   return {
     table,
     sight,
@@ -183,6 +190,7 @@ interface View {
   readonly extent: { readonly rows: number; readonly columns: number; readonly page: number };
   readonly shown: () => string;
   readonly edit: (start: string, selectAll: boolean) => void;
+  readonly editReading: (start: string) => void;
   readonly go: (next: Cursor) => void;
   readonly rowAt: (seen: number) => number;
   readonly chosen: () => readonly number[];
@@ -217,9 +225,18 @@ function actOnCell(event: KeyboardEvent, view: View): boolean {
     bookActs.turnAside(view.rowAt(at.row));
   } else if (event.key === " " && !(entry === "choice" && bookActs.spaceInWord(view.rowAt(at.row), column)))
     edit(shown(), false);
-  else if (entry === "choice") bookActs.pickByLetter(view.rowAt(at.row), column, event.key);
+  else if (entry === "choice") typeOnChoice(event.key, view);
   else edit(event.key, false);
   return true;
+}
+
+function typeOnChoice(key: string, { at, column, shot, rowAt, editReading }: View): void {
+  if (/[\d.,]/.test(key) && !bookActs.beginsChoice(rowAt(at.row), column, key)) editReading(key);
+  else if (shot) bookActs.pickByLetter(rowAt(at.row), column, key);
+  else
+    say(
+      `Nothing was taken: this row is empty. Type its name or its reading, then its ${columns[at.column]?.title ?? "kind"}.`,
+    );
 }
 
 function onPress(event: MouseEvent, { at, go, rowAt }: View, editing: boolean): void {
