@@ -48,7 +48,7 @@ export function HintStrip() {
           {hint}
         </p>
         {typed === undefined ? null : (
-          <p className="hint-typed soft" aria-hidden="true">
+          <p className="hint-typed soft" aria-hidden="true" title={typed}>
             {typed}
           </p>
         )}
