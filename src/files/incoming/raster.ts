@@ -38,6 +38,8 @@ export interface Thinned {
   /** Every n-th row and column was kept (and the last of each). */
   readonly every: number;
   readonly greatest: number;
+  /** Heights beside a gap, where a kept one is missing: they are in neither error. */
+  readonly untold: number;
   readonly rms: number;
   /** Cells of the window, those with heights. */
   readonly cells: number;
@@ -120,7 +122,8 @@ function measured({ columns, rows, heights }: Raster, every: number) {
       if (error > greatest) greatest = error;
     }
   }
-  return { greatest, rms: told === 0 ? 0 : Math.sqrt(sum / told), cells };
+  const untold = every === 1 ? 0 : cells - told;
+  return { greatest, rms: told === 0 ? 0 : Math.sqrt(sum / told), cells, untold };
 }
 
 function pointsOf(raster: Raster, every: number): IncomingPoints {
@@ -145,11 +148,18 @@ function pointsOf(raster: Raster, every: number): IncomingPoints {
 }
 
 /** What thinning did, in words; null where all of it was taken. */
-export function thinningWords(file: string, { every, greatest, rms, points, cells }: Thinned): string | null {
+export function thinningWords(
+  file: string,
+  { every, greatest, rms, points, cells, untold }: Thinned,
+): string | null {
   if (every === 1) return null;
   const round = (value: number) => Number(value.toPrecision(3));
+  const gaps =
+    untold === 0
+      ? ""
+      : ` That leaves out ${untold === 1 ? "1 height" : `${untold} heights`} beside gaps and along a ragged edge: there the ground of the points taken may lie farther off or end sooner. Read a smaller part, or more points, where that matters.`;
   return (
     `${file}: of every ${every} rows and columns one was taken, ${points.x.length} of ${cells} heights. ` +
-    `What was left out differs by at most ${round(greatest)} from the ground between them (root mean square ${round(rms)}), in the file's unit of height.`
+    `What was left out differs by at most ${round(greatest)} from the ground between them (root mean square ${round(rms)}), in the file's unit of height.${gaps}`
   );
 }

@@ -241,6 +241,17 @@ describe("grids", () => {
     expect(thin.points.x.length).toBe(121);
     // A parabola z = x² lies 1 below its chord over a step of 2.
     expect(thin.warnings[0]).toContain("121 of 441 heights. What was left out differs by at most 1 ");
+    expect(thin.warnings[0]).not.toContain("gaps");
+  });
+
+  it("says how many heights stand beside a gap, where thinning isn't held against them", async () => {
+    const size = 21;
+    // A kept height at the middle is missing: its four squares have no ground to compare, but along the lines of others.
+    const z = Array.from({ length: size * size }, (_, i) => (i === 10 * size + 10 ? -1 : i % size));
+    const lines = `ncols ${size}\nnrows ${size}\nxllcenter 0\nyllcenter 0\ncellsize 1\nNODATA_value -1`;
+    const thin = await read(`${lines}\n${z.join(" ")}`, { raster: { most: 121 } });
+    expect(thin.warnings[0]).toMatch(/120 of 440 heights\..* leaves out \d+ heights beside gaps/);
+    expect(thin.warnings[0]).toContain("differs by at most 0 ");
   });
 
   it("reads GeoTIFF: place, unit of its zone, heights", async () => {
