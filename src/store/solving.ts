@@ -33,8 +33,15 @@ export function solveNow(project: Project): Results {
   pendingFull = null;
   if (!thread || solver.isSettled(project)) return solver.solve(project);
   const results = solver.solve(project, { detail: "drag" });
-  askLate(thread, project);
+  afterDrawing(() => {
+    if (thread && present(get().history) === project) askLate(thread, project);
+  });
   return results;
+}
+
+/** What a person sees first comes first: the thread shares the machine with the window. */
+function afterDrawing(act: () => void): void {
+  requestAnimationFrame(() => setTimeout(act));
 }
 
 function askLate(from: SolvingThread, project: Project): void {
