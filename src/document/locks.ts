@@ -1,14 +1,16 @@
 /** What is locked keeps its place and stays, however an edit is given: by hand, typed in a panel, or as part of another edit. */
 import type { Project } from "./schema";
 import { type Thing, thingKey } from "./thing";
-import { allThings, hasThing, thingName, thingShape } from "./things";
+import { hasThing, thingName, thingShape } from "./things";
 
 /** Why an edit is refused: it moves or takes away what is locked before and after it; null where it doesn't. */
 export function lockedRefusal(before: Project, after: Project): string | null {
   const { locked } = before.drawing;
   if (locked.length === 0 || before === after) return null;
   const kept = new Set(after.drawing.locked);
-  const broken = allThings(before).find((thing) => isKept(thing, kept) && !staysAsItIs(before, after, thing));
+  const broken = lockedThings(before).find(
+    (thing) => isKept(thing, kept) && !staysAsItIs(before, after, thing),
+  );
   if (!broken) return null;
   const holder = broken.kind === "door" || broken.kind === "window" ? "building" : null;
   const name = thingName(before, broken);
@@ -17,12 +19,32 @@ export function lockedRefusal(before: Project, after: Project): string | null {
     : `The ${name} is locked. Unlock it first: right click it, or “Unlock” in the menu Edit.`;
 }
 
+/** What is locked, doors and windows of a locked building too; a plan may hold a million shots that aren't. */
+function lockedThings({ drawing, building }: Project): Thing[] {
+  return drawing.locked.flatMap((key): Thing[] => {
+    const [kind, id] = splitKey(key);
+    if (kind === "lot") return [{ kind }];
+    if (kind !== "building") return [{ kind, id } as Thing];
+    const openings = [
+      ...(building?.doors ?? []).map((door): Thing => ({ kind: "door", id: door.id })),
+      ...(building?.windows ?? []).map((window): Thing => ({ kind: "window", id: window.id })),
+    ];
+    return [{ kind }, ...openings];
+  });
+}
+
+function splitKey(key: string): [Thing["kind"], string] {
+  const colon = key.indexOf(":");
+  return (colon < 0 ? [key, ""] : [key.slice(0, colon), key.slice(colon + 1)]) as [Thing["kind"], string];
+}
+
 function isKept(thing: Thing, locked: ReadonlySet<string>): boolean {
   const isOpening = thing.kind === "door" || thing.kind === "window";
   return locked.has(thingKey(thing)) || (isOpening && locked.has("building"));
 }
 
 function staysAsItIs(before: Project, after: Project, thing: Thing): boolean {
+  if (!hasThing(before, thing)) return true;
   if (!hasThing(after, thing)) return false;
   return JSON.stringify(placeOf(before, thing)) === JSON.stringify(placeOf(after, thing));
 }

@@ -2,7 +2,8 @@
  * Retaining walls in the finished ground: how much shows, and what loads them from above.
  *
  * Units   metres.
- * Method  The finished ground a hand's breadth behind and in front of the wall, at stations along it. What a wall with a typed
+ * Method  The finished ground at the wall, behind and in front of it, at stations along it: read at two places a little off the
+ *         line and carried on to it, for the ground to each side begins there. What a wall with a typed
  *         height holds is read with the wall following the ground instead: what it is short of that, the other acts want more.
  * Source  First principles. What counts as loaded from above: ground behind it that rises by more than 1 in 10 over the
  *         wall's height, or a drive, a pad or the building within its height from the footing's bottom (usual practice).
@@ -49,18 +50,25 @@ function retainingResult(
       floor,
       new Float64Array(points.length),
     );
-  const [behindLine, before] = [beside, -beside].map((out) => distances.map((t) => off(t, out))) as [
-    Point[],
-    Point[],
-  ];
-  const high = finished(behindLine);
-  const low = finished(before);
+  const besideLine = (out: number, shaped = plan) => {
+    const near = finished(
+      distances.map((t) => off(t, out)),
+      shaped,
+    );
+    const far = finished(
+      distances.map((t) => off(t, 2 * out)),
+      shaped,
+    );
+    return near.map((z, i) => 2 * z - (far[i] as number));
+  };
+  const high = besideLine(beside);
+  const low = besideLine(-beside);
   const worst = greatestStep(high, low);
   const exposed = Math.max(0, (high[worst] as number) - (low[worst] as number));
   const holds =
     wall.exposed === null
       ? exposed
-      : heldIfOpen(line, plan, (open) => [finished(behindLine, open), finished(before, open)]);
+      : heldIfOpen(line, plan, (open) => [besideLine(beside, open), besideLine(-beside, open)]);
   const fromFooting = Math.max(exposed, wall.exposed ?? 0) + wall.buried;
   const behind = distances.map((t) => off(t, Math.max(exposed, 0.3)));
   const rises = finished(behind).some(

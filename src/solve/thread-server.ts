@@ -21,6 +21,17 @@ export function solveServer(answer: Answer, later: (turn: () => void) => void) {
   const surfaces = new Map<number, GroundSurface>();
   const desks = new Map<Slot, Desk>();
   const stopped = new Set<number>();
+  let layouts = 0;
+
+  /** The late part; its layout stays away where the window has it already. */
+  function lateFrom(desk: Desk, project: Project, has: number | null): { late: Late; layout: number | null } {
+    const late = desk.solver.late(project);
+    if (late.kind !== "built" || !late.layout) return { late, layout: null };
+    if (desk.layout?.of !== late.layout.existing)
+      desk.layout = { of: late.layout.existing, number: ++layouts };
+    const { number } = desk.layout;
+    return { late: has === number ? { ...late, layout: null } : late, layout: number };
+  }
 
   function deskFor(slot: Slot, sent: SentSurface, given: Project): { desk: Desk; project: Project } {
     if (sent.surface) surfaces.set(sent.id, sent.surface);
@@ -95,17 +106,6 @@ function newDesk(surface: GroundSurface): Desk {
     layout: null,
   };
   return desk;
-}
-
-let layouts = 0;
-
-/** The late part; its layout stays away where the window has it already. */
-function lateFrom(desk: Desk, project: Project, has: number | null): { late: Late; layout: number | null } {
-  const late = desk.solver.late(project);
-  if (late.kind !== "built" || !late.layout) return { late, layout: null };
-  if (desk.layout?.of !== late.layout.existing) desk.layout = { of: late.layout.existing, number: ++layouts };
-  const { number } = desk.layout;
-  return { late: has === number ? { ...late, layout: null } : late, layout: number };
 }
 
 /** A copy whose arrays of numbers may be handed over; one that stands in two places stays one. */

@@ -59,27 +59,35 @@ export function threadOver(port: ThreadPort): SolvingThread {
   const layouts = new Map<Slot, number | null>();
   const send = surfaceBook();
   let asked = 0;
+  let ended: Error | null = null;
 
   port.onmessage = ({ data }) => {
     const one = waiting.get(data.id);
     if (data.kind === "failed") one?.fail(new Error(data.why));
     else one?.take(data);
   };
-  port.onerror = ({ message }) => {
-    for (const { fail } of [...waiting.values()]) fail(new Error(message));
-  };
+  port.onerror = ({ message }) => end(new Error(message));
+
+  /** Nothing is answered any more: who waits is told, and who asks from now on at once. */
+  function end(why: Error): void {
+    ended = why;
+    for (const { fail } of [...next.values(), ...waiting.values()]) fail(why);
+    next.clear();
+    waiting.clear();
+  }
 
   function ask(request: (id: number) => ThreadRequest, take: Waiting["take"], fail: Waiting["fail"]): number {
     const id = ++asked;
-    const ended = (error: Error) => {
+    const failed = (error: Error) => {
       waiting.delete(id);
       fail(error);
     };
-    waiting.set(id, { take, fail: ended });
+    waiting.set(id, { take, fail: failed });
     try {
+      if (ended) throw ended;
       port.postMessage(request(id));
     } catch (error) {
-      ended(error instanceof Error ? error : new Error(String(error)));
+      failed(error instanceof Error ? error : new Error(String(error)));
     }
     return id;
   }
@@ -158,7 +166,10 @@ export function threadOver(port: ThreadPort): SolvingThread {
         if (waiting.delete(id)) port.postMessage({ id, kind: "stop" });
       };
     },
-    terminate: () => port.terminate(),
+    terminate() {
+      end(new Error("the solving thread was ended"));
+      port.terminate();
+    },
   };
 }
 

@@ -123,6 +123,30 @@ describe("the long part of a solve in another thread", () => {
   });
 });
 
+it("a thread that dies tells all who wait and who ask later: nobody waits for ever", async () => {
+  const port: ThreadPort = { onmessage: null, onerror: null, postMessage() {}, terminate() {} };
+  const thread = threadOver(port);
+  const here = createSolver();
+  here.solve(project, { detail: "drag" });
+  const surface = here.surface(project);
+  const told: (string | null)[] = [];
+  const waiting = [
+    thread.late("plan", project, surface),
+    thread.late("plan", raised(project, 0.1), surface),
+    thread.late("options", project, surface),
+  ].map((one) => one.then(() => "answered", String));
+  thread.search(
+    { kind: "ways-out" },
+    { project, surface },
+    () => {},
+    (why) => told.push(why),
+  );
+  port.onerror?.({ message: "out of memory" });
+  expect(await Promise.all(waiting)).toEqual(Array(3).fill("Error: out of memory"));
+  expect(told).toEqual(["out of memory"]);
+  await expect(thread.late("plan", project, surface)).rejects.toThrow("out of memory");
+});
+
 it("ways out are the same as the window's own search finds, with the plan's own shots", {
   timeout: 60_000,
 }, async () => {

@@ -199,7 +199,7 @@ export const gradingEntries: readonly Entry[] = [
   ["grading.walls[].fromFooting", "m", "what shows (or is typed) + what is buried: what permits go by"],
   ["grading.walls[].short", "m", "what it holds − what it is typed as, where it is too low"],
   ["grading.walls[].stations[].distance", "m", "along its line"],
-  ["grading.walls[].stations[].*", "m", "finished ground a hand's breadth in front of and behind it"],
+  ["grading.walls[].stations[].*", "m", "finished ground at the wall, in front of and behind it"],
   ["grading.pads[].area", "m2", "within its outline"],
   ["grading.pads[].*", "m", "height of its surface"],
   ["grading.fits[].clear", "m", "what stays clear of the line, as typed"],
