@@ -8,11 +8,12 @@
  */
 import type { Truck } from "../document/schema";
 import { finishHeights, type Layout, sumOutside } from "../grading";
+import { INCH } from "../units";
 import { billAt, type FloorParts, type Reckoned, type ReckonedSite } from "./floor-parts";
 import type { BillItem, CurvePoint, OneStep } from "./results";
 
 /** An inch and ten millimetres of floor. */
-const steps = [0.0254, 0.01];
+const steps = [INCH, 0.01];
 
 /** Cut and fill at a floor height, between the curve's points in a straight line; null outside the curve. */
 export function curveAt(curve: readonly CurvePoint[], floor: number): CurvePoint | null {

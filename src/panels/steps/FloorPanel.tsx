@@ -7,7 +7,7 @@ import type { CornerResult } from "../../solve/results";
 import { setStep, tryRun } from "../../store/actions";
 import { shownFloor } from "../../store/store";
 import { useApp } from "../../store/useApp";
-import { roundingStep } from "../../units";
+import { INCH, roundingStep } from "../../units";
 import { NoHeight } from "../band/NoHeight";
 import { RuleSetChoice } from "../band/RuleSetChoice";
 import { whyOfItem } from "../cost/BillLines";
@@ -220,7 +220,7 @@ function useOneStep() {
   const notation = useNotation();
   const inches = notation.display.area === "ft2";
   const name = `${inches ? "One inch" : "One centimetre"} higher`;
-  const more = steps.find(({ step }) => step === (inches ? 0.0254 : 0.01));
+  const more = steps.find(({ step }) => step === (inches ? INCH : 0.01));
   if (!more || (more.fill === 0 && more.cut === 0))
     return { known: false, fact: { name, figure: "–", note: "not known at this height" } };
   return {
