@@ -15,7 +15,8 @@ export default defineConfig({
   // Only ends a test that hangs: on a busy machine they take several times as long.
   timeout: 180_000,
   // A record of each step takes its time: where there is a second try, only that one is recorded.
-  use: { trace: process.env.CI ? "on-first-retry" : "retain-on-failure" },
+  // What doesn't come within half a minute (a file's dialog, once in some hundred times) won't: the second try may begin.
+  use: { trace: process.env.CI ? "on-first-retry" : "retain-on-failure", actionTimeout: 30_000 },
   projects: [
     {
       name: "browser",
