@@ -147,6 +147,21 @@ test("kinds to choose from leave most of a small plan in sight, each with its na
   await expect(card.getByRole("button", { name: "septic field" })).toBeVisible();
 });
 
+test("a hint that takes two lines moves nothing on the plan", async ({ page, openPage }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await openPage(page, { demo: "pottery-studio" });
+  const status = page.locator(".plan-status");
+  const places = () =>
+    Promise.all([".plan-stage", ".scale-line", ".tool-bar"].map((part) => page.locator(part).boundingBox()));
+  await page.getByTestId("plan").hover();
+  const [before, low] = [await places(), (await status.boundingBox())?.height ?? 0];
+  await page.keyboard.press("b");
+  await page.getByTestId("plan").hover({ position: { x: 200, y: 200 } });
+  await expect.poll(async () => (await status.boundingBox())?.height).toBeGreaterThan(low + 10);
+  expect(await places()).toEqual(before);
+  expect(await covering(page)).toEqual([]);
+});
+
 test("what was measured folds to its first line, and opens again", async ({ page, openPage }) => {
   await page.setViewportSize({ width: 1280, height: 800 });
   await openPage(page, { demo: "pottery-studio" });
