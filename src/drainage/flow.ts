@@ -10,17 +10,10 @@
  */
 import type { FlowField } from "../solve/results";
 import type { Grid } from "../terrain";
-import { flood } from "./flood";
+import { type FlowGround, floodOver, risingLevels } from "./flood";
 
 /** What a hollow's fill rises by from cell to cell, m: far below what a shot can tell, far above rounding. */
 export const rise = 1e-8;
-
-export interface FlowGround {
-  readonly grid: Grid;
-  readonly z: Float64Array;
-  /** 1 where water can't go: within the walls. */
-  readonly blocked: Uint8Array;
-}
 
 export interface Flow {
   readonly grid: Grid;
@@ -54,16 +47,20 @@ const straights = Uint8Array.of(0, 2, 2, 4, 4, 6, 6, 0);
 const slants = Uint8Array.of(1, 1, 3, 3, 5, 5, 7, 7);
 
 /** Heights with the hollows filled so that every cell has a falling way to the border; blocked cells keep their ground. */
-export function filledWithRise({ grid, z, blocked }: FlowGround): Float64Array {
-  return flood(z, grid.columns, grid.rows, blocked, rise).level;
+export function filledWithRise(ground: FlowGround, water = floodOver(ground)): Float64Array {
+  return risingLevels(ground.z, water, rise);
 }
 
 export type FlowMethod = "d-infinity" | "d8";
 
-/** Directions and drained areas. */
-export function flowOver(ground: FlowGround, method: FlowMethod = "d-infinity"): Flow {
+/** Directions and drained areas. `water`: where it is known already. */
+export function flowOver(
+  ground: FlowGround,
+  method: FlowMethod = "d-infinity",
+  water = floodOver(ground),
+): Flow {
   const { grid, blocked } = ground;
-  const filled = filledWithRise(ground);
+  const filled = filledWithRise(ground, water);
   const first = new Int32Array(filled.length).fill(-1);
   const second = new Int32Array(filled.length).fill(-1);
   const share = new Float64Array(filled.length).fill(1);

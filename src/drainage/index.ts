@@ -17,13 +17,12 @@ export {
   pipeKinds,
   standardPipes,
 } from "./culvert";
-export { type Flood, flood } from "./flood";
+export { type FlowGround, floodOver } from "./flood";
 export {
   atBorder,
   type Catchment,
   catchmentOf,
   type Flow,
-  type FlowGround,
   type FlowMethod,
   flowOver,
   gatheredFrom,

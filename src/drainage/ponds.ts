@@ -7,7 +7,7 @@
  */
 import type { Pond } from "../solve/results";
 import { type Grid, gridRegions } from "../terrain";
-import { type Flood, flood } from "./flood";
+import { type Flood, type FlowGround, floodOver } from "./flood";
 
 /** Ponds shallower than this, m, or smaller than this, m2, are left out. */
 export const leastPondDepth = 0.025;
@@ -15,19 +15,14 @@ export const leastPondArea = 0.5;
 /** A cell with less water than this, m, is dry: rounding only. */
 const wet = 1e-3;
 
-export interface WaterGround {
-  readonly grid: Grid;
-  readonly z: Float64Array;
+export interface WaterGround extends FlowGround {
   /** 1 where the ground is a guess. */
   readonly guessed: Uint8Array;
-  /** 1 within the walls. */
-  readonly blocked: Uint8Array;
 }
 
-/** Ponds, deepest first. */
-export function findPonds(ground: WaterGround): Pond[] {
-  const { grid, z, blocked } = ground;
-  const water = flood(z, grid.columns, grid.rows, blocked);
+/** Ponds, deepest first. `water`: where it is known already. */
+export function findPonds(ground: WaterGround, water = floodOver(ground)): Pond[] {
+  const { z } = ground;
   const seen = new Uint8Array(z.length);
   const ponds: Pond[] = [];
   for (let i = 0; i < z.length; i++) {

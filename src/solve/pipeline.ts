@@ -229,6 +229,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
     solve,
     solveInSteps,
     isSettled: (given) => settled?.given === given && settled.floor === (given.building?.floor ?? 0),
+    hasSettled: () => settled !== null || bareWater !== null,
     late,
     surface: (given) => siteOf(soundOf(given).project, given.building?.floor ?? 0, "quick").surface,
     surfaceWork: (given) => siteOf.surfaceWork(soundOf(given).project),

@@ -25,6 +25,8 @@ export interface Solver {
   solveInSteps(project: Project): Generator<number, Results>;
   /** Whether a full solve of it would be from memory. */
   isSettled(project: Project): boolean;
+  /** Whether anything was fully solved since `forgetSettled`. */
+  hasSettled(): boolean;
   /** The late part of a full solve, for the solver of another thread. */
   late(project: Project): Late;
   /** The surface of the ground, from memory after a solve. */

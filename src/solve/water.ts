@@ -5,6 +5,7 @@ import {
   type Flow,
   type FlowMethod,
   findPonds,
+  floodOver,
   flowOver,
   gatheredWays,
   swaleResult,
@@ -62,9 +63,10 @@ const leastGathered = 60;
 const leastWay = 4;
 
 function waterOn(ground: WaterGround, method: FlowMethod): StandingWater {
-  const flow = flowOver(ground, method);
+  const water = floodOver(ground);
+  const flow = flowOver(ground, method, water);
   return {
-    ponds: findPonds(ground),
+    ponds: findPonds(ground, water),
     arrows: downhillArrows(ground),
     flow,
     gathered: gatheredWays(flow, leastGathered, leastWay),

@@ -32,14 +32,17 @@ export function solveNow(project: Project): Results {
   if (pendingFull !== null) clearTimeout(pendingFull);
   pendingFull = null;
   if (!thread || solver.isSettled(project)) return solver.solve(project);
+  const isNewPlan = !solver.hasSettled();
   const results = solver.solve(project, { detail: "drag" });
-  afterDrawing(() => {
+  const ask = () => {
     if (thread && present(get().history) === project) askLate(thread, project);
-  });
+  };
+  if (isNewPlan) afterDrawing(ask);
+  else queueMicrotask(ask);
   return results;
 }
 
-/** What a person sees first comes first: the thread shares the machine with the window. */
+/** What a person sees first of a plan comes first: the thread shares the machine with the window. */
 function afterDrawing(act: () => void): void {
   requestAnimationFrame(() => setTimeout(act));
 }

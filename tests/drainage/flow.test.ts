@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-
-import {
-  catchmentOf,
-  type FlowGround,
-  filledWithRise,
-  flowOver,
-  rise,
-  runFrom,
-} from "../../src/drainage/flow";
+import type { FlowGround } from "../../src/drainage/flood";
+import { catchmentOf, filledWithRise, flowOver, rise, runFrom } from "../../src/drainage/flow";
 
 /** A square grid about the origin with a surface on it. */
 function ground(size: number, cell: number, height: (x: number, y: number) => number): FlowGround {

@@ -1,7 +1,7 @@
 /** Slopes, filled hollows, directions of water and drained areas against published examples, other programs and closed forms. */
 import { describe, expect, it } from "vitest";
-import { flood } from "../../src/drainage/flood";
-import { type FlowGround, type FlowMethod, flowOver } from "../../src/drainage/flow";
+import { type FlowGround, flood } from "../../src/drainage/flood";
+import { type FlowMethod, flowOver } from "../../src/drainage/flow";
 import { gradientAt } from "../../src/drainage/slope";
 import filled from "./data/filled.json";
 
