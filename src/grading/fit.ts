@@ -4,13 +4,18 @@
  * Units   metres; slopes run for one of rise.
  * Method  At places along the line (round a thing that is to be kept clear of: along the edge of what stays clear): how far beyond the apron it lies, and how high the apron's edge stands over the
  *         ground there. Run over height is the slope that ends just there; the present slope's height over the ground
- *         is the wall that would hold it. The worst place counts.
+ *         is the wall that would hold it. The worst place counts; where the ground as finished doesn't rise or fall there,
+ *         behind a wall, nothing is wanted. A wall that is offered is reckoned as if it stood: by what would show of it.
  * Source  First principles.
  */
+import { retainingWallSchema } from "../document/schema";
 import { containsPoint, cornerDistances, nearestOnPolyline, type Point, pointAlong } from "../geometry";
-import type { SlopeFit } from "../solve/results";
-import type { HeightOfGround } from "./ground-shapes";
+import type { OfferedWall, SlopeFit } from "../solve/results";
+import { type HeightOfGround, layWall } from "./ground-shapes";
+import { finishHeights, prepare } from "./operators";
+import { placesAt } from "./places";
 import type { GradingPlan } from "./plan";
+import { retainingResult } from "./retaining";
 import { nearestSegment, nowhere, segmentsOf } from "./wall-distance";
 
 export interface NamedLine {
@@ -43,19 +48,55 @@ export function fitToLine(
   const found = nowhere();
   const fill = worst();
   const cut = worst();
-  for (const at of placesToStopAt(line)) {
-    if (containsPoint(ring, at[0], at[1])) continue;
+  const places = placesToStopAt(line).filter(([x, y]) => !containsPoint(ring, x, y));
+  const built = finishedDepths(plan, ground, floor, places);
+  places.forEach((at, i) => {
+    const depth = built[i] as number;
     nearestSegment(segments, at[0], at[1], found);
     const rule = plan.pad.sides?.[gradedWalls[found.segment] as number] ?? plan.pad;
     const out = found.distance - rule.width;
     const over = floor + rule.edgeAboveFloor - rule.fall * Math.min(found.distance, rule.width) - ground(at);
-    if (Number.isNaN(over)) continue;
-    note(fill, at, out, over, over - Math.max(0, out) / rule.fillSlope);
-    note(cut, at, out, -over, -over - Math.max(0, out) / rule.cutSlope);
-  }
+    if (Number.isNaN(over)) return;
+    if (depth > stops) note(fill, at, out, over, over - Math.max(0, out) / rule.fillSlope);
+    if (depth < -stops) note(cut, at, out, -over, -over - Math.max(0, out) / rule.cutSlope);
+  });
   const fitOf = (what: "fill" | "cut", { at, slope, height }: Worst): SlopeFit[] =>
-    at ? [{ line: line.name, clear: line.clear ?? 0, what, at, slope, wallHeight: height }] : [];
+    at ? [{ line: line.name, clear: line.clear ?? 0, what, at, slope, wallHeight: height, wall: null }] : [];
   return [...fitOf("fill", fill), ...fitOf("cut", cut)];
+}
+
+/** Finished over existing ground with all that the plan builds; NaN where the ground isn't known. */
+function finishedDepths(
+  plan: GradingPlan,
+  ground: HeightOfGround,
+  floor: number,
+  places: readonly Point[],
+): Float64Array {
+  const asked = placesAt(places, ground);
+  const heights = finishHeights(
+    prepare(asked, plan, { low: floor, high: floor }),
+    floor,
+    new Float64Array(places.length),
+  );
+  return heights.map((z, i) => z - (asked.existing[i] as number));
+}
+
+/** With a wall that is offered: as high as it would show, were it built. Its whole line needs ground. */
+export function fitByWall(
+  fit: SlopeFit,
+  wall: OfferedWall,
+  plan: GradingPlan,
+  ground: HeightOfGround,
+  floor: number,
+): SlopeFit {
+  const { line, lowSide } = wall;
+  const { fillSlope, cutSlope } = plan.pad;
+  const laid = layWall(retainingWallSchema.parse({ id: "offered", line, lowSide }), ground, {
+    fill: fillSlope,
+    cut: cutSlope,
+  });
+  const walls = [...(plan.walls ?? []), laid];
+  return { ...fit, wall, wallHeight: retainingResult(laid, { ...plan, walls }, ground, floor).exposed };
 }
 
 interface Worst {

@@ -26,7 +26,7 @@ export {
   sumOutside,
   type Topsoil,
 } from "./finish";
-export { fitToLine, type NamedLine } from "./fit";
+export { fitByWall, fitToLine, type NamedLine } from "./fit";
 export { cornerName, type Footprint, type FootprintFault, footprint, onWall, type Wall } from "./footprint";
 export {
   type BermLine,

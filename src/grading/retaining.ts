@@ -30,7 +30,7 @@ export function retainingResults(
   return (plan.walls ?? []).map((line) => retainingResult(line, plan, ground, floor));
 }
 
-function retainingResult(
+export function retainingResult(
   line: WallLine,
   plan: GradingPlan,
   ground: HeightOfGround,

@@ -4,10 +4,9 @@
  * Source  Retaining walls: International Building Code 2012, 105.2: over 4 ft from the bottom of the footing, or with a
  *         load above at any height, they want a permit. Local rules and licensed people decide.
  */
-import type { Grading, Lot, Rules } from "../document/schema";
-import { distance, signedArea } from "../geometry";
+import type { Grading, Rules } from "../document/schema";
+import { distance } from "../geometry";
 import { crossings, farthestLook, type GradingPlan, reachOverPipe } from "../grading";
-import { lotLineName } from "./grading-result";
 import type { DriveResult, GradingResult, Problem } from "./results";
 import type { Words } from "./words";
 
@@ -235,29 +234,20 @@ export function sentence(text: string): string {
 
 /** Slopes are offered in tenths, the flatter ones never flatter than what just fits. */
 const tenth = 10;
-/** A wall that is offered stands this far inside the line, m. */
-const insideLine = 0.3;
-
 /** What "fits in the space" beside each caution of a slope that passes a line, with what one click can do. */
-export function withFits(
-  problems: readonly Problem[],
-  result: GradingResult,
-  lot: Lot,
-  words: Words,
-): Problem[] {
+export function withFits(problems: readonly Problem[], result: GradingResult, words: Words): Problem[] {
   return problems.map((problem) => {
     const fit = fitOf(problem, result);
     if (!fit) return problem;
     const slope = fit.slope === null ? null : Math.floor(fit.slope * tenth + 1e-9) / tenth;
     const gentle = slope !== null && slope >= steepestFit ? slope : null;
-    const off = fit.clear > 0 ? `${words.length(fit.clear)} from it` : "on the line";
+    const off = standsWhere(fit, words);
     const wall = `a retaining wall ${words.length(fit.wallHeight)} high, ${off}`;
     const there = fit.clear > 0 ? "before what stays clear" : "there";
     const stops =
       gentle === null
         ? `Only ${wall}, would stop the ${fit.what} slope ${there}.`
         : `The ${fit.what} slope stops ${there} at ${gentle} : 1, or with ${wall}.`;
-    const line = lotLine(fit.line, lot);
     return {
       ...problem,
       how: `${stops} ${problem.how}`,
@@ -275,17 +265,30 @@ export function withFits(
                 ],
               },
             ]),
-        ...(line && fit.what === "fill"
+        ...(fit.wall
           ? [
               {
                 words: "Put a retaining wall along the line",
-                edits: [{ command: "retainingWall.add" as const, args: { line } }],
+                edits: [
+                  {
+                    command: "retainingWall.add" as const,
+                    args: {
+                      line: fit.wall.line.map(([x, y]): [number, number] => [x, y]),
+                      lowSide: fit.wall.lowSide,
+                    },
+                  },
+                ],
               },
             ]
           : []),
       ],
     };
   });
+}
+
+function standsWhere({ clear, wall }: GradingResult["fits"][number], words: Words): string {
+  if (clear > 0) return `${words.length(clear)} from it`;
+  return wall ? `${words.length(wall.inside)} inside the line` : "on the line";
 }
 
 /** The worst fit of the line that a caution is about. */
@@ -300,15 +303,4 @@ function fitOf({ code, where }: Problem, { fits }: GradingResult): GradingResult
     (a, b) => (a && a.wallHeight >= b.wallHeight ? a : b),
     null,
   );
-}
-
-/** A lot line by its name, moved a little to the inside. */
-function lotLine(name: string, { outline }: Lot): [number, number][] | null {
-  const i = outline.findIndex((_, k) => name === lotLineName(k, outline.length));
-  const [a, b] = [outline[i], outline[(i + 1) % outline.length]];
-  if (!a || !b) return null;
-  const length = distance(a, b);
-  const turn = signedArea(outline) > 0 ? 1 : -1;
-  const [nx, ny] = [(-turn * (b[1] - a[1])) / length, (turn * (b[0] - a[0])) / length];
-  return [a, b].map(([x, y]): [number, number] => [x + nx * insideLine, y + ny * insideLine]);
 }

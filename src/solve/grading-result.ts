@@ -1,10 +1,11 @@
 /** The acts on the ground one by one: their order, how far slopes run, what fights, what walls hold, what would fit. */
 import { isArea } from "../document/features";
 import type { Grading, Lot } from "../document/schema";
-import { type Point, signedArea } from "../geometry";
+import { distance, type Point, signedArea } from "../geometry";
 import {
   apronId,
   cornerName,
+  fitByWall,
   fitToLine,
   gradingConflicts,
   inOrder,
@@ -15,7 +16,10 @@ import {
   sideReaches,
 } from "../grading";
 import type { HeightAt } from "./grading-plan";
-import type { ActResult, GradingResult, GroundPadResult } from "./results";
+import type { ActResult, GradingResult, GroundPadResult, OfferedWall } from "./results";
+
+/** A wall that is offered stands this far inside the lot line, m. */
+const insideLine = 0.3;
 
 export function gradingResult(
   layout: Layout,
@@ -33,7 +37,11 @@ export function gradingResult(
     conflicts: gradingConflicts(layout, floor, (id) => names.get(id) ?? id),
     walls: retainingResults(plan, height, floor),
     pads: (plan.pads ?? []).map((pad) => padResult(pad, floor)),
-    fits: linesToKeep(lot).flatMap((line) => fitToLine(plan, within(layout, height), floor, line)),
+    fits: linesToKeep(lot).flatMap(({ wall, ...line }) =>
+      fitToLine(plan, within(layout, height), floor, line).map((fit) =>
+        wall && fit.what === "fill" ? fitByWall(fit, wall, plan, height, floor) : fit,
+      ),
+    ),
   };
 }
 
@@ -79,16 +87,22 @@ function padResult({ pad, ring, base, share, gx, gy, middle }: PadPlane, floor: 
   };
 }
 
+interface LineToKeep extends NamedLine {
+  /** Where a wall may be offered to hold fill back from it. */
+  readonly wall?: OfferedWall;
+}
+
 /** Lines that slopes are to stop at: the lot's, and what stands on it. */
-function linesToKeep({ outline, features }: Lot): NamedLine[] {
+function linesToKeep({ outline, features }: Lot): LineToKeep[] {
   const sides =
     outline.length < 3
       ? []
-      : outline.map((start, i): NamedLine => {
+      : outline.map((start, i): LineToKeep => {
           const next = (i + 1) % outline.length;
           return {
             name: `lot line ${cornerName(i)}-${cornerName(next)}`,
             points: [start, outline[next] as Point],
+            wall: wallInside(start, outline[next] as Point, signedArea(outline) > 0 ? 1 : -1),
           };
         });
   const kept = features.filter(asksToStop).map((feature): NamedLine => {
@@ -97,6 +111,17 @@ function linesToKeep({ outline, features }: Lot): NamedLine[] {
     return { name: feature.name || feature.kind.replace("-", " "), points, clear: feature.keepClear };
   });
   return [...sides, ...kept];
+}
+
+/** A wall along a lot line, a little to the inside; `turn` is 1 where the lot lies to the left of the line as it runs. */
+function wallInside(a: Point, b: Point, turn: 1 | -1): OfferedWall {
+  const length = distance(a, b);
+  const [nx, ny] = length > 0 ? [(-turn * (b[1] - a[1])) / length, (turn * (b[0] - a[0])) / length] : [0, 0];
+  return {
+    line: [a, b].map(([x, y]): [number, number] => [x + nx * insideLine, y + ny * insideLine]),
+    lowSide: turn > 0 ? "right" : "left",
+    inside: insideLine,
+  };
 }
 
 /** Slopes that end just on a buried line are no help to it: without a clear distance nothing is fitted. */

@@ -245,6 +245,15 @@ export interface GroundPadResult {
   readonly highest: number;
 }
 
+/** A wall that isn't built yet. */
+export interface OfferedWall {
+  readonly line: readonly Point[];
+  /** Which side of the line, as it runs, is the lower one. */
+  readonly lowSide: "left" | "right";
+  /** How far it stands inside the line that it is to keep, m. */
+  readonly inside: number;
+}
+
 /** What would make the slopes stop at a line. */
 export interface SlopeFit {
   readonly line: string;
@@ -255,8 +264,10 @@ export interface SlopeFit {
   readonly at: Point;
   /** Run for one of rise that just ends there; null: nothing but a wall does. */
   readonly slope: number | null;
-  /** Height of a wall there that would hold it. */
+  /** Height that would show of a wall that holds it: along `wall` where one is offered, else at the place. */
   readonly wallHeight: number;
+  /** Where the wall that is offered would stand; null: none is. */
+  readonly wall: OfferedWall | null;
 }
 
 export interface GradingResult {

@@ -287,6 +287,32 @@ describe("slopes and walls", () => {
     expect(held?.exposed).toBeGreaterThan(0.5);
   });
 
+  it("the wall that is offered is as high as the one that is built, whichever way the lot's corners go round", () => {
+    for (const outline of [lot.outline, [...lot.outline].reverse()]) {
+      const plan = site({ building: high, rest: { lot: { outline } } });
+      const before = solved(plan);
+      const past = before.problems.find(({ code }) => code === "grading-past-lot");
+      const put = past?.fixes?.find(({ words }) => words.startsWith("Put a retaining wall"));
+      const edit = put && applyFix(plan, put);
+      if (!edit?.ok) throw new Error("no mend");
+      const [held] = solved(edit.project).grading?.walls ?? [];
+      // 2 m of floor − 0.1524 shown − 5 % of 3.048 m, then 3 : 1 for 5.7 − 3.048 m: 0.3 m inside the line at 6 m.
+      const stands = 102 - 0.1524 - 0.05 * 3.048 - (5.7 - 3.048) / 3 - 100;
+      expect(held?.exposed).toBeCloseTo(stands, 6);
+      expect(before.grading?.fits[0]?.wallHeight).toBeCloseTo(held?.exposed ?? 0, 6);
+      expect(past?.how).toContain(`a retaining wall ${stands.toFixed(3)} m high, 0.300 m inside the line`);
+    }
+  });
+
+  it("and where a wall stands along the line nothing is offered for it any more", () => {
+    const past = solved(project).problems.find(({ code }) => code === "grading-past-lot");
+    const put = past?.fixes?.find(({ words }) => words.startsWith("Put a retaining wall"));
+    const edit = put && applyFix(project, put);
+    if (!edit?.ok) throw new Error("no mend");
+    expect(solved(project).grading?.fits).toHaveLength(1);
+    expect(solved(edit.project).grading?.fits).toEqual([]);
+  });
+
   it("or a wall with a height of its own is built into the ground, its earth and its section", () => {
     const terrace = (more: Record<string, unknown>) =>
       solvedWith({

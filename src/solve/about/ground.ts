@@ -204,6 +204,11 @@ export const gradingEntries: readonly Entry[] = [
   ["grading.pads[].*", "m", "height of its surface"],
   ["grading.fits[].clear", "m", "what stays clear of the line, as typed"],
   ["grading.fits[].slope", "run for one of rise", "that just ends at the line"],
-  ["grading.fits[].wallHeight", "m", "of a wall there that would hold the slope"],
+  [
+    "grading.fits[].wallHeight",
+    "m",
+    "that would show of a wall that holds the slope, where it is offered to stand",
+  ],
+  ["grading.fits[].wall.inside", "m", "from the line to the wall that is offered"],
   ["grading.**[]", "m", onPlan],
 ];
