@@ -160,3 +160,61 @@ test("words painted on the plan follow the size of text at once, and back", asyn
   await choose("Text at 100 %");
   await expect.poll(async () => (await paintedSizes(page)).A ?? 0).toBeCloseTo(usual.A ?? 0, 1);
 });
+
+/** Boxes of the section's head and of the way its heights are drawn, as they are seen. */
+function sectionHead(page: Page) {
+  return page.locator(".section-strip").evaluate((strip) => {
+    const { left, right } = strip.getBoundingClientRect();
+    const seen = [...strip.querySelectorAll(".section-head > *, .section-stretch")]
+      .map((part) => ({ words: part.className || part.textContent, box: part.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0)
+      .sort((a, b) => a.box.left - b.box.left);
+    return { left, right, seen: seen.map(({ words, box }) => ({ words, left: box.left, right: box.right })) };
+  });
+}
+
+for (const [textSize, width] of [
+  [1, 1280],
+  [1.15, 1280],
+  [1.3, 1280],
+  [1.5, 1280],
+  [1.5, 1920],
+] as const)
+  test(`the section's head and how its heights are drawn stand apart, text at ${Math.round(textSize * 100)} %, ${width} px wide`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await page.addInitScript(
+      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+      textSize,
+    );
+    await openPage(page, { demo: "pottery-studio" });
+    await page.getByLabel("heights true to scale").check();
+    for (const section of ["Through the building, down the fall", "Across drive"]) {
+      await page.getByLabel("Section to show").selectOption({ label: section });
+      const { left, right, seen } = await sectionHead(page);
+      expect(seen.length, section).toBe(section === "Across drive" ? 4 : 3);
+      for (const [i, { words, ...box }] of seen.entries()) {
+        expect(box.right, `${words} in ${section}`).toBeLessThanOrEqual(right - 8);
+        expect(box.left - (seen[i - 1]?.right ?? left), `before ${words} in ${section}`).toBeGreaterThan(8);
+      }
+    }
+  });
+
+test("a sign beside a message, a check or a thing to look at keeps clear of its words, text at 150 %", async ({
+  page,
+  openPage,
+}) => {
+  await page.addInitScript(() => localStorage.setItem("drysill.preferences", '{"textSize":1.5}'));
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("button", { name: /^\d+ to look at/ }).click();
+  const gaps = await page.locator(".problem, .check, .message").evaluateAll((rows) =>
+    rows.flatMap((row) => {
+      const [sign, words] = [...row.children].map((part) => part.getBoundingClientRect());
+      return sign && words ? [words.left - sign.right] : [];
+    }),
+  );
+  expect(gaps.length).toBeGreaterThan(0);
+  expect(Math.min(...gaps)).toBeGreaterThan(5);
+});

@@ -92,7 +92,10 @@ function OverPlace({ over }: { over: NonNullable<ShownSection["over"]> }) {
         value={over.distance}
         onChange={(event) => sectionChoice.setState({ overAt: Number(event.target.value) })}
       />
-      {`${words} from the road`}
+      <span>
+        {words}
+        <span className="from-where"> from the road</span>
+      </span>
     </label>
   );
 }
