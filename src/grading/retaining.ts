@@ -14,6 +14,7 @@ import type { HeightOfGround, WallLine } from "./ground-shapes";
 import { finishHeights, prepare } from "./operators";
 import { placesAt } from "./places";
 import { type GradingPlan, onDrive } from "./plan";
+import { runRoundEnds } from "./wall-ends";
 
 const spacing = 0.5;
 /** Off the line to each side, m. */
@@ -74,6 +75,7 @@ export function retainingResult(
   const rises = finished(behind).some(
     (z, i) => z - (high[i] as number) > risesBehind * Math.max(exposed, 0.3),
   );
+  const ends = runRoundEnds(line, plan, ground, floor);
   return {
     id: wall.id,
     name: wall.name,
@@ -84,6 +86,10 @@ export function retainingResult(
     holds,
     short: wall.exposed === null ? 0 : shortOf(wall.exposed, holds, exposed),
     loadedBy: exposed < showing ? null : loadedBy(plan, fromFooting, off, distances, rises),
+    ends,
+    wantedLength: ends.every(({ meets }) => meets)
+      ? length + ends.reduce((sum, { past }) => sum + past, 0)
+      : null,
     stations: distances.map((distance, i) => ({
       distance,
       at: [...pointAlong(line.line, distance).at],

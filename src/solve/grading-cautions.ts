@@ -1,17 +1,11 @@
-/**
- * What the person should know of the acts on the ground, in words.
- *
- * Source  Retaining walls: International Building Code 2012, 105.2: over 4 ft from the bottom of the footing, or with a
- *         load above at any height, they want a permit. Local rules and licensed people decide.
- */
+/** What the person should know of the acts on the ground, in words. */
 import type { Grading, Rules } from "../document/schema";
 import { distance } from "../geometry";
 import { crossings, farthestLook, type GradingPlan, reachOverPipe } from "../grading";
 import type { DriveResult, GradingResult, Problem } from "./results";
+import { wallCautions } from "./wall-cautions";
 import type { Words } from "./words";
 
-/** 4 ft, m. */
-const permitHeight = 1.2192;
 /** A drive whose surface is changed by more than this isn't the drive that was checked, m. */
 const bump = 0.05;
 /** Lines at a flatter angle (its sine) run along each other more than that they cross: what they do is told. */
@@ -23,53 +17,16 @@ export function gradingCautions(
   result: GradingResult,
   plan: GradingPlan,
   grading: Grading,
+  north: number,
   words: Words,
 ): Problem[] {
   return [
-    ...result.walls.flatMap((wall) => wallCautions(wall, words)),
+    ...wallCautions(result.walls, grading, north, words),
     ...result.sides.flatMap((side) => neverMeets(side, words)),
     ...result.conflicts.flatMap((conflict) => conflictNote(conflict, plan, words)),
     ...uphillSwales(grading, plan, words),
     ...unknownInOrder(grading, result),
   ];
-}
-
-function wallCautions(wall: GradingResult["walls"][number], words: Words): Problem[] {
-  const common = { where: wall.name, at: wall.at, ids: [wall.id] };
-  const problems: Problem[] = [];
-  if (wall.fromFooting > permitHeight && wall.exposed > 0)
-    problems.push({
-      ...common,
-      code: "retaining-wall-high",
-      severity: "caution",
-      what: `It is ${words.length(wall.fromFooting)} high from the bottom of its footing.`,
-      how: `Over ${words.rule("4 ft", "1.22 m")} walls usually need a permit and an engineer's design (International Building Code 105.2). Take two lower walls with a terrace between them, or ask.`,
-    });
-  if (wall.loadedBy)
-    problems.push({
-      ...common,
-      code: "retaining-wall-loaded",
-      severity: "caution",
-      what: `It carries a load from above: ${wall.loadedBy}.`,
-      how: "With a load above it a wall of any height usually needs a permit and an engineer's design (International Building Code 105.2).",
-    });
-  if (wall.short > 0.005)
-    problems.push({
-      ...common,
-      code: "retaining-wall-short",
-      severity: "caution",
-      what: `As typed it is ${words.length(wall.short)} too low for what it holds, which would stand ${words.length(Math.max(wall.holds, wall.exposed))} above the ground in front.`,
-      how: "Make it higher, or the slope behind it steeper: as it is, the ground is cut back to the wall's height and slopes from there.",
-    });
-  if (wall.exposed <= 0.005)
-    problems.push({
-      ...common,
-      code: "retaining-wall-holds-nothing",
-      severity: "note",
-      what: "No cut or fill comes to it, so it holds nothing.",
-      how: "Move it to where the slope runs, or change which side is the lower one.",
-    });
-  return problems;
 }
 
 function neverMeets(side: GradingResult["sides"][number], words: Words): Problem[] {

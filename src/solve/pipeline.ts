@@ -183,7 +183,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...pitProblems,
       ...drainCautions(water.footingDrain, words),
       ...cautions(built, project, { ...results, water }, words),
-      ...gradingCautions(grading, layout.plan, project.grading, words),
+      ...gradingCautions(grading, layout.plan, project.grading, project.lot.north, words),
       ...driveProfileCautions(results.drives, project.rules, words),
       ...withFits(near, grading, words),
     ];

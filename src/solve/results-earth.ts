@@ -211,6 +211,19 @@ export interface GradingConflict {
   readonly area: number;
 }
 
+export interface WallEnd {
+  /** Of its line as drawn. */
+  readonly end: "first" | "last";
+  readonly at: Point;
+  /** Along the wall and out of this end, one metre. */
+  readonly towards: Point;
+  /** How far past the end, along the wall, and how far in front of the wall (behind it, for a cut) that earth reaches. */
+  readonly past: number;
+  readonly ahead: number;
+  /** False: it goes on beyond what is looked at. */
+  readonly meets: boolean;
+}
+
 export interface RetainingResult {
   readonly id: string;
   readonly name: string;
@@ -226,6 +239,11 @@ export interface RetainingResult {
   readonly short: number;
   /** What loads it from above, in words; null: nothing. */
   readonly loadedBy: string | null;
+  /** Ends round which the earth of its typed height runs on to the ground that it is to keep. */
+  readonly ends: readonly WallEnd[];
+  /** As long as it would have to be to keep that earth back, its top going down with the slope; its own length where none runs round, null where
+   * that earth goes on beyond what is looked at. */
+  readonly wantedLength: number | null;
   readonly stations: readonly {
     readonly distance: number;
     readonly at: Point;

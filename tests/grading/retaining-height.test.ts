@@ -160,3 +160,67 @@ describe("a wall that is typed too low for what it holds", () => {
     expect(retainingResults(plan(2), level, 102)[0]?.short).toBe(0);
   });
 });
+
+describe("how far the earth of a typed wall runs round its ends", () => {
+  const of = (more: Record<string, unknown>, ground: Ground, beside: Record<string, unknown>[] = []) =>
+    retainingResults(
+      planFor(far, bare, {
+        walls: [
+          layWall(wall(more), ground, slopes),
+          ...beside.map((one, i) =>
+            layWall(wall({ id: `r${i + 2}`, exposed: null, ...one }), ground, slopes),
+          ),
+        ],
+      }),
+      ground,
+      100,
+    )[0];
+
+  it("on level ground is height times slope past each end and in front, and the wall wants to be so much longer", () => {
+    const held = of({}, level);
+    expect(held?.ends).toEqual([
+      expect.objectContaining({ end: "first", at: [-5, 7], towards: [-1, expect.closeTo(0)], meets: true }),
+      expect.objectContaining({ end: "last", at: [5, 7], towards: [1, expect.closeTo(0)], meets: true }),
+    ]);
+    for (const { past, ahead } of held?.ends ?? []) {
+      expect(past).toBeCloseTo(3, 3);
+      expect(ahead).toBeCloseTo(3, 2);
+    }
+    expect(held?.wantedLength).toBeCloseTo(16, 3);
+  });
+
+  it("is longer down the hill and shorter up it: H ∕ (1 ∕ s ∓ g)", () => {
+    const along: Ground = ([x]) => 100 + 0.05 * x;
+    const held = of({}, along);
+    expect(held?.ends[0]?.past).toBeCloseTo(1 / (1 / 3 - 0.05), 3);
+    expect(held?.ends[1]?.past).toBeCloseTo(1 / (1 / 3 + 0.05), 3);
+  });
+
+  it("is nothing once a wall that follows the ground goes on from the end as far as it is told", () => {
+    const on = {
+      line: [
+        [5, 7],
+        [8, 7],
+      ],
+    };
+    const held = of({}, level, [on]);
+    expect(held?.ends.map(({ end }) => end)).toEqual(["first"]);
+    expect(held?.wantedLength).toBeCloseTo(13, 3);
+  });
+
+  it("is dug as far round a wall that holds a cut, by the slope of cuts", () => {
+    const held = of({ holds: "cut", lowSide: "right" }, level);
+    expect(held?.ends.map(({ past }) => past)).toEqual([expect.closeTo(2, 3), expect.closeTo(2, 3)]);
+  });
+
+  it("is said to have no end where the ground falls as steeply as the slope", () => {
+    const steep: Ground = ([x]) => 100 - 0.4 * x;
+    const held = of({}, steep);
+    expect(held?.ends[1]).toMatchObject({ end: "last", meets: false });
+    expect(held?.wantedLength).toBeNull();
+  });
+
+  it("isn't told of a wall that follows the ground", () => {
+    expect(of({ exposed: null }, level)).toMatchObject({ ends: [], wantedLength: 10 });
+  });
+});

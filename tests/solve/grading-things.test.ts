@@ -358,6 +358,42 @@ describe("slopes and walls", () => {
     expect(codes(terrace({ exposed: 1.2 }).results.problems)).toContain("retaining-wall-high");
   });
 
+  it("whose earth runs round its ends says at which end, how far, and how long it would be to keep it back", () => {
+    const garden = {
+      id: "r1",
+      name: "garden wall",
+      line: [
+        [20, -20],
+        [40, -20],
+      ],
+      exposed: 0.9,
+    };
+    const along = (grading: object) =>
+      solved(site({ surface: plane(100), rest: { grading } })).problems.find(
+        ({ code }) => code === "retaining-wall-ends",
+      );
+    // 3 : 1 from 0.9 m.
+    const said = along({ walls: [garden] });
+    expect(said?.what).toBe(
+      "Fill runs round both its ends into the ground in front: 2.700 m past its west end and 2.700 m past its east end.",
+    );
+    expect(said?.how).toMatch(/^To keep it back the wall would be 25\.400 m long in all: draw a wall/);
+    const on = (id: string, from: number, to: number) => ({
+      id,
+      name: id,
+      line: [
+        [from, -20],
+        [to, -20],
+      ],
+    });
+    const one = along({ walls: [garden, on("r2", 40, 42.7)] });
+    expect(one?.what).toBe("Fill runs round its end into the ground in front: 2.700 m past its west end.");
+    expect(along({ walls: [garden, on("r2", 40, 42.7), on("r3", 17.3, 20)] })).toBeUndefined();
+    expect(along({ walls: [{ ...garden, holds: "cut" }] })?.what).toMatch(
+      /^The cut runs round both its ends into the ground behind: 1\.800 m/,
+    );
+  });
+
   it("but lower than what comes to it says by how much", () => {
     const past = solved(project).problems.find(({ code }) => code === "grading-past-lot");
     const wall = past?.fixes?.find(({ words }) => words.startsWith("Put a retaining wall"));

@@ -1,6 +1,7 @@
 /** A card for each parking pad, terrace, berm, retaining wall and grade point. */
 import { type Berm, type GradePoint, type GroundPad, gradingEdits, type RetainingWall } from "../../document";
 import { run, setTool, tryRun } from "../../store/actions";
+import { compass } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -155,6 +156,7 @@ const lowSides = [
 function WallCard({ wall }: { wall: RetainingWall }) {
   const notation = useNotation();
   const result = useResults(({ grading }) => grading?.walls.find(({ id }) => id === wall.id) ?? null);
+  const north = useProject(({ lot }) => lot.north);
   const { id } = wall;
   const change = (patch: Partial<Omit<RetainingWall, "id">>) =>
     tryRun(gradingEdits.changeRetainingWall, { id, patch });
@@ -173,6 +175,13 @@ function WallCard({ wall }: { wall: RetainingWall }) {
               : []),
             { name: "From the bottom of its footing", figure: notation.length(result.fromFooting) },
             { name: "Loaded from above by", figure: result.loadedBy ?? "nothing" },
+            ...result.ends.map((end) => ({
+              name: `${wall.holds === "fill" ? "Fill" : "The cut"} runs round its ${compass(end.towards, north)} end by`,
+              figure: `${end.meets ? "" : "more than "}${notation.length(end.past)}`,
+            })),
+            ...(result.ends.length > 0 && result.wantedLength !== null
+              ? [{ name: "Length that would keep it back", figure: notation.length(result.wantedLength) }]
+              : []),
           ]}
         />
       ) : null}

@@ -198,6 +198,18 @@ export const gradingEntries: readonly Entry[] = [
   ],
   ["grading.walls[].fromFooting", "m", "what shows (or is typed) + what is buried: what permits go by"],
   ["grading.walls[].short", "m", "what it holds − what it is typed as, where it is too low"],
+  ["grading.walls[].wantedLength", "m", "its length + how far its earth runs past its ends"],
+  [
+    "grading.walls[].ends[].past",
+    "m",
+    "along the wall from its end to the last place that its typed height fills or digs, on the side it keeps",
+  ],
+  ["grading.walls[].ends[].ahead", "m", "the same, square to the wall"],
+  [
+    "grading.walls[].ends[].towards[]",
+    "1",
+    "x, y of a direction one metre long, out of the end along the wall",
+  ],
   ["grading.walls[].stations[].distance", "m", "along its line"],
   ["grading.walls[].stations[].*", "m", "finished ground at the wall, in front of and behind it"],
   ["grading.pads[].area", "m2", "within its outline"],
