@@ -1,6 +1,6 @@
 import type { Project } from "../document/schema";
 import { createSolver } from "../solve";
-import { type OptionFigures, optionFigures, solveOption } from "../solve/compare";
+import { type OptionFigures, optionFigures, solveOption, unitsOfOptions } from "../solve/compare";
 import { formatLength, formatSlope, formatVolume } from "../units";
 import { readArgs } from "./args";
 import { type Command, InputError } from "./command";
@@ -11,9 +11,10 @@ export const compare: Command = {
   name: "compare",
   usage: "compare FILE [--json]",
   about: [
-    "Puts the options kept in a project beside the plan as it is now: floor, earth, loads, drive, water, limits.",
+    "Puts the options kept in a project beside the plan as it is now: floor, earth, loads, drive, wall that shows, water, limits.",
+    "Wall showing is above the finished ground, the floor above the ground as it is, each at its most along the walls.",
     "",
-    "  --json    the figures as JSON: metres, cubic metres, whole loads, slopes as rise over run",
+    "  --json    the figures as JSON; `about` has the unit and rule of each",
   ].join("\n"),
   async run(args, io) {
     const given = readArgs(args, { files: ["FILE"], values: {}, flags: ["json"] });
@@ -27,7 +28,12 @@ export const compare: Command = {
     const solver = createSolver();
     const now = optionFigures(null, "as it is now", project, solver.solve(project));
     const options = project.options.map((option) => solveOption(solver, project, option).figures);
-    io.out(given.has("json") ? jsonText({ now, options }) : table(project, [now, ...options]));
+    const figures = { now, options };
+    io.out(
+      given.has("json")
+        ? jsonText({ ...figures, about: unitsOfOptions(figures) })
+        : table(project, [now, ...options]),
+    );
     return 0;
   },
 };
@@ -43,6 +49,8 @@ function table(project: Project, all: readonly OptionFigures[]): string {
     "loads out",
     "cost",
     "drive",
+    "wall showing",
+    "floor over ground",
     "water",
     "limits",
   ];
@@ -61,16 +69,19 @@ function table(project: Project, all: readonly OptionFigures[]): string {
 function cells({ display }: Project, figures: OptionFigures): string[] {
   const { floor, fill, cut, fillLoads, cutLoads, cost, steepestDrive, wetWalls, walls, breaks } = figures;
   const told = <T>(value: T | null, words: (value: T) => string) => (value === null ? "-" : words(value));
+  const length = (m: number) => formatLength(m, display.length, display.rounding);
   const volume = (m3: number) => formatVolume(m3, display.volume);
   return [
     figures.name,
-    told(floor, (m) => formatLength(m, display.length, display.rounding)),
+    told(floor, length),
     told(fill, volume),
     told(cut, volume),
     told(fillLoads, String),
     told(cutLoads, String),
     told(cost, (amount) => amount.toFixed(0)),
     told(steepestDrive, ({ grade }) => formatSlope(grade, display.slope)),
+    told(figures.mostShowing, ({ m, at }) => `${length(m)} at ${at.replace("wall ", "")}`),
+    told(figures.floorAboveGround, ({ m, at }) => `${length(m)} at ${at.replace("wall ", "")}`),
     walls === 0 ? "-" : wetWalls === 0 ? "leaves every side" : `stays on ${wetWalls} of ${walls}`,
     breaks === null ? "kept" : `broken: ${breaks}`,
   ];

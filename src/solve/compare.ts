@@ -5,8 +5,10 @@
  * Units  metres, whole loads, slopes rise over run.
  */
 import type { Option, Project } from "../document/schema";
+import { cornerName } from "../grading";
+import { type AboutFigure, numberPaths } from "./about";
 import { limitBroken } from "./limit-broken";
-import type { Results } from "./results";
+import type { FoundationHeights, Results, WallElevation } from "./results";
 import type { Solver } from "./solver";
 import { swaleVerdict } from "./swale-verdict";
 
@@ -26,8 +28,10 @@ export interface OptionFigures {
   readonly cost: number | null;
   /** Deepest fill under the floor, m. */
   readonly deepestFill: number | null;
-  /** Most wall that shows above the finished ground at a corner, and where. */
-  readonly mostShowing: { readonly m: number; readonly corner: string } | null;
+  /** Most wall that shows above the finished ground. */
+  readonly mostShowing: AtWall | null;
+  /** The floor above the ground as it is, where that lies lowest along the walls; negative: it lies higher all round. */
+  readonly floorAboveGround: AtWall | null;
   /** Steepest grade of any drive and the drive's name; null without a drive. */
   readonly steepestDrive: { readonly grade: number; readonly name: string } | null;
   /** Walls that water doesn't leave, of how many. */
@@ -40,6 +44,12 @@ export interface OptionFigures {
   readonly breaks: string | null;
   /** Errors and cautions that solving it tells. */
   readonly warnings: number;
+}
+
+/** A height and where it is: "A", "wall A-B". */
+export interface AtWall {
+  readonly m: number;
+  readonly at: string;
 }
 
 /** One option with its project and results, for views that draw it. */
@@ -82,7 +92,7 @@ export function optionFigures(
   project: Project,
   results: Results,
 ): OptionFigures {
-  const { earthwork, corners, drives, water, problems } = results;
+  const { earthwork, drives, water, problems } = results;
   const loads = (item: string) => results.bill.find((line) => line.id === item)?.quantity ?? null;
   return {
     id,
@@ -94,7 +104,8 @@ export function optionFigures(
     cutLoads: loads("cut-loads"),
     cost: results.bill.some(({ price }) => price !== null) ? results.cost.total : null,
     deepestFill: earthwork?.inside.greatestFill ?? null,
-    mostShowing: greatest(corners, ({ name: corner, wallAboveFinished: m }) => ({ m, corner }), byHeight),
+    mostShowing: alongWalls(results, ({ topOfWall }, { finished }, i) => topOfWall - (finished[i] as number)),
+    floorAboveGround: alongWalls(results, ({ floor }, { existing }, i) => floor - (existing[i] as number)),
     steepestDrive: greatest(drives, ({ steepest: grade, name: drive }) => ({ grade, name: drive }), byGrade),
     wetWalls: water.walls.filter(({ passes }) => !passes).length,
     walls: water.walls.length,
@@ -107,6 +118,56 @@ export function optionFigures(
   };
 }
 
+/** A corner has it where it is no less there than farther along, m. */
+const alike = 1e-6;
+
+/** The greatest of what is measured along the walls, at a corner where that comes to as much. */
+function alongWalls(
+  { foundation }: Results,
+  measured: (heights: FoundationHeights, wall: WallElevation, station: number) => number,
+): AtWall | null {
+  if (!foundation) return null;
+  const at = (wall: WallElevation, i: number) => measured(foundation.heights, wall, i);
+  const corners = foundation.walls.map((wall, i): AtWall => ({ m: at(wall, 0), at: cornerName(i) }));
+  const walls = foundation.walls.map(
+    (wall): AtWall => ({
+      m: wall.distance.reduce((most, _, i) => Math.max(most, at(wall, i)), Number.NEGATIVE_INFINITY),
+      at: `wall ${wall.name}`,
+    }),
+  );
+  const [corner, along] = [greatest(corners, same, byHeight), greatest(walls, same, byHeight)];
+  return corner && along && along.m - corner.m > alike ? along : corner;
+}
+
+/** Unit and rule of each figure by which options are compared. */
+const rules: readonly (readonly [keyof OptionFigures, AboutFigure["unit"], string])[] = [
+  ["floor", "m", "height of the floor"],
+  ["cut", "m3", "ground as it is − finished ground, where that is lower, in the bank"],
+  ["fill", "m3", "finished ground − ground as it is, where that is higher, as compacted"],
+  ["fillLoads", "loads", "fill to bring, by the bill, rounded up"],
+  ["cutLoads", "loads", "cut to take away, by the bill, rounded up"],
+  ["cost", "money", "sum of the bill's items that have a price"],
+  ["deepestFill", "m", "underside of the base under the floor − lowest ground inside the walls"],
+  ["mostShowing", "m", "top of wall − finished ground, at its most along the walls"],
+  ["floorAboveGround", "m", "floor − ground as it is, at its most along the walls; negative: under it"],
+  ["steepestDrive", "rise over run", "steepest piece of any drive"],
+  ["wetWalls", "count", "sides from which water doesn't leave"],
+  ["walls", "count", "sides of the building"],
+  ["ponds", "count", "low places that hold water"],
+  ["warnings", "count", "errors and cautions among the messages"],
+];
+
+/** About every number of figures set side by side: its path, as in what `solve` tells, with unit and rule. */
+export function unitsOfOptions(figures: object): Record<string, Pick<AboutFigure, "unit" | "rule">> {
+  return Object.fromEntries(
+    numberPaths(figures).flatMap((path) => {
+      const of = rules.find(([name]) => path.split(".")[1] === name);
+      return of ? [[path, { unit: of[1], rule: of[2] }]] : [];
+    }),
+  );
+}
+
+const same = (one: AtWall) => one;
 const byHeight = ({ m }: { m: number }) => m;
 const byGrade = ({ grade }: { grade: number }) => grade;
 

@@ -24,19 +24,24 @@ describe("compare", () => {
     const { text, floor } = raised();
     const done = await run(["compare", "p.json", "--json"], [compare], { "p.json": text });
     expect(done.code).toBe(0);
-    const { now, options } = JSON.parse(done.out);
+    const { now, options, about } = JSON.parse(done.out);
     expect(options).toHaveLength(1);
     expect(options[0]).toMatchObject({ name: "as drawn" });
     expect(options[0].floor).toBeCloseTo(floor, 9);
     expect(now.floor).toBeCloseTo(floor + 0.2, 9);
     expect(now.fill).toBeGreaterThan(options[0].fill);
+    expect(now.floorAboveGround.m - options[0].floorAboveGround.m).toBeCloseTo(0.2, 9);
+    expect(about["options[].mostShowing.m"].unit).toBe("m");
+    expect(about["now.cutLoads"].unit).toBe("loads");
   });
 
   it("prints a line for each", async () => {
     const done = await run(["compare", "p.json"], [compare], { "p.json": raised().text });
     const lines = done.out.trim().split("\n");
     expect(lines).toHaveLength(3);
+    expect(lines[0]).toMatch(/drive {2,}wall showing {2,}floor over ground {2,}water/);
     expect(lines[1]).toMatch(/^as it is now {2}/);
+    expect(lines[1]).toMatch(/″ at [A-Z](-[A-Z])? {2,}.*″ at /);
     expect(lines[2]).toMatch(/^as drawn {2,}/);
   });
 

@@ -15,7 +15,8 @@ const now: OptionFigures = {
   cutLoads: 2,
   cost: null,
   deepestFill: 0.6096,
-  mostShowing: { m: 0.3048, corner: "B" },
+  mostShowing: { m: 0.3048, at: "B" },
+  floorAboveGround: { m: 0.6096, at: "wall A-B" },
   steepestDrive: { grade: 0.08, name: "drive" },
   wetWalls: 0,
   walls: 4,
@@ -69,6 +70,20 @@ describe("the figures of options", () => {
 
   it("tell no difference that can't be read from the figures", () => {
     expect(row("Floor", { floor: 3.0481 })[1]?.[1]).toBe("");
+  });
+
+  it("tell how much wall shows, and how high the floor stands over the ground as it is, or how deep in it", () => {
+    expect(row("Most wall showing, ground as finished", {})[0]?.[0]).toBe("1′ 0″ at B");
+    expect(
+      row("Floor over the ground as it is, at most", { floorAboveGround: { m: 0.3048, at: "C" } }),
+    ).toEqual([
+      ["2′ 0″ at wall A-B", "", false],
+      ["1′ 0″ at C", "1′ 0″ less", false],
+    ]);
+    const sunk = row("Floor over the ground as it is, at most", {
+      floorAboveGround: { m: -0.3048, at: "C" },
+    });
+    expect(sunk[1]?.[0]).toBe("nowhere: 1′ 0″ under it at C");
   });
 
   it("mark what is wrong with an option, in words", () => {

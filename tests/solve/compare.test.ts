@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 
 import { buildingEdits, optionEdits, type Project } from "../../src/document";
 import { createSolver } from "../../src/solve";
-import { isTaken, optionFigures, solveOption, withOption } from "../../src/solve/compare";
+import { numberPaths } from "../../src/solve/about";
+import { isTaken, optionFigures, solveOption, unitsOfOptions, withOption } from "../../src/solve/compare";
 import { plane, site } from "./sites";
 
 function must(edit: ReturnType<(typeof optionEdits.keepOption)["run"]>): Project {
@@ -41,6 +42,30 @@ describe("options side by side", () => {
     expect(net(high) - net(low)).toBeCloseTo(12 * 8 * 0.3, 6);
     expect(high.figures.fill).toBeGreaterThan(low.figures.fill ?? 0);
     expect(high.figures.fillLoads).toBeGreaterThan(low.figures.fillLoads ?? 0);
+  });
+
+  it("tell the wall that shows above the finished ground, and the floor above the ground as it is, wherever along the walls they are most", () => {
+    // A hollow of 0.4 m at the middle of A-B, whose side is left as it is.
+    const surface = (x: number, y: number) => 100 - 0.4 * Math.exp(-((x - 6) ** 2 + y ** 2) / 4);
+    const hollow = (more: object) => site({ surface, reach: 30, spacing: 2, rest: { grading: more } });
+    const figures = (project: Project) => optionFigures(null, "now", project, createSolver().solve(project));
+    const graded = figures(hollow({}));
+    expect(graded.mostShowing).toEqual({ m: expect.closeTo(0.1524, 6), at: "A" });
+    expect(graded.floorAboveGround).toEqual({ m: expect.closeTo(0.9, 6), at: "wall A-B" });
+    const left = figures(hollow({ apron: { leave: [0] } }));
+    expect(left.mostShowing).toEqual({ m: expect.closeTo(0.9, 6), at: "wall A-B" });
+    const falling = figures(site({ surface: plane(100, 0.03) }));
+    expect(falling.floorAboveGround).toEqual({ m: expect.closeTo(0.5, 9), at: "A" });
+  });
+
+  it("have a unit for every figure", () => {
+    const project = twoFloors();
+    const figures = optionFigures(null, "now", project, createSolver().solve(project));
+    const units = unitsOfOptions({ now: figures, options: [figures] });
+    expect(Object.keys(units)).toEqual(numberPaths({ now: figures, options: [figures] }));
+    expect(units["options[].mostShowing.m"]).toMatchObject({ unit: "m" });
+    expect(units["now.floorAboveGround.m"]).toMatchObject({ unit: "m" });
+    expect(Object.values(units).every(({ rule }) => rule.length > 10)).toBe(true);
   });
 
   it("say which of them the plan is now", () => {

@@ -79,10 +79,21 @@ const rows: readonly Row[] = [
     apart: (by, notation) => moreOrLess(by, notation.length(Math.abs(by))),
   },
   {
-    name: "Most wall showing at a corner",
+    name: "Most wall showing, ground as finished",
     text: ({ mostShowing }, notation) =>
-      mostShowing === null ? none : `${notation.length(mostShowing.m)} at ${mostShowing.corner}`,
+      mostShowing === null ? none : `${notation.length(mostShowing.m)} at ${mostShowing.at}`,
     size: ({ mostShowing }) => mostShowing?.m ?? null,
+    apart: (by, notation) => moreOrLess(by, notation.length(Math.abs(by))),
+  },
+  {
+    name: "Floor over the ground as it is, at most",
+    text: ({ floorAboveGround: over }, notation) =>
+      over === null
+        ? none
+        : over.m < 0
+          ? `nowhere: ${notation.length(-over.m)} under it at ${over.at}`
+          : `${notation.length(over.m)} at ${over.at}`,
+    size: ({ floorAboveGround }) => floorAboveGround?.m ?? null,
     apart: (by, notation) => moreOrLess(by, notation.length(Math.abs(by))),
   },
   {
