@@ -31,7 +31,8 @@ export type ThreadRequest = { readonly id: number } & (
       /** The number of the layout that the window has. */
       readonly layout: number | null;
     }
-  | { readonly kind: "surface"; readonly work: SurfaceWork }
+  /** The surface made of it stays with the thread under this number: it needn't go there again. */
+  | { readonly kind: "surface"; readonly work: SurfaceWork; readonly number: number }
   | {
       readonly kind: "search";
       readonly search: Search;

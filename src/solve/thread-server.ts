@@ -72,7 +72,9 @@ export function solveServer(answer: Answer, later: (turn: () => void) => void) {
         break;
       }
       case "surface": {
-        const { copy, buffers } = handOver(groundSurface(...request.work));
+        const made = groundSurface(...request.work);
+        surfaces.set(request.number, made);
+        const { copy, buffers } = handOver(made);
         answer({ id, kind: "surface", surface: copy }, buffers);
         break;
       }

@@ -57,7 +57,7 @@ export function threadOver(port: ThreadPort): SolvingThread {
   const busy = new Set<Slot>();
   const next = new Map<Slot, Next>();
   const layouts = new Map<Slot, number | null>();
-  const send = surfaceBook();
+  const book = surfaceBook();
   let asked = 0;
   let ended: Error | null = null;
 
@@ -106,7 +106,7 @@ export function threadOver(port: ThreadPort): SolvingThread {
         kind: "late",
         slot,
         project: projectForLate(of.project),
-        surface: send(slot, of.surface),
+        surface: book.send(slot, of.surface),
         layout: layouts.get(slot) ?? null,
       }),
       (reply) => {
@@ -136,11 +136,14 @@ export function threadOver(port: ThreadPort): SolvingThread {
     forgetLayout: (slot) => layouts.set(slot, null),
     surface: (work) =>
       new Promise((take, fail) => {
+        const number = book.awaited();
         const id = ask(
-          (number) => ({ id: number, kind: "surface", work: withoutShots(work) }),
+          (asked) => ({ id: asked, kind: "surface", work: withoutShots(work), number }),
           (reply) => {
             waiting.delete(id);
-            if (reply.kind === "surface") take(reply.surface);
+            if (reply.kind !== "surface") return;
+            book.made(reply.surface, number);
+            take(reply.surface);
           },
           fail,
         );
@@ -152,7 +155,7 @@ export function threadOver(port: ThreadPort): SolvingThread {
           kind: "search",
           search,
           project: projectForLate(project),
-          surface: send("search", surface),
+          surface: book.send("search", surface),
         }),
         (reply) => {
           if (reply.kind === "found") found(ofWhole(project, reply.finding));
@@ -185,14 +188,31 @@ function ofWhole(project: Project, finding: Finding): Finding {
 }
 
 /** Which surface each slot asks about: one that the other side has isn't sent again. */
-function surfaceBook(): (slot: Slot, surface: GroundSurface) => SentSurface {
-  const book = new Map<Slot, { readonly surface: GroundSurface; readonly id: number }>();
+function surfaceBook() {
+  interface Known {
+    /** Null while the other side makes it. */
+    readonly surface: GroundSurface | null;
+    readonly id: number;
+  }
+  const book = new Map<Slot, Known>();
+  let made: Known | null = null;
   let numbers = 0;
-  return (slot, surface) => {
-    const known = [...book.values()].find((each) => each.surface === surface);
-    const id = known?.id ?? ++numbers;
-    book.set(slot, { surface, id });
-    const kept = [...new Set([...book.values()].map((each) => each.id))];
-    return { id, surface: known ? null : surface, kept };
+  return {
+    /** The number of a surface that the other side will make, and keep until it was asked about. */
+    awaited(): number {
+      made = { surface: null, id: ++numbers };
+      return made.id;
+    },
+    made(surface: GroundSurface, id: number): void {
+      if (made?.id === id) made = { surface, id };
+    },
+    send(slot: Slot, surface: GroundSurface): SentSurface {
+      const known = [...book.values(), made].find((each) => each?.surface === surface);
+      const id = known?.id ?? ++numbers;
+      book.set(slot, { surface, id });
+      if (known && known === made) made = null;
+      const kept = [...book.values(), made].flatMap((each) => each?.id ?? []);
+      return { id, surface: known ? null : surface, kept: [...new Set(kept)] };
+    },
   };
 }

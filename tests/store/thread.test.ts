@@ -77,6 +77,26 @@ describe("the long part of a solve in another thread", () => {
     expect(difference(here.solve(higher, { late: second }), createSolver().solve(higher))).toBeNull();
   });
 
+  it("keeps a surface that it made: neither the first question about it nor one asked meanwhile sends it", async () => {
+    const { thread, sent } = wire();
+    const here = createSolver();
+    const [other, known] = [createSolver(), raised(project, 0)];
+    other.solve(known, { detail: "drag" });
+    const work = here.surfaceWork(project);
+    if (!work) throw new Error("nothing to make a surface of");
+    const [made] = await Promise.all([
+      thread.surface(work),
+      thread.late("options", known, other.surface(known)),
+    ]);
+    here.learnSurface(work, made);
+    here.solve(project, { detail: "drag" });
+    const late = await thread.late("plan", project, here.surface(project));
+    if (!late) throw new Error("no answer");
+    const asked = sent.at(-1);
+    expect(asked?.kind === "late" && asked.surface.surface).toBeNull();
+    expect(difference(here.solve(project, { late }), createSolver().solve(project))).toBeNull();
+  });
+
   it("drops what is stale: of several asked at once only the first in work and the newest are solved", async () => {
     const { thread, sent } = wire();
     const here = createSolver();
