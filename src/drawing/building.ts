@@ -12,7 +12,7 @@ import { openingLabel, openingPiece } from "./openings";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
 import { innerOutline, rectangleOf } from "./walls";
-import { lengthText, overAllText } from "./words";
+import { lengthText, overAllText, withoutUnit } from "./words";
 
 /** A wall thinner than this on paper, mm, is one line. */
 const thinnestWall = 0.7;
@@ -39,6 +39,18 @@ function sizeLines(building: Building, display: Display): Line[] {
     { text: `${length} × ${width}`, style: "building-label" },
     { text: one === two ? `diagonals ${one}` : `diagonals ${one} and ${two}`, style: "building-sublabel" },
   ];
+}
+
+/** The size where it finds no room in full: its unit once, in two lines, and both in small words. */
+function tighterSizes(building: Building, { display }: Project): readonly Line[][] {
+  const rectangle = rectangleOf(building.outline);
+  if (!rectangle) return [];
+  const [length, width] = rectangle.sides.map((side) => overAllText(side, display)) as [string, string];
+  const inOne = [`${withoutUnit(length)} × ${width}`];
+  const inTwo = [`${length} ×`, width];
+  return (["building-label", "building-sublabel"] as const).flatMap((style) =>
+    [inOne, inTwo].map((texts) => texts.map((text) => ({ text, style }))),
+  );
 }
 
 /** On paper the floor's height leads; on screen the rod shows it. */
@@ -90,7 +102,8 @@ function innerLabel(
 ): readonly DrawingMark[] {
   const middle = centroid(building.outline);
   const lists = shorter(labelLines(project, building, results, context));
-  const candidates = lists.flatMap((lines) => [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])));
+  const tighter = context.medium === "screen" ? tighterSizes(building, project) : [];
+  const candidates = [...lists, ...tighter].flatMap((lines) => [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])));
   const inside = placeLabel(context, "building", candidates, "over-thin-lines");
   if (inside.length > 0) return inside;
   const [main] = lists[lists.length - 1] ?? [];

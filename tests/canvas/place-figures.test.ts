@@ -56,6 +56,21 @@ describe("figures beside what they measure", () => {
     expect(apart).toBe(true);
   });
 
+  it("of larger words stand farther off, clear of the handle in the middle of their piece", () => {
+    const handles = [{ x: 200, y: 200, width: 14, height: 14 }];
+    const [at] = placeFigures([level({ height: 28.5, width: 90 })], screen, { handles, words: [] });
+    expect(at?.[0]).toBe(200);
+    expect(200 - (at?.[1] ?? 200)).toBeGreaterThan((28.5 + 14) / 2);
+  });
+
+  it("stand in a second row outside where both sides of their piece are taken, before they are left out", () => {
+    const words = [{ x: 200, y: 183, width: 300, height: 34 }];
+    const handles = [{ x: 200, y: 217, width: 300, height: 30 }];
+    const [at] = placeFigures([level({ off: 17 })], screen, { handles, words });
+    // The inner side is left of the way; the second row stands beyond what is taken outside.
+    expect(at?.[1]).toBeGreaterThan(232 + 9.5 - 1);
+  });
+
   it("aren't shown on a piece that is hardly longer than a handle, nor beyond the rim", () => {
     const tiny = level({
       ends: [

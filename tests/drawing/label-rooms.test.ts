@@ -48,6 +48,48 @@ describe("labels on paper", () => {
   });
 });
 
+describe("the building's size on the screen", () => {
+  // 9.754 m × 7.315 m.
+  const project = demoProject("pottery-studio");
+  const metric = { ...project, display: { ...project.display, length: "m" as const } };
+  const outline = project.building?.outline ?? [];
+  const results = createSolver().solve(metric);
+
+  /** The texts of the size at so many pixels to the metre, and whether all lie inside the walls. */
+  function sizeAt(pxPerMetre: number) {
+    const metresPerMm = 96 / 25.4 / pxPerMetre;
+    const options = { metresPerMm };
+    const layers = drawPlan(metric, results, options, createDrawContext(options));
+    const texts = textsOf(
+      layers.find(({ id }) => id === "building")?.marks ?? [],
+      /^[\d.]+( m)? ×( [\d.]+ m)?$|^[\d.]+ m$/,
+    );
+    const inside = texts.every((text) => {
+      const { x, y, width, height } = textBox(text, metresPerMm, 0);
+      return [-0.5, 0.5].every((across) =>
+        [-0.5, 0.5].every((up) =>
+          containsPoint(outline, (x + across * width) * metresPerMm, (y + up * height) * metresPerMm),
+        ),
+      );
+    });
+    return { told: texts.map(({ text }) => text), inside };
+  }
+
+  it("is told in one line where that fits, with its unit once where it is tighter", () => {
+    expect(sizeAt(20)).toEqual({ told: ["9.754 m × 7.315 m"], inside: true });
+    expect(sizeAt(10.5)).toEqual({ told: ["9.754 × 7.315 m"], inside: true });
+  });
+
+  it("is told in two lines, or smaller, in a smaller building, before it goes outside", () => {
+    for (const scale of [9, 8, 7, 6]) {
+      const { told, inside } = sizeAt(scale);
+      expect(told.join(" "), `${scale} px to the metre`).toMatch(/9\.754.* × 7\.315 m/);
+      expect(inside, `${scale} px to the metre`).toBe(true);
+    }
+    expect(sizeAt(3).inside).toBe(false);
+  });
+});
+
 describe("ties", () => {
   const outline: Point[] = [
     [10, 10],

@@ -27,9 +27,13 @@ export interface Covered {
 /** A piece shorter than this can't be told from its figure. */
 const leastPixels = 22;
 /** Where along its piece a figure may stand, best first. */
-const shares = [0.5, 0.35, 0.65, 0.2, 0.8];
+const shares = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
 /** Close beside its piece, where there is no more room; and beside one that it would stand on. */
 const [near, aside] = [11, 17];
+/** A second row on the other side, as times of the first one's distance. */
+const secondRow = 2.5;
+/** Higher figures stand farther off by half of what they are higher than this, px. */
+const usualHeight = 19;
 
 /** A place for each figure, in their order; null where it has none. */
 export function placeFigures(
@@ -63,9 +67,12 @@ function candidates(one: ScreenFigure): XY[] {
   const [[ax, ay], [bx, by]] = one.ends;
   const length = lengthOf(one);
   const [left, up] = [(by - ay) / length, -(bx - ax) / length];
-  const reachOf = (off: number) => off + Math.sign(off) * Math.abs(left) * (one.width / 2 - one.height / 2);
+  const higher = one.fixed ? 0 : Math.max(0, one.height - usualHeight) / 2;
+  const reachOf = (off: number) =>
+    off + Math.sign(off) * (higher + Math.abs(left) * (one.width / 2 - one.height / 2));
   const side = Math.sign(one.off);
-  const offs = one.fixed ? [one.off] : side === 0 ? [0, aside, -aside] : [one.off, side * near, -one.off];
+  const beside = [one.off, side * near, -one.off, -one.off * secondRow];
+  const offs = one.fixed ? [one.off] : side === 0 ? [0, aside, -aside] : beside;
   return offs.flatMap((off) =>
     (one.fixed ? [0.5] : shares).map((t): XY => {
       const reach = reachOf(off);
