@@ -103,7 +103,9 @@ function innerLabel(
   const middle = centroid(building.outline);
   const lists = shorter(labelLines(project, building, results, context));
   const tighter = context.medium === "screen" ? tighterSizes(building, project) : [];
-  const candidates = [...lists, ...tighter].flatMap((lines) => [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])));
+  const candidates = [...lists, ...tighter].flatMap((lines) =>
+    [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])),
+  );
   const inside = placeLabel(context, "building", candidates, "over-thin-lines");
   if (inside.length > 0) return inside;
   const [main] = lists[lists.length - 1] ?? [];
