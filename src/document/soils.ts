@@ -27,6 +27,7 @@ const swellTable = (percent: number, of: string) =>
   `table of swell factors, projectengineer.net: ${of} ${percent} %`;
 const courseNotes = (pounds: number, of: string) =>
   `course notes on earthwork: ${of} about ${pounds} lb/ft³ in place`;
+const densities = (of: string) => `table of densities and load factors, methvin.org: ${of}`;
 const memory = "a usual figure from memory, not read in a table";
 
 export const soils: readonly Soil[] = [
@@ -35,8 +36,12 @@ export const soils: readonly Soil[] = [
     name: "sand and gravel",
     swell: 1.11,
     shrink: 0.95,
-    weight: 1900,
-    sources: { swell: armyTable, shrink: armyTable, weight: memory },
+    weight: 1930,
+    sources: {
+      swell: armyTable,
+      shrink: armyTable,
+      weight: densities("sand and gravel, dry, 1,930 kg/m³ in place"),
+    },
   },
   {
     kind: "loam",
@@ -44,18 +49,23 @@ export const soils: readonly Soil[] = [
     swell: 1.25,
     shrink: 0.9,
     weight: 1602,
-    sources: { swell: swellTable(25, "loam"), shrink: memory, weight: courseNotes(100, "earth") },
+    sources: {
+      swell: swellTable(25, "loam"),
+      shrink:
+        "table of soil in its states, review for the engineers' exam: common earth 1 in the bank, 1.25 loose, 0.90 compacted",
+      weight: courseNotes(100, "earth"),
+    },
   },
   {
     kind: "clay",
     name: "clay",
     swell: 1.4,
     shrink: 0.9,
-    weight: 1850,
+    weight: 1840,
     sources: {
       swell: swellTable(40, "clay"),
       shrink: "compendium of swell and shrinkage, spikevm.com: dry clay −10 %",
-      weight: memory,
+      weight: densities("dry clay, 1,840 kg/m³ in place"),
     },
   },
   {
@@ -84,9 +94,13 @@ export function soilOf({ swell, shrink, weights }: Earth): Soil | null {
 
 /** Usual weights and bulk that go with no soil. */
 const others = {
-  topsoil: { value: 1424, source: memory },
+  topsoil: {
+    value: 1305,
+    source:
+      "a supplier's list: topsoil 2,200 lb/yd³ (the table of densities at methvin.org has 950 kg/m³, dry)",
+  },
   stone: { value: 1631.5, source: "suppliers' figure: crushed stone about 2,700 to 3,000 lb/yd³ loose" },
-  stoneLoose: { value: 1.15, source: "common practice, no source" },
+  stoneLoose: { value: 1.15, source: memory },
 } as const;
 
 /** Where a figure of the plan's materials comes from, in words. */

@@ -33,12 +33,25 @@ describe("usual soils", () => {
     );
   });
 
-  it("tell of each figure its table, or that it is from memory", () => {
+  it("weigh what the tables have: sand and gravel 1,930, clay 1,840 kg/m³ in place, topsoil 2,200 lb a cubic yard", () => {
+    expect(soils.find(({ kind }) => kind === "sand-gravel")?.weight).toBe(1930);
+    expect(soils.find(({ kind }) => kind === "clay")?.weight).toBe(1840);
+    expect(materials.weights.topsoil).toBeCloseTo((2200 * 0.45359237) / 0.9144 ** 3, 0);
+    // Common earth: 0.90 compacted for one in the bank.
+    expect(materials.shrink).toBe(0.9);
+  });
+
+  it("tell of each figure its table", () => {
     for (const soil of soils)
       for (const figure of ["swell", "shrink", "weight"] as const)
-        expect(soil.sources[figure]).toMatch(/table|notes|compendium|from memory/);
+        expect(soil.sources[figure]).toMatch(/table|notes|compendium/);
     expect(figureSource(withSoil("sand-gravel"), "swell")).toMatch(/111 loose/);
-    expect(figureSource(withSoil("loam"), "shrink")).toMatch(/from memory/);
+    expect(figureSource(withSoil("loam"), "shrink")).toMatch(/0\.90 compacted/);
+    expect(figureSource(materials, "topsoil")).toMatch(/2,200 lb/);
+  });
+
+  it("say of a figure without a table that it is from memory", () => {
+    expect(figureSource(materials, "stoneLoose")).toMatch(/from memory/);
   });
 
   it("know a figure of one's own, each by itself", () => {
