@@ -59,7 +59,7 @@ function digLines({ dig, posts }: FoundationResult, words: FoundationFigures): s
   if (!dig) return [`  ${posts.length} holes`];
   const { volume, backfill, leftOver, deepest, sides, widestTop } = dig;
   return [
-    `  trench: ${words.volume(volume)} to dig, ${words.volume(backfill)} goes back, ${words.volume(leftOver)} left over; deepest ${words.length(deepest.depth)} at ${deepest.at.place}, sides ${sides}, up to ${words.length(widestTop)} wide at the top`,
+    `  trench: ${words.volume(volume)} to dig, in the bank; ${words.volume(backfill)} goes back, compacted; ${words.volume(leftOver)} left over, in the bank; deepest ${words.length(deepest.depth)} at ${deepest.at.place}, sides ${sides}, up to ${words.length(widestTop)} wide at the top`,
   ];
 }
 

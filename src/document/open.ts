@@ -141,6 +141,10 @@ function issueInWords(issue: z.core.$ZodIssue): string {
       return `Should be ${issue.inclusive ? "at most" : "less than"} ${issue.maximum}.`;
     case "invalid_value":
       return `Should be one of: ${issue.values.join(", ")}.`;
+    case "invalid_union":
+      return "options" in issue && Array.isArray(issue.options)
+        ? `Should be one of: ${issue.options.join(", ")}.`
+        : `${issue.message}.`;
     default:
       return `${issue.message}.`;
   }

@@ -54,13 +54,19 @@ function trenchSoil({ trench, materials: { swell, weights }, truck }: BuildingIn
     ),
     of(
       "trench-back",
-      "Trench soil that goes back",
-      "trench − footing and wall in it, compacted in thin lifts",
+      "Trench soil that goes back, compacted",
+      "trench − footing and wall in it, in thin lifts",
       trench.backfill,
     ),
-    of("trench-left", "Trench soil left over, loose", "(trench − what goes back ÷ shrink) × swell", loose, {
-      trucked: trucked(loose, weights.earth / swell, truck),
-    }),
+    of(
+      "trench-left",
+      "Trench soil left over, loose",
+      "(trench in the bank − what goes back compacted ÷ shrink) × swell",
+      loose,
+      {
+        trucked: trucked(loose, weights.earth / swell, truck),
+      },
+    ),
   ];
 }
 

@@ -1,15 +1,13 @@
 /** What the person should know of the acts on the ground, in words. */
 import type { Grading, Rules } from "../document/schema";
-import { distance } from "../geometry";
-import { crossings, farthestLook, type GradingPlan, reachOverPipe } from "../grading";
+import { farthestLook, type GradingPlan } from "../grading";
 import type { DriveResult, GradingResult, Problem } from "./results";
+import { crossesDrive } from "./swale-over-drive";
 import { wallCautions } from "./wall-cautions";
 import type { Words } from "./words";
 
 /** A drive whose surface is changed by more than this isn't the drive that was checked, m. */
 const bump = 0.05;
-/** Lines at a flatter angle (its sine) run along each other more than that they cross: what they do is told. */
-const crossesSquarely = 0.35;
 /** Slopes that would have to be steeper than this take a wall, run for one of rise. */
 const steepestFit = 1.5;
 
@@ -80,23 +78,6 @@ function conflictNote(
       ids: [conflict.first, conflict.second],
     },
   ];
-}
-
-/** A swale that crosses a drive has a note of its own: what it does elsewhere along the drive is told. */
-function crossesDrive(
-  { first, second, at, by }: GradingResult["conflicts"][number],
-  plan: GradingPlan,
-): boolean {
-  const swale = plan.swales.find(({ swale: one }) => one.id === second || one.id === first);
-  const drive = plan.drives.find(({ drive: one }) => one.id === first || one.id === second);
-  if (!swale || !drive) return false;
-  const across = drive.drive.width / 2 + drive.drive.shoulder.width;
-  const dip = swale.swale.bottomWidth / 2 + Math.abs(by) * swale.swale.sideSlope;
-  return crossings(swale, drive).some((crossing) => {
-    if (crossing.square < crossesSquarely) return false;
-    const reach = plan.piped ? reachOverPipe(crossing, drive, swale) : (across + dip) / crossing.square;
-    return distance(crossing.at, at) <= reach;
-  });
 }
 
 /** Typed heights of a bed that rise on the way. */

@@ -17,6 +17,7 @@ import {
 } from "../grading";
 import type { HeightAt } from "./grading-plan";
 import type { ActResult, GradingResult, GroundPadResult, OfferedWall } from "./results";
+import { crossesDrive } from "./swale-over-drive";
 
 /** A wall that is offered stands this far inside the lot line, m. */
 const insideLine = 0.3;
@@ -34,7 +35,9 @@ export function gradingResult(
   return {
     order,
     sides: sideReaches(plan, height, floor),
-    conflicts: gradingConflicts(layout, floor, (id) => names.get(id) ?? id),
+    conflicts: gradingConflicts(layout, floor, (id) => names.get(id) ?? id).filter(
+      (conflict) => !(plan.piped && crossesDrive(conflict, plan)),
+    ),
     walls: retainingResults(plan, height, floor),
     pads: (plan.pads ?? []).map((pad) => padResult(pad, floor)),
     fits: linesToKeep(lot).flatMap(({ wall, ...line }) =>

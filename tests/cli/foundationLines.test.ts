@@ -20,7 +20,9 @@ describe("the foundation on the page that solve prints", () => {
     expect(text).toMatch(/into undisturbed ground: least /);
     expect(text).toMatch(/a level footing takes −?\d\.\d{3} m of fall along the walls; there is 0\.\d{3} m/);
     expect(text).toMatch(/\d+ steps of 0\.203 m, \d+ down at most/);
-    expect(text).toMatch(/trench: [\d.]+ m³ to dig/);
+    expect(text).toMatch(
+      /trench: [\d.]+ m³ to dig, in the bank; [\d.]+ m³ goes back, compacted; [\d.]+ m³ left over, in the bank/,
+    );
     expect(text).toMatch(/concrete: footing /);
   });
 

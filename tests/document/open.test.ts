@@ -55,6 +55,23 @@ describe("opening a project file", () => {
     ]);
   });
 
+  it("says of a kind that it doesn't know which there are", () => {
+    const pad = (level: unknown) => ({
+      id: "p1",
+      outline: [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+      ],
+      level,
+    });
+    const grading = { pads: [pad({ kind: "sea" }), pad({})] };
+    expect(faults(JSON.stringify({ drysill: 1, grading }))).toEqual([
+      "grading › pads › 1 › level › kind: Should be one of: ground, height, floor.",
+      "grading › pads › 2 › level › kind: Should be one of: ground, height, floor.",
+    ]);
+  });
+
   it("says of a drive of one point what it needs and how to mend it, at its place", () => {
     const drives = [{ id: "v1", line: [[1, 2]] }];
     expect(faults(JSON.stringify({ drysill: 1, grading: { drives } }))).toEqual([

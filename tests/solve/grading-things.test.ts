@@ -514,6 +514,22 @@ describe("what happens to a drive's surface", () => {
     ]);
   });
 
+  it("a swale that a pipe takes under it is no conflict in either order, for nothing is lost; in a dip it is one", () => {
+    const pairs = (grading: object, drainage: object = {}) =>
+      solved(
+        site({
+          surface: plane(100, 0, 0.01),
+          building: withDoor,
+          rest: { grading: { drives: [drive()], ...grading }, drainage },
+        }),
+      )
+        .grading?.conflicts.map(({ first, second }) => [first, second])
+        .filter((pair) => pair.includes("w1") && pair.includes("v1"));
+    expect(pairs(ditch)).toEqual([]);
+    expect(pairs({ ...ditch, order: ["w1", "v1"] })).toEqual([]);
+    expect(pairs(ditch, dip)).toEqual([["v1", "w1"]]);
+  });
+
   it("a swale across it is told once, as it is in either order: a pipe, a dip, or closed", () => {
     const turned = { ...ditch, order: ["w1", "v1"] };
     expect(said(ditch)).toEqual([expect.stringMatching(/^note: It runs under drive in a pipe/)]);

@@ -80,6 +80,7 @@ function ruleOf({ id, stage, unit }: BillItem): string {
   if (stage === "topsoil") return "Topsoil goes back last, on what is neither built on nor driven on.";
   if (stage === "hours") return "Your own rates; work goes slower in wet ground and in corners.";
   if (unit !== "m3") return "Counted from the drawing of the foundation.";
+  if (id === "trench-back") return "Soil as it lies compacted: it takes more of it in the bank.";
   if (stage === "trench") return "Soil in the bank, as it lies before it is dug.";
   return stage === "base" || stage === "drive" || stage === "drain"
     ? "Stone as it lies compacted; on the truck it is looser."

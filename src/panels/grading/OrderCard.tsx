@@ -12,6 +12,10 @@ const noActs: readonly ActResult[] = [];
 export function OrderCard() {
   const acts = useResults(({ grading }) => grading?.order ?? noActs);
   const typed = useProject(({ grading }) => grading.order.length > 0);
+  const piped = useProject(
+    ({ grading, drainage }) =>
+      drainage.pipe.crossing === "pipe" && grading.drives.length > 0 && grading.swales.length > 0,
+  );
   if (acts.length < 2) return null;
   const move = (from: number, by: -1 | 1) => {
     const ids = acts.map(({ id }) => id);
@@ -22,7 +26,9 @@ export function OrderCard() {
   };
   return (
     <Section title="Order of shaping">
-      <p className="soft small">Each shapes the ground that those above it leave: the later one wins.</p>
+      <p className="soft small">
+        {`Each shapes the ground that those above it leave: the later one wins.${piped ? " Where a swale crosses a drive neither does: a pipe takes it under, in either order." : ""}`}
+      </p>
       <ol className="order-list" aria-label="Order of shaping">
         {acts.map((act, i) => (
           <li className="order-item" key={act.id}>
