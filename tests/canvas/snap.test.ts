@@ -56,6 +56,24 @@ describe("snapping to places", () => {
     expect(snap({ at: [5, 0], targets, reach: 0.5 }).tie).toEqual({ kind: "door", id: "d1" });
   });
 
+  it("a door in the middle of its wall is met as the door, however the wall lies", () => {
+    for (let k = 0; k < 40; k++) {
+      const [c, s] = [Math.cos(k), Math.sin(k)];
+      const outline = buildingEdits
+        .rectangleOutline([0.1 * k, 0.7], 12.192, 9.144)
+        .map(([x, y]): [number, number] => [c * x - s * y, s * x + c * y]);
+      const built = checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+      const offset = (12.192 - 2.7432) / 2;
+      const project = checkEdit(built, buildingEdits.addDoor, { wall: 2, offset, width: 2.7432 });
+      const [a, b] = [outline[2], outline[3]] as [[number, number], [number, number]];
+      const middle: [number, number] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+      expect(snap({ at: middle, targets: snapTargets(project), reach: 0.5 }).tie, `at ${k}`).toEqual({
+        kind: "door",
+        id: "d1",
+      });
+    }
+  });
+
   it("does not catch what is under the hand", () => {
     const others = snapTargets(site(), ({ kind }) => kind === "building");
     expect(snap({ at: [10.1, 6.1], targets: others, reach: 0.5 }).word).toBeNull();

@@ -362,6 +362,19 @@ describe("the drive tool", () => {
     expect(hand.selection).toEqual([{ kind: "drive", id: "v1" }]);
   });
 
+  it("drawn from the door to the road runs to the door", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.type("5, 0");
+    hand.key("Enter");
+    hand.click(5, -10);
+    hand.click(6, -30);
+    hand.key("Enter");
+    const [drive] = hand.project.grading.drives;
+    expect(drive).toMatchObject({ door: "d1" });
+    expect(drive?.line.at(-1)?.[1]).toBeCloseTo(0, 9);
+    expect(drive?.line[0]?.[1]).toBeLessThan(-29);
+  });
+
   it("is tied to the door that its typed end lies on", () => {
     const hand = handOn(withDoor(), "drive");
     hand.click(6, -30);

@@ -15,17 +15,15 @@ export function LengthAsk() {
   return question ? <Asked key={`${question.label} ${question.m}`} question={question} /> : null;
 }
 
-/** About how wide the field and what is said of it are, px. */
-const askWidth = 250;
-
-const beside = (x: number, y: number, view: View, words: number) => ({
-  left: Math.max(8, Math.min(x + 14, view.width - askWidth * words)),
-  top: Math.max(8, y + 14),
+/** From the place towards the larger part of the plan: however long the words, the field stays on it. */
+const beside = (x: number, y: number, view: View) => ({
+  ...(x > view.width / 2 ? { right: Math.max(8, view.width - x + 14) } : { left: Math.max(8, x + 14) }),
+  ...(y > view.height / 2 ? { bottom: Math.max(8, view.height - y + 14) } : { top: Math.max(8, y + 14) }),
 });
 
 /** The field covers the figure that was clicked. */
 const over = ([x, y]: XY, view: View, words: number) => ({
-  left: Math.max(8, Math.min(x - 60, view.width - askWidth * words)),
+  ...(x > view.width / 2 ? { right: Math.max(8, view.width - x - 60) } : { left: Math.max(8, x - 60) }),
   top: Math.max(8, y - 34 * words),
 });
 
@@ -56,7 +54,7 @@ function Asked({ question }: { question: LengthQuestion }) {
   return (
     <form
       className="plan-card length-ask"
-      style={question.over ? over(question.over, view, words) : beside(x, y, view, words)}
+      style={question.over ? over(question.over, view, words) : beside(x, y, view)}
       onSubmit={take}
       onBlur={(event) => {
         if (!event.currentTarget.contains(event.relatedTarget)) dropQuestion();

@@ -10,6 +10,7 @@ import {
   thingShape,
   visibleProject,
 } from "../../document";
+import { distance } from "../../geometry";
 import { lotLines, piecesOf } from "../../plot";
 import type { Selected } from "../../store/state";
 import { cornerName, doorCentre, shotPlace, wallName } from "../select/places";
@@ -123,8 +124,15 @@ function buildingTargets(project: Project, without: Without): SnapTargets {
     const at = without({ kind: "door", id: door.id }) ? null : doorCentre(ring, door);
     return at ? [{ at, word: `middle of the ${door.name}`, tie: { kind: "door", id: door.id } }] : [];
   });
-  return { ...walls, points: [...doors, ...walls.points] };
+  // Where a door stands in the middle of its wall that place is the door's.
+  const places = walls.points.filter(
+    ({ at, middle: isMiddle }) => !isMiddle || !doors.some((door) => distance(at, door.at) < samePlace),
+  );
+  return { ...walls, points: [...doors, ...places] };
 }
+
+/** Nearer than this two places are one, m. */
+const samePlace = 0.01;
 
 function spotTargets(project: Project, without: Without): SnapPoint[] {
   const shots = project.survey.shots.flatMap((shot): SnapPoint[] => {

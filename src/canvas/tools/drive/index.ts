@@ -42,7 +42,10 @@ const drive: LineKind = {
     return fall ? `${size}, ground ${fall}` : size;
   },
   endsAt: ({ tie }) => tie?.kind === "door",
-  commit(context, points) {
+  commit(context, drawn) {
+    // A drive that was drawn from the door to the road runs to the door all the same.
+    const isFromDoor = doorAt(context, drawn.at(-1)) === null && doorAt(context, drawn[0]) !== null;
+    const points = isFromDoor ? [...drawn].reverse() : drawn;
     const edit = context.run(siteEdits.addDrive, {
       line: points.map(({ at }): Point => [at[0], at[1]]),
       door: doorAt(context, points.at(-1)),
