@@ -44,9 +44,21 @@ const noProblems: readonly Problem[] = [];
 /** Problems of settled results; while something is under the hand the last list stays. */
 function useSettledProblems(): readonly Problem[] {
   const settled = useResults((results) => (results.lagging ? null : results.problems));
-  const last = useRef(noProblems);
-  if (settled !== null) last.current = settled;
-  return last.current;
+  const file = useApp((state) => state.file);
+  const last = useRef({ file, problems: noProblems });
+  // What another plan lacked says nothing of this one.
+  if (settled !== null || last.current.file !== file)
+    last.current = { file, problems: settled ?? noProblems };
+  return last.current.problems;
+}
+
+/** Whether nothing is known yet of a plan that was just opened. */
+function useFirstLook(): boolean {
+  const file = useApp((state) => state.file);
+  const isLagging = useResults((results) => results.lagging);
+  const known = useRef<typeof file | null>(null);
+  if (!isLagging) known.current = file;
+  return known.current !== file;
 }
 
 /** Several parts of the window ask for the same list in one frame. */
@@ -67,7 +79,13 @@ export function useToLookAt(): ToLookAt {
 
 export function ProblemsButton({ look }: { look: ToLookAt }) {
   const worst = worseOf(look.settled[0] ?? null, look.moving[0] ?? null)?.severity;
-  if (!worst) return <p className="rail-problems rail-no-problems soft small">{`${lookWords(0)}.`}</p>;
+  const isFirstLook = useFirstLook();
+  if (!worst)
+    return (
+      <p className="rail-problems rail-no-problems soft small">
+        {isFirstLook ? "Looking at the plan …" : `${lookWords(0)}.`}
+      </p>
+    );
   return <ProblemsDialog worst={worst} count={look.settled.length + look.moving.length} />;
 }
 

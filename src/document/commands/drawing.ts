@@ -12,6 +12,7 @@ import {
   underlaySchema,
 } from "../schema";
 import { type Thing, thingKey } from "../thing";
+import { thingName } from "../things";
 import { command, done, type Edit, nextId, patched, refuse, replaced } from "./command";
 
 function withDrawing(project: Project, change: Partial<Drawing>): Project {
@@ -170,12 +171,18 @@ function toggled(list: readonly string[], things: readonly Thing[], on: boolean)
   return on ? [...rest, ...keys] : rest;
 }
 
+/** "the well", "shot 12", "3 things": for the history. */
+function namesOf(project: Project, things: readonly Thing[]): string {
+  const [only] = things;
+  return only && things.length === 1 ? thingName(project, only) : `${things.length} things`;
+}
+
 export const lockThings = command(
   "drawing.lock",
   (project, args: { things: readonly Thing[]; locked: boolean }): Edit =>
     done(
       withDrawing(project, { locked: toggled(project.drawing.locked, args.things, args.locked) }),
-      args.locked ? "lock" : "unlock",
+      `${args.locked ? "lock" : "unlock"} ${namesOf(project, args.things)}`,
     ),
 );
 
@@ -184,6 +191,6 @@ export const hideThings = command(
   (project, args: { things: readonly Thing[]; hidden: boolean }): Edit =>
     done(
       withDrawing(project, { hidden: toggled(project.drawing.hidden, args.things, args.hidden) }),
-      args.hidden ? "hide" : "show",
+      `${args.hidden ? "hide" : "show"} ${namesOf(project, args.things)}`,
     ),
 );

@@ -35,7 +35,7 @@ export function OwnPreferences({ canReopen }: { canReopen: boolean }) {
           onChoose={(chosen) =>
             setPreferences({ textSize: textSizes.find((size) => String(size) === chosen) ?? 1 })
           }
-          help="Panels, menus and dialogs. What stands on the plan keeps the size it is printed with."
+          help="Of the whole window, the plan too. Printed sheets keep theirs."
         />
         <Choice
           label="Motion"
