@@ -38,7 +38,7 @@ function coverLines({ cover, levelFooting }: FoundationResult, words: Foundation
     line("into undisturbed ground", cover.bearing),
     ...(levelFooting
       ? [
-          `  a level footing takes ${words.length(levelFooting.takes)} of fall along the walls; there is ${words.length(levelFooting.fall)}`,
+          `  a level footing ${levelFooting.takes < 0 ? `would have to lie ${words.length(-levelFooting.takes)} deeper even on level ground` : `takes ${words.length(levelFooting.takes)} of fall along the walls`}; there is ${words.length(levelFooting.fall)}`,
         ]
       : []),
   ];

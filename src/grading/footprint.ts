@@ -3,7 +3,7 @@
  *
  * Units  metres, square metres. Wall i runs from corner i to corner i + 1; corner 0 is named A.
  */
-import { distance, type Point, ringsSelfCross, signedArea } from "../geometry";
+import { distance, type Point, selfCrossing, signedArea } from "../geometry";
 
 export interface Wall {
   /** "A-B". */
@@ -27,6 +27,7 @@ export interface Footprint {
 export type FootprintFault =
   | { readonly why: "too-few"; readonly corners: readonly number[] }
   | { readonly why: "repeated"; readonly corners: readonly number[] }
+  /** Both ends of the first two walls that do. */
   | { readonly why: "crosses"; readonly corners: readonly number[] }
   | { readonly why: "flat"; readonly corners: readonly number[] };
 
@@ -62,7 +63,12 @@ function faultOf(outline: readonly Point[]): FootprintFault | null {
     if (distance(at(outline, i), at(outline, next)) < shortestWall)
       return { why: "repeated", corners: [i, next] };
   }
-  if (ringsSelfCross(outline)) return { why: "crosses", corners: [] };
+  const crossing = selfCrossing(outline);
+  if (crossing) {
+    const [one, other] = crossing;
+    const after = (i: number) => (i + 1) % outline.length;
+    return { why: "crosses", corners: [one, after(one), other, after(other)] };
+  }
   if (Math.abs(signedArea(outline)) < leastArea) return { why: "flat", corners: [] };
   return null;
 }

@@ -1,10 +1,10 @@
 /** What is wrong with a building's outline, in words. */
-import type { Point } from "../geometry";
+import { between, crossingShares, type Point } from "../geometry";
 import { cornerName, type FootprintFault } from "../grading";
 import type { Problem } from "./results";
 
 export function outlineProblem(fault: FootprintFault, outline: readonly Point[]): Problem {
-  const first = outline[fault.corners[0] ?? 0];
+  const first = placeOf(fault, outline);
   return {
     code: `outline-${fault.why}`,
     severity: "error",
@@ -12,6 +12,14 @@ export function outlineProblem(fault: FootprintFault, outline: readonly Point[])
     ...faultInWords(fault),
     ...(first ? { at: [...first] as [number, number] } : {}),
   };
+}
+
+/** Where walls cross; else the first corner that it is about. */
+function placeOf({ why, corners }: FootprintFault, outline: readonly Point[]): Point | undefined {
+  const [a, b, c, d] = corners.map((i) => outline[i]);
+  if (why !== "crosses" || !a || !b || !c || !d) return a ?? outline[0];
+  const share = crossingShares(a, b, c, d)?.[0];
+  return share === undefined || share < 0 || share > 1 ? c : between(a, b, share);
 }
 
 function faultInWords({ why, corners }: FootprintFault): { what: string; how: string } {
@@ -24,7 +32,7 @@ function faultInWords({ why, corners }: FootprintFault): { what: string; how: st
     };
   if (why === "crosses")
     return {
-      what: "Its walls cross or touch each other, so inside and outside can't be told apart.",
+      what: `Walls ${names[0]}-${names[1]} and ${names[2]}-${names[3]} cross or touch each other, so inside and outside can't be told apart.`,
       how: "Move the corners until no wall crosses another.",
     };
   return { what: "It encloses no ground.", how: "Move its corners apart." };

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { footprint } from "../../src/grading";
+import { outlineProblem } from "../../src/solve/outline-problem";
 import { createSolver } from "../../src/solve/pipeline";
 import type { Results } from "../../src/solve/results";
 import { reading, shed, site } from "./sites";
@@ -64,6 +66,19 @@ const shots = (places: readonly (readonly [number, number, number])[]) => ({
 const goesOn = (results: Results) => results.corners.length > 0 && results.earthwork !== null;
 
 describe("a building that can't be built on", () => {
+  it("says which of its walls cross, and where", () => {
+    const outline: [number, number][] = [
+      [0, 0],
+      [10, 8],
+      [10, 0],
+      [0, 8],
+    ];
+    expect(footprint(outline)).toMatchObject({ ok: false, fault: { why: "crosses", corners: [0, 1, 2, 3] } });
+    const problem = outlineProblem({ why: "crosses", corners: [0, 1, 2, 3] }, outline);
+    expect(problem.what).toMatch(/^Walls A-B and C-D cross or touch each other/);
+    expect(problem.at).toEqual([expect.closeTo(5, 9), expect.closeTo(4, 9)]);
+  });
+
   it.each([
     [
       "walls that cross",
