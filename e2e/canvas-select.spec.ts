@@ -85,21 +85,24 @@ test.describe("on the pottery studio", () => {
     await expect(page.getByText(/is locked\. Unlock it first\./)).toBeVisible();
     expect(await plan.undoName()).toBe("Undo: lock");
     await expect(inspector(page)).toContainText("Locked: its figures can be read, not changed.");
-    await expect(inspector(page).getByLabel("East of A")).toBeDisabled();
-    // Nor by the panel: the typed place is refused beside its field, and nothing is removed.
+    const east = inspector(page).getByLabel("East of A");
+    await expect(east).toHaveAttribute("readonly");
+    await expect(east).toHaveAccessibleDescription(/^Locked: .*“Unlock”/);
+    // Nor by the panel, whose fields look locked too; and nothing is removed.
     const panel = page.getByRole("complementary", { name: "This step" });
     await page.getByRole("button", { name: /^Building\b.*:/ }).click();
-    await panel.getByLabel("Corner A, east").fill("12'");
-    await page.keyboard.press("Enter");
-    await expect(panel.getByText(/is locked\. Unlock it first/)).toBeVisible();
-    await page.keyboard.press("Escape");
+    for (const field of ["Corner A, east", "Wall A–B", "Turned by", "Width"])
+      await expect(panel.getByLabel(field, { exact: true }).first()).not.toBeEditable();
+    await expect(panel.getByLabel("Name", { exact: true }).first()).toBeEditable();
+    await expect(panel.locator(".field-lock").first()).toBeVisible();
     await panel.getByRole("button", { name: "Remove the building" }).click();
     await expect(page.getByText(/is locked\. Unlock it first/).first()).toBeVisible();
     expect(await plan.undoName()).toBe("Undo: lock");
     await rightClick(page, ...middle);
     await expect(act(page, /^Turn about/)).toBeHidden();
     await act(page, "Unlock").click();
-    await expect(inspector(page).getByLabel("East of A")).toBeEnabled();
+    await expect(east).toBeEditable();
+    await expect(panel.getByLabel("Wall A–B", { exact: true })).toBeEditable();
   });
 
   test("the menu key opens the menu of what is selected, and arrows choose", async ({ page }) => {

@@ -3,6 +3,7 @@
  * and a refusal stays beside the text that caused it.
  */
 import { type KeyboardEvent, type ReactNode, useId, useRef, useState } from "react";
+import { Icon } from "../icons";
 
 export interface TypedFieldProps {
   readonly label: string;
@@ -14,6 +15,8 @@ export interface TypedFieldProps {
   readonly unit?: string;
   readonly placeholder?: string;
   readonly disabled?: boolean;
+  /** It belongs to a thing that is locked: it can be read and copied, not changed. */
+  readonly locked?: boolean;
   /** "row": label left, field right. "stack": label above. "bare": the label is only heard. */
   readonly layout?: "row" | "stack" | "bare";
   readonly wide?: boolean;
@@ -27,9 +30,16 @@ export function TypedField(props: TypedFieldProps) {
   const id = useId();
   const typing = useTyping(shown, (text) => inFieldsWords(props.commit(text), label));
   const echo = typing.typed && !typing.fault ? (props.echo?.(typing.text) ?? null) : null;
-  const described = [help ? `${id}-help` : "", typing.fault ? `${id}-fault` : ""].filter(Boolean).join(" ");
+  const described = [
+    help ? `${id}-help` : "",
+    props.locked ? `${id}-locked` : "",
+    typing.fault ? `${id}-fault` : "",
+  ]
+    .filter(Boolean)
+    .join(" ");
+  const states = `${typing.fault ? " field-faulty" : ""}${props.locked ? " field-locked" : ""}`;
   return (
-    <div className={`field field-${layout}${typing.fault ? " field-faulty" : ""}`}>
+    <div className={`field field-${layout}${states}`}>
       <label className={layout === "bare" ? "visually-hidden" : "field-label"} htmlFor={id}>
         {label}
       </label>
@@ -40,6 +50,7 @@ export function TypedField(props: TypedFieldProps) {
           value={typing.text}
           placeholder={props.placeholder}
           disabled={props.disabled}
+          readOnly={props.locked}
           spellCheck={false}
           autoComplete="off"
           aria-invalid={typing.fault !== null}
@@ -47,6 +58,7 @@ export function TypedField(props: TypedFieldProps) {
           data-typed={typing.typed}
           {...typing.handlers}
         />
+        {props.locked ? <LockSign id={`${id}-locked`} /> : null}
         {unit ? <span className="field-unit">{unit}</span> : null}
         <span className="field-echo" role="status">
           {echo}
@@ -65,6 +77,18 @@ export function TypedField(props: TypedFieldProps) {
     </div>
   );
 }
+
+/** In the field, at the end where no figure stands. */
+function LockSign({ id }: { id: string }) {
+  return (
+    <span id={id} className="field-lock" title={howToUnlock}>
+      <Icon name="lock" />
+      <span className="visually-hidden">{howToUnlock}</span>
+    </span>
+  );
+}
+
+const howToUnlock = "Locked: right click it on the plan, or “Unlock” in the menu Edit";
 
 /** A limit is told of the field as it is labelled here, not by the name that the file has for it. */
 function inFieldsWords(fault: string | null, label: string): string | null {

@@ -51,7 +51,7 @@ export function Amounts({ thing, locked }: AmountsProps) {
           key={label}
           label={label}
           m={m}
-          disabled={locked}
+          locked={locked}
           onCommit={set}
           {...(least === undefined ? {} : { least })}
         />
@@ -243,7 +243,7 @@ function NoteWords({ id, locked }: { id: string; locked: boolean }) {
     const edit = tryRun(drawingEdits.changeNote, { id, patch: { text: typed } });
     return edit.ok ? null : edit.why;
   };
-  return <TypedField label="Words" layout="stack" wide shown={text} disabled={locked} commit={commit} />;
+  return <TypedField label="Words" layout="stack" wide shown={text} locked={locked} commit={commit} />;
 }
 
 function MarkHeight({ id, locked }: { id: string; locked: boolean }) {
@@ -253,7 +253,7 @@ function MarkHeight({ id, locked }: { id: string; locked: boolean }) {
     const edit = tryRun(surveyEdits.setMarkHeight, { id, text });
     return edit.ok ? null : edit.why;
   };
-  return <TypedField label="Height" shown={mark.height.text} disabled={locked} commit={commit} />;
+  return <TypedField label="Height" shown={mark.height.text} locked={locked} commit={commit} />;
 }
 
 function ShotFacts({ id }: { id: string }) {

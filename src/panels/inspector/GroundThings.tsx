@@ -36,7 +36,7 @@ export function BreaklineFacts({ id, locked }: GroundThingProps) {
             label={`Height of ${index + 1}`}
             shown={z === null ? "" : notation.length(z)}
             placeholder="from the shots"
-            disabled={locked}
+            locked={locked}
             commit={(text) => refusal(tryRun(surveyEdits.setBreaklineHeight, { id, index, text }))}
           />
         ))}

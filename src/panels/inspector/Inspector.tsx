@@ -130,7 +130,7 @@ function One({ thing, origin, onOrigin }: OneProps) {
     <>
       {locked ? (
         <p className="inspector-locked" role="note">
-          Locked: its figures can be read, not changed.
+          Locked: its figures can be read, not changed. The lock above opens it.
         </p>
       ) : null}
       {canRename(thing) && thing.kind !== "note" ? <Name thing={thing} locked={locked} /> : null}
@@ -148,7 +148,7 @@ function Name({ thing, locked }: { thing: Thing; locked: boolean }) {
     <WordsField
       label="Name"
       text={shown}
-      disabled={locked}
+      locked={locked}
       onCommit={(typed) => tryRun(renameThing, { thing, name: typed })}
     />
   );

@@ -31,7 +31,8 @@ export function Sides({ thing, locked }: SidesProps) {
                 key={name}
                 label={name}
                 m={m}
-                disabled={locked || measured}
+                locked={locked}
+                disabled={measured}
                 onCommit={(length) => tryRun(shapeEdits.setSide, { thing, side, length })}
               />
             ))}
@@ -66,7 +67,7 @@ function Bearing({ thing, locked }: SidesProps) {
   const shown = isTurn
     ? formatAngle(Math.atan2(Math.sin(bearing), Math.cos(bearing)))
     : formatBearing(bearing, 2);
-  return <TypedField label={label} shown={shown} disabled={locked} commit={commit} />;
+  return <TypedField label={label} shown={shown} locked={locked} commit={commit} />;
 }
 
 /** Figures that follow from the others. */

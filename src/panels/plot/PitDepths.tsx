@@ -26,7 +26,7 @@ export function PitDepths({ pit, locked = false }: { pit: TestPit; locked?: bool
           label={words[which]}
           shown={pit[which] === null ? "" : notation.length(pit[which].m)}
           placeholder="not met"
-          disabled={locked}
+          locked={locked}
           commit={(text) => refusal(tryRun(pitEdits.setPitDepth, { id, which, text }))}
         />
       ))}

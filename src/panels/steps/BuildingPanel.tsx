@@ -1,4 +1,4 @@
-import { type Building, buildingEdits, type Point } from "../../document";
+import { type Building, buildingEdits, isLocked, type Point } from "../../document";
 import { centroid, signedArea } from "../../geometry";
 import { cornerName } from "../../grading";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
@@ -69,8 +69,12 @@ function NoBuilding() {
   );
 }
 
+/** Where it stands and how large it is can't be typed over while it is locked. */
+const useLocked = () => useProject((project) => isLocked(project, { kind: "building" }));
+
 function Size({ building }: { building: Building }) {
   const notation = useNotation();
+  const locked = useLocked();
   const [a, b, c, d] = building.outline;
   const area = Math.abs(signedArea(building.outline));
   const facts: Fact[] = [
@@ -110,11 +114,12 @@ function Size({ building }: { building: Building }) {
           tryRun(buildingEdits.changeBuilding, { patch: { name }, what: "rename building" })
         }
       />
-      <LengthField label="Wall A–B" m={width} onCommit={(m) => resize({ width: m })} />
-      <LengthField label="Wall B–C" m={depth} onCommit={(m) => resize({ depth: m })} />
+      <LengthField label="Wall A–B" m={width} locked={locked} onCommit={(m) => resize({ width: m })} />
+      <LengthField label="Wall B–C" m={depth} locked={locked} onCommit={(m) => resize({ depth: m })} />
       <AngleField
         label="Turned by"
         radians={turn}
+        locked={locked}
         help="Counter-clockwise about its middle."
         onCommit={(angle) =>
           tryRun(buildingEdits.turnBuilding, { angle: angle - turn, about: centroid(building.outline) })
@@ -130,6 +135,7 @@ function between([ax, ay]: Point, [bx, by]: Point): number {
 }
 
 function Corners({ outline }: { outline: readonly Point[] }) {
+  const locked = useLocked();
   const change = (index: number, corner: Point) =>
     tryRun(buildingEdits.setOutline, {
       outline: outline.map((old, i) => (i === index ? corner : old)),
@@ -145,12 +151,14 @@ function Corners({ outline }: { outline: readonly Point[] }) {
               layout="bare"
               label={`Corner ${cornerName(index)}, east`}
               m={x}
+              locked={locked}
               onCommit={(m) => change(index, [m, y])}
             />
             <LengthField
               layout="bare"
               label={`Corner ${cornerName(index)}, north`}
               m={y}
+              locked={locked}
               onCommit={(m) => change(index, [x, m])}
             />
           </li>

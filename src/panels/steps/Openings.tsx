@@ -1,12 +1,13 @@
 /** Doors and windows of the building, by their figures. */
 import { memo } from "react";
-import { type Building, buildingEdits, type Door, type Window, windowEdits } from "../../document";
+import { type Building, buildingEdits, type Door, isLocked, type Window, windowEdits } from "../../document";
 import { run as runEdit, setTool, tryRun } from "../../store/actions";
 import { FOOT } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Section } from "../parts";
+import { useProject } from "../useProject";
 import { wallName } from "../words";
 
 /** The walls to choose from, in words. */
@@ -52,6 +53,7 @@ interface DoorCardProps {
 const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
   const { id, wall, offset, width, sillBelowFloor, kind, name } = door;
   const change = (patch: Partial<Omit<Door, "id">>) => tryRun(buildingEdits.changeDoor, { id, patch });
+  const locked = useProject((project) => isLocked(project, { kind: "door", id }));
   return (
     <div className="card">
       <div className="card-head">
@@ -78,9 +80,10 @@ const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
         label="From its first corner"
         m={offset}
         least={0}
+        locked={locked}
         onCommit={(m) => change({ offset: m })}
       />
-      <LengthField label="Width" m={width} onCommit={(m) => change({ width: m })} />
+      <LengthField label="Width" m={width} locked={locked} onCommit={(m) => change({ width: m })} />
       <LengthField
         label="Sill below the floor"
         m={sillBelowFloor}
@@ -115,6 +118,7 @@ interface WindowCardProps {
 const WindowCard = memo(function WindowCard({ window, walls }: WindowCardProps) {
   const { id, wall, offset, width, sillAboveFloor, height, name } = window;
   const change = (patch: Partial<Omit<Window, "id">>) => tryRun(windowEdits.changeWindow, { id, patch });
+  const locked = useProject((project) => isLocked(project, { kind: "window", id }));
   return (
     <div className="card">
       <WordsField label="Name" text={name} onCommit={(text) => change({ name: text })} />
@@ -128,9 +132,10 @@ const WindowCard = memo(function WindowCard({ window, walls }: WindowCardProps) 
         label="From its first corner"
         m={offset}
         least={0}
+        locked={locked}
         onCommit={(m) => change({ offset: m })}
       />
-      <LengthField label="Width" m={width} onCommit={(m) => change({ width: m })} />
+      <LengthField label="Width" m={width} locked={locked} onCommit={(m) => change({ width: m })} />
       <LengthField
         label="Sill above the floor"
         m={sillAboveFloor}

@@ -65,11 +65,11 @@ function PictureCard({ underlay }: { underlay: Underlay }) {
           })
         }
       />
-      <LengthField label="Width on the ground" m={width * scale} disabled={locked} onCommit={resize} />
+      <LengthField label="Width on the ground" m={width * scale} locked={locked} onCommit={resize} />
       <AngleField
         label="Turned clockwise"
         radians={-turn || 0}
-        disabled={locked}
+        locked={locked}
         onCommit={(clockwise) => change({ turn: -clockwise || 0 }, "turn picture")}
       />
       <PlacingActs id={id} locked={locked} />
