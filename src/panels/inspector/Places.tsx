@@ -86,7 +86,11 @@ function PlaceRow({ name, locked, east, north, onEast, onNorth, onShow }: PlaceR
       <span className="inspector-place-name">{name === "place" ? "" : name}</span>
       <LengthField layout="bare" label={`East${said}`} m={east} locked={locked} onCommit={onEast} />
       <LengthField layout="bare" label={`North${said}`} m={north} locked={locked} onCommit={onNorth} />
-      <IconAction icon="place" label={`Show ${name === "place" ? "it" : name} on the plan`} onPress={onShow} />
+      <IconAction
+        icon="place"
+        label={`Show ${name === "place" ? "it" : name} on the plan`}
+        onPress={onShow}
+      />
     </>
   );
 }

@@ -302,6 +302,50 @@ describe("mirroring", () => {
     expect(second?.[1]).toBeCloseTo(5, 9);
   });
 
+  it("about a line through two typed places, the second from the plan's origin or from the first", () => {
+    for (const second of ["20, -5", "@0, 15"]) {
+      const hand = holding(...trees);
+      hand.use("mirror");
+      hand.type("20, -20");
+      hand.key("Enter");
+      expect(hand.hint()).toMatch(/second place/);
+      hand.move(3, 3);
+      hand.type(second);
+      hand.key("Enter");
+      expect(treePlaces(hand)[0]?.[0], second).toBeCloseTo(10, 9);
+      expect(treePlaces(hand)[1]?.[1], second).toBeCloseTo(5, 9);
+      expect(hand.labels).toEqual(["mirror 2 things"]);
+      expect(hand.tool).toBe("select");
+    }
+  });
+
+  it("about a line of a typed bearing through a place, shown before it is taken", () => {
+    const hand = holding(...trees);
+    hand.use("mirror");
+    hand.click(20, -20);
+    // The pointer's side of the place doesn't matter: a line runs both ways.
+    hand.move(28, -40);
+    hand.type("N 0 E");
+    expect(hand.shown?.lot.features[0]?.points[0]?.[0]).toBeCloseTo(10, 9);
+    hand.key("Enter");
+    expect(treePlaces(hand)[0]?.[0]).toBeCloseTo(10, 9);
+    expect(treePlaces(hand)[0]?.[1]).toBeCloseTo(0, 9);
+  });
+
+  it("says what is wanted on Enter alone, and mirrors nothing", () => {
+    const hand = holding(...trees);
+    hand.use("mirror");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/click it, or type it/);
+    hand.click(20, -20);
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/second place/);
+    hand.type("20, -20");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/second place/);
+    expect(hand.labels).toEqual([]);
+  });
+
   it("is given up place by place", () => {
     const hand = holding(...trees);
     hand.use("mirror");
