@@ -34,6 +34,20 @@ test.describe("on the pottery studio", () => {
     await plan.fit(studio);
   });
 
+  test("a tool that is clicked doesn't take away what is half drawn: it says how to end it", async ({
+    page,
+  }) => {
+    await page.keyboard.press("w");
+    await plan.click(...a);
+    await plan.click(a[0] + 12, a[1] + 9);
+    await page.getByTestId("tool-measure").click();
+    await expect(page.getByText("What you draw isn't finished.")).toBeVisible();
+    await page.keyboard.press("Enter");
+    await expect(inspector(page)).toContainText("Swale");
+    await page.getByTestId("tool-measure").click();
+    await expect(page.getByTestId("tool-measure")).toHaveAttribute("aria-pressed", "true");
+  });
+
   test("a terrace, a berm, a grade point and a breakline are drawn, dragged, mirrored and turned", async ({
     page,
   }) => {

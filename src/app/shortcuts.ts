@@ -1,9 +1,8 @@
 /** Keyboard shortcuts of the whole window, from the list of commands. */
-import { machine } from "../canvas/stage/toolRun";
+import { keepsTool } from "../canvas/stage/toolRun";
 import type { AppCommand } from "../panels/command";
 import { isPlainKey, isPressed, onMac } from "../panels/keys";
 import { tell } from "../store/actions";
-import type { AppState } from "../store/state";
 import { appStore } from "../store/store";
 
 /** Pressed until nothing is left: its end needs no words. */
@@ -21,7 +20,7 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
     const command = pressed.find(({ whyNot }) => (whyNot?.(state) ?? null) === null) ?? pressed[0];
     if (!command) return;
     event.preventDefault();
-    const why = command.whyNot?.(state) ?? losesDrawing(command, state);
+    const why = command.whyNot?.(state) ?? losesDrawing(command);
     if (why === null) command.run();
     else if (state.screen === "plan" && !endsByItself.test(command.id)) tell({ tone: "caution", text: why });
   };
@@ -29,10 +28,8 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
   return () => window.removeEventListener("keydown", onKeyDown);
 }
 
-/** A key for another tool doesn't take away what is half drawn: there it is most likely a slip. */
-function losesDrawing({ id, keys }: AppCommand, { tool }: AppState): string | null {
-  if (!id.startsWith("draw.") || tool === "select" || !machine().halfDrawn()) return null;
-  return `What you draw isn't finished. Enter ends it, Esc gives it up; then ${keys?.[0] ?? "the key"} takes the other tool.`;
+function losesDrawing({ id, keys }: AppCommand): string | null {
+  return id.startsWith("draw.") ? keepsTool(keys?.[0] ?? "the key") : null;
 }
 
 /** All, copy, paste, fill down: where a person types these mean the text, where text is marked they mean that. */

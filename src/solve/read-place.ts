@@ -1,6 +1,6 @@
 /** What the ground is at a place of the plan, as it is and finished, and whether it was measured. Metres; gradients rise over run. */
 import type { Point, Project } from "../document/schema";
-import { containsPoint } from "../geometry";
+import { containsPoint, distanceToSegment } from "../geometry";
 import { groundAt } from "../terrain";
 import type { GroundGrid, Results } from "./results";
 
@@ -25,7 +25,7 @@ export function readPlace(
   const ground = results.ground ? groundAt(results.ground, at[0], at[1]) : null;
   if (!ground) return null;
   const outline = project.building?.outline;
-  const inside = outline !== undefined && containsPoint(outline, at[0], at[1]);
+  const inside = outline !== undefined && containsPoint(outline, at[0], at[1]) && !onWall(outline, at);
   const flat = { inside, guessed: ground.guessed, ground: ground.z };
   if (inside) return { ...flat, finished: floor, gradient: null };
   const gradient = { gx: ground.gx, gy: ground.gy };
@@ -34,6 +34,15 @@ export function readPlace(
   // Beyond the grid no earth is moved.
   if (!finished) return { ...flat, finished: ground.z, gradient };
   return { ...flat, finished: finished.z, gradient: finished.gradient };
+}
+
+/** Nearer to a wall's line than this, m, a place is on it: what is read there is the ground before the wall. */
+const wallLine = 0.005;
+
+function onWall(outline: readonly Point[], [x, y]: Point): boolean {
+  return outline.some(
+    (a, i) => distanceToSegment(a, outline[(i + 1) % outline.length] as Point, x, y) < wallLine,
+  );
 }
 
 /**

@@ -67,6 +67,25 @@ describe("a place in words", () => {
     expect(found?.words.falls).toMatch(/^falls 5\.\d % to S$/);
   });
 
+  it("on a wall's line is the ground before the wall, at every corner and wall alike", () => {
+    // Up on the high side the apron may lie in a cut; all round it is one height: 101 - 0.1524.
+    const places: [number, number][] = [
+      [-5, -3],
+      [5, -3],
+      [5, 3],
+      [-5, 3],
+      [0, -3],
+      [5, 0],
+      [0, 3],
+      [-5, 0],
+    ];
+    for (const at of places) {
+      const found = read(withBuilding(), at);
+      expect(found?.reading.inside, `${at}`).toBe(false);
+      expect(Math.abs((found?.reading.finished ?? 0) - (101 - 0.1524)), `${at}`).toBeLessThan(0.03);
+    }
+  });
+
   it("is no change far away", () => {
     expect(read(withBuilding(), [0, 39])?.reading.inside).toBe(false);
     expect(read(withBuilding(), [30, 30])?.words.lead).toBe("no change");

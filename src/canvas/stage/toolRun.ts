@@ -64,6 +64,12 @@ export function dropWords(): void {
   running.lost();
 }
 
+/** Why another tool isn't taken now: what is half drawn would be lost, and that is most likely a slip. Null: it may be taken. */
+export function keepsTool(then: string): string | null {
+  if (appStore.getState().tool === "select" || !running.halfDrawn()) return null;
+  return `What you draw isn't finished. Enter ends it, Esc gives it up; then ${then} takes the other tool.`;
+}
+
 /** Begins the present tool anew: what was half drawn is given up. */
 export function restartTool(): void {
   running.lost();
