@@ -39,6 +39,8 @@ const things = () => state().selection;
 const changeable: WhyNot = (now) =>
   selected()(now) ?? arrangeEdits.handFault(shownProject(now), now.selection);
 
+const turnable: WhyNot = (now) => changeable(now) ?? arrangeEdits.openingFault(now.selection);
+
 const copyable: WhyNot = (now) => onPlan(now) ?? arrangeEdits.copyFault(now.selection);
 
 /** A copy lies this far from what was copied, px on the screen. */
@@ -209,7 +211,7 @@ const arrangeActs: readonly AppCommand[] = [
     place: "Arrange",
     keys: ["Shift+T"],
     also: "rotate angle centre",
-    whyNot: changeable,
+    whyNot: turnable,
     run: () => setTool("turn"),
   },
   {
@@ -218,7 +220,7 @@ const arrangeActs: readonly AppCommand[] = [
     place: "Arrange",
     keys: ["Shift+M"],
     also: "flip reflect",
-    whyNot: changeable,
+    whyNot: turnable,
     run: () => setTool("mirror"),
   },
   ...alignActs,

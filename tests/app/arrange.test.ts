@@ -82,7 +82,7 @@ describe("acts on what is selected", () => {
     expect(state().selection).toEqual([]);
     run("arrange.showAll");
     expect(project().drawing.hidden).toEqual([]);
-    expect(undoLabel(state().history)).toBe("show");
+    expect(undoLabel(state().history)).toBe("show 2 things");
   });
 
   it("keep the selection for the tools that work on it", () => {

@@ -385,6 +385,22 @@ describe("the drive tool", () => {
     expect(hand.project.grading.drives[0]).toMatchObject({ door: "d1" });
   });
 
+  it("by keys alone asks which way a typed length goes, and draws nothing meanwhile", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.type("0, -30");
+    hand.key("Enter");
+    hand.type("7");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/^Which way\? Type its bearing as well/);
+    hand.key("Tab");
+    hand.type("0");
+    hand.key("Enter");
+    hand.key("Enter");
+    const end = hand.project.grading.drives[0]?.line.at(-1);
+    expect(end?.[0]).toBeCloseTo(0, 9);
+    expect(end?.[1]).toBeCloseTo(-23, 9);
+  });
+
   it("ends anywhere by Enter, tied to nothing", () => {
     const hand = handOn(withDoor(), "drive");
     hand.click(6, -30);

@@ -5,6 +5,7 @@ import { edgesNear } from "../snap/constructed";
 import { isLockKey, type Lock, type LockKey, type LockQuery, lockFor } from "../snap/lock";
 import { roundUnder } from "../snap/rounds";
 import type { SnapEdge } from "../snap/targets";
+import { isPair } from "../typed/eastNorth";
 import {
   emptyEntry,
   entryFault,
@@ -265,6 +266,12 @@ export class Machine {
       return true;
     }
     if (!this.present.finish) return false;
+    if (!this.pointer && lacksBearing(this.typed)) {
+      this.context.say(
+        "Which way? Type its bearing as well (Tab, then degrees clockwise from north), or hold a direction by an arrow key.",
+      );
+      return true;
+    }
     const from = this.present.locksFrom;
     this.act((state) => state.finish?.());
     // What is placed by figures may lie out of sight: the view follows.
@@ -288,6 +295,15 @@ function exactText(m: number, project: Project): string {
   const text = lengthWords(m, project);
   const read = parseLength(text, project.display.length);
   return read.ok && Math.abs(read.m - m) < 1e-9 ? text : `${m} m`;
+}
+
+/** A length was typed where a bearing belongs to it: by keys alone nothing else tells the way. */
+function lacksBearing({ fields, texts }: TypedEntry): boolean {
+  const texted = (kind: string) => fields.some((field, i) => field.kind === kind && texts[i]?.trim());
+  const length = texts[fields.findIndex(({ kind }) => kind === "length")] ?? "";
+  return (
+    fields.some(({ kind }) => kind === "bearing") && texted("length") && !texted("bearing") && !isPair(length)
+  );
 }
 
 function isSamePlace(a: Point, b: Point): boolean {

@@ -134,7 +134,8 @@ function standAlike(before: Project, after: Project, things: readonly Thing[]): 
   });
 }
 
-function openingFault(things: readonly Thing[]): string | null {
+/** Why these can't be turned or mirrored: a door goes with its wall alone. */
+export function openingFault(things: readonly Thing[]): string | null {
   const [opening] = openingsAlone(things);
   return opening ? `A ${opening.kind} stays in its wall. Take the building with it, or leave it out.` : null;
 }
