@@ -75,7 +75,7 @@ function roundEnds(wall: RetainingResult, { walls }: Grading, north: number, wor
       code: "retaining-wall-ends",
       severity: "caution",
       where: wall.name,
-      what: `${cut ? "The cut" : "Fill"} runs round ${past.length > 1 ? "both its ends" : "its end"} into the ground ${cut ? "behind" : "in front"}: ${past.join(" and ")}.`,
+      what: `${cut ? "The cut" : "Fill"} runs round ${past.length > 1 ? "both its ends" : "its end"} ${cut ? "into the ground behind" : "on to the ground in front"}: ${past.join(" and ")}.`,
       how:
         wall.wantedLength === null
           ? `It meets no ground there: ${mend}.`

@@ -375,7 +375,7 @@ describe("slopes and walls", () => {
     // 3 : 1 from 0.9 m.
     const said = along({ walls: [garden] });
     expect(said?.what).toBe(
-      "Fill runs round both its ends into the ground in front: 2.700 m past its west end and 2.700 m past its east end.",
+      "Fill runs round both its ends on to the ground in front: 2.700 m past its west end and 2.700 m past its east end.",
     );
     expect(said?.how).toMatch(/^To keep it back the wall would be 25\.400 m long in all: draw a wall/);
     const on = (id: string, from: number, to: number) => ({
@@ -387,7 +387,7 @@ describe("slopes and walls", () => {
       ],
     });
     const one = along({ walls: [garden, on("r2", 40, 42.7)] });
-    expect(one?.what).toBe("Fill runs round its end into the ground in front: 2.700 m past its west end.");
+    expect(one?.what).toBe("Fill runs round its end on to the ground in front: 2.700 m past its west end.");
     expect(along({ walls: [garden, on("r2", 40, 42.7), on("r3", 17.3, 20)] })).toBeUndefined();
     expect(along({ walls: [{ ...garden, holds: "cut" }] })?.what).toMatch(
       /^The cut runs round both its ends into the ground behind: 1\.800 m/,

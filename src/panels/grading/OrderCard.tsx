@@ -12,10 +12,7 @@ const noActs: readonly ActResult[] = [];
 export function OrderCard() {
   const acts = useResults(({ grading }) => grading?.order ?? noActs);
   const typed = useProject(({ grading }) => grading.order.length > 0);
-  const piped = useProject(
-    ({ grading, drainage }) =>
-      drainage.pipe.crossing === "pipe" && grading.drives.length > 0 && grading.swales.length > 0,
-  );
+  const piped = useResults(({ water }) => water.pipes.length > 0);
   if (acts.length < 2) return null;
   const move = (from: number, by: -1 | 1) => {
     const ids = acts.map(({ id }) => id);
