@@ -448,3 +448,40 @@ test("a part that can't be drawn leaves a calm page with ways on", async ({ page
   await (await download).saveAs(path);
   expect(JSON.parse(await readFile(path, "utf8")).name).toBe("Pottery studio");
 });
+
+for (const [width, height, textSize] of [
+  [1920, 1080, 1],
+  [1280, 800, 1.5],
+] as const)
+  test(`messages cover nothing of plan, rod and section, ${width}×${height}, text at ${textSize * 100} %`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width, height });
+    await page.addInitScript(
+      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+      textSize,
+    );
+    await openPage(page, { demo: "pottery-studio" });
+    const messages = page.locator(".message");
+    const plan = page.getByTestId("plan");
+    for (const [count, key] of ["d", "n"].entries()) {
+      await plan.focus();
+      await page.keyboard.press(key);
+      await plan.press("Enter");
+      await expect(messages).toHaveCount(count + 1);
+      for (const part of [".plan-canvas", ".rod", ".section-strip", ".rail"]) {
+        const box = await page.locator(part).boundingBox();
+        for (const message of await messages.all()) {
+          const lies = await message.boundingBox();
+          if (!box || !lies) throw new Error(`${part} or the message is not there`);
+          const apart =
+            lies.x >= box.x + box.width ||
+            lies.x + lies.width <= box.x ||
+            lies.y >= box.y + box.height ||
+            lies.y + lies.height <= box.y;
+          expect(apart, `${part} ${JSON.stringify([box, lies])}`).toBe(true);
+        }
+      }
+    }
+  });

@@ -69,7 +69,7 @@ describe("while a tool draws", () => {
   });
 
   it("a figure that nothing here can take is answered, not lost in silence", async () => {
-    setTool("mirror");
+    setTool("stakes");
     document.body.focus();
     press("5");
     await new Promise((rest) => setTimeout(rest));
