@@ -40,7 +40,7 @@ export function cautions(
     ...(results.foundation ? foundationCautions(results.foundation, project, words) : []),
     ...wallCautions(results, site, words),
     ...waterCautions(site, project, results, words),
-    ...driveCautions(results, words),
+    ...driveCautions(project, results, words),
     ...servesNoDoor(site, project, results, words),
     ...slopeCautions(site, project),
     ...bandCautions(results),
@@ -122,16 +122,11 @@ function wallCautions({ water }: FloorResults, { footprint }: BuildingSite, word
   return problems;
 }
 
-function _grown(growth: number | null): string {
-  return growth === null
-    ? "In a storm water runs off over it where none did"
-    : `In a storm ${Math.round(100 * growth)} % more runs off over it than now`;
-}
-
-function driveCautions({ drives }: FloorResults, words: Words): Problem[] {
+function driveCautions({ grading }: Project, { drives }: FloorResults, words: Words): Problem[] {
   return drives.flatMap((drive) => {
     const first = drive.stations[0];
-    if (!first?.grade || first.grade >= 0) return [];
+    const leadsToDoor = grading.drives.some(({ id, door }) => id === drive.id && door !== null);
+    if (!leadsToDoor || !first?.grade || first.grade >= 0) return [];
     return [
       {
         code: "drive-falls-to-door",

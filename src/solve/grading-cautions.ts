@@ -8,6 +8,8 @@ import type { Words } from "./words";
 
 /** A drive whose surface is changed by more than this isn't the drive that was checked, m. */
 const bump = 0.05;
+/** A swale may take this much off the apron's foot, m. Common practice, no source. */
+const offApron = 0.15;
 /** Slopes that would have to be steeper than this take a wall, run for one of rise. */
 const steepestFit = 1.5;
 
@@ -52,6 +54,18 @@ function neverMeets(side: GradingResult["sides"][number], words: Words): Problem
   ];
 }
 
+function apronTaken(conflict: GradingResult["conflicts"][number], words: Words): Problem {
+  return {
+    code: "swale-takes-apron",
+    severity: "caution",
+    where: `${conflict.secondName} and ${conflict.firstName}`,
+    what: `${sentence(conflict.secondName)} cuts up to ${words.length(-conflict.by)} off ${conflict.firstName} over ${words.area(conflict.area)}: beside the wall the ground falls into it more steeply than was asked for, and less of it covers the footing.`,
+    how: "Move the swale away from the wall, beyond the apron and its own bank.",
+    at: conflict.at,
+    ids: [conflict.first, conflict.second],
+  };
+}
+
 function conflictNote(
   conflict: GradingResult["conflicts"][number],
   plan: GradingPlan,
@@ -63,7 +77,9 @@ function conflictNote(
   );
   if (conflict.first === "apron" && toDoor) return [];
   // A swale at the apron's foot takes a strip off it and leads its water away: the order tells it, nothing is wrong.
-  if (conflict.first === "apron" && plan.swales.some(({ swale }) => swale.id === conflict.second)) return [];
+  const bySwale = plan.swales.some(({ swale }) => swale.id === conflict.second);
+  if (conflict.first === "apron" && bySwale)
+    return -conflict.by > offApron ? [apronTaken(conflict, words)] : [];
   if (crossesDrive(conflict, plan)) return [];
   const what = conflict.by < 0 ? "cuts" : "raises";
   const onDrive = plan.drives.some(({ drive }) => drive.id === conflict.first);

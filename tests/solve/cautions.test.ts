@@ -72,6 +72,30 @@ describe("cautions", () => {
     ];
     const project = built({ doors }, { grading: { drives } }, plane(100, 0, 0.05));
     expect(problem(project, "drive-falls-to-door")?.where).toBe("lane");
+    const toNoDoor = drives.map((drive) => ({ ...drive, door: null }));
+    const ends = built({ doors }, { grading: { drives: toNoDoor } }, plane(100, 0, 0.05));
+    expect(problem(ends, "drive-falls-to-door")).toBeUndefined();
+  });
+
+  it("a swale that takes the apron away, not one at its foot", () => {
+    const swale = (y: number) => ({
+      swales: [
+        {
+          id: "w",
+          name: "ditch",
+          line: [
+            [-10, y],
+            [22, y],
+          ],
+          depth: 0.8,
+        },
+      ],
+    });
+    const level = plane(100, 0, 0);
+    const close = problem(built({}, { grading: swale(9) }, level), "swale-takes-apron");
+    expect(close).toMatchObject({ severity: "caution", ids: ["apron", "w"] });
+    expect(close?.what).toMatch(/^Ditch cuts up to .* off pad and apron over/);
+    expect(problem(built({}, { grading: swale(16) }, level), "swale-takes-apron")).toBeUndefined();
   });
 
   it("a drive that stops short of the building and serves no door", () => {
