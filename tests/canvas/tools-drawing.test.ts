@@ -337,6 +337,20 @@ describe("the door tool", () => {
   });
 });
 
+describe("a pad that is drawn", () => {
+  it("falls the way the ground does, so that no water stands on it: onSlope falls to the south", () => {
+    const hand = handOn(onSlope(withBuilding()), "earth");
+    for (const [x, y] of [
+      [14, -14],
+      [20, -14],
+      [20, -8],
+    ] as const)
+      hand.click(x, y);
+    hand.key("Enter");
+    expect(hand.project.grading.pads[0]?.towards).toBeCloseTo(-Math.PI / 2, 9);
+  });
+});
+
 describe("the drive tool", () => {
   const withDoor = () => checkEdit(withBuilding(), buildingEdits.addDoor, { wall: 2, offset: 3, width: 4 });
 

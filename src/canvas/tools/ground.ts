@@ -10,6 +10,14 @@ export function groundHeight(results: Results, [x, y]: Point): number | null {
   return at ? at.z : null;
 }
 
+/** Where the ground falls to, radians anticlockwise from east, to whole degrees; undefined where it is level or unknown. */
+export function downhill(results: Results, [x, y]: Point): number | undefined {
+  const at = results.ground ? groundAt(results.ground, x, y) : null;
+  if (!at || Math.hypot(at.gx, at.gy) < 1e-3) return undefined;
+  const degree = Math.PI / 180;
+  return Math.round(Math.atan2(-at.gy, -at.gx) / degree) * degree;
+}
+
 /** "falls 2.1 %", "climbs 0.8 %", "level"; null without ground. */
 export function fallWords(context: ToolContext, from: Point, to: Point): string | null {
   const a = groundHeight(context.results(), from);

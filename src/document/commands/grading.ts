@@ -39,7 +39,10 @@ function nextName(word: string, list: readonly { readonly name: string }[]): str
 
 export const addPad = command(
   "pad.add",
-  (project, args: { outline: readonly Point[]; use?: GroundPad["use"] }): Edit => {
+  (
+    project,
+    args: { outline: readonly Point[]; use?: GroundPad["use"]; towards?: number | undefined },
+  ): Edit => {
     if (args.outline.length < 3) return refuse("A pad needs at least three corners.");
     const { pads } = project.grading;
     const use = args.use ?? "parking";
@@ -51,6 +54,7 @@ export const addPad = command(
       name: nextName(word, pads),
       outline: args.outline,
       fall: use === "terrace" ? 0 : undefined,
+      towards: args.towards,
     });
     if (!pad.success) return refuse("The pad has a corner that is not a place.");
     return done(withGrading(project, { pads: [...pads, pad.data] }), `draw ${word}`, { made: id });

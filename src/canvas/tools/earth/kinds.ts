@@ -1,7 +1,8 @@
 /** The shapes of the ground to choose from, and how each is drawn. */
 import { type Edit, gradingEdits, type Point } from "../../../document";
+import { centroid } from "../../../geometry";
 import type { Selected } from "../../../store/state";
-import { groundHeight } from "../ground";
+import { downhill, groundHeight } from "../ground";
 import type { LineKind, LinePoint } from "../line/lineKind";
 import { lengthWords } from "../liveMarks";
 import type { Choices, ToolContext } from "../tool";
@@ -86,10 +87,14 @@ const thingOf = {
 } as const satisfies Readonly<Record<EarthKind, Selected["kind"]>>;
 
 function add(context: ToolContext, kind: Exclude<EarthKind, "point">, points: readonly LinePoint[]): Edit {
-  const places = points.map(({ at }): Point => [at[0], at[1]]);
+  const places = points.map(({ at }): [number, number] => [at[0], at[1]]);
   if (kind === "berm") return context.run(gradingEdits.addBerm, { line: places });
   if (kind === "wall") return context.run(gradingEdits.addRetainingWall, { line: places });
-  return context.run(gradingEdits.addPad, { outline: places, use: kind });
+  return context.run(gradingEdits.addPad, {
+    outline: places,
+    use: kind,
+    towards: downhill(context.results(), centroid(places)),
+  });
 }
 
 /** A grade point begins at the ground as it is. */
