@@ -11,7 +11,7 @@ export function groundHeight(results: Results, [x, y]: Point): number | null {
 }
 
 /** Where the ground falls to, radians anticlockwise from east, to whole degrees; undefined where it is level or unknown. */
-export function downhill(results: Results, [x, y]: Point): number | undefined {
+export function downhill(results: Results, [x, y]: readonly [number, number]): number | undefined {
   const at = results.ground ? groundAt(results.ground, x, y) : null;
   if (!at || Math.hypot(at.gx, at.gy) < 1e-3) return undefined;
   const degree = Math.PI / 180;
