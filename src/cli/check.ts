@@ -1,8 +1,6 @@
-import type { Project } from "../document";
 import { createSolver } from "../solve/pipeline";
 import type { Problem } from "../solve/results";
-import { isOnlyBeginning, toLookAt } from "../solve/to-look-at";
-import { wordsFor } from "../solve/words";
+import { allFound } from "../solve/to-look-at";
 import { readArgs } from "./args";
 import type { Command } from "./command";
 import { counted } from "./count";
@@ -30,7 +28,7 @@ export const check: Command = {
         how: "Is its name spelt as Drysill spells it?",
       }),
     );
-    const problems = [...unknown, ...foundIn(project)];
+    const problems = [...unknown, ...allFound(project, createSolver().solve(project))];
     io.out(report(file, problems));
     const errors = problems.filter(({ severity }) => severity === "error").length;
     if (errors === 0) return 0;
@@ -38,13 +36,6 @@ export const check: Command = {
     return 2;
   },
 };
-
-/** What the window and the sheets list, and what every plan lacks while it is begun. */
-function foundIn(project: Project): Problem[] {
-  const results = createSolver().solve(project);
-  const listed = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
-  return [...results.problems.filter(isOnlyBeginning), ...listed];
-}
 
 function report(file: string, problems: readonly Problem[]): string {
   const counts = SEVERITIES.map((severity) => ({

@@ -5,6 +5,7 @@ import { billFigure } from "../help";
 import { allowedHeights, hasBearing } from "../solve/floor-standing";
 import { isWithin, roundedInto } from "../solve/limit-standing";
 import type { BandRule, BillItem, HeightSpan, Results } from "../solve/results";
+import { allFound } from "../solve/to-look-at";
 import {
   depthInWords,
   formatAboveBelow,
@@ -36,7 +37,7 @@ export function summary(project: Project, results: Results): string {
     water(page),
     setout(page),
     bill(page),
-    problemLines(results.problems).slice(1),
+    problemLines(allFound(project, results)).slice(1),
   ];
   return parts
     .filter((lines) => lines.length > 0)

@@ -13,6 +13,7 @@ import { ringsSelfCross, signedArea } from "../geometry";
 import { aboutFigures } from "./about";
 import type { BandRule, Contour, Results } from "./results";
 import { standardSections } from "./standard-sections";
+import { allFound } from "./to-look-at";
 
 export function resultsToJson(results: Results, project: Project): Record<string, unknown> {
   const figures = plain(figuresOf(results, project)) as Record<string, unknown>;
@@ -80,7 +81,7 @@ function figuresOf(results: Results, project: Project): Record<string, unknown> 
       finished: pairs(results.section.finished),
     },
     sections: standardSections(project, results),
-    problems: results.problems,
+    problems: allFound(project, results),
   };
 }
 

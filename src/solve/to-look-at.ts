@@ -5,7 +5,7 @@ import { compass } from "../units";
 import { limitOf } from "./limit-standing";
 import { oncePer } from "./once-per";
 import type { BandRule, CornerResult, Problem, Results } from "./results";
-import type { Words } from "./words";
+import { type Words, wordsFor } from "./words";
 
 /** What a moving floor changes at once; everything else waits for settled results. */
 type Moving = Pick<Results, "band" | "drives" | "water" | "corners">;
@@ -58,6 +58,12 @@ export function worseOf(a: Problem | null, b: Problem | null): Problem | null {
 /** As `lookedAt`, in one list. */
 export function toLookAt(...given: Parameters<typeof lookedAt>): readonly Problem[] {
   return inOneList(lookedAt(...given));
+}
+
+/** The list as window and sheets show it, and what every plan lacks while it is begun: what commands tell. */
+export function allFound(project: Project, results: Results): readonly Problem[] {
+  const listed = toLookAt(project, results.problems, results, results.floor, wordsFor(project.display));
+  return [...results.problems.filter(isOnlyBeginning), ...listed];
 }
 
 export const severities = ["error", "caution", "note"] as const;

@@ -71,6 +71,12 @@ describe("check", () => {
     expect(listed.some(({ code: each }) => each.startsWith("floor-"))).toBe(true);
     expect(listed.some(({ code: each }) => each.startsWith("pond-"))).toBe(true);
     for (const { what } of listed) expect(out).toContain(what);
+    // `solve` is asked the same, as a page and as JSON.
+    const page = await run(["solve", "p.json"], commands, { "p.json": JSON.stringify(low) });
+    const json = await run(["solve", "p.json", "--json"], commands, { "p.json": JSON.stringify(low) });
+    const told: { problems: { what: string }[] } = JSON.parse(json.out);
+    for (const { what } of listed) expect(page.out).toContain(what);
+    expect(told.problems.map(({ what }) => what)).toEqual(listed.map(({ what }) => what));
   });
 
   it("says sound and exits 0, cautions or not", async () => {
