@@ -33,7 +33,7 @@ export const slopesSchema = z.object({
   /** Run for one of rise: 3 means 3:1. */
   fill: positive.default(3),
   cut: positive.default(2),
-  /** Round corners run as far out as the sides do; mitred ones meet in an edge. */
+  /** Round corners run as far out as the sides do; at mitred ones the planes of both sides go on until they meet. */
   corners: z.enum(["round", "mitred"]).default("round"),
 });
 

@@ -3,18 +3,18 @@
  *
  * Units   metres; side slopes are run for one of rise.
  * Method  The nearest wall gives distance and rules. Round corners: true distance, so slopes run round them as cones,
- *         from one side's rules to the next side's evenly with the angle. Mitred: the greater of the two distances
- *         square to the walls, so slopes meet in an edge. At inner corners rules change over a metre to each side.
+ *         from one side's rules to the next side's evenly with the angle; at inner corners rules change over a metre to
+ *         each side. Mitred: each side is its planes, which meet in hips and valleys; only the height at the wall,
+ *         where sides differ in it, goes over from one side to the next as at round corners.
  * Source  First principles.
  */
 import { boundsOf } from "../geometry";
 import { grown } from "./boxes";
+import { cornerShare, mixed, neighbour, outwardSide } from "./corner-share";
+import { mitredPlanes, type Planes } from "./mitre";
 import { apronId, type Limits, type Operator } from "./operator";
 import type { GradingPlan, SideRule } from "./plan";
 import { type Nearest, nearestSegment, nowhere, segmentsOf } from "./wall-distance";
-
-/** At inner corners the rules of two sides run into each other over this far to each side, m. */
-const blend = 1;
 
 export function apronOperator({ footprint, pad }: Pick<GradingPlan, "footprint" | "pad">): Operator {
   const sides = footprint.walls.map((_, i) => pad.sides?.[i] ?? pad);
@@ -66,32 +66,47 @@ function sideFinder(
   const everyWall = gradedWalls.length === walls.length;
   const turn = outwardSide(footprint);
   const uniform = !pad.sides;
-  const mitred = pad.corners === "mitred";
+  const planes = pad.corners === "mitred" ? mitredPlanes(footprint, pad, rules) : null;
+  const edge = oneEdge(rules);
   return (x, y, limits) => {
-    let distance = nearestSegment(all, x, y, found).distance;
+    if (planes && everyWall && edge !== null) {
+      byPlanes(planes(x, y), edge, limits);
+      return;
+    }
+    const distance = nearestSegment(all, x, y, found).distance;
     let beyond = 0;
     if (!everyWall) beyond = nearestSegment(graded, x, y, found).distance - distance;
     const k = found.segment;
     const wall = gradedWalls[k] as number;
     const rule = rules[wall] as SideRule;
-    if (uniform && !mitred) {
+    if (uniform && !planes) {
       byDistance(distance, beyond, rule, limits);
       return;
     }
     const next = neighbour(graded, gradedWalls, walls.length, k, found.along);
-    const turned = next && cornerShare(graded, k, next.segment, next.atEnd, x, y, turn, found);
-    if (!turned) {
-      byDistance(distance, beyond, rule, limits);
-      return;
-    }
-    if (mitred && turned.outer) distance = Math.min(distance, Math.max(turned.own, turned.other));
-    byDistance(
-      distance,
-      beyond,
-      uniform ? rule : mixed(rule, rules[next.wall] as SideRule, turned.share),
-      limits,
-    );
+    const share = next && cornerShare(graded, k, next, x, y, turn, found);
+    const here = next && share !== null && !uniform ? mixed(rule, rules[next.wall] as SideRule, share) : rule;
+    const pastEnd = found.along < 0 || found.along > (graded[k * 5 + 4] as number);
+    // Round the free end of a graded side the earth runs as a cone.
+    if (planes && beyond === 0 && (next || !pastEnd)) byPlanes(planes(x, y), here.edgeAboveFloor, limits);
+    else byDistance(distance, beyond, here, limits);
   };
+}
+
+/** The height of the finished ground at the walls where all sides have one; else null. */
+function oneEdge([first, ...others]: readonly SideRule[]): number | null {
+  if (!first) return null;
+  return others.every(({ edgeAboveFloor }) => edgeAboveFloor === first.edgeAboveFloor)
+    ? first.edgeAboveFloor
+    : null;
+}
+
+function byPlanes({ lower, upper, room }: Planes, edge: number, limits: Limits): void {
+  limits.lower = edge + lower;
+  limits.upper = edge + upper;
+  limits.share = 1;
+  limits.core = room >= 0;
+  limits.stone = 0;
 }
 
 const leaveAlone = (_x: number, _y: number, limits: Limits): void => {
@@ -101,83 +116,3 @@ const leaveAlone = (_x: number, _y: number, limits: Limits): void => {
   limits.core = false;
   limits.stone = 0;
 };
-
-/** 1 where the outside lies to the left of the walls as they run, else −1. */
-function outwardSide({ walls }: GradingPlan["footprint"]): 1 | -1 {
-  const [wall] = walls;
-  if (!wall) return 1;
-  return wall.along[0] * wall.outward[1] - wall.along[1] * wall.outward[0] > 0 ? 1 : -1;
-}
-
-/** The graded wall round the corner that a place is nearer to. */
-function neighbour(
-  graded: Float64Array,
-  gradedWalls: readonly number[],
-  count: number,
-  k: number,
-  along: number,
-): { segment: number; wall: number; atEnd: boolean } | null {
-  const atEnd = along > (graded[k * 5 + 4] as number) / 2;
-  const wall = ((gradedWalls[k] as number) + (atEnd ? 1 : count - 1)) % count;
-  const segment = gradedWalls.indexOf(wall);
-  return segment < 0 ? null : { segment, wall, atEnd };
-}
-
-/**
- * How far a place has turned from its wall (0) to the next round the corner (1), and its distances square to both.
- * Null where the corner doesn't matter there.
- */
-function cornerShare(
-  graded: Float64Array,
-  k: number,
-  next: number,
-  atEnd: boolean,
-  x: number,
-  y: number,
-  turn: 1 | -1,
-  found: Nearest,
-): { share: number; own: number; other: number; outer: boolean } | null {
-  const length = graded[k * 5 + 4] as number;
-  const own = found.across * turn;
-  const dx = x - (graded[next * 5] as number);
-  const dy = y - (graded[next * 5 + 1] as number);
-  const ux = graded[next * 5 + 2] as number;
-  const uy = graded[next * 5 + 3] as number;
-  const other = turn * (dy * ux - dx * uy);
-  const bend = turnBetween(graded, k, next) * (atEnd ? 1 : -1) * turn;
-  if (bend < 0) {
-    // Outer corner: only beyond the wall's end, in the wedge between the two walls' normals.
-    const past = atEnd ? found.along - length : -found.along;
-    if (past <= 0) return null;
-    const wedge = Math.acos(Math.min(1, Math.max(-1, dotBetween(graded, k, next))));
-    const angle = Math.atan2(past, own);
-    return { share: wedge > 0 ? Math.min(1, Math.max(0, angle / wedge)) : 0, own, other, outer: true };
-  }
-  if (other < 0) return null;
-  const apart = other - own;
-  return apart >= blend ? null : { share: 0.5 - 0.5 * Math.max(0, apart / blend), own, other, outer: false };
-}
-
-function turnBetween(s: Float64Array, a: number, b: number): number {
-  return (
-    (s[a * 5 + 2] as number) * (s[b * 5 + 3] as number) - (s[a * 5 + 3] as number) * (s[b * 5 + 2] as number)
-  );
-}
-
-function dotBetween(s: Float64Array, a: number, b: number): number {
-  return (
-    (s[a * 5 + 2] as number) * (s[b * 5 + 2] as number) + (s[a * 5 + 3] as number) * (s[b * 5 + 3] as number)
-  );
-}
-
-function mixed(a: SideRule, b: SideRule, share: number): SideRule {
-  if (share === 0 || a === b) return a;
-  const mix = (p: number, q: number) => p + (q - p) * share;
-  return {
-    edgeAboveFloor: mix(a.edgeAboveFloor, b.edgeAboveFloor),
-    fall: mix(a.fall, b.fall),
-    width: mix(a.width, b.width),
-    fillSlope: mix(a.fillSlope, b.fillSlope),
-    cutSlope: mix(a.cutSlope, b.cutSlope),
-  };
-}

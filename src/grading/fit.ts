@@ -16,7 +16,7 @@ import { finishHeights, prepare } from "./operators";
 import { placesAt } from "./places";
 import type { GradingPlan } from "./plan";
 import { retainingResult } from "./retaining";
-import { nearestSegment, nowhere, segmentsOf } from "./wall-distance";
+import { sidesAt } from "./sides-at";
 
 export interface NamedLine {
   readonly name: string;
@@ -41,24 +41,25 @@ export function fitToLine(
   floor: number,
   line: NamedLine,
 ): SlopeFit[] {
-  const { walls, ring } = plan.footprint;
-  const gradedWalls = walls.flatMap((_, i) => (plan.pad.leave[i] ? [] : [i]));
-  if (gradedWalls.length === 0) return [];
-  const segments = segmentsOf(gradedWalls.map((i) => walls[i] as (typeof walls)[number]));
-  const found = nowhere();
+  const { ring } = plan.footprint;
+  const sides = sidesAt(plan);
+  if (!sides) return [];
   const fill = worst();
   const cut = worst();
   const places = placesToStopAt(line).filter(([x, y]) => !containsPoint(ring, x, y));
   const built = finishedDepths(plan, ground, floor, places);
   places.forEach((at, i) => {
     const depth = built[i] as number;
-    nearestSegment(segments, at[0], at[1], found);
-    const rule = plan.pad.sides?.[gradedWalls[found.segment] as number] ?? plan.pad;
-    const out = found.distance - rule.width;
-    const over = floor + rule.edgeAboveFloor - rule.fall * Math.min(found.distance, rule.width) - ground(at);
+    if (Math.abs(depth) <= stops) return;
+    const what = depth > 0 ? "fill" : "cut";
+    const side = sides(at[0], at[1])[what];
+    const rule = plan.pad.sides?.[side.wall] ?? plan.pad;
+    const apron = floor + rule.edgeAboveFloor - rule.fall * Math.min(side.out, rule.width);
+    const over = (apron - ground(at)) * (what === "fill" ? 1 : -1);
     if (Number.isNaN(over)) return;
-    if (depth > stops) note(fill, at, out, over, over - Math.max(0, out) / rule.fillSlope);
-    if (depth < -stops) note(cut, at, out, -over, -over - Math.max(0, out) / rule.cutSlope);
+    const out = side.out - rule.width;
+    const slope = what === "fill" ? rule.fillSlope : rule.cutSlope;
+    note(what === "fill" ? fill : cut, at, out, over, over - Math.max(0, out) / slope);
   });
   const fitOf = (what: "fill" | "cut", { at, slope, height }: Worst): SlopeFit[] =>
     at ? [{ line: line.name, clear: line.clear ?? 0, what, at, slope, wallHeight: height, wall: null }] : [];

@@ -3,14 +3,17 @@
  *
  * Units   metres.
  * Method  From places along the apron's edge the slope is followed square to the wall in small steps, and the step in
- *         which it meets the ground is halved until the place is exact on the triangles. A retaining wall ends it.
+ *         which it meets the ground is halved until the place is exact on the triangles. A retaining wall ends it, and at
+ *         mitred corners the slope of the side beside it.
  *         Beyond the farthest look the gap is taken to close as evenly as over its last metres: there the ground is a guess.
  * Source  First principles.
  */
 import { type Point, segmentsMeet } from "../geometry";
 import type { SideReach } from "../solve/results";
+import { apronOperator } from "./apron-operator";
 import { onWall, type Wall } from "./footprint";
 import type { HeightOfGround } from "./ground-shapes";
+import { noLimits } from "./operator";
 import type { GradingPlan, SideRule } from "./plan";
 import { farthestLook } from "./reach";
 
@@ -24,6 +27,7 @@ const lastMetres = 20;
 const slowest = 1e-3;
 
 export function sideReaches(plan: GradingPlan, ground: HeightOfGround, floor: number): SideReach[] {
+  const built = plan.pad.corners === "mitred" ? builtBy(plan, floor) : null;
   return plan.footprint.walls.map((wall, i) => {
     const graded = plan.pad.leave[i] === 0;
     const none: SideReach = {
@@ -37,9 +41,21 @@ export function sideReaches(plan: GradingPlan, ground: HeightOfGround, floor: nu
       endWall: null,
     };
     return graded
-      ? { ...none, ...sideReach(wall, plan.pad.sides?.[i] ?? plan.pad, plan, ground, floor) }
+      ? { ...none, ...sideReach(wall, plan.pad.sides?.[i] ?? plan.pad, plan, ground, floor, built) }
       : none;
   });
+}
+
+/** Fill and cut that the pad with its slopes builds at a place: mitred sides cut each other off. */
+type Built = (at: Point) => { readonly lower: number; readonly upper: number };
+
+function builtBy(plan: GradingPlan, floor: number): Built {
+  const pad = apronOperator(plan);
+  const limits = noLimits();
+  return ([x, y]) => {
+    pad.limitsAt(x, y, 0, limits);
+    return { lower: limits.lower + limits.share * floor, upper: limits.upper + limits.share * floor };
+  };
 }
 
 function sideReach(
@@ -48,6 +64,7 @@ function sideReach(
   plan: GradingPlan,
   ground: HeightOfGround,
   floor: number,
+  built: Built | null,
 ): Pick<SideReach, "fill" | "cut" | "meets" | "farther" | "endWall"> {
   const found: { -readonly [K in "fill" | "cut" | "farther" | "endWall"]: SideReach[K] } = {
     fill: null,
@@ -66,7 +83,12 @@ function sideReach(
     if (Math.abs(over) < touching) continue;
     const slope = over > 0 ? -1 / rule.fillSlope : 1 / rule.cutSlope;
     const place = (t: number) => onWall(wall, offset, rule.width + t);
-    const out = daylightOut(place, plan, ground, height, slope, over > 0);
+    const heightAt = (t: number) => {
+      const plane = height + slope * t;
+      if (!built) return plane;
+      return over > 0 ? Math.min(plane, built(place(t)).lower) : Math.max(plane, built(place(t)).upper);
+    };
+    const out = daylightOut(place, plan, ground, heightAt, over > 0);
     if (out === null) {
       meets = false;
       const farther = fartherOut((t) => Math.abs(height + slope * t - ground(place(t))));
@@ -96,11 +118,10 @@ function daylightOut(
   place: (out: number) => Point,
   plan: GradingPlan,
   ground: HeightOfGround,
-  height: number,
-  slope: number,
+  heightAt: (out: number) => number,
   fill: boolean,
 ): number | null {
-  const open = (t: number) => (fill ? 1 : -1) * (height + slope * t - ground(place(t))) > 0;
+  const open = (t: number) => (fill ? 1 : -1) * (heightAt(t) - ground(place(t))) > 0;
   for (let t = step; t <= farthestLook; t += step) {
     const walled = heldBetween(place(t - step), place(t), plan, fill);
     if (open(t) && !walled) continue;
