@@ -9,7 +9,7 @@ import { boundsOf, containsPoint, type Point, signedArea } from "../geometry";
 import { grown } from "./boxes";
 import type { PadPlane, WallLine } from "./ground-shapes";
 import { open } from "./line-operators";
-import type { Limits, Operator } from "./operator";
+import type { Edge, Limits, Operator } from "./operator";
 import { nearestSegment, nowhere } from "./wall-distance";
 
 /**
@@ -40,6 +40,7 @@ export function padOperator(plane: PadPlane, corners: "round" | "mitred" = "roun
   return {
     id: pad.id,
     bounds: boundsOf(ring),
+    edges: ring.map((start, i): Edge => [start, ring[(i + 1) % ring.length] as Point]),
     flattest: corners === "mitred" ? flattest / sharpestMitre(ring) : flattest,
     // A tilted edge goes on with its tilt where its slope is carried past its end.
     ends: (low, high) =>
@@ -101,6 +102,7 @@ export function wallOperator(line: WallLine): Operator {
   return {
     id: wall.id,
     bounds: grown(boundsOf(line.line), wall.reach),
+    edges: wallEdges(line, keeps),
     flattest: Number.POSITIVE_INFINITY,
     ends: () => ({ leastUpper: Number.NEGATIVE_INFINITY, mostLower: Number.POSITIVE_INFINITY }),
     limitsAt(x, y, existing, limits) {
@@ -120,6 +122,25 @@ export function wallOperator(line: WallLine): Operator {
       else limits.lower = existing - free;
     },
   };
+}
+
+/** The wall's line, gone on at its ends as far as it says anything there, and where what it keeps ends in front of it. */
+function wallEdges({ line, wall }: WallLine, keeps: 1 | -1): Edge[] {
+  const last = line.length - 2;
+  return line.slice(1).flatMap((to, i): Edge[] => {
+    const from = line[i] as Point;
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    const beyond = wall.reach / 2;
+    const [before, after] = [i === 0 ? beyond : 0, i === last ? beyond : 0];
+    const start: Point = [from[0] - ux * before, from[1] - uy * before];
+    const end: Point = [to[0] + ux * after, to[1] + uy * after];
+    const out = ([x, y]: Point): Point => [x - uy * keeps * wall.reach, y + ux * keeps * wall.reach];
+    return [
+      [start, end],
+      [out(start), out(end)],
+    ];
+  });
 }
 
 /** By the side slopes from what is held level: down where that lies over the ground, up where under it. */

@@ -84,20 +84,24 @@ function crossingsAt(ring: readonly Point[], y: number): number[] {
 
 /** Cells that a wall may touch: every wall followed through the rows, widened by a hair. */
 function cellsOnWalls(grid: Grid, ring: readonly Point[]): number[] {
-  const hair = 1e-6;
   const found = new Set<number>();
   ring.forEach((a, k) => {
-    const b = ring[(k + 1) % ring.length] as Point;
-    const rows = span(a[1], b[1], grid.y0, grid.cell, grid.rows);
-    for (let j = rows.first; j <= rows.last; j++) {
-      const bottom = grid.y0 + (j - hair) * grid.cell;
-      const top = grid.y0 + (j + 1 + hair) * grid.cell;
-      const [from, to] = partBetween(a, b, bottom, top);
-      const columns = span(from, to, grid.x0, grid.cell, grid.columns);
-      for (let c = columns.first; c <= columns.last; c++) found.add(j * grid.columns + c);
-    }
+    cellsAlong(grid, a, ring[(k + 1) % ring.length] as Point, (i) => found.add(i));
   });
   return [...found];
+}
+
+/** Cells that a straight line may touch, by their index. */
+export function cellsAlong(grid: Grid, a: Point, b: Point, found: (cell: number) => void): void {
+  const hair = 1e-6;
+  const rows = span(a[1], b[1], grid.y0, grid.cell, grid.rows);
+  for (let j = rows.first; j <= rows.last; j++) {
+    const bottom = grid.y0 + (j - hair) * grid.cell;
+    const top = grid.y0 + (j + 1 + hair) * grid.cell;
+    const [from, to] = partBetween(a, b, bottom, top);
+    const columns = span(from, to, grid.x0, grid.cell, grid.columns);
+    for (let c = columns.first; c <= columns.last; c++) found(j * grid.columns + c);
+  }
 }
 
 function span(
@@ -141,6 +145,11 @@ function insidePart(
   for (let k = 0; k < 4; k++)
     part = clipConvexByHalfPlane(part, corners[k] as Point, corners[(k + 1) % 4] as Point);
   // A ring with reflex corners leaves edges run to and fro along the cell's sides; their areas cancel.
+  return moments(part);
+}
+
+/** Area of a flat x, y polygon whichever way round, and its first moments about the origin. */
+export function moments(part: ArrayLike<number>): { area: number; momentX: number; momentY: number } {
   let twice = 0;
   let sumX = 0;
   let sumY = 0;

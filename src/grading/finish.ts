@@ -64,7 +64,7 @@ export function finish(
   const { finished, depth } = buffers;
   finishHeights(layout.prepared, floor, finished);
   writeDepth(layout, finished, depth);
-  return { floor, finished, depth, outside: sumOutside(layout, finished, topsoil) };
+  return { floor, finished, depth, outside: sumOutside(layout, floor, finished, topsoil) };
 }
 
 function writeDepth(
@@ -85,13 +85,23 @@ function writeDepth(
  */
 const block = 2048;
 
-/** Volumes outside the walls from finished heights. */
-export function sumOutside(layout: Layout, finished: Float64Array, topsoil: Topsoil): OutsideVolumes {
+/** Volumes outside the walls, from the floor and the finished heights of the grid's cells at it. */
+export function sumOutside(
+  { outside, parts }: Layout,
+  floor: number,
+  finished: Float64Array,
+  topsoil: Topsoil,
+): OutsideVolumes {
   const sums = new Float64Array(7);
   const greatest = { cut: -disturbed, cutCell: -1, fill: disturbed, fillCell: -1 };
-  const count = layout.outside.index.length;
-  for (let from = 0; from < count; from += block)
-    addCells(layout.outside, finished, topsoil, from, Math.min(count, from + block), sums, greatest);
+  const add = (cells: OutsideCells, heights: Float64Array) => {
+    const count = cells.index.length;
+    for (let from = 0; from < count; from += block)
+      addCells(cells, heights, topsoil, from, Math.min(count, from + block), sums, greatest);
+  };
+  add(outside, finished);
+  const { prepared } = parts;
+  add(parts.outside, finishHeights(prepared, floor, new Float64Array(prepared.existing.length)));
   const [cut, fill, area, guessed, strippedCut, strippedFill, soilArea] = sums as unknown as Seven;
   return {
     cut,
@@ -109,7 +119,7 @@ export function sumOutside(layout: Layout, finished: Float64Array, topsoil: Tops
 type Seven = [number, number, number, number, number, number, number];
 
 function addCells(
-  { index, existing, weight: weights, stone, guessed }: OutsideCells,
+  { index, cell, existing, weight: weights, stone, guessed }: OutsideCells,
   finished: Float64Array,
   { stripDepth, respread }: Topsoil,
   from: number,
@@ -125,9 +135,8 @@ function addCells(
   let strippedFill = 0;
   let soilArea = 0;
   for (let k = from; k < to; k++) {
-    const i = index[k] as number;
     const weight = weights[k] as number;
-    const depth = (finished[i] as number) - (existing[k] as number);
+    const depth = (finished[index[k] as number] as number) - (existing[k] as number);
     const under = stone[k] as number;
     const volume = depth * weight;
     if (depth > 0) fill += volume;
@@ -135,10 +144,10 @@ function addCells(
     if (guessed[k]) inDoubt += Math.abs(volume);
     if (depth > greatest.fill) {
       greatest.fill = depth;
-      greatest.fillCell = i;
+      greatest.fillCell = cell[k] as number;
     } else if (depth < greatest.cut) {
       greatest.cut = depth;
-      greatest.cutCell = i;
+      greatest.cutCell = cell[k] as number;
     }
     if (under === 0 && depth < disturbed && depth > -disturbed) continue;
     area += weight;

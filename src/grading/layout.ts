@@ -5,13 +5,17 @@
 import type { Bounds } from "../geometry";
 import { type Grid, type Ground, groundAt, sampleGrid } from "../terrain";
 import { type Cells, cellsAbout } from "./cells";
-import { type Prepared, type PrepareOptions, prepare } from "./operators";
+import { operatorsOf, type Prepared, type PrepareOptions, prepare } from "./operators";
+import { partsOfCells } from "./parts";
 import type { FloorRange, GradingPlan } from "./plan";
 import { gridOver } from "./reach";
 
 /** What acts can reach and the walls leave outside, a cell an entry, side by side: a drag reads it at every step. */
 export interface OutsideCells {
+  /** Where its height stands among those of the places. */
   readonly index: Uint32Array;
+  /** The cell of the grid that it is, or is a part of. */
+  readonly cell: Uint32Array;
   readonly existing: Float64Array;
   /** Area outside the walls, m2; never 0. */
   readonly weight: Float64Array;
@@ -26,6 +30,14 @@ export interface Layout {
   readonly cells: Cells;
   readonly existing: Float64Array;
   readonly guessed: Uint8Array;
+  readonly prepared: Prepared;
+  readonly outside: OutsideCells;
+  /** Cells that the edge of stone or a wall crosses, summed by their parts; they aren't among those of `outside`. */
+  readonly parts: OutsideParts;
+}
+
+/** Places of their own, whose heights come after the grid's. */
+export interface OutsideParts {
   readonly prepared: Prepared;
   readonly outside: OutsideCells;
 }
@@ -65,19 +77,48 @@ export function layOutOn(
     if (there) existing[i] = there.z;
   }
   const prepared = prepare({ ...cells, existing }, plan, range, options);
-  const outside = outsideCells(prepared, cells.weight, guessed);
-  return { plan, grid, cells, existing, guessed, prepared, outside };
+  const { parts, uncut } = layOutParts({ plan, grid, cells, existing }, ground, range, options);
+  const outside = outsideCells(prepared, uncut, guessed);
+  return { plan, grid, cells, existing, guessed, prepared, outside, parts };
 }
 
+/** Parts of the cells that edges cross, and the area of all others. */
+function layOutParts(
+  { plan, grid, cells, existing }: Pick<Layout, "plan" | "grid" | "cells" | "existing">,
+  ground: Ground,
+  range: FloorRange,
+  options: PrepareOptions,
+): { parts: OutsideParts; uncut: Float64Array } {
+  const edges = operatorsOf(plan, options).flatMap((operator) => operator.edges ?? []);
+  const { x, y, weight, cell } = partsOfCells(grid, cells, plan.footprint.ring, edges);
+  const z = new Float64Array(x.length);
+  const guessed = new Uint8Array(x.length);
+  const uncut = Float64Array.from(cells.weight);
+  for (let k = 0; k < x.length; k++) {
+    const i = cell[k] as number;
+    uncut[i] = 0;
+    const there = groundAt(ground, x[k] as number, y[k] as number);
+    z[k] = there?.z ?? (existing[i] as number);
+    guessed[k] = there && !there.guessed ? 0 : 1;
+  }
+  const places = { x, y, existing: z, covered: new Uint8Array(x.length) };
+  const prepared = prepare(places, plan, range, options);
+  return { parts: { prepared, outside: outsideCells(prepared, weight, guessed, cell) }, uncut };
+}
+
+/** `cell`: for parts, the cell of each; others are cells themselves. */
 function outsideCells(
   { touched, stone, existing }: Prepared,
   weight: Float64Array,
   guessed: Uint8Array,
+  cell?: Uint32Array,
 ): OutsideCells {
   let count = 0;
   for (let k = 0; k < touched.length; k++) if (weight[touched[k] as number] !== 0) count++;
+  const index = new Uint32Array(count);
   const kept = {
-    index: new Uint32Array(count),
+    index,
+    cell: cell ? new Uint32Array(count) : index,
     existing: new Float64Array(count),
     weight: new Float64Array(count),
     stone: new Float32Array(count),
@@ -86,7 +127,8 @@ function outsideCells(
   for (let k = 0, n = 0; k < touched.length; k++) {
     const i = touched[k] as number;
     if (weight[i] === 0) continue;
-    kept.index[n] = i;
+    index[n] = i;
+    if (cell) kept.cell[n] = cell[i] as number;
     kept.existing[n] = existing[i] as number;
     kept.weight[n] = weight[i] as number;
     kept.stone[n] = stone[k] as number;

@@ -11,7 +11,7 @@ import { type Crossing, reachOverPipe } from "./crossings";
 import { type DriveLine, doorGap, driveHeight } from "./drive-line";
 import type { BermLine } from "./ground-shapes";
 import type { Limits, Operator } from "./operator";
-import { alongLine, besideStrip, offCentre } from "./strip";
+import { alongLine, besideStrip, offCentre, stripEdges } from "./strip";
 import { bedHeight, bedRange, type SwaleLine } from "./swale-line";
 import { nearestSegment, nowhere } from "./wall-distance";
 
@@ -28,6 +28,7 @@ export function driveOperator(line: DriveLine): Operator {
   return {
     id: drive.id,
     bounds: grown(boundsOf(line.line), edge + runOn),
+    edges: [half, ...(shoulder.width > 0 ? [edge] : [])].flatMap((out) => stripEdges(line.line, out, runOn)),
     flattest: Math.max(drive.sideSlope, cutSlope),
     ends(low, high) {
       // Sags lie under and crests over their nodes by no more than the nodes lie apart: stations hold them.
@@ -105,6 +106,7 @@ export function overPipeOperator(line: DriveLine, swale: SwaleLine, at: readonly
   const reaches = at.map((crossing) => reachOverPipe(crossing, line, swale));
   return {
     ...whole,
+    edges: [],
     ends: (low, high) => ({ ...whole.ends(low, high), leastUpper: Number.POSITIVE_INFINITY }),
     limitsAt(x, y, existing, limits) {
       const near = at.some(({ at: [cx, cy] }, i) => Math.hypot(x - cx, y - cy) <= (reaches[i] as number));

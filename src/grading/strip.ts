@@ -1,5 +1,6 @@
 /** Distances about a strip along a centreline, and about boxes. Metres. */
-import type { Bounds } from "../geometry";
+import type { Bounds, Point } from "../geometry";
+import type { Edge } from "./operator";
 import type { Nearest, Segments } from "./wall-distance";
 
 /** Distance from a place to a box, 0 inside it: no line in the box is nearer. */
@@ -21,6 +22,42 @@ export function besideStrip(found: Nearest, distances: Float64Array, half: numbe
   if (before <= 0 && after <= 0) return Math.max(0, found.distance - half);
   const past = Math.max(before, after - runOn);
   return Math.hypot(Math.max(0, Math.abs(found.across) - half), Math.max(0, past));
+}
+
+/** A round bend is followed by straight pieces that turn by no more than this, rad. */
+const mostTurn = Math.PI / 36;
+
+/** The outline of a strip as `besideStrip` has it; inside a bend both sides are drawn on to their ends, within the strip. */
+export function stripEdges(line: readonly Point[], half: number, runOn = 0): Edge[] {
+  const edges: Edge[] = [];
+  const last = line.length - 2;
+  for (let i = 0; i <= last; i++) {
+    const [start, drawn] = [line[i] as Point, line[i + 1] as Point];
+    const angle = Math.atan2(drawn[1] - start[1], drawn[0] - start[0]);
+    const end = i === last ? off(drawn, runOn, angle) : drawn;
+    const [left, right] = [angle + Math.PI / 2, angle - Math.PI / 2];
+    for (const side of [left, right]) edges.push([off(start, half, side), off(end, half, side)]);
+    if (i === 0) edges.push([off(start, half, left), off(start, half, right)]);
+    if (i === last) edges.push([off(end, half, left), off(end, half, right)]);
+    else edges.push(...roundBend(drawn, angle, line[i + 2] as Point, half));
+  }
+  return edges;
+}
+
+/** The outer side of a bend. */
+function roundBend(at: Point, angle: number, next: Point, half: number): Edge[] {
+  const turn = Math.atan2(
+    Math.cos(angle) * (next[1] - at[1]) - Math.sin(angle) * (next[0] - at[0]),
+    Math.cos(angle) * (next[0] - at[0]) + Math.sin(angle) * (next[1] - at[1]),
+  );
+  const first = angle - (Math.sign(turn) * Math.PI) / 2;
+  const pieces = Math.ceil(Math.abs(turn) / mostTurn);
+  const on = (piece: number) => off(at, half, first + (turn * piece) / pieces);
+  return Array.from({ length: pieces }, (_, i): Edge => [on(i), on(i + 1)]);
+}
+
+function off([x, y]: Point, distance: number, angle: number): Point {
+  return [x + distance * Math.cos(angle), y + distance * Math.sin(angle)];
 }
 
 /** Distance from the centreline, taken square to it beyond its two ends. */

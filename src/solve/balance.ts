@@ -56,7 +56,7 @@ function moved(
   floor: number,
   heights: Float64Array,
 ): Moved {
-  const outside = sumOutside(coarse, finishHeights(coarse.prepared, floor, heights), topsoil);
+  const outside = sumOutside(coarse, floor, finishHeights(coarse.prepared, floor, heights), topsoil);
   // Lowering the ground by the strip is raising the plane by it.
   const inside = curve.at(floor - earthBelowFloor + topsoil.stripDepth);
   return {

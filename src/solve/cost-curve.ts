@@ -38,7 +38,12 @@ export function costsOn(layout: Layout, input: CostInput): (floor: number) => Co
   const heights = new Float64Array(layout.existing.length);
   const { site, project } = input;
   return (floor) => {
-    const outside = sumOutside(layout, finishHeights(layout.prepared, floor, heights), project.materials);
+    const outside = sumOutside(
+      layout,
+      floor,
+      finishHeights(layout.prepared, floor, heights),
+      project.materials,
+    );
     return costOf(floor, billAt(site, input.partsAt(floor), outside, project));
   };
 }

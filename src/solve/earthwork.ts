@@ -86,5 +86,5 @@ export function volumeAgainstFloor(
 const noTopsoil = { stripDepth: 0, respread: 0 };
 
 function outsideAt(layout: Layout, floor: number, heights: Float64Array): OutsideVolumes {
-  return sumOutside(layout, finishHeights(layout.prepared, floor, heights), noTopsoil);
+  return sumOutside(layout, floor, finishHeights(layout.prepared, floor, heights), noTopsoil);
 }

@@ -37,7 +37,12 @@ export interface StepInput {
 export function oneStepUp(layout: Layout, { site, project, partsAt }: StepInput, floor: number): OneStep[] {
   const heights = new Float64Array(layout.existing.length);
   const at = (height: number) => {
-    const outside = sumOutside(layout, finishHeights(layout.prepared, height, heights), project.materials);
+    const outside = sumOutside(
+      layout,
+      height,
+      finishHeights(layout.prepared, height, heights),
+      project.materials,
+    );
     return earthOf(billAt(site, partsAt(height), outside, project), project.truck);
   };
   const here = at(floor);

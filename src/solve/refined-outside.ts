@@ -1,10 +1,11 @@
 /**
- * Cut and fill outside the walls, on grids refined until two of them agree.
+ * Cut and fill outside the walls, on grids refined until three of them agree.
  *
  * Units   metres, m3.
  * Method  The layout's grid covers all that any floor of the range can change. Where it and the coarse one differ by more
  *         than is asked for, the ground that this floor changes is laid out by itself, with ever smaller cells. The error
- *         told is the difference between the last two: more than what is left of it in the finer one.
+ *         told is the greater of the differences to the two grids before the last: more than what is left of it in the last,
+ *         also where two of them are off alike by chance.
  */
 import {
   type Finished,
@@ -22,7 +23,7 @@ import { outsideError } from "./earthwork";
 const smallShare = 0.005;
 const smallVolume = 0.1;
 /** Cells of the grids, each finer than the one before, and the least cell, m. */
-const gridCells = [60_000, 240_000, 720_000];
+const gridCells = [20_000, 60_000, 240_000, 720_000];
 const leastCell = 0.02;
 
 export interface RefinedOutside {
@@ -43,16 +44,21 @@ export function refinedOutside(
   if (smallEnough(error, finished)) return { finished, error };
   const bounds = changedBounds(layout, finished);
   let outside = finished.outside;
-  let before: Finished["outside"] | null = null;
+  let before: Finished["outside"][] = [];
   for (const mostCells of gridCells) {
     outside = finishedOutside(layout.plan, ground, bounds, finished.floor, mostCells, topsoil);
-    if (before) error = Math.abs(outside.cut - before.cut) + Math.abs(outside.fill - before.fill);
-    if (before && smallEnough(error, { outside })) break;
-    before = outside;
+    const now = outside;
+    if (before.length === 2) error = Math.max(...before.map((one) => difference(one, now)));
+    if (before.length === 2 && smallEnough(error, { outside })) break;
+    before = [...before, outside].slice(-2);
   }
   // The deepest places stay cells of the layout's grid.
   const { greatestCut, greatestFill } = finished.outside;
   return { finished: { ...finished, outside: { ...outside, greatestCut, greatestFill } }, error };
+}
+
+function difference(one: Finished["outside"], other: Finished["outside"]): number {
+  return Math.abs(one.cut - other.cut) + Math.abs(one.fill - other.fill);
 }
 
 function smallEnough(error: number, { outside: { cut, fill } }: Pick<Finished, "outside">): boolean {
