@@ -16,7 +16,7 @@ import { finishHeights, prepare } from "./operators";
 import { placesAt } from "./places";
 import type { GradingPlan } from "./plan";
 import { retainingResult } from "./retaining";
-import { sidesAt } from "./sides-at";
+import { type SideThere, sidesAt } from "./sides-at";
 
 export interface NamedLine {
   readonly name: string;
@@ -43,7 +43,9 @@ export function fitToLine(
 ): SlopeFit[] {
   const { ring } = plan.footprint;
   const sides = sidesAt(plan);
-  if (!sides) return [];
+  // Of the sides that meet at a corner the one that, all alike, would end first has to.
+  const stopping = sidesAt(alike(plan));
+  if (!sides || !stopping) return [];
   const fill = worst();
   const cut = worst();
   const places = placesToStopAt(line).filter(([x, y]) => !containsPoint(ring, x, y));
@@ -52,17 +54,29 @@ export function fitToLine(
     const depth = built[i] as number;
     if (Math.abs(depth) <= stops) return;
     const what = depth > 0 ? "fill" : "cut";
-    const side = sides(at[0], at[1])[what];
-    const rule = plan.pad.sides?.[side.wall] ?? plan.pad;
-    const apron = floor + rule.edgeAboveFloor - rule.fall * Math.min(side.out, rule.width);
-    const over = (apron - ground(at)) * (what === "fill" ? 1 : -1);
-    if (Number.isNaN(over)) return;
-    const out = side.out - rule.width;
-    const slope = what === "fill" ? rule.fillSlope : rule.cutSlope;
-    note(what === "fill" ? fill : cut, at, out, over, over - Math.max(0, out) / slope);
+    const over = edgeOver(plan, what, sides(...at)[what], floor - ground(at));
+    const there = stopping(...at)[what];
+    const mend = edgeOver(plan, what, there, floor - ground(at));
+    if (Number.isNaN(over.height)) return;
+    const height = over.height - Math.max(0, over.out) / over.slope;
+    note(what === "fill" ? fill : cut, at, there.wall, mend, height);
   });
-  const fitOf = (what: "fill" | "cut", { at, slope, height }: Worst): SlopeFit[] =>
-    at ? [{ line: line.name, clear: line.clear ?? 0, what, at, slope, wallHeight: height, wall: null }] : [];
+  const fitOf = (what: "fill" | "cut", { at, slope, height, walls }: Worst): SlopeFit[] => {
+    if (!at) return [];
+    const before = [...walls.keys()].sort((a, b) => (walls.get(b) as number) - (walls.get(a) as number));
+    const stopping = before.findIndex((_, i) => stopsBy(before.slice(0, i + 1), what, slope));
+    const sides = before
+      .slice(0, stopping < 0 ? before.length : stopping + 1)
+      .map((wall) => plan.footprint.walls[wall]?.name ?? "");
+    return [
+      { line: line.name, clear: line.clear ?? 0, what, at, slope, sides, wallHeight: height, wall: null },
+    ];
+  };
+  const stopsBy = (walls: readonly number[], what: "fill" | "cut", slope: number | null) =>
+    slope !== null &&
+    finishedDepths(steeper(plan, walls, what, slope), ground, floor, places).every(
+      (depth) => !((what === "fill" ? depth : -depth) > 2 * stops),
+    );
   return [...fitOf("fill", fill), ...fitOf("cut", cut)];
 }
 
@@ -100,19 +114,59 @@ export function fitByWall(
   return { ...fit, wall, wallHeight: retainingResult(laid, { ...plan, walls }, ground, floor).exposed };
 }
 
+/** How high the edge of a side's apron stands over the ground at a place, in cut under it, and how far that lies beyond. */
+function edgeOver({ pad }: GradingPlan, what: "fill" | "cut", { wall, out }: SideThere, floorOver: number) {
+  const rule = pad.sides?.[wall] ?? pad;
+  const apron = floorOver + rule.edgeAboveFloor - rule.fall * Math.min(out, rule.width);
+  return what === "fill"
+    ? { height: apron, out: out - rule.width, slope: rule.fillSlope }
+    : { height: -apron, out: out - rule.width, slope: rule.cutSlope };
+}
+
+function alike(plan: GradingPlan): GradingPlan {
+  const { pad } = plan;
+  const { fillSlope, cutSlope } = pad;
+  return { ...plan, pad: { ...pad, sides: pad.sides?.map((rule) => ({ ...rule, fillSlope, cutSlope })) } };
+}
+
+/** The plan with the slope of some sides changed. */
+function steeper(
+  plan: GradingPlan,
+  walls: readonly number[],
+  what: "fill" | "cut",
+  slope: number,
+): GradingPlan {
+  const { pad, footprint } = plan;
+  const patch = what === "fill" ? { fillSlope: slope } : { cutSlope: slope };
+  const sides = footprint.walls.map((_, i) => {
+    const rule = pad.sides?.[i] ?? pad;
+    return walls.includes(i) ? { ...rule, ...patch } : rule;
+  });
+  return { ...plan, pad: { ...pad, sides } };
+}
+
 interface Worst {
   at: [number, number] | null;
   height: number;
   slope: number | null;
+  /** How high the slope of each side that comes to the line stands over it at most. */
+  readonly walls: Map<number, number>;
 }
 
-const worst = (): Worst => ({ at: null, height: stops, slope: Number.POSITIVE_INFINITY });
+const worst = (): Worst => ({ at: null, height: stops, slope: Number.POSITIVE_INFINITY, walls: new Map() });
 
-/** `over`: the apron's edge over the ground at the place; `height`: the slope over it. Both count downwards in cut. */
-function note(so: Worst, at: Point, out: number, over: number, height: number): void {
+/** `wall`: the side that is to stop there, `edge` its apron's edge; `height`: the present slope over the place. */
+function note(
+  so: Worst,
+  at: Point,
+  wall: number,
+  edge: { readonly height: number; readonly out: number },
+  height: number,
+): void {
   if (height <= stops) return;
-  if (out <= 0) so.slope = null;
-  else if (so.slope !== null) so.slope = Math.min(so.slope, out / over);
+  so.walls.set(wall, Math.max(height, so.walls.get(wall) ?? 0));
+  if (edge.out <= 0) so.slope = null;
+  else if (so.slope !== null && edge.height > 0) so.slope = Math.min(so.slope, edge.out / edge.height);
   if (height > so.height || !so.at) {
     so.height = height;
     so.at = [...at];

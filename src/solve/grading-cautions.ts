@@ -1,7 +1,7 @@
 /** What the person should know of the acts on the ground, in words. */
 import type { Grading, Rules } from "../document/schema";
 import { farthestLook, type GradingPlan } from "../grading";
-import type { DriveResult, GradingResult, Problem } from "./results";
+import type { DriveResult, Fix, GradingResult, Problem } from "./results";
 import { crossesDrive } from "./swale-over-drive";
 import { wallCautions } from "./wall-cautions";
 import type { Words } from "./words";
@@ -189,7 +189,12 @@ export function sentence(text: string): string {
 /** Slopes are offered in tenths, the flatter ones never flatter than what just fits. */
 const tenth = 10;
 /** What "fits in the space" beside each caution of a slope that passes a line, with what one click can do. */
-export function withFits(problems: readonly Problem[], result: GradingResult, words: Words): Problem[] {
+export function withFits(
+  problems: readonly Problem[],
+  result: GradingResult,
+  grading: Grading,
+  words: Words,
+): Problem[] {
   return problems.map((problem) => {
     const fit = fitOf(problem, result);
     if (!fit) return problem;
@@ -206,19 +211,7 @@ export function withFits(problems: readonly Problem[], result: GradingResult, wo
       ...problem,
       how: `${stops} ${problem.how}`,
       fixes: [
-        ...(gentle === null
-          ? []
-          : [
-              {
-                words: `Take ${fit.what} slopes of ${gentle} : 1`,
-                edits: [
-                  {
-                    command: "grading.changeSlopes" as const,
-                    args: { patch: fit.what === "fill" ? { fill: gentle } : { cut: gentle } },
-                  },
-                ],
-              },
-            ]),
+        ...(gentle === null ? [] : [takeSlopes(fit, gentle, result, grading)]),
         ...(fit.wall
           ? [
               {
@@ -238,6 +231,30 @@ export function withFits(problems: readonly Problem[], result: GradingResult, wo
       ],
     };
   });
+}
+
+/** The slope of all sides and, where sides that come to the line have one of their own, theirs. */
+function takeSlopes(
+  { what, sides }: GradingResult["fits"][number],
+  slope: number,
+  result: GradingResult,
+  { apron }: Grading,
+): Fix {
+  const patch = what === "fill" ? { fill: slope } : { cut: slope };
+  const ownOf = (name: string) =>
+    apron.sides.find((side) => side[what] !== null && result.sides[side.wall]?.name === name);
+  const own = sides.flatMap((name) => ownOf(name) ?? []);
+  const usual = own.length < sides.length;
+  const before = own.map(({ wall }) => result.sides[wall]?.name ?? "").join(", ");
+  return {
+    words: usual
+      ? `Take ${what} slopes of ${slope} : 1`
+      : `Take ${slope} : 1 for the ${what} slope before ${before}`,
+    edits: [
+      ...(usual ? [{ command: "grading.changeSlopes" as const, args: { patch } }] : []),
+      ...own.map(({ wall }) => ({ command: "grading.changeSide" as const, args: { wall, patch } })),
+    ],
+  };
 }
 
 function standsWhere({ clear, wall }: GradingResult["fits"][number], words: Words): string {

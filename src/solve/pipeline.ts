@@ -185,7 +185,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...cautions(built, project, { ...results, water }, words),
       ...gradingCautions(grading, layout.plan, project.grading, project.lot.north, words),
       ...driveProfileCautions(results.drives, project.rules, words),
-      ...withFits(near, grading, words),
+      ...withFits(near, grading, project.grading, words),
     ];
     if (!dragging) {
       const { curve } = standing;

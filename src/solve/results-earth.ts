@@ -282,6 +282,8 @@ export interface SlopeFit {
   readonly at: Point;
   /** Run for one of rise that just ends there; null: nothing but a wall does. */
   readonly slope: number | null;
+  /** The walls whose slopes have to be changed to it for that. */
+  readonly sides: readonly string[];
   /** Height that would show of a wall that holds it: along `wall` where one is offered, else at the place. */
   readonly wallHeight: number;
   /** Where the wall that is offered would stand; null: none is. */

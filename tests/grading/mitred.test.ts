@@ -176,7 +176,12 @@ describe("lot-line advice beside a mitred corner of unequal slopes", () => {
 
   it("asks for the slope that ends just there where it doesn't: (5 − 3) / 0.9", () => {
     expect(fitToLine(plan, flat, 1.2, northLine(5))).toMatchObject([
-      { what: "fill", slope: expect.closeTo(2 / 0.9, 6), wallHeight: expect.closeTo(0.9 - 2 / 3, 6) },
+      {
+        what: "fill",
+        sides: ["C-D"],
+        slope: expect.closeTo(2 / 0.9, 6),
+        wallHeight: expect.closeTo(0.9 - 2 / 3, 6),
+      },
     ]);
   });
 

@@ -275,6 +275,32 @@ describe("slopes and walls", () => {
     expect(codes(solved(edit.project).problems)).not.toContain("grading-past-lot");
   });
 
+  it("and where a side has a slope of its own it is that side's which one click changes", () => {
+    const { apron, slopes } = project.grading;
+    const own = (fill: number, usual: number): Project => ({
+      ...project,
+      grading: {
+        ...project.grading,
+        slopes: { ...slopes, corners: "mitred", fill: usual },
+        apron: {
+          ...apron,
+          sides: [{ wall: 0, showing: null, fall: null, width: null, fill, cut: null }],
+        },
+      },
+    });
+    const steep = own(8, 1.5);
+    const fixOf = (of: Project) =>
+      solved(of)
+        .problems.find(({ code }) => code === "grading-past-lot")
+        ?.fixes?.find(({ words }) => words.startsWith("Take"));
+    const fix = fixOf(steep);
+    expect(fix?.words).toMatch(/^Take \d\.\d : 1 for the fill slope before A-B$/);
+    const edit = fix && applyFix(steep, fix);
+    if (!edit?.ok) throw new Error("no mend");
+    expect(edit.project.grading.slopes.fill).toBe(1.5);
+    expect(codes(solved(edit.project).problems)).not.toContain("grading-past-lot");
+  });
+
   it("or put a wall there, which is then judged", () => {
     const past = solved(project).problems.find(({ code }) => code === "grading-past-lot");
     const wall = past?.fixes?.find(({ words }) => words.startsWith("Put a retaining wall"));

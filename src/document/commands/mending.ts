@@ -1,9 +1,9 @@
 /** Edits that mend what a person is asked about: a shot, the foundation, the side slopes. */
 import { formatLength, parseLength, roundingFor } from "../../units";
-import type { Foundation, Grading, Measure, Point, Project, Shot } from "../schema";
+import type { ApronSide, Foundation, Grading, Measure, Point, Project, Shot } from "../schema";
 import { command, done, type Edit, refuse, replaced } from "./command";
 import { changeFoundation } from "./foundation";
-import { addRetainingWall } from "./grading";
+import { addRetainingWall, changeApronSide } from "./grading";
 import { lookAgain, removeBump, reportBump } from "./instruments";
 import { changeDrainage, changeSlopes, type DrainageChange } from "./site";
 
@@ -28,6 +28,10 @@ export type FixEdit =
   | {
       readonly command: "grading.changeSlopes";
       readonly args: { readonly patch: Partial<Grading["slopes"]> };
+    }
+  | {
+      readonly command: "grading.changeSide";
+      readonly args: { readonly wall: number; readonly patch: Partial<Omit<ApronSide, "wall">> };
     }
   | { readonly command: "drainage.change"; readonly args: DrainageChange }
   | { readonly command: "retainingWall.add"; readonly args: { readonly line: readonly Point[] } };
@@ -94,6 +98,8 @@ function runFix(project: Project, edit: FixEdit): Edit {
       return changeFoundation.run(project, edit.args);
     case "grading.changeSlopes":
       return changeSlopes.run(project, edit.args);
+    case "grading.changeSide":
+      return changeApronSide.run(project, edit.args);
     case "drainage.change":
       return changeDrainage.run(project, edit.args);
     case "retainingWall.add":
