@@ -162,6 +162,47 @@ test("a hint that takes two lines moves nothing on the plan", async ({ page, ope
   expect(await covering(page)).toEqual([]);
 });
 
+/** What is said below the plan and can't be read: cut off by an ellipsis, or below something else. */
+function saidUnread(page: Page): Promise<readonly string[]> {
+  return page.locator(".hint-strip").evaluate((strip) =>
+    [...strip.querySelectorAll("p")].flatMap((line) => {
+      if (!line.checkVisibility()) return [];
+      const range = document.createRange();
+      range.selectNodeContents(line);
+      const seen = [...range.getClientRects()].every(({ left, top, width, height }) =>
+        [0.02, 0.98].every((share) =>
+          strip.contains(document.elementFromPoint(left + share * width, top + height / 2)),
+        ),
+      );
+      return seen && line.scrollWidth <= line.clientWidth ? [] : [line.textContent ?? ""];
+    }),
+  );
+}
+
+test("all that is said while a building is drawn can be read on a small plan", async ({ page, openPage }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await openPage(page, { demo: "pottery-studio" });
+  const plan = page.getByTestId("plan");
+  const read = async (when: string) => {
+    await expect(page.locator(".read-out")).toBeVisible();
+    expect(await saidUnread(page), when).toEqual([]);
+  };
+  await page.keyboard.press("b");
+  const kinds = page.getByTestId("choices").locator(".choices button");
+  for (let i = 0; i < (await kinds.count()); i++) {
+    await kinds.nth(i).click();
+    await plan.hover({ position: { x: 250, y: 240 } });
+    await read(`kind ${i}`);
+    for (const x of [250, 330]) {
+      await plan.click({ position: { x, y: 240 } });
+      await plan.hover({ position: { x: x + 40, y: 250 } });
+      await read(`kind ${i} after ${x}`);
+    }
+    for (let back = 0; back < 3; back++) await page.keyboard.press("Escape");
+    if (await kinds.first().isHidden()) await page.keyboard.press("b");
+  }
+});
+
 test("what was measured folds to its first line, and opens again", async ({ page, openPage }) => {
   await page.setViewportSize({ width: 1280, height: 800 });
   await openPage(page, { demo: "pottery-studio" });

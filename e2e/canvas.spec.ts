@@ -98,10 +98,10 @@ test.describe("on the pottery studio", () => {
     expect(await plan.readOut()).toMatch(/floor 1′ \d.*″ above the ground/);
     // South of the wall, beside the drive.
     await plan.move(d[0] + 1, d[1] - 1.2);
-    expect(await plan.readOut()).toMatch(/of fill here · falls 5\.\d % to S/);
-    expect(await plan.readOut()).toMatch(/measured · .* from corner/);
+    expect(await plan.readOut()).toMatch(/of fill · falls 5\.\d % to S/);
+    expect(await plan.readOut()).toMatch(/measured · .* from corner D/);
     await plan.move(2.3, 28.9);
-    expect(await plan.readOut()).toMatch(/guessed: no shots around it/);
+    expect(await plan.readOut()).toMatch(/guessed · .* from corner A/);
   });
 
   test("the building is selected, moved, pulled and turned by the mouse", async ({ page }) => {

@@ -1,6 +1,9 @@
 /** Words half as large again: everywhere in the window, with nothing cut off. */
 import type { Page } from "@playwright/test";
 import { expect, test } from "./support/fixtures";
+import { demoProject, planPage } from "./support/planPage";
+
+const studio = demoProject("pottery-studio");
 
 /** Every word that is seen, with the size it is written in, px. */
 function wordsSeen(page: Page): Promise<readonly { text: string; size: number; where: string }[]> {
@@ -218,3 +221,64 @@ test("a sign beside a message, a check or a thing to look at keeps clear of its 
   expect(gaps.length).toBeGreaterThan(0);
   expect(Math.min(...gaps)).toBeGreaterThan(5);
 });
+
+/** Parts of the read-out that a person can't see: cut off, out of its box, or below something else. */
+function readOutHidden(page: Page): Promise<readonly string[]> {
+  return page.locator(".read-out").evaluate((readOut) => {
+    const walker = document.createTreeWalker(readOut, NodeFilter.SHOW_TEXT);
+    const hidden: string[] = [];
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      if (!node.parentElement?.checkVisibility()) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      for (const { left, top, width, height } of range.getClientRects()) {
+        const places = [0.02, 0.98].map((share) => [left + share * width, top + height / 2] as const);
+        if (!places.every(([x, y]) => readOut.contains(document.elementFromPoint(x, y))))
+          hidden.push(node.textContent ?? "");
+      }
+    }
+    return hidden;
+  });
+}
+
+/** Depth and fall, how sure and how far from the building, and both heights. */
+const toldOfPlace = [
+  /^(\d.* of (cut|fill)|no change)( here)? · falls \d.* % to [NESW]+/,
+  /(measured|guessed).* · \d.* from corner [A-D]/,
+  /ground \d.+, finished \d/,
+];
+const besideWall = [13.2, 12.2] as const;
+const farCorner = [33.5, 3] as const;
+
+for (const [textSize, height] of [
+  [1, 800],
+  [1.15, 800],
+  [1.3, 800],
+  [1.5, 800],
+  [1.5, 720],
+] as const)
+  test(`what is under the pointer is told whole beside an open section, text at ${Math.round(textSize * 100)} %, 1280×${height}`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width: 1280, height });
+    await page.addInitScript(
+      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+      textSize,
+    );
+    await openPage(page, { demo: "pottery-studio" });
+    await expect(page.locator(".section-strip")).toBeVisible();
+    const plan = planPage(page);
+    const readOut = page.locator(".read-out");
+    // Without a tool, and while the outline of a building is drawn.
+    for (const key of ["Escape", "b"]) {
+      await page.getByTestId("plan").focus();
+      await page.keyboard.press(key);
+      await plan.fit(studio);
+      for (const [x, y] of [besideWall, farCorner]) {
+        await plan.move(x, y);
+        for (const part of toldOfPlace) await expect(readOut).toHaveText(part, { useInnerText: true });
+        expect(await readOutHidden(page), `after ${key}`).toEqual([]);
+      }
+    }
+  });

@@ -43,12 +43,13 @@ describe("a place in words", () => {
       lead: "ground 100.500 m",
       falls: "falls 10.0 % to S",
       heights: "",
-      from: "measured",
+      certainty: { word: "measured", why: "" },
+      near: null,
     });
   });
 
   it("says where it is a guess", () => {
-    expect(read(slope(), [60, 0])?.words.from).toBe("guessed: no shots around it");
+    expect(read(slope(), [60, 0])?.words.certainty).toEqual({ word: "guessed", why: ": no shots around it" });
   });
 
   it("is the floor inside the walls: floor 101 over ground 100.2 at y = 2", () => {
@@ -56,7 +57,8 @@ describe("a place in words", () => {
     expect(found?.words.lead).toBe("floor 0.800 m above the ground");
     expect(found?.words.heights).toBe("ground 100.200 m, floor 101.000 m");
     // (5, 3) is corner B: 4 east and 1 north of here.
-    expect(found?.words.from).toBe("measured · 4.123 m from corner B");
+    expect(found?.words.certainty.word).toBe("measured");
+    expect(found?.words.near).toEqual({ off: "4.123 m", corner: "B" });
   });
 
   it("is fill on the low side: the apron lies 0.1524 below the wall's top and falls 5 %", () => {

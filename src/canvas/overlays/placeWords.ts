@@ -22,7 +22,10 @@ export interface PlaceWords {
   readonly lead: string;
   readonly falls: string;
   readonly heights: string;
-  readonly from: string;
+  /** Measured or guessed, and why where there is a reason. */
+  readonly certainty: { readonly word: string; readonly why: string };
+  /** The nearest corner of the building, and how far off it is; null without a building. */
+  readonly near: { readonly off: string; readonly corner: string } | null;
 }
 
 export function placeWords(reading: PlaceReading, project: Project, at: Point): PlaceWords {
@@ -30,25 +33,29 @@ export function placeWords(reading: PlaceReading, project: Project, at: Point): 
   const rounding = roundingFor(display.length, display);
   const length = (m: number) => formatLength(m, display.length, rounding);
   const falls = fallWords(reading, project);
-  const certainty = reading.guessed ? "guessed: no shots around it" : "measured";
+  const certainty = reading.guessed
+    ? { word: "guessed", why: ": no shots around it" }
+    : { word: "measured", why: "" };
   const ground = `ground ${length(reading.ground)}`;
-  const from = [certainty, cornerWords(project, at, length)].filter((part) => part !== "").join(" · ");
+  const near = nearestCorner(project, at, length);
   if (reading.inside && reading.finished !== null) {
     const up = reading.finished - reading.ground;
     return {
       lead: `floor ${length(Math.abs(up))} ${up < 0 ? "below" : "above"} the ground`,
       falls: "",
       heights: `${ground}, floor ${length(reading.finished)}`,
-      from,
+      certainty,
+      near,
     };
   }
-  if (reading.finished === null) return { lead: ground, falls, heights: "", from };
+  if (reading.finished === null) return { lead: ground, falls, heights: "", certainty, near };
   const depth = reading.finished - reading.ground;
   return {
     lead: depthInWords(depth, display.length, rounding),
     falls,
     heights: `${ground}, finished ${length(reading.finished)}`,
-    from,
+    certainty,
+    near,
   };
 }
 
@@ -68,8 +75,7 @@ function fallWords({ gradient }: PlaceReading, { display, lot }: Project): strin
   return `falls ${formatSlope(slope, display.slope)} to ${downhillWind(gradient.gx, gradient.gy, lot.north)}`;
 }
 
-/** "12′ 3″ from corner C"; empty without a building. */
-function cornerWords(project: Project, at: Point, length: (m: number) => string): string {
+function nearestCorner(project: Project, at: Point, length: (m: number) => string): PlaceWords["near"] {
   const outline = project.building?.outline ?? [];
   let nearest = -1;
   let least = Infinity;
@@ -77,5 +83,5 @@ function cornerWords(project: Project, at: Point, length: (m: number) => string)
     const d = distance(corner, at);
     if (d < least) [nearest, least] = [i, d];
   }
-  return nearest < 0 ? "" : `${length(least)} from corner ${cornerName(nearest)}`;
+  return nearest < 0 ? null : { off: length(least), corner: cornerName(nearest) };
 }
