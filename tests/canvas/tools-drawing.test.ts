@@ -415,6 +415,33 @@ describe("the drive tool", () => {
     expect(end?.[1]).toBeCloseTo(-23, 9);
   });
 
+  it("takes no way from a pointer that rests where it was before the last place was typed", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.click(0, -30);
+    // The pointer says which way the first piece goes, then it rests.
+    hand.move(-20, -30);
+    hand.type("7");
+    hand.key("Enter");
+    hand.type("5");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/^Which way\?.* or move the pointer/);
+    // A held direction is the way, wherever the pointer lies.
+    hand.key("ArrowRight");
+    hand.key("Enter");
+    hand.type("4");
+    hand.move(-2, -10);
+    hand.key("Enter");
+    hand.key("Enter");
+    const line = hand.project.grading.drives[0]?.line.map(([x, y]) => [Math.round(x * 10) / 10, y]);
+    expect(line?.slice(0, 3)).toEqual([
+      [0, -30],
+      [-7, -30],
+      [-2, -30],
+    ]);
+    expect(line?.[3]?.[0]).toBeCloseTo(-2, 1);
+    expect(line?.[3]?.[1]).toBeCloseTo(-26, 9);
+  });
+
   it("ends anywhere by Enter, tied to nothing", () => {
     const hand = handOn(withDoor(), "drive");
     hand.click(6, -30);

@@ -15,7 +15,7 @@ import { snappingStore } from "../../store/snapping";
 import { appStore } from "../../store/store";
 import type { ToolContext } from "../tools/tool";
 import { gridStep } from "../view/grid";
-import { panPlan, planView, showPlace } from "../view/planView";
+import { panPlan, planView, showDrawn } from "../view/planView";
 
 function snapping(): ReturnType<ToolContext["snapping"]> {
   const choice = snappingStore.getState();
@@ -41,7 +41,7 @@ export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): To
     cancelPreview,
     setTool,
     pan: panPlan,
-    show: showPlace,
+    show: showDrawn,
     ...asking,
     say: (text) => tell({ tone: "caution", text }),
   };

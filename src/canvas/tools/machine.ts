@@ -40,6 +40,8 @@ export class Machine {
   private typed: TypedEntry;
   private held: Held | null = null;
   private pointer: PlanPointer | null = null;
+  /** A place was set by figures since the pointer last moved: it points nowhere any more. */
+  private outrun = false;
   /** Name of the state in which nothing is begun yet. */
   private readonly idle: string;
 
@@ -100,6 +102,7 @@ export class Machine {
   /** The pointer with the direction that is held. */
   private hold(pointer: PlanPointer): PlanPointer {
     this.pointer = pointer;
+    this.outrun = false;
     return this.held ? { ...pointer, lock: this.held.lock } : pointer;
   }
 
@@ -116,7 +119,7 @@ export class Machine {
     if (this.present.name !== this.idle) return;
     const { pointer } = this;
     if (away || !pointer) this.lost();
-    else this.move({ ...pointer, at: toWorld(this.context.view(), pointer.screen) });
+    else this.move({ ...pointer, at: this.under(pointer) });
   }
 
   /** Makes what the reading offers. */
@@ -192,15 +195,20 @@ export class Machine {
     return true;
   }
 
+  /** The view may have gone on under a pointer that rests. */
+  private under({ screen }: PlanPointer): Point {
+    return toWorld(this.context.view(), screen);
+  }
+
   private edgeUnder(): SnapEdge | null {
     if (!this.pointer) return null;
     const { edges } = allTargets(this.context.project());
-    return edgesNear(edges, this.pointer.at, 1.5 * reachOf(this.context, this.pointer))[0] ?? null;
+    return edgesNear(edges, this.under(this.pointer), 1.5 * reachOf(this.context, this.pointer))[0] ?? null;
   }
 
   private circleUnder(): LockQuery["circle"] {
     if (!this.pointer) return null;
-    const { at } = this.pointer;
+    const at = this.under(this.pointer);
     const { circles } = allTargets(this.context.project());
     const circle = roundUnder(circles, at, 1.5 * reachOf(this.context, this.pointer));
     return circle && { circle, at };
@@ -209,7 +217,7 @@ export class Machine {
   private setLock(held: Held | null): void {
     this.held = held;
     // What is drawn follows at once, also where there has been no pointer yet.
-    const pointer = this.pointer ?? (held && this.pointerAhead(held));
+    const pointer = this.pointer && !this.outrun ? this.pointer : held && this.pointerAhead(held);
     if (pointer) this.move(pointer);
     this.changed();
   }
@@ -266,9 +274,9 @@ export class Machine {
       return true;
     }
     if (!this.present.finish) return false;
-    if (!this.pointer && lacksBearing(this.typed)) {
+    if ((!this.pointer || this.outrun) && lacksBearing(this.typed)) {
       this.context.say(
-        "Which way? Type its bearing as well (Tab, then degrees clockwise from north), or hold a direction by an arrow key.",
+        "Which way? Type its bearing as well (Tab, then degrees clockwise from north), hold a direction by an arrow key, or move the pointer that way.",
       );
       return true;
     }
@@ -276,7 +284,10 @@ export class Machine {
     this.act((state) => state.finish?.());
     // What is placed by figures may lie out of sight: the view follows.
     const { locksFrom } = this.present;
-    if (locksFrom && !(from && isSamePlace(from, locksFrom))) this.context.show(locksFrom);
+    if (locksFrom && !(from && isSamePlace(from, locksFrom))) {
+      this.outrun = true;
+      this.context.show(locksFrom);
+    }
     return true;
   }
 

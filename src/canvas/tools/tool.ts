@@ -54,7 +54,7 @@ export interface ToolContext {
   setTool(tool: ToolName): void;
   /** Moves the view by screen pixels. */
   pan(dx: number, dy: number): void;
-  /** Brings a place into sight; the view stays where it is in sight already. */
+  /** Brings a place into sight with all that is being drawn; the view stays where it is in sight already. */
   show(at: Point): void;
   /** Asks for a length beside a place of the plan; the answer is the act. */
   ask(question: LengthQuestion): void;

@@ -26,8 +26,8 @@ export const planView = createStore<PlanView>(() => ({
 
 let rest: ReturnType<typeof setTimeout> | null = null;
 let shown: Bounds | null = null;
-/** What the view was fitted to and still shows; null once a hand has moved it. */
-let fit: "plan" | "building" | null = null;
+/** What the view was fitted to and still shows; null once a hand has moved it. "drawn": it went after figures typed. */
+let fit: "plan" | "building" | "drawn" | null = null;
 
 /** What a tool is drawing: not on the plan yet, but to be seen with it. */
 let drawnPlaces: () => readonly XY[] = () => [];
@@ -138,11 +138,16 @@ export function slotsChanged(): void {
     a.left >= b.left - 1 && a.top >= b.top - 1 && a.right <= b.right + 1 && a.bottom <= b.bottom + 1;
   if (takenBoxes().every((box) => between.some((before) => within(box, before)))) return;
   if (fit === "plan") fitPlan();
-  else fitBuilding();
+  else if (fit === "building") fitBuilding();
 }
 
 /** After an edit that made the plan larger than what is in sight (typed or pasted places), shows the whole of it. */
 export function showGrowth(before: Project, now: Project): void {
+  // What the view went after is on the plan now: it is shown there.
+  if (fit === "drawn" && appStore.getState().tool !== "select") {
+    fitPlan();
+    return;
+  }
   const [old, box] = [planBounds(before), planBounds(now)];
   const grew = box.minX < old.minX || box.minY < old.minY || box.maxX > old.maxX || box.maxY > old.maxY;
   if (!grew) return;
@@ -158,16 +163,38 @@ export function showGrowth(before: Project, now: Project): void {
 
 /** Shows the whole plan where some of these places lie out of sight, or below what lies over the plan. */
 export function showWhole(places: readonly XY[]): void {
+  if (places.some((place) => isHidden(place, 0))) fitPlan();
+}
+
+/** Out of sight, nearer to the rim than a margin, px, or below what lies over the plan. */
+function isHidden(place: XY, margin: number): boolean {
   const { view } = planView.getState();
-  const taken = takenBoxes();
-  const hidden = places.some((place) => {
-    const [x, y] = toScreen(view, place);
-    return (
-      !isSeen(view, place, 0) ||
-      taken.some(({ left, right, top, bottom }) => x > left && x < right && y > top && y < bottom)
-    );
-  });
-  if (hidden) fitPlan();
+  const [x, y] = toScreen(view, place);
+  return (
+    !isSeen(view, place, margin) ||
+    takenBoxes().some(({ left, right, top, bottom }) => x > left && x < right && y > top && y < bottom)
+  );
+}
+
+/** What is drawn on from a fitted view still has this share of it to go. */
+const roomToGo = 0.8;
+
+/**
+ * Brings a place that was drawn by figures into sight, with all that was drawn before it: the view goes along and zooms
+ * out as far as that takes, never in. It stays where the place is in sight already.
+ */
+export function showDrawn(at: XY): void {
+  if (!isHidden(at, 40)) return;
+  const places = [...drawnPlaces(), at];
+  const { scale } = planView.getState().view;
+  const whole = fitBetween(places);
+  const factor = Math.min(whole.scale * roomToGo, scale) / whole.scale;
+  jumpTo(zoomAt(whole, middleOf(places.map((place) => toScreen(whole, place))), factor), "drawn");
+}
+
+function middleOf(places: readonly XY[]): XY {
+  const { minX, minY, maxX, maxY } = boundsOf(places.map(([x, y]): [number, number] => [x, y]));
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
 /** The building with its apron, or everything where there is no building. */
