@@ -1,10 +1,12 @@
 /** A plan moves in from its rim under a pointer that draws, the faster the nearer; and what is drawn is told while it is. */
 import { describe, expect, it } from "vitest";
+import { rimOf, textOnScreen } from "../../src/canvas/scene/written";
 import { drawnPlaces } from "../../src/canvas/stage/drawnPlaces";
 import { rimSpeed } from "../../src/canvas/stage/rim";
 import { ringWords } from "../../src/canvas/tools/liveMarks";
+import { toScreen } from "../../src/canvas/view/view";
 import type { Point } from "../../src/document";
-import { handOn, metricProject } from "./support/hand";
+import { handOn, view as handView, metricProject } from "./support/hand";
 
 const view = { width: 800, height: 600 };
 
@@ -44,7 +46,36 @@ describe("a lot that is being drawn", () => {
       [10, 0],
       [0, 10],
     ];
-    expect(ringWords(crossing, metricProject())).toEqual([]);
+    expect(ringWords(crossing, metricProject(), handView)).toEqual([]);
+  });
+
+  it("writes both where no side runs through them, the closing one neither, however the plan is turned", () => {
+    for (const [size, angle] of [
+      [1, 0],
+      [2, 0.5],
+      [2, -1.2],
+    ] as const) {
+      const ring: Point[] = [
+        [0, 0],
+        [40 * size, 0],
+        [40 * size, 20 * size],
+        [30 * size, 4 * size],
+      ];
+      const seen = { ...handView, angle };
+      const corners = ring.map((at) => toScreen(seen, at));
+      const words = ringWords(ring, metricProject(), seen);
+      expect(words).toHaveLength(2);
+      for (const { left, right, top, bottom } of words.map((mark) => rimOf(textOnScreen(mark, seen))))
+        for (const [i, a] of corners.entries()) {
+          const b = corners[(i + 1) % corners.length] ?? a;
+          const along = Array.from({ length: 2001 }, (_, k) => k / 2000);
+          const within = along.some((t) => {
+            const [x, y] = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+            return x > left && x < right && y > top && y < bottom;
+          });
+          expect(within, `side ${i}, turned ${angle}`).toBe(false);
+        }
+    }
   });
 
   it("is part of what the view can be fitted to", () => {

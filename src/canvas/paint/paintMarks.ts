@@ -218,6 +218,8 @@ function paintText({ context, view, mm }: Painting, p: Projection, written: Text
     return;
   }
   context.save();
+  // Else a slanted text keeps the whole pixels of a level one, and its spaces close.
+  context.textRendering = "geometricPrecision";
   context.translate(x, y);
   context.rotate(-angle);
   if (mark.halo) context.strokeText(mark.text, right, -up);

@@ -1,9 +1,13 @@
 /** Marks that tools share while something is under the hand: measured pieces, snapped places, guides. */
 import type { Point, Project } from "../../document";
+import { textBox } from "../../drawing/context";
 import type { DrawingMark, TextMark } from "../../drawing/marks";
-import { centroid, perimeter, ringsSelfCross, signedArea } from "../../geometry";
+import { perimeter, ringsSelfCross, signedArea } from "../../geometry";
 import { formatAngle, formatArea, formatLength, roundingFor } from "../../units";
+import { writtenPxPerMm } from "../screen";
 import type { Snap } from "../snap/snap";
+import type { View } from "../view/view";
+import { placeWithin } from "./ringPlace";
 
 /** A length as the project writes it. */
 export function lengthWords(m: number, project: Project): string {
@@ -63,15 +67,18 @@ function guidePoints([x, y]: Point, { at, beyond }: Snap): number[] {
   return [x - dx, y - dy, x + dx, y + dy];
 }
 
-/** The area of a ring that is being drawn and the way round it, in its middle; none while its sides cross. */
-export function ringWords(ring: readonly Point[], project: Project): readonly TextMark[] {
+/** Room that two lines of words take above and below their place, and beside them, mm. */
+const [twoLines, besideWords] = [4.6, 1.2];
+
+/** The area of a ring that is being drawn and the way round it, inside and off its sides; none while its sides cross. */
+export function ringWords(ring: readonly Point[], project: Project, view: View): readonly TextMark[] {
   const area = Math.abs(signedArea(ring));
   if (ring.length < 3 || area < 1e-6 || ringsSelfCross(ring)) return [];
-  const at = centroid(ring);
-  return [areaWords(area, project), `${lengthWords(perimeter(ring), project)} round`].map(
+  const metresPerMm = writtenPxPerMm() / view.scale;
+  const words = [areaWords(area, project), `${lengthWords(perimeter(ring), project)} round`].map(
     (text, line): TextMark => ({
       kind: "text",
-      at,
+      at: ring[0] as Point,
       text,
       style: "preview-label",
       anchor: "middle",
@@ -79,6 +86,9 @@ export function ringWords(ring: readonly Point[], project: Project): readonly Te
       halo: true,
     }),
   );
+  const wide = Math.max(...words.map((mark) => textBox(mark, metresPerMm, 0).width)) / 2 + besideWords;
+  const at = placeWithin(ring, [wide * metresPerMm, twoLines * metresPerMm], view.angle);
+  return words.map((mark) => ({ ...mark, at }));
 }
 
 /** Diagonals, sides and a tint of a ring that is being drawn. */

@@ -147,7 +147,7 @@ function lineMarks(
     const b = places[i + 1];
     return b && !isSame(context, a, b) ? [alongPiece(a, b, kind.pieceText(context, a, b))] : [];
   });
-  const ring = kind.closed ? ringWords(places, context.project()) : [];
+  const ring = kind.closed ? ringWords(places, context.project(), context.view()) : [];
   const done = places.slice(0, -1);
   const closing: DrawingMark[] =
     kind.closed && places.length > 2
