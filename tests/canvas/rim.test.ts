@@ -39,6 +39,14 @@ describe("a lot that is being drawn", () => {
     expect(hand.texts().slice(-2)).toEqual(["6,458 ft²", "120.000 m round"]);
   });
 
+  it("tells them also while the pointer rests on the corner that was just set", () => {
+    const hand = handOn(metricProject(), "lot");
+    hand.click(0, 0);
+    hand.click(40, 0);
+    hand.click(40, 30);
+    expect(hand.texts().slice(-2)).toEqual(["6,458 ft²", "120.000 m round"]);
+  });
+
   it("tells no area while its sides cross", () => {
     const crossing: Point[] = [
       [0, 0],

@@ -147,8 +147,10 @@ function lineMarks(
     const b = places[i + 1];
     return b && !isSame(context, a, b) ? [alongPiece(a, b, kind.pieceText(context, a, b))] : [];
   });
-  const ring = kind.closed ? ringWords(places, context.project(), context.view()) : [];
+  // The place that was just set isn't another one.
   const done = places.slice(0, -1);
+  const outline = isSame(context, done.at(-1) as Point, to.at) ? done : places;
+  const ring = kind.closed ? ringWords(outline, context.project(), context.view()) : [];
   const closing: DrawingMark[] =
     kind.closed && places.length > 2
       ? [{ kind: "line", points: [...to.at, ...(places[0] as Point)], style: "preview" }]
