@@ -3,4 +3,4 @@ export { tinPlaneVolume } from "./plane-volume";
 export { type CutFill, prismCutFill } from "./prism";
 export { tinToTinVolume } from "./tin-to-tin";
 export type { Volume } from "./volume";
-export { type GroundSpot, type PlaneCutFill, type VolumeCurve, volumeCurve } from "./volume-curve";
+export { fillOver, type GroundSpot, type PlaneCutFill, type VolumeCurve, volumeCurve } from "./volume-curve";

@@ -66,6 +66,13 @@ export function volumeCurve(ground: Ground, ring: readonly Point[]): VolumeCurve
   return curveOf(new PieceSet(measured), new PieceSet(guessed), lowest, highest);
 }
 
+/** Fill up to a level plane, m3, as a function of its height, m, over simple rings that don't overlap. */
+export function fillOver(ground: Ground, rings: readonly (readonly Point[])[]): (planeZ: number) => number {
+  const pieces = rings.map((ring) => clippedPieces(ground, ring));
+  const set = new PieceSet(pieces.flatMap(({ measured, guessed }) => [...measured, ...guessed]));
+  return (planeZ) => set.at(planeZ).fill;
+}
+
 function curveOf(
   measured: PieceSet,
   guessed: PieceSet,

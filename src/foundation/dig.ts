@@ -98,17 +98,20 @@ export function trenchDig(
 
 /**
  * Room in the fill inside that the walls themselves take, m3: from the stripped ground up to the earth under the base, as
- * wide as the wall; of a thickened edge what lies under its base stone. Only what stands round a fill takes any.
+ * wide as the wall; of a thickened edge what lies under its base stone. Only what stands round a fill takes any. `measured`: the
+ * room of a stem wall where it was summed on the ground itself.
  */
 export function wallsInFill(
   lines: readonly FootedLine[],
   outline: readonly Point[],
   foundation: FootingDemand["foundation"],
   earthInside: number,
+  measured: number | null = null,
 ): number {
   const { kind, wallThickness } = foundation;
   if (kind === "thickened-edge") return edgeInFill(lines, outline, foundation, earthInside);
   if (kind !== "stem-wall") return 0;
+  if (measured !== null) return measured;
   const ratio = lengthInside(outline, wallThickness / 2) / perimeter(outline);
   const high = (line: FootedLine, i: number) => Math.max(0, earthInside - (line.stripped[i] as number));
   return lines.reduce((sum, line) => sum + integral(line, high), 0) * ratio * wallThickness;

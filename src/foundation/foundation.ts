@@ -36,6 +36,8 @@ export interface FoundationInput extends DoorSite {
   readonly lowestInside: SlabGround["lowest"];
   readonly highestInside: number;
   readonly place: PlaceWords;
+  /** Fill up to the earth under the base where the walls themselves stand, m3; missing: read at the walls' stations. */
+  readonly fillUnderWalls?: number | null;
 }
 
 export function foundationResult(input: FoundationInput): FoundationResult {
@@ -74,7 +76,7 @@ export function foundationResult(input: FoundationInput): FoundationResult {
     }),
     doors: doorLevels(input, lines),
     posts,
-    wallsInFill: wallsInFill(lines, outline, foundation, heights.earthInside),
+    wallsInFill: wallsInFill(lines, outline, foundation, heights.earthInside, input.fillUnderWalls),
     takeOff: takeOff(outline, foundation, lines, posts.length),
   };
 }

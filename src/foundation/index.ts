@@ -4,6 +4,7 @@ export { leastLanding, leastTread, mostRise, stepsFor } from "./doors";
 export { footingSizes, leastFootingWidth, presumedBearing } from "./footing-size";
 export { type FoundationInput, foundationResult } from "./foundation";
 export type { PlaceWords, WallLine } from "./lines";
+export { wallStrips } from "./ring-lengths";
 export { stepOverlap, stepPieces } from "./steps";
 export {
   type CornerGround,

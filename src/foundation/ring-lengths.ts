@@ -1,5 +1,5 @@
 /**
- * Lengths of lines that run beside an outline, corners counted once.
+ * Lines that run beside an outline: lengths and areas, corners counted once, and the ground that walls stand on.
  *
  * Units   metres.
  * Method  A line moved inwards by t is shorter than the outline by t · Σ 2 tan(turn/2) over its corners.
@@ -30,4 +30,33 @@ export function areaInside(outline: readonly Point[], inwards: number): number {
     0,
     Math.abs(signedArea(outline)) - perimeter(outline) * inwards + inwards * inwards * cornerTurns(outline),
   );
+}
+
+/** The ground under each wall, from the outline so far inwards, mitred at the corners; null where the walls leave no room inside. */
+export function wallStrips(outline: readonly Point[], thickness: number): Point[][] | null {
+  const turn = Math.sign(signedArea(outline)) * thickness;
+  const next = (i: number) => outline[(i + 1) % outline.length] as Point;
+  const directions = outline.map((a, i) => direction(a, next(i)));
+  const inner = outline.map(([x, y], i): Point => {
+    const [ux, uy] = directions[(i + outline.length - 1) % outline.length] as Point;
+    const [vx, vy] = directions[i] as Point;
+    const share = turn / (1 + ux * vx + uy * vy);
+    return [x - (uy + vy) * share, y + (ux + vx) * share];
+  });
+  const strips = outline.map((a, i): Point[] => [
+    a,
+    next(i),
+    inner[(i + 1) % inner.length] as Point,
+    inner[i] as Point,
+  ]);
+  const runsOn = strips.every(([, , end, start], i) => {
+    const [[ux, uy], [ax, ay], [bx, by]] = [directions[i], start, end] as [Point, Point, Point];
+    return (bx - ax) * ux + (by - ay) * uy > 0;
+  });
+  return runsOn && areaInside(outline, thickness) > 0 ? strips : null;
+}
+
+function direction([ax, ay]: Point, [bx, by]: Point): Point {
+  const length = Math.hypot(bx - ax, by - ay);
+  return [(bx - ax) / length, (by - ay) / length];
 }

@@ -1,6 +1,8 @@
 /** The foundation's stage: the walls as lines once a layout, everything that hangs on the floor once a floor. */
+import { earthBelowFloor } from "../document/foundationMeasures";
 import type { Building, Point, Project, Survey } from "../document/schema";
-import { foundationResult, type WallLine } from "../foundation";
+import { fillOver } from "../earthwork";
+import { foundationResult, type WallLine, wallStrips } from "../foundation";
 import { finishHeights, onWall, type Places, type Prepared, placesAt, prepare, type Wall } from "../grading";
 import { firmGround, type Layer, type PitSpot, pitDepthAt, pitSpots } from "../survey";
 import { groundAt } from "../terrain";
@@ -22,16 +24,19 @@ export interface FoundationPlaces {
   /** The same without drives to doors; null: there are none. */
   readonly undriven: Prepared | null;
   readonly lines: readonly BareLine[];
+  /** Fill where the walls stand, m3, up to a height; null where it isn't asked for. */
+  readonly fillUnderWalls: ((height: number) => number) | null;
 }
 
 export function foundationPlaces(
-  { walls }: BuildingSite["footprint"],
+  { walls, ring }: BuildingSite["footprint"],
   ground: BuildingSite["ground"],
   height: BuildingSite["height"],
   plan: BuildingSite["plan"],
   range: BuildingSite["range"],
   survey: Survey,
   doors: Building["doors"],
+  wallThickness: number | null,
 ): FoundationPlaces {
   const pits = pitSpots(
     survey,
@@ -67,7 +72,17 @@ export function foundationPlaces(
     prepared: prepare(places, plan, range),
     undriven: others.length < plan.drives.length ? prepare(places, { ...plan, drives: others }, range) : null,
     lines,
+    fillUnderWalls: fillUnderWalls(ground, ring, wallThickness),
   };
+}
+
+function fillUnderWalls(
+  ground: BuildingSite["ground"],
+  ring: BuildingSite["footprint"]["ring"],
+  thickness: number | null,
+) {
+  const strips = thickness ? wallStrips(ring, thickness) : null;
+  return strips && fillOver(ground, strips);
 }
 
 /** Even steps with the corners and the edges of doors among them. */
@@ -143,6 +158,9 @@ export function foundationAt(
     drives: project.grading.drives,
     driveResults: drives,
     place: (at) => placeName(footprint, at, words),
+    fillUnderWalls: standing.fillUnderWalls?.(
+      floor - earthBelowFloor(building) + project.materials.stripDepth,
+    ),
   });
 }
 

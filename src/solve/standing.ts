@@ -79,6 +79,8 @@ export function standingStages(
   return (site, project, words, carriedCurve) => {
     const { footprint, ground, height, plan, range, reach, building } = site;
     const below = earthBelowFloor(building);
+    const { kind, wallThickness } = building.foundation;
+    const strip = kind === "stem-wall" ? wallThickness : null;
     const curveOf = [site.coarse, site.curve, below, range.low, range.high] as const;
     return {
       corners: corners(footprint, ground, height, plan, range),
@@ -90,7 +92,7 @@ export function standingStages(
       guessed: guesses(plan, footprint, ground),
       facts: standingFacts(site, project, words),
       topsoilMet: topsoil(project.survey, building.outline),
-      foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors),
+      foundation: footing(footprint, ground, height, plan, range, project.survey, building.doors, strip),
     };
   };
 }
