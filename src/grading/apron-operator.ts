@@ -14,7 +14,7 @@ import { cornerShare, mixed, neighbour, outwardSide } from "./corner-share";
 import { mitredPlanes, type Planes } from "./mitre";
 import { apronId, type Limits, type Operator } from "./operator";
 import type { GradingPlan, SideRule } from "./plan";
-import { type Nearest, nearestSegment, nowhere, segmentsOf } from "./wall-distance";
+import { distanceTo, type Nearest, nearestSegment, nowhere, segmentsOf } from "./wall-distance";
 
 export function apronOperator({ footprint, pad }: Pick<GradingPlan, "footprint" | "pad">): Operator {
   const sides = footprint.walls.map((_, i) => pad.sides?.[i] ?? pad);
@@ -50,8 +50,8 @@ function byDistance(distance: number, beyond: number, rule: SideRule, limits: Li
 }
 
 /**
- * Distance to the walls, and how much farther the nearest graded wall is where the nearest wall leaves the
- * ground as it is: there the earth slopes off to the side, so that no cliff stands at the corner.
+ * By distance to the walls, or by planes. Where the nearest wall leaves the ground as it is the earth of the graded walls
+ * beside it slopes off to the side, by how much farther they are, so that no cliff stands at the corner.
  */
 function sideFinder(
   { footprint, pad }: Pick<GradingPlan, "footprint" | "pad">,
@@ -68,29 +68,82 @@ function sideFinder(
   const uniform = !pad.sides;
   const planes = pad.corners === "mitred" ? mitredPlanes(footprint, pad, rules) : null;
   const edge = oneEdge(rules);
+  const ends = everyWall ? null : endsOfLeft(pad.leave, walls.length, gradedWalls);
   return (x, y, limits) => {
     if (planes && everyWall && edge !== null) {
       byPlanes(planes(x, y), edge, limits);
       return;
     }
     const distance = nearestSegment(all, x, y, found).distance;
-    let beyond = 0;
-    if (!everyWall) beyond = nearestSegment(graded, x, y, found).distance - distance;
+    const left = ends?.[found.segment];
+    if (left) {
+      besideLeft(left, distance, x, y, limits);
+      return;
+    }
+    if (!everyWall) nearestSegment(graded, x, y, found);
     const k = found.segment;
     const wall = gradedWalls[k] as number;
     const rule = rules[wall] as SideRule;
     if (uniform && !planes) {
-      byDistance(distance, beyond, rule, limits);
+      byDistance(distance, 0, rule, limits);
       return;
     }
     const next = neighbour(graded, gradedWalls, walls.length, k, found.along);
-    const share = next && cornerShare(graded, k, next, x, y, turn, found);
-    const here = next && share !== null && !uniform ? mixed(rule, rules[next.wall] as SideRule, share) : rule;
+    const here = uniform ? rule : turned(rule, k, next, x, y);
     const pastEnd = found.along < 0 || found.along > (graded[k * 5 + 4] as number);
     // Round the free end of a graded side the earth runs as a cone.
-    if (planes && beyond === 0 && (next || !pastEnd)) byPlanes(planes(x, y), here.edgeAboveFloor, limits);
-    else byDistance(distance, beyond, here, limits);
+    if (planes && (next || !pastEnd)) byPlanes(planes(x, y), here.edgeAboveFloor, limits);
+    else byDistance(distance, 0, here, limits);
   };
+
+  /** From the graded sides at both ends of what is left as it is, and the nearest: the more fill, the deeper cut. */
+  function besideLeft(sides: readonly number[], distance: number, x: number, y: number, limits: Limits) {
+    nearestSegment(graded, x, y, found);
+    let lower = Number.NEGATIVE_INFINITY;
+    let upper = Number.POSITIVE_INFINITY;
+    let core = false;
+    for (let i = 0; i <= sides.length; i++) {
+      const k = sides[i] ?? found.segment;
+      const beyond = Math.max(0, distanceTo(graded, k, x, y) - distance);
+      byDistance(distance, beyond, rules[gradedWalls[k] as number] as SideRule, limits);
+      lower = Math.max(lower, limits.lower);
+      upper = Math.min(upper, limits.upper);
+      core ||= limits.core;
+    }
+    limits.lower = lower;
+    limits.upper = Math.max(lower, upper);
+    limits.core = core;
+  }
+
+  /** The rule of a side, about its corners that of the next one with it. */
+  function turned(rule: SideRule, k: number, nearer: ReturnType<typeof neighbour>, x: number, y: number) {
+    const farther = neighbour(
+      graded,
+      gradedWalls,
+      walls.length,
+      k,
+      found.along,
+      nearer ? !nearer.atEnd : undefined,
+    );
+    for (const next of [nearer, farther]) {
+      const share = next && cornerShare(graded, k, next, x, y, turn, found);
+      if (next && share !== null) return mixed(rule, rules[next.wall] as SideRule, share);
+    }
+    return rule;
+  }
+}
+
+/** For each wall that is left as it is the graded ones, by their number among those, at both ends of what is left. */
+function endsOfLeft(leave: Uint8Array, count: number, gradedWalls: readonly number[]) {
+  return Array.from({ length: count }, (_, i) => {
+    if (!leave[i]) return null;
+    const towards = (step: number) => {
+      let wall = i;
+      while (leave[wall]) wall = (wall + step + count) % count;
+      return gradedWalls.indexOf(wall);
+    };
+    return [towards(-1), towards(1)];
+  });
 }
 
 /** The height of the finished ground at the walls where all sides have one; else null. */

@@ -20,15 +20,15 @@ export function outwardSide({ walls }: GradingPlan["footprint"]): 1 | -1 {
   return wall.along[0] * wall.outward[1] - wall.along[1] * wall.outward[0] > 0 ? 1 : -1;
 }
 
-/** The graded wall round the corner that a place is nearer to. */
+/** The graded wall round the corner that a place is nearer to, or round the end that is asked for. */
 export function neighbour(
   graded: Float64Array,
   gradedWalls: readonly number[],
   count: number,
   k: number,
   along: number,
+  atEnd = along > (graded[k * 5 + 4] as number) / 2,
 ): { segment: number; wall: number; atEnd: boolean } | null {
-  const atEnd = along > (graded[k * 5 + 4] as number) / 2;
   const wall = ((gradedWalls[k] as number) + (atEnd ? 1 : count - 1)) % count;
   const segment = gradedWalls.indexOf(wall);
   return segment < 0 ? null : { segment, wall, atEnd };

@@ -56,14 +56,24 @@ function weigherOf(
   footprint: Footprint,
   leave: Uint8Array,
   rules: readonly SideRule[],
+  within = false,
 ): Weigh {
   if (tree.kind === "side") return sideWeigher(tree.walls, footprint, leave, rules);
-  const parts = tree.parts.map((part) => weigherOf(part, footprint, leave, rules));
+  const parts = tree.parts.map((part) => weigherOf(part, footprint, leave, rules, true));
   const join = tree.kind === "all" ? 1 : -1;
+  // What stands within an inward stretch makes nothing where one of its own sides is left as it is.
+  const strict = within && tree.kind === "all";
   const all = nothing();
   return (x, y) => {
     all.none = true;
-    for (const part of parts) add(all, part(x, y), join);
+    for (const weigh of parts) {
+      const part = weigh(x, y);
+      if (!part.none) add(all, part, join);
+      else if (strict) {
+        all.none = true;
+        return all;
+      }
+    }
     return all;
   };
 }
@@ -82,7 +92,6 @@ const nothing = (): Work => ({
 
 /** Joins what one part makes of a place to what the others do: the least fill (1), or the most (-1). */
 function add(all: Work, part: Work, join: 1 | -1): void {
-  if (part.none) return;
   const first = all.none;
   all.none = false;
   if (first || join * (part.lower - all.lower) < 0) {

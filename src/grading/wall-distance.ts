@@ -57,4 +57,14 @@ export function nearestSegment(segments: Segments, x: number, y: number, found: 
   return found;
 }
 
+/** Distance to one segment. */
+export function distanceTo(segments: Segments, i: number, x: number, y: number): number {
+  const k = i * 5;
+  const dx = x - (segments[k] as number);
+  const dy = y - (segments[k + 1] as number);
+  const along = dx * (segments[k + 2] as number) + dy * (segments[k + 3] as number);
+  const past = along - Math.min(Math.max(along, 0), segments[k + 4] as number);
+  return Math.hypot(past, dy * (segments[k + 2] as number) - dx * (segments[k + 3] as number));
+}
+
 export const nowhere = (): Nearest => ({ distance: 0, segment: 0, along: 0, across: 0 });

@@ -327,3 +327,75 @@ describe("two walls in one line with rules of their own", () => {
     expect(joint).toBeLessThan(east as number);
   });
 });
+
+/** The greatest difference between places 5 mm apart on a line. */
+function roughest(plan: GradingPlan, floor: number, from: Point, to: Point): number {
+  const count = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 0.005);
+  const places = Array.from({ length: count + 1 }, (_, i): Point => {
+    const t = i / count;
+    return [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];
+  });
+  const z = heights(plan, floor, places);
+  return Math.max(...z.slice(1).map((height, i) => Math.abs(height - (z[i] as number))));
+}
+
+describe("no cliff stands in the finished ground", () => {
+  const tee: Point[] = [
+    [-2, 0],
+    [2, 0],
+    [2, 5],
+    [10, 5],
+    [10, 10],
+    [-10, 10],
+    [-10, 5],
+    [-2, 5],
+  ];
+  const zed: Point[] = [
+    [0, 0],
+    [10, 0],
+    [10, 6],
+    [18, 6],
+    [18, 14],
+    [6, 14],
+    [6, 8],
+    [0, 8],
+  ];
+  const own = Object.fromEntries(
+    tee.map((_, i) => [
+      i,
+      {
+        fillSlope: 2 + ((i * 3) % 7),
+        cutSlope: 1 + ((i * 5) % 4),
+        fall: 0.02 + 0.01 * (i % 5),
+        width: 1 + (i % 4),
+      },
+    ]),
+  );
+  const across = (plan: GradingPlan, floor: number) =>
+    Math.max(
+      ...[-12, -3, 1, 4, 7, 9, 13, 19].flatMap((at) => [
+        roughest(plan, floor, [-25, at], [35, at]),
+        roughest(plan, floor, [at, -25], [at, 35]),
+        roughest(plan, floor, [at - 20, -20], [at + 20, 20]),
+      ]),
+    );
+
+  it.each([
+    ["a T", tee],
+    ["a Z", zed],
+  ] as const)("about %s whose sides all have rules of their own", (_what, ring) => {
+    const plan = mitred(ring, own);
+    // The steepest slope, 1 : 1, changes by 5 mm in 5 mm.
+    expect(across(plan, 1.5)).toBeLessThan(0.0075);
+    expect(across(plan, -1.5)).toBeLessThan(0.0075);
+  });
+
+  it.each(["mitred", "round"] as const)(
+    "before the middle of a side that is left as it is, between sides of unequal slopes, %s corners",
+    (corners) => {
+      const leave = Uint8Array.from([0, 0, 1, 0]);
+      const plan = mitred(box, { 1: { fillSlope: 8, cutSlope: 6 } }, { leave, corners });
+      for (const floor of [1.5, -1.5]) expect(roughest(plan, floor, [-12, 5], [12, 5])).toBeLessThan(0.0075);
+    },
+  );
+});
