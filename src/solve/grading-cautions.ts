@@ -1,5 +1,6 @@
 /** What the person should know of the acts on the ground, in words. */
 import type { Grading, Rules } from "../document/schema";
+import { nearestOnRing } from "../geometry";
 import { farthestLook, type GradingPlan } from "../grading";
 import type { DriveResult, Fix, GradingResult, Problem } from "./results";
 import { crossesDrive } from "./swale-over-drive";
@@ -8,8 +9,8 @@ import type { Words } from "./words";
 
 /** A drive whose surface is changed by more than this isn't the drive that was checked, m. */
 const bump = 0.05;
-/** A swale may take this much off the apron's foot, m. Common practice, no source. */
-const offApron = 0.15;
+/** A swale may take a strip off the apron's foot; nearer to the wall than this share of its width it takes the apron. Our own reading. */
+const foot = 0.8;
 /** Slopes that would have to be steeper than this take a wall, run for one of rise. */
 const steepestFit = 1.5;
 
@@ -78,8 +79,10 @@ function conflictNote(
   if (conflict.first === "apron" && toDoor) return [];
   // A swale at the apron's foot takes a strip off it and leads its water away: the order tells it, nothing is wrong.
   const bySwale = plan.swales.some(({ swale }) => swale.id === conflict.second);
-  if (conflict.first === "apron" && bySwale)
-    return -conflict.by > offApron ? [apronTaken(conflict, words)] : [];
+  if (conflict.first === "apron" && bySwale) {
+    const away = nearestOnRing(plan.footprint.ring, ...conflict.at).distance;
+    return away < foot * plan.pad.width ? [apronTaken(conflict, words)] : [];
+  }
   if (crossesDrive(conflict, plan)) return [];
   const what = conflict.by < 0 ? "cuts" : "raises";
   const onDrive = plan.drives.some(({ drive }) => drive.id === conflict.first);
