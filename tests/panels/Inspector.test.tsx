@@ -127,7 +127,7 @@ describe("the inspector", () => {
     run(drawingEdits.lockThings, { things: [building], locked: true });
     select([building]);
     render(<Inspector commands={[]} run={() => undefined} />);
-    expect(screen.getByLabelText<HTMLInputElement>("East of A").disabled).toBe(true);
+    expect(screen.getByLabelText<HTMLInputElement>("East of A").readOnly).toBe(true);
     expect(screen.getByRole("note").textContent).toMatch(/^Locked/);
   });
 
