@@ -3,7 +3,7 @@
  * every act does in every cell. Made once a layout; a floor drag then costs one clamp a cell.
  */
 import type { Bounds } from "../geometry";
-import { type Grid, type Ground, groundAt, sampleGrid } from "../terrain";
+import { type Grid, type Ground, groundAt, locate, sampleGrid, trianglePlane } from "../terrain";
 import { type Cells, cellsAbout } from "./cells";
 import { operatorsOf, type Prepared, type PrepareOptions, prepare } from "./operators";
 import { partsOfCells } from "./parts";
@@ -94,12 +94,16 @@ function layOutParts(
   const z = new Float64Array(x.length);
   const guessed = new Uint8Array(x.length);
   const uncut = Float64Array.from(cells.weight);
+  let near = 0;
   for (let k = 0; k < x.length; k++) {
     const i = cell[k] as number;
     uncut[i] = 0;
-    const there = groundAt(ground, x[k] as number, y[k] as number);
-    z[k] = there?.z ?? (existing[i] as number);
-    guessed[k] = there && !there.guessed ? 0 : 1;
+    const [px, py] = [x[k] as number, y[k] as number];
+    // Parts come along their edges: the next one lies near.
+    const found = locate(ground.tin, px, py, near);
+    if (found >= 0) near = found;
+    z[k] = found < 0 ? (existing[i] as number) : trianglePlane(ground.tin, found, px, py).z;
+    guessed[k] = found < 0 ? 1 : (ground.guessed[found] as number);
   }
   const places = { x, y, existing: z, covered: new Uint8Array(x.length) };
   const prepared = prepare(places, plan, range, options);

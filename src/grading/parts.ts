@@ -7,7 +7,7 @@
  *         within these go. What an act does to a part is asked at its centroid.
  * Source  First principles; clipping by half-planes (Sutherland, Hodgman 1974).
  */
-import { clipConvexByHalfPlane, containsPoint, type Point } from "../geometry";
+import { clipConvexByHalfPlane, containsPoint, flatArea, type Point } from "../geometry";
 import type { Grid } from "../terrain";
 import { type Cells, cellsAlong, moments } from "./cells";
 import type { Edge } from "./operator";
@@ -77,11 +77,14 @@ function cutAlong(lines: readonly Edge[], [cx, cy]: Point, cell: number): number
       [ax - cx, ay - cy],
       [bx - cx, by - cy],
     ];
-    parts = parts.flatMap((part) => {
-      if (!runsThrough(part, a, b)) return [part];
-      const sides = [clipConvexByHalfPlane(part, a, b), clipConvexByHalfPlane(part, b, a)];
-      return sides.every((side) => moments(side).area > least) ? sides : [part];
-    });
+    const made: number[][] = [];
+    for (const part of parts) {
+      const left = runsThrough(part, a, b) ? clipConvexByHalfPlane(part, a, b) : part;
+      const right = left === part ? part : clipConvexByHalfPlane(part, b, a);
+      if (left === right || flatArea(left) <= least || flatArea(right) <= least) made.push(part);
+      else made.push(left, right);
+    }
+    parts = made;
   }
   return parts;
 }
@@ -104,6 +107,17 @@ function runsThrough(part: readonly number[], a: Point, b: Point): boolean {
 /** Four numbers a part, side by side, into arrays. */
 function columnsOf(found: readonly number[]): CellParts {
   const count = found.length / 4;
-  const column = (k: number) => Float64Array.from({ length: count }, (_, i) => found[4 * i + k] as number);
-  return { x: column(0), y: column(1), weight: column(2), cell: Uint32Array.from(column(3)) };
+  const parts = {
+    x: new Float64Array(count),
+    y: new Float64Array(count),
+    weight: new Float64Array(count),
+    cell: new Uint32Array(count),
+  };
+  for (let i = 0; i < count; i++) {
+    parts.x[i] = found[4 * i] as number;
+    parts.y[i] = found[4 * i + 1] as number;
+    parts.weight[i] = found[4 * i + 2] as number;
+    parts.cell[i] = found[4 * i + 3] as number;
+  }
+  return parts;
 }
