@@ -83,7 +83,7 @@ test.describe("on the pottery studio", () => {
     await act(page, /^Lock/).click();
     await plan.drag(middle, [middle[0] + 2, middle[1]], [middle[0] + 4, middle[1]]);
     await expect(page.getByText(/is locked\. Unlock it first\./)).toBeVisible();
-    expect(await plan.undoName()).toBe("Undo: lock");
+    expect(await plan.undoName()).toBe("Undo: lock studio");
     await expect(inspector(page)).toContainText("Locked: its figures can be read, not changed.");
     const east = inspector(page).getByLabel("East of A");
     await expect(east).toHaveAttribute("readonly");
@@ -97,7 +97,7 @@ test.describe("on the pottery studio", () => {
     await expect(panel.locator(".field-lock").first()).toBeVisible();
     await panel.getByRole("button", { name: "Remove the building" }).click();
     await expect(page.getByText(/is locked\. Unlock it first/).first()).toBeVisible();
-    expect(await plan.undoName()).toBe("Undo: lock");
+    expect(await plan.undoName()).toBe("Undo: lock studio");
     await rightClick(page, ...middle);
     await expect(act(page, /^Turn about/)).toBeHidden();
     await act(page, "Unlock").click();
