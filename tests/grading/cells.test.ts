@@ -3,16 +3,8 @@ import { describe, expect, it } from "vitest";
 import { centroid, type Point, signedArea } from "../../src/geometry";
 import { gridOver } from "../../src/grading";
 import { cellsAbout } from "../../src/grading/cells";
+import { narrowEll } from "../support/outlines";
 import { rectangle } from "./plans";
-
-const ell: Point[] = [
-  [0, 0],
-  [6, 0],
-  [6, 3],
-  [2, 3],
-  [2, 7],
-  [0, 7],
-];
 
 const turned = (ring: readonly Point[], angle: number): Point[] =>
   ring.map(([x, y]) => [
@@ -29,7 +21,7 @@ describe("cells about a building", () => {
       fc.boolean(),
     )
     .map(([length, width, angle, bent]) =>
-      bent ? turned(ell, angle / 1000) : rectangle(length / 1000, width / 1000, angle / 1000),
+      bent ? turned(narrowEll, angle / 1000) : rectangle(length / 1000, width / 1000, angle / 1000),
     );
   const cell = fc.integer({ min: 130, max: 900 }).map((mm) => mm / 1000);
   const box = { minX: -11.013, minY: -11.007, maxX: 11, maxY: 11 };

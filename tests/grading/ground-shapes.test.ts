@@ -23,6 +23,7 @@ import {
   placesAt,
   prepare,
 } from "../../src/grading";
+import { notchedSquare } from "../support/outlines";
 import { planFor, rectangle } from "./plans";
 
 const box = rectangle(10, 6);
@@ -366,17 +367,9 @@ describe("sides with rules of their own", () => {
   });
 
   it("run into each other in an inner corner too", () => {
-    const ell: Point[] = [
-      [0, 0],
-      [12, 0],
-      [12, 5],
-      [5, 5],
-      [5, 12],
-      [0, 12],
-    ];
-    const own = ell.map((_, i) => (i === 2 ? { ...rule, edgeAboveFloor: -0.3 } : rule));
+    const own = notchedSquare.map((_, i) => (i === 2 ? { ...rule, edgeAboveFloor: -0.3 } : rule));
     const across = Array.from({ length: 401 }, (_, i): Point => [6 + i * 0.005, 8 - i * 0.005]);
-    const z = heights(planFor(ell, { ...rule, sides: own }), across, level(100), 102);
+    const z = heights(planFor(notchedSquare, { ...rule, sides: own }), across, level(100), 102);
     z.slice(1).forEach((height, i) => {
       expect(Math.abs(height - (z[i] as number))).toBeLessThan(0.01);
     });

@@ -18,6 +18,7 @@ import {
   type SideRule,
   sideReaches,
 } from "../../src/grading";
+import { notchedSquare } from "../support/outlines";
 import { planeGround, planFor, rectangle } from "./plans";
 
 const usual: SideRule = { edgeAboveFloor: -0.15, fall: 0.05, width: 3, fillSlope: 3, cutSlope: 2 };
@@ -210,15 +211,6 @@ describe("lot-line advice beside a mitred corner of unequal slopes", () => {
 });
 
 describe("a mitred L", () => {
-  // 12 × 12 with a notch 7 × 7 in its north-east: walls south, east, notch's south, notch's west, north, west.
-  const ell: Point[] = [
-    [0, 0],
-    [12, 0],
-    [12, 5],
-    [5, 5],
-    [5, 12],
-    [0, 12],
-  ];
   const ellCases: [string, Record<number, Partial<SideRule>>][] = [
     ["all sides alike", {}],
     ["a flat side at the inner corner", { 3: { fillSlope: 6, cutSlope: 5 } }],
@@ -229,7 +221,7 @@ describe("a mitred L", () => {
   ];
 
   it.each(ellCases)("holds its planes' fill: %s", (_what, own) => {
-    const plan = mitred(ell, own);
+    const plan = mitred(notchedSquare, own);
     const rules = plan.pad.sides ?? [];
     const exact = overLevels(0, 1.05, (z) => {
       const out = rules.map((rule) => filledTo(rule, 1.2, z)) as [
@@ -247,7 +239,7 @@ describe("a mitred L", () => {
   });
 
   it("keeps the finished ground at its walls where it is wanted", () => {
-    const plan = mitred(ell, { 2: { fillSlope: 2 }, 3: { fillSlope: 8, edgeAboveFloor: -0.4 } });
+    const plan = mitred(notchedSquare, { 2: { fillSlope: 2 }, 3: { fillSlope: 8, edgeAboveFloor: -0.4 } });
     const [atNotchSouth, atNotchWest] = heights(plan, 1.2, [
       [9, 5],
       [5, 9],

@@ -1,40 +1,34 @@
 import { memo } from "react";
-import { type Apron, type Point, present, type Swale, siteEdits } from "../../document";
-import { pondAt, swaleOutOf } from "../../solve/pond-swale";
-import type { Pond, StandingAtWall, SwaleResult, WallWater } from "../../solve/results";
-import type { LaidProposal } from "../../solve/swale-proposal";
+import { type Apron, type Swale, siteEdits } from "../../document";
+import type { SwaleResult } from "../../solve/results";
 import { swaleVerdict } from "../../solve/swale-verdict";
-import { worstFirst } from "../../solve/wall-verdict";
-import { goTo, run as runEdit, setTool, tell, tryRun } from "../../store/actions";
-import { appStore } from "../../store/store";
+import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
 import { Action, IconAction, Toggle } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
 import { Sides } from "../grading/Sides";
 import { SwaleShape } from "../grading/SwaleShape";
-import { Why } from "../help/Why";
 import { Icon } from "../icons";
-import type { Notation } from "../notation";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
-import { wallRule, whyLess } from "../wallRule";
 import { BareEarth } from "../water/BareEarth";
 import { Fold } from "../water/Fold";
 import { FollowedBy } from "../water/FollowedBy";
 import { FootingDrain } from "../water/FootingDrain";
 import { Leaving } from "../water/Leaving";
+import { LowPlaces } from "../water/LowPlaces";
 import { Pipes } from "../water/Pipes";
 import { RoofWater } from "../water/RoofWater";
 import { Storm } from "../water/Storm";
 import { SwaleInStorm } from "../water/SwaleInStorm";
-import { WallMends } from "../water/WallMends";
-import { guessedNote, wallName, wallSide } from "../words";
+import { WallChecks } from "../water/WallChecks";
+import { guessedNote, wallName } from "../words";
 
 export function WaterPanel() {
   return (
     <Panel step="water" purpose="Rain must leave every wall, and the hill's water must go round.">
-      <Walls />
-      <Ponds />
+      <WallChecks />
+      <LowPlaces />
       <Swales />
       <Pipes />
       <Storm />
@@ -51,102 +45,6 @@ export function WaterPanel() {
       </Caution>
     </Panel>
   );
-}
-
-function Walls() {
-  const walls = useResults(({ water }) => water.walls);
-  const toWalls = useResults(({ water }) => water.toWalls);
-  const outline = useProject(({ building }) => building?.outline ?? null);
-  const north = useProject(({ lot }) => lot.north);
-  const notation = useNotation();
-  if (!outline || walls.length === 0)
-    return (
-      <Section title="Walls">
-        <p className="soft small">Each wall is checked once there is ground and a building.</p>
-      </Section>
-    );
-  return (
-    <Section title="Walls" aside="fall away from the wall, of what is wanted">
-      <ul className="checks">
-        {worstFirst(walls).map((wall) => (
-          <WallRow
-            key={wall.wall}
-            wall={wall}
-            comes={toWalls[wall.wall] ?? 0}
-            side={wallSide(outline, wall.wall, north)}
-            ends={[outline[wall.wall] ?? [0, 0], outline[(wall.wall + 1) % outline.length] ?? [0, 0]]}
-          />
-        ))}
-      </ul>
-      {walls[0] ? <p className="soft small">{wallRule(walls, notation)}</p> : null}
-    </Section>
-  );
-}
-
-/** Less ground than this, m2, is the wall's own strip as the grid has it. */
-const worthTelling = 5;
-
-interface WallRowProps {
-  readonly wall: WallWater;
-  readonly side: string;
-  /** Ground whose water comes to it, m2. */
-  readonly comes: number;
-  /** Its ends. */
-  readonly ends: readonly [Point, Point];
-}
-
-const WallRow = memo(function WallRow({ wall, side, comes, ends: [a, b] }: WallRowProps) {
-  const notation = useNotation();
-  const towards = Math.round(wall.runsTowards * 100);
-  const less = whyLess(wall, notation);
-  const fall =
-    wall.fallAway >= 0
-      ? `falls ${notation.length(wall.fallAway)}`
-      : `rises ${notation.length(-wall.fallAway)}`;
-  return (
-    <li className={`check check-${checkOf(wall)}`}>
-      <Icon name={wall.passes ? (wall.verdict === "passes" ? "check" : "note") : "warn"} />
-      <div>
-        <button
-          type="button"
-          className="link wall-link"
-          onClick={() => goTo(wall.standing?.at ?? [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2])}
-        >
-          <b>{wall.name.replace("-", "–")}</b>
-          {`, ${side}`}
-        </button>
-        {wall.standing ? <p className="soft small">{standingWords(wall.standing, notation)}</p> : null}
-        {wall.verdict === "too few shots" ? (
-          <p className="soft small">Too few shots about it to say that it stays dry.</p>
-        ) : null}
-        {less === null ? null : <p className="soft small">{less}</p>}
-        {comes > worthTelling ? (
-          <p className="soft small">{`Water of ${notation.area(comes)} of ground comes to it.`}</p>
-        ) : null}
-        {towards > 0 ? <p className="soft small">{`Water runs towards ${towards} % of it.`}</p> : null}
-      </div>
-      <p className="check-figure">
-        {fall} <span className="soft">{`of ${notation.length(wall.needed)}`}</span>
-        <Why kind="wall" id={String(wall.wall)} of={`fall away from wall ${wall.name.replace("-", "–")}`} />
-      </p>
-      {wall.passes ? null : (
-        <div className="mends">
-          <WallMends wall={wall.wall} name={wall.name.replace("-", "–")} />
-        </div>
-      )}
-    </li>
-  );
-});
-
-function checkOf({ verdict, passes }: WallWater): "ok" | "bad" | "note" {
-  if (!passes) return "bad";
-  return verdict === "passes" ? "ok" : "note";
-}
-
-function standingWords({ depth, off, guessed }: StandingAtWall, notation: Notation): string {
-  const guess = guessed ? ", if the guessed ground is right" : "";
-  const where = off < 0.01 ? "right at it" : `${notation.length(off)} from it`;
-  return `Water stands ${where}, ${notation.length(depth)} deep at its deepest${guess}.`;
 }
 
 function Swales() {
@@ -287,89 +185,6 @@ const SwaleCard = memo(function SwaleCard({ swale, result }: { swale: Swale; res
     </div>
   );
 });
-
-function Ponds() {
-  const ponds = useResults(({ water }) => water.ponds);
-  return (
-    <Section
-      title="Low places that hold water"
-      follows="floor"
-      aside={ponds.length === 0 ? "none" : String(ponds.length)}
-    >
-      {ponds.length > 0 ? (
-        <ul className="checks">
-          {ponds.map((pond) => (
-            <PondRow key={pond.at.join(" ")} pond={pond} />
-          ))}
-        </ul>
-      ) : null}
-    </Section>
-  );
-}
-
-const PondRow = memo(function PondRow({ pond }: { pond: Pond }) {
-  const notation = useNotation();
-  return (
-    <li className="check check-note">
-      <Icon name="note" />
-      <div>
-        <p>
-          <b>{`${notation.length(pond.depth)} deep`}</b>
-          {`, ${notation.area(pond.area)}, holds ${notation.volume(pond.volume)}${pond.guessed ? "; partly on guessed ground, so it may not be there" : "; a measured hollow"}`}
-          <Why kind="pond" id={pond.at.join(" ")} of="depth of the low place" />
-        </p>
-        <p className="soft small">
-          {`It drains once its rim is ${notation.length(pond.depth)} lower where it spills over, or once it is filled so deep.`}{" "}
-          <button type="button" className="link" onClick={() => goTo(pond.spill)}>
-            Show the rim
-          </button>
-        </p>
-        <Action icon="draw" look="quiet" onPress={() => layOut(pond, notation)}>
-          Lay a swale out of it
-        </Action>
-      </div>
-      <IconAction icon="place" label="Show it on the plan" onPress={() => goTo(pond.at)} />
-    </li>
-  );
-});
-
-/** Draws the swale into the plan, or says what it lacks. */
-function layOut(pond: Pond, { length }: Notation): void {
-  const { history, results } = appStore.getState();
-  const project = present(history);
-  const proposal = swaleOutOf(project, results, pond);
-  if (proposal.kind === "refused") {
-    tell({ tone: "caution", text: proposal.why });
-    return;
-  }
-  const { line, depth, leastFall, result } = proposal.route;
-  if (!result.drains) {
-    tell({
-      tone: "caution",
-      text: `No bed can come out of this hollow nearby: at the best place it would lie ${length(proposal.short)} under the ground.`,
-      more: `${reachWords(proposal, length)}Or fill it, allow a bed less fall, lead it into a pipe, or shoot more ground where it falls.`,
-    });
-    return;
-  }
-  runEdit(siteEdits.addSwale, { line, shape: { depth, leastFall } });
-  const after = appStore.getState().results;
-  const left = pondAt(after, pond.at);
-  if (left)
-    tell({
-      tone: "caution",
-      text: `The swale is drawn, but water still stands ${length(left.depth)} deep there.`,
-      more: "Something else dams it: a drive, a berm or the building's own earth. Undo it, or drag its line round what dams it.",
-    });
-}
-
-/** How far a bed reaches, and the floor that would go with one laid on fill. */
-function reachWords({ reaches, raised }: LaidProposal, length: Notation["length"]): string {
-  const reach = reaches === null ? "" : `Falling as is asked it could come out ${length(reaches)} along. `;
-  const floor = raised?.floor ?? null;
-  return floor === null
-    ? reach
-    : `${reach}On fill, laid up from that outlet, a bed works with the floor at ${length(floor)} or higher. `;
-}
 
 function RoundTheWalls() {
   const apron = useProject(({ grading }) => grading.apron);
