@@ -33,7 +33,7 @@ export const materialsSchema = z.object({
   weights: z
     .object({
       earth: positive.default(1602),
-      topsoil: positive.default(1305),
+      topsoil: positive.default(1424),
       stone: positive.default(1631.5),
     })
     .prefault({}),

@@ -27,7 +27,7 @@ const swellTable = (percent: number, of: string) =>
   `table of swell factors, projectengineer.net: ${of} ${percent} %`;
 const courseNotes = (pounds: number, of: string) =>
   `course notes on earthwork: ${of} about ${pounds} lb/ft³ in place`;
-const densities = (of: string) => `table of densities and load factors, methvin.org: ${of}`;
+const densities = (of: string) => `earthmoving handbook's table of densities, as quoted: ${of}`;
 const memory = "a usual figure from memory, not read in a table";
 
 export const soils: readonly Soil[] = [
@@ -94,11 +94,7 @@ export function soilOf({ swell, shrink, weights }: Earth): Soil | null {
 
 /** Usual weights and bulk that go with no soil. */
 const others = {
-  topsoil: {
-    value: 1305,
-    source:
-      "a supplier's list: topsoil 2,200 lb/yd³ (the table of densities at methvin.org has 950 kg/m³, dry)",
-  },
+  topsoil: { value: 1424, source: "a trucking supplier's list: topsoil about 2,400 lb/yd³ loose" },
   stone: { value: 1631.5, source: "suppliers' figure: crushed stone about 2,700 to 3,000 lb/yd³ loose" },
   stoneLoose: { value: 1.15, source: memory },
 } as const;
