@@ -5,6 +5,7 @@ import { optionsOf } from "../../src/panels/levelbook/columns";
 import { clearDrafts } from "../../src/panels/levelbook/drafts";
 import { LevelBook } from "../../src/panels/levelbook/LevelBook";
 import { editCell } from "../../src/panels/levelbook/typing";
+import { askBook } from "../../src/panels/survey/bookRequest";
 import { select, showProject, undoEdit } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -72,6 +73,15 @@ describe("typing in the level book", () => {
     grid().focus();
     press("Home", { ctrlKey: true });
     press("ArrowRight");
+  });
+
+  it("goes to the reading it is asked for at once: keys pressed as soon as a dialog is gone are typed there", () => {
+    const fifth = shots()[4] as Shot;
+    act(() => askBook(fifth.id));
+    type("70");
+    press("Enter");
+    expect(shots()[4]?.reading?.text).toBe("70");
+    expect(shots().filter(({ reading }) => reading?.text === "70")).toHaveLength(1);
   });
 
   it("shows a reading as understood, in its own notation and as a height", () => {

@@ -54,11 +54,14 @@ export function BookTable(props: BookTableProps) {
     const frame = requestAnimationFrame(() => keepInSight.current());
     return () => cancelAnimationFrame(frame);
   }, [isAsked, book.shots.length]);
-  useBookRequest((id) => {
-    const row = id === null ? book.shots.length : book.shots.findIndex((each) => each.id === id);
-    const column = id === null ? firstCursor.column : readingColumn;
-    if (row >= 0) book.go({ row, column, anchor: row, tabbedFrom: null });
-  });
+  useBookRequest(
+    (id) => {
+      const row = id === null ? book.shots.length : book.shots.findIndex((each) => each.id === id);
+      const column = id === null ? firstCursor.column : readingColumn;
+      if (row >= 0) book.go({ row, column, anchor: row, tabbedFrom: null });
+    },
+    () => book.table.current?.contains(document.activeElement) === true,
+  );
   return (
     <>
       <div className="book-scroll" onScroll={book.sight.onScroll}>

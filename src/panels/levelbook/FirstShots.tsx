@@ -28,7 +28,10 @@ export function FirstShots() {
   const [reading, setReading] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const fields = useRef<HTMLDivElement>(null);
-  useBookRequest(() => fields.current?.querySelector("input")?.focus());
+  useBookRequest(
+    () => fields.current?.querySelector("input")?.focus(),
+    () => fields.current?.contains(document.activeElement) === true,
+  );
   const read = reading.trim() === "" ? null : parseLength(reading, notation.display.reading);
   const start = (event: FormEvent) => {
     event.preventDefault();
