@@ -48,7 +48,8 @@ async function takeBuilding(page) {
   if (!box) throw new Error("there is no plan");
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   for (let i = 0; i < 24; i++) {
-    const at = { x: middle.x + 30 + 9 * (i % 6), y: middle.y + 30 + 9 * Math.floor(i / 6) };
+    // The fitted building stands above the middle: what is said lies below the plan.
+    const at = { x: middle.x + 30 + 9 * (i % 6), y: middle.y - 70 + 9 * Math.floor(i / 6) };
     await page.mouse.click(at.x, at.y);
     await page.waitForTimeout(400);
     const chosen = page.getByTestId("inspector").filter({ hasText: "building" });
