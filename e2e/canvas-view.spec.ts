@@ -22,9 +22,7 @@ async function northTurn(page: Page): Promise<number> {
 
 /** Where a place lies on the screen once the plan is turned by degrees and fitted. */
 async function turnedAt(page: Page, degrees: number): Promise<(x: number, y: number) => [number, number]> {
-  const fit = page.getByRole("button", { name: "Show the whole plan" });
-  // The scale bar grows with each new scale, and what lies free with it: a few rounds bring both to rest.
-  for (let i = 0; i < 4; i++) await fit.click();
+  await page.getByRole("button", { name: "Show the whole plan" }).click();
   const { view, corner } = await fittedView(page, studio, (degrees * Math.PI) / 180);
   return (x, y) => {
     const [px, py] = toScreen(view, [x, y]);
@@ -165,6 +163,23 @@ test.describe("the view of the pottery studio", () => {
     expect(await bar()).toBe(near);
     await page.getByRole("button", { name: "Show the building" }).click();
     expect(await bar()).toBe(building);
+  });
+
+  test("one press shows the whole plan as it stays, from whatever zoom and turn", async ({ page }) => {
+    const bar = () => page.locator(".scale-bar").innerHTML();
+    const fit = page.getByRole("button", { name: "Show the whole plan" });
+    // Turned so far, the buttons and the scale decide what is free.
+    for (const turn of [3, 4, 8]) {
+      await page.getByTestId("plan").focus();
+      while (Math.round(await northTurn(page)) !== turn * 15) await page.keyboard.press(">");
+      for (const zoom of ["Zoom in", "Zoom out"]) {
+        for (let i = 0; i < 6; i++) await page.getByRole("button", { name: zoom }).click();
+        await fit.click();
+        const once = await bar();
+        await fit.click();
+        expect(await bar(), `${turn * 15}°, ${zoom}`).toBe(once);
+      }
+    }
   });
 
   test("layers are hidden, weakened and locked, and stay so", async ({ page }) => {

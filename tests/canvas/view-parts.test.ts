@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { isEmpty, planNote } from "../../src/canvas/overlays/planNote";
-import { scaleBarLength } from "../../src/canvas/overlays/scaleBar";
+import { barRoom, scaleBarLength } from "../../src/canvas/overlays/scaleBar";
 import { createPlanScene } from "../../src/canvas/scene/planScene";
 import { wheelReader } from "../../src/canvas/stage/wheel";
 import { buildingBounds, planBounds } from "../../src/canvas/view/planBounds";
+import { scaleLimits } from "../../src/canvas/view/view";
 import {
   buildingEdits,
   newProject,
@@ -58,6 +59,18 @@ describe("the scale bar", () => {
     expect(bar.px).toBeCloseTo(10 * FOOT * 25, 9);
     expect(scaleBarLength("m", 25, 130)).toMatchObject({ m: 5, text: "5 m" });
     expect(scaleBarLength("mm", 400, 130)).toMatchObject({ m: 0.2, text: "0.2 m" });
+  });
+
+  it("never grows out of its room, nor to nothing, however far the plan is zoomed", () => {
+    const { least, most } = scaleLimits;
+    for (const notation of ["ft-in", "m"] as const)
+      for (let scale = least; scale <= most; scale *= 1.1) {
+        const { px } = scaleBarLength(notation, scale);
+        expect(px).toBeLessThanOrEqual(barRoom);
+        expect(px).toBeGreaterThan(25);
+      }
+    expect(scaleBarLength("ft-in", 1600)).toMatchObject({ text: "3″" });
+    expect(scaleBarLength("cm", 1600)).toMatchObject({ text: "5 cm" });
   });
 });
 

@@ -9,5 +9,5 @@ export function GridNote() {
   const shown = useApp((state) => !state.hidden.has("grid"));
   const notation = useApp((state) => shownProject(state).display.length);
   const text = useStore(planView, ({ view }) => gridStep(notation, view.scale).text);
-  return shown ? <p className="heights-note">{`grid ${text}`}</p> : null;
+  return shown ? <p className="heights-note grid-note">{`grid ${text}`}</p> : null;
 }
