@@ -34,14 +34,23 @@ test.describe("on the pottery studio", () => {
     await plan.fit(studio);
   });
 
-  test("a tool that is clicked doesn't take away what is half drawn: it says how to end it", async ({
+  test("a tool that is clicked, in the bar or a panel, or found by name doesn't take away what is half drawn", async ({
     page,
   }) => {
     await page.keyboard.press("w");
     await plan.click(...a);
     await plan.click(a[0] + 12, a[1] + 9);
     await page.getByTestId("tool-measure").click();
-    await expect(page.getByText("What you draw isn't finished.")).toBeVisible();
+    const kept = page.getByText("What you draw isn't finished.");
+    await expect(kept).toBeVisible();
+    await page.getByRole("button", { name: /yourself$/ }).click();
+    await expect(kept).toContainText("(2 times)");
+    await page.keyboard.press("ControlOrMeta+k");
+    await page.keyboard.type("stump");
+    await page.keyboard.press("Enter");
+    await expect(page.getByRole("dialog")).toHaveCount(0);
+    await expect(kept).toContainText("(3 times)");
+    await expect(page.getByTestId("plan")).toBeFocused();
     await page.keyboard.press("Enter");
     await expect(inspector(page)).toContainText("Swale");
     await page.getByTestId("tool-measure").click();

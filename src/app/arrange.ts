@@ -16,7 +16,8 @@ import {
 } from "../document";
 import { boundsOf } from "../geometry";
 import type { AppCommand } from "../panels/command";
-import { keepClip, openDialog, run, select, setTool } from "../store/actions";
+import { keepClip, openDialog, run, select } from "../store/actions";
+import { pickTool } from "../store/pickTool";
 import type { AppState } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { onPlan } from "./whyNot";
@@ -203,7 +204,7 @@ const arrangeActs: readonly AppCommand[] = [
     keys: ["Shift+P"],
     also: "put anew move shot mark pit where it was read",
     whyNot: (now) => oneSpot(now) ?? changeable(now),
-    run: () => setTool("place"),
+    run: () => void pickTool("place"),
   },
   {
     id: "arrange.turn",
@@ -212,7 +213,7 @@ const arrangeActs: readonly AppCommand[] = [
     keys: ["Shift+T"],
     also: "rotate angle centre",
     whyNot: turnable,
-    run: () => setTool("turn"),
+    run: () => void pickTool("turn"),
   },
   {
     id: "arrange.mirror",
@@ -221,7 +222,7 @@ const arrangeActs: readonly AppCommand[] = [
     keys: ["Shift+M"],
     also: "flip reflect",
     whyNot: turnable,
-    run: () => setTool("mirror"),
+    run: () => void pickTool("mirror"),
   },
   ...alignActs,
   {

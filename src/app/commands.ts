@@ -5,7 +5,8 @@ import { redoLabel, undoLabel } from "../document";
 import type { AppCommand } from "../panels/command";
 import { floorStep } from "../panels/floorStep";
 import { stepTitles } from "../panels/steps";
-import { nudgeFloor, openDialog, openGlossary, redoEdit, setStep, setTool, undoEdit } from "../store/actions";
+import { nudgeFloor, openDialog, openGlossary, redoEdit, setStep, undoEdit } from "../store/actions";
+import { pickTool } from "../store/pickTool";
 import { type StepName, stepNames } from "../store/state";
 import { appStore, shownProject } from "../store/store";
 import { arrangeCommands } from "./arrange";
@@ -216,7 +217,7 @@ const drawCommands: readonly AppCommand[] = planTools.map((tool) => ({
   keys: [tool.key],
   also: `tool ${tool.also ?? ""}`,
   whyNot: onPlan,
-  run: () => setTool(tool.name),
+  run: () => void pickTool(tool.name),
 }));
 
 /** What a step holds, in words that people look for. */

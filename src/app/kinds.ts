@@ -50,7 +50,7 @@ function commandFor(tool: ToolName, title: string, kind: string, words: string, 
     also,
     finderOnly: true,
     whyNot: onPlan,
-    run: () => pickKind(tool, kind),
+    run: () => void pickKind(tool, kind),
   };
 }
 

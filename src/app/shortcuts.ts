@@ -1,5 +1,4 @@
 /** Keyboard shortcuts of the whole window, from the list of commands. */
-import { keepsTool } from "../canvas/stage/toolRun";
 import type { AppCommand } from "../panels/command";
 import { isPlainKey, isPressed, onMac } from "../panels/keys";
 import { tell } from "../store/actions";
@@ -20,16 +19,12 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
     const command = pressed.find(({ whyNot }) => (whyNot?.(state) ?? null) === null) ?? pressed[0];
     if (!command) return;
     event.preventDefault();
-    const why = command.whyNot?.(state) ?? losesDrawing(command);
+    const why = command.whyNot?.(state) ?? null;
     if (why === null) command.run();
     else if (state.screen === "plan" && !endsByItself.test(command.id)) tell({ tone: "caution", text: why });
   };
   window.addEventListener("keydown", onKeyDown);
   return () => window.removeEventListener("keydown", onKeyDown);
-}
-
-function losesDrawing({ id, keys }: AppCommand): string | null {
-  return id.startsWith("draw.") ? keepsTool(keys?.[0] ?? "the key") : null;
 }
 
 /** All, copy, paste, fill down: where a person types these mean the text, where text is marked they mean that. */

@@ -1,11 +1,16 @@
 // @vitest-environment jsdom
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { appCommands } from "../../src/app/commands";
+import { filesThrough } from "../../src/app/files";
 import { listenToKeys } from "../../src/app/shortcuts";
-import { machine } from "../../src/canvas/stage/toolRun";
+import { machine, pickAnew } from "../../src/canvas/stage/toolRun";
 import type { PlanPointer } from "../../src/canvas/tools/tool";
 import type { AppCommand } from "../../src/panels/command";
+import { pickOnPlan } from "../../src/panels/survey/pickOnPlan";
 import { openDialog, setTool, showStart } from "../../src/store/actions";
+import { pickTool } from "../../src/store/pickTool";
 import { appStore } from "../../src/store/store";
+import { fakeHost } from "./fakeHost";
 
 const done: string[] = [];
 const command = (id: string, keys: string[]): AppCommand => ({
@@ -18,10 +23,19 @@ const command = (id: string, keys: string[]): AppCommand => ({
 const press = (key: string, held: KeyboardEventInit = {}) =>
   window.dispatchEvent(new KeyboardEvent("keydown", { key, cancelable: true, ...held }));
 
+const drawDoor = () => {
+  done.push("draw.door");
+  pickTool("door");
+};
+
 let stop: () => void;
 beforeEach(() => {
   done.length = 0;
-  stop = listenToKeys([command("draw.door", ["D"]), command("find", ["Mod+K"]), command("copy", ["Mod+C"])]);
+  stop = listenToKeys([
+    { ...command("draw.door", ["D"]), run: drawDoor },
+    command("find", ["Mod+K"]),
+    command("copy", ["Mod+C"]),
+  ]);
 });
 afterEach(() => {
   stop();
@@ -65,7 +79,7 @@ describe("shortcuts", () => {
     expect(done).toEqual(["find", "copy"]);
   });
 
-  it("of another tool leave what is half drawn alone, and say how to go on", () => {
+  it("of another tool leave what is half drawn alone, and so do its button, its kinds and its places in lists", () => {
     const at = (x: number): PlanPointer => ({
       at: [x, 0],
       screen: [x, 0],
@@ -81,14 +95,32 @@ describe("shortcuts", () => {
     appStore.setState({ screen: "plan" });
     setTool("measure");
     click(0);
-    press("d");
-    expect(done).toEqual([]);
-    expect(appStore.getState().messages.at(-1)?.text).toMatch(/Esc gives it up; then D takes/);
+    const begins = (id: string) => () =>
+      appCommands(filesThrough(fakeHost()))
+        .find((each) => each.id === id)
+        ?.run();
+    const ways = [
+      () => press("d"),
+      begins("draw.door"),
+      begins("draw.feature.tree"),
+      begins("arrange.turn"),
+      () => pickAnew("measure"),
+      () => pickOnPlan({ id: "1", place: { kind: "none" } }),
+    ];
+    for (const begin of ways) {
+      appStore.setState({ messages: [] });
+      begin();
+      expect(appStore.getState()).toMatchObject({ tool: "measure", selection: [] });
+      expect(machine().halfDrawn()).toBe(true);
+      expect(appStore.getState().messages.map(({ text }) => text)).toEqual([
+        "What you draw isn't finished. Enter ends it, Esc gives it up; then take the other tool.",
+      ]);
+    }
     click(20);
     machine().key("Enter", false);
     expect(machine().state().name).toBe("measured");
     press("d");
-    expect(done).toEqual(["draw.door"]);
+    expect(appStore.getState().tool).toBe("door");
     setTool("select");
     showStart();
   });

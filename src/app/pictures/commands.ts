@@ -1,7 +1,8 @@
 /** Laying the picture by hand, for the menu and the finder: the selected one, else the one placed last. */
 import { thingKey, type Underlay } from "../../document";
 import type { AppCommand } from "../../panels/command";
-import { select, setTool } from "../../store/actions";
+import { select } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import type { AppState, pictureTools } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
 
@@ -41,6 +42,5 @@ function withLoosePicture(state: AppState): string | null {
 /** Picking a tool lets go of the selection, so the picture is selected after it. */
 function begin(tool: (typeof pictureTools)[number]): void {
   const found = picture(appStore.getState());
-  setTool(tool);
-  if (found) select([{ kind: "underlay", id: found.id }]);
+  if (pickTool(tool) && found) select([{ kind: "underlay", id: found.id }]);
 }

@@ -1,4 +1,5 @@
 /** Puts a picture or a page of a PDF under the plan: read, made small enough, laid in the middle of the view. */
+import { isHalfDrawn } from "../../canvas/stage/toolRun";
 import { planView } from "../../canvas/view/planView";
 import { toWorld, type XY } from "../../canvas/view/view";
 import { drawingEdits, present } from "../../document";
@@ -76,7 +77,10 @@ function place(name: string, { change, ...kept }: KeptImage, on?: XY): void {
   const edit = run(drawingEdits.addUnderlay, { underlay });
   if (!edit.ok || edit.made === undefined) return;
   setStep("lot");
-  setTool("select");
-  select([{ kind: "underlay", id: edit.made }]);
+  // What is half drawn is drawn on; the picture lies under it.
+  if (!isHalfDrawn()) {
+    setTool("select");
+    select([{ kind: "underlay", id: edit.made }]);
+  }
   if (change) tell({ tone: "done", text: `“${name}” was ${change}.` });
 }

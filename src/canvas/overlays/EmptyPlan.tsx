@@ -1,6 +1,7 @@
 /** What an empty plan says, and what an unfinished one still needs. */
 import { useStore } from "zustand";
-import { setStep, setTool } from "../../store/actions";
+import { setStep } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { stakeGridStore } from "../../store/stakeGrid";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
@@ -20,15 +21,15 @@ export function EmptyPlan() {
           type="button"
           onClick={() => {
             setStep("shots");
-            setTool("shot");
+            pickTool("shot");
           }}
         >
           Place shots
         </button>
-        <button type="button" onClick={() => setTool("building")}>
+        <button type="button" onClick={() => pickTool("building")}>
           Draw the building
         </button>
-        <button type="button" onClick={() => setTool("lot")}>
+        <button type="button" onClick={() => pickTool("lot")}>
           Draw the lot
         </button>
       </div>

@@ -1,10 +1,8 @@
 /** The tools of the plan, one pressed. Arrow keys go through them, as in any tool bar. */
 import { type KeyboardEvent, useRef, useState } from "react";
-import { setTool, tell } from "../../store/actions";
 import type { ToolName } from "../../store/state";
-import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
-import { keepsTool, restartTool } from "../stage/toolRun";
+import { pickAnew } from "../stage/toolRun";
 import { planTools, type ToolEntry } from "../tools/toolList";
 import { planSlot } from "../view/slots";
 import { Icon } from "./icons";
@@ -95,10 +93,7 @@ function ToolButton({ entry, pressed, picked }: ToolButtonProps) {
 
 /** Picks a tool and hands the keyboard to the plan; the one at work begins anew. */
 function pick(name: ToolName, button: HTMLElement): void {
-  const why = keepsTool("a click here");
-  if (why !== null) tell({ tone: "caution", text: why });
-  else if (name === appStore.getState().tool) restartTool();
-  else setTool(name);
+  pickAnew(name);
   toPlan(button);
 }
 

@@ -4,6 +4,7 @@ import { type RefObject, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
 import { present } from "../../document";
+import { guardDrawing } from "../../store/pickTool";
 import { stakeGridStore } from "../../store/stakeGrid";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
@@ -29,7 +30,7 @@ import { listenToKeys } from "./keys";
 import { menuAt } from "./planMenu";
 import { type Layers, PlanPainter, type StageLayer, stageLayers } from "./planPainter";
 import { listenToPointer } from "./pointer";
-import { machine, toolRun } from "./toolRun";
+import { isHalfDrawn, machine, toolRun } from "./toolRun";
 
 export function PlanStage() {
   const box = useRef<HTMLDivElement>(null);
@@ -134,7 +135,9 @@ function followSize(element: HTMLElement, painter: PlanPainter): () => void {
 }
 
 function followStores(element: HTMLElement, painter: PlanPainter): () => void {
+  guardDrawing({ goOn: () => takeKeys(element) });
   const stops = [
+    () => guardDrawing({ goOn: () => {} }),
     appStore.subscribe((state, before) => {
       const fresh = state.history !== before.history && state.history.steps.length === 1;
       if (state.history !== before.history) setPlanTurn(present(state.history).drawing.turn);
@@ -246,7 +249,7 @@ function listenToHand(element: HTMLElement): () => void {
     machine,
     spaceHeld: keys.spaceHeld,
     menu: (screen, touch) => menuAt(element, screen, touch),
-    draws: () => appStore.getState().tool !== "select" && machine().halfDrawn(),
+    draws: isHalfDrawn,
     panning: (active) => element.classList.toggle("panning", active),
   });
   return () => {

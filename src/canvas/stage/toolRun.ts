@@ -2,6 +2,7 @@
 import { createStore } from "zustand/vanilla";
 import type { Point } from "../../document";
 import { setTool } from "../../store/actions";
+import { guardDrawing, keepsDrawing } from "../../store/pickTool";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import type { Lock } from "../snap/lock";
@@ -64,23 +65,32 @@ export function dropWords(): void {
   running.lost();
 }
 
-/** Why another tool isn't taken now: what is half drawn would be lost, and that is most likely a slip. Null: it may be taken. */
-export function keepsTool(then: string): string | null {
-  if (appStore.getState().tool === "select" || !running.halfDrawn()) return null;
-  return `What you draw isn't finished. Enter ends it, Esc gives it up; then ${then} takes the other tool.`;
+/** Would another tool take away what is being drawn? */
+export function isHalfDrawn(): boolean {
+  return appStore.getState().tool !== "select" && running.halfDrawn();
+}
+
+guardDrawing({ isHalfDrawn });
+
+/** Picks a tool that a person asked for, the one at work anew; false where what is half drawn was kept instead. */
+export function pickAnew(tool: ToolName): boolean {
+  if (keepsDrawing()) return false;
+  if (tool === appStore.getState().tool) restartTool();
+  else setTool(tool);
+  return true;
 }
 
 /** Begins the present tool anew: what was half drawn is given up. */
-export function restartTool(): void {
+function restartTool(): void {
   running.lost();
   beginTool();
 }
 
-/** Picks a tool and the kind of thing that it draws; what was half drawn is given up. */
-export function pickKind(tool: ToolName, kind: string): void {
-  if (appStore.getState().tool === tool) restartTool();
-  else setTool(tool);
+/** Picks a tool and the kind of thing that it draws; false where what is half drawn was kept instead. */
+export function pickKind(tool: ToolName, kind: string): boolean {
+  if (!pickAnew(tool)) return false;
   running.choose(kind);
+  return true;
 }
 
 /** A pointer at a place of the plan, for what is done there by name. */
@@ -91,9 +101,7 @@ export function pointerAt(at: Point): PlanPointer {
 
 /** Picks a tool, and the kind where one is named, and clicks with it. */
 export function beginAt(tool: ToolName, at: Point, kind?: string): void {
-  if (kind !== undefined) pickKind(tool, kind);
-  else if (appStore.getState().tool === tool) restartTool();
-  else setTool(tool);
+  if (!(kind === undefined ? pickAnew(tool) : pickKind(tool, kind))) return;
   const pointer = pointerAt(at);
   running.press(pointer);
   running.release(pointer);

@@ -1,6 +1,7 @@
 /** A card for each parking pad, terrace, berm, retaining wall and grade point. */
 import { type Berm, type GradePoint, type GroundPad, gradingEdits, type RetainingWall } from "../../document";
-import { run, setTool, tryRun } from "../../store/actions";
+import { run, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { compass } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, NumberField, SlopeField, WordsField } from "../fields/fields";
@@ -24,7 +25,7 @@ export function EarthShapes() {
       {points.map((point) => (
         <PointCard key={point.id} point={point} />
       ))}
-      <Action icon="draw" look="quiet" onPress={() => setTool("earth")}>
+      <Action icon="draw" look="quiet" onPress={() => pickTool("earth")}>
         Draw a pad, terrace, berm or wall
       </Action>
     </>

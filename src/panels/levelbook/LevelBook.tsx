@@ -1,6 +1,7 @@
 /** The level book: a table that is typed into like a spreadsheet. Only the rows in sight are drawn. */
+
 import { useMemo, useRef } from "react";
-import { setTool } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { Action } from "../fields/Choice";
 import { questionsOf } from "../survey/asked";
 import { beginSetup } from "../survey/beginSetup";
@@ -35,7 +36,7 @@ function BookHead() {
       <p className="book-rule">{rule}</p>
       <span className="head-gap" />
       {unplaced > 0 ? (
-        <Action icon="place" look="quiet" onPress={() => setTool("shot")}>
+        <Action icon="place" look="quiet" onPress={() => pickTool("shot")}>
           {`Place ${unplaced} on the plan`}
         </Action>
       ) : null}

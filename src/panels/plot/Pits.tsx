@@ -1,6 +1,7 @@
 /** Test pits: where they were dug, what they met how deep, and what that says. */
 import { type Point, pitEdits, placeResolver, type TestPit } from "../../document";
-import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { goTo, run as runEdit, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { Action, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -23,7 +24,7 @@ export function Pits() {
         <PitCard key={pit.id} pit={pit} />
       ))}
       <div className="card-acts">
-        <Action icon="draw" look="quiet" onPress={() => setTool("pit")}>
+        <Action icon="draw" look="quiet" onPress={() => pickTool("pit")}>
           Put a pit on the plan
         </Action>
       </div>

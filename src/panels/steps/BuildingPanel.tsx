@@ -1,7 +1,8 @@
 import { type Building, buildingEdits, isLocked, type Point } from "../../document";
 import { centroid, signedArea } from "../../geometry";
 import { cornerName } from "../../grading";
-import { run as runEdit, setTool, tryRun } from "../../store/actions";
+import { run as runEdit, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { appStore, shownProject } from "../../store/store";
 import { Action } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
@@ -59,7 +60,7 @@ function NoBuilding() {
         Press at one corner on the plan and pull to the opposite one, or type its two sides while you draw.
         Nothing is final: it can be moved, turned and resized by hand or by figures.
       </p>
-      <Action icon="draw" look="accent" onPress={() => setTool("building")}>
+      <Action icon="draw" look="accent" onPress={() => pickTool("building")}>
         Draw the building
       </Action>
       <Action look="quiet" onPress={put}>

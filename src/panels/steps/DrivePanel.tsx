@@ -1,7 +1,8 @@
 import { memo } from "react";
 import { type Drive, siteEdits } from "../../document";
 import type { DriveResult } from "../../solve/results";
-import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { goTo, run as runEdit, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -22,7 +23,7 @@ export function DrivePanel() {
           <p>
             Click along it from the road's edge to the door. It snaps to a door; the last click there ends it.
           </p>
-          <Action icon="draw" look="accent" onPress={() => setTool("drive")}>
+          <Action icon="draw" look="accent" onPress={() => pickTool("drive")}>
             Draw the drive
           </Action>
         </Guide>
@@ -30,7 +31,7 @@ export function DrivePanel() {
         drives.map((drive) => <OneDrive key={drive.id} drive={drive} />)
       )}
       {drives.length > 0 ? (
-        <Action icon="draw" look="quiet" onPress={() => setTool("drive")}>
+        <Action icon="draw" look="quiet" onPress={() => pickTool("drive")}>
           Draw another drive
         </Action>
       ) : null}

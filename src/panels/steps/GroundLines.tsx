@@ -1,5 +1,6 @@
 import { breaklineWord, surveyEdits } from "../../document";
-import { run as runEdit, select, setTool, tryRun } from "../../store/actions";
+import { run as runEdit, select, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { Action, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -36,7 +37,7 @@ export function GroundLines() {
           </div>
         </div>
       ))}
-      <Action icon="draw" look="quiet" onPress={() => setTool("breakline")}>
+      <Action icon="draw" look="quiet" onPress={() => pickTool("breakline")}>
         Draw a breakline
       </Action>
       <LengthField

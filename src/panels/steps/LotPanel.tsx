@@ -1,6 +1,7 @@
 import { type Feature, type Lot, lotFault, type Point, siteEdits } from "../../document";
 import { lotLines } from "../../plot";
-import { run as runEdit, setTool, tryRun } from "../../store/actions";
+import { run as runEdit, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { formatLand } from "../../units";
 import type { RunCommand } from "../command";
 import { Action, IconAction } from "../fields/Choice";
@@ -26,7 +27,7 @@ export function LotPanel({ run }: { run: RunCommand }) {
             Click its corners in order on the plan, or type each distance from the last one. Come back to the
             first corner, or press Enter, to close it. A rough lot will do to begin with.
           </p>
-          <Action icon="draw" look="accent" onPress={() => setTool("lot")}>
+          <Action icon="draw" look="accent" onPress={() => pickTool("lot")}>
             Draw the lot
           </Action>
         </Guide>
@@ -103,7 +104,7 @@ function LotCorners({ lot }: { lot: Lot }) {
         ))}
       </ol>
       <Facts facts={facts} />
-      <Action icon="draw" look="quiet" onPress={() => setTool("lot")}>
+      <Action icon="draw" look="quiet" onPress={() => pickTool("lot")}>
         Draw it again
       </Action>
     </Section>
@@ -126,7 +127,7 @@ function Features({ features }: { features: readonly Feature[] }) {
       {features.map((feature) => (
         <FeatureCard key={feature.id} feature={feature} />
       ))}
-      <Action icon="draw" look="quiet" onPress={() => setTool("feature")}>
+      <Action icon="draw" look="quiet" onPress={() => pickTool("feature")}>
         Put things on the plan
       </Action>
       <Action icon="plus" look="quiet" onPress={add}>

@@ -1,7 +1,8 @@
 /** Doors and windows of the building, by their figures. */
 import { memo } from "react";
 import { type Building, buildingEdits, type Door, isLocked, type Window, windowEdits } from "../../document";
-import { run as runEdit, setTool, tryRun } from "../../store/actions";
+import { run as runEdit, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { FOOT } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
@@ -29,7 +30,7 @@ export function Doors({ building }: { building: Building }) {
         <DoorCard key={door.id} door={door} walls={walls} />
       ))}
       <div className="card-acts">
-        <Action icon="draw" look="quiet" onPress={() => setTool("door")}>
+        <Action icon="draw" look="quiet" onPress={() => pickTool("door")}>
           Put a door on a wall
         </Action>
         <Action icon="plus" look="quiet" onPress={add}>
@@ -102,7 +103,7 @@ export function Windows({ building }: { building: Building }) {
         <WindowCard key={window.id} window={window} walls={walls} />
       ))}
       <div className="card-acts">
-        <Action icon="draw" look="quiet" onPress={() => setTool("window")}>
+        <Action icon="draw" look="quiet" onPress={() => pickTool("window")}>
           Put a window on a wall
         </Action>
       </div>

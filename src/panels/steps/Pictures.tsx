@@ -1,7 +1,8 @@
 /** Pictures under the plan: laid, faded, locked, taken away. */
 import { type CSSProperties, useEffect, useId, useRef } from "react";
 import { drawingEdits, thingKey, type Underlay } from "../../document";
-import { goTo, run as runEdit, select, setTool, tryRun } from "../../store/actions";
+import { goTo, run as runEdit, select, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import type { ToolName } from "../../store/state";
 import { useApp } from "../../store/useApp";
 import { scaledAbout } from "../../underlay";
@@ -148,8 +149,7 @@ function StrengthField({ strength, onChange }: StrengthFieldProps) {
 /** The two ways of laying it true. Picking a tool lets go of the selection, so the picture is selected after it. */
 function PlacingActs({ id, locked }: { id: string; locked: boolean }) {
   const begin = (tool: ToolName) => () => {
-    setTool(tool);
-    select([{ kind: "underlay", id }]);
+    if (pickTool(tool)) select([{ kind: "underlay", id }]);
   };
   if (locked) return <p className="soft small">Locked where it lies.</p>;
   return (

@@ -1,6 +1,7 @@
 import { memo } from "react";
 import { type LengthNotation, type Mark, siteEdits, surveyEdits } from "../../document";
-import { run as runEdit, select, setTool, tryRun } from "../../store/actions";
+import { run as runEdit, select, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
@@ -61,8 +62,7 @@ const MarkCard = memo(function MarkCard({ mark }: { mark: Mark }) {
   const change = (patch: Partial<Omit<Mark, "id">>) => tryRun(surveyEdits.changeMark, { id, patch });
   const placed = at !== null;
   const place = () => {
-    setTool("mark");
-    select([{ kind: "mark", id }]);
+    if (pickTool("mark")) select([{ kind: "mark", id }]);
   };
   return (
     <div className="card">

@@ -2,7 +2,8 @@ import { memo } from "react";
 import { type Apron, type Swale, siteEdits } from "../../document";
 import type { SwaleResult } from "../../solve/results";
 import { swaleVerdict } from "../../solve/swale-verdict";
-import { goTo, run as runEdit, setTool, tryRun } from "../../store/actions";
+import { goTo, run as runEdit, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { Action, IconAction, Toggle } from "../fields/Choice";
 import { NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
@@ -66,11 +67,11 @@ function Swales() {
       <Action
         icon="place"
         look={swales.length === 0 ? "accent" : "quiet"}
-        onPress={() => setTool("swale-route")}
+        onPress={() => pickTool("swale-route")}
       >
         Lay one from start to outlet
       </Action>
-      <Action icon="draw" look="quiet" onPress={() => setTool("swale")}>
+      <Action icon="draw" look="quiet" onPress={() => pickTool("swale")}>
         {swales.length === 0 ? "Draw it yourself" : "Draw another yourself"}
       </Action>
       <Fold title="What is asked of swales" aside={notation.slope(leastFall)} open={false}>

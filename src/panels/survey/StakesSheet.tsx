@@ -3,7 +3,8 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { Heading } from "react-aria-components";
 import { useStore } from "zustand";
 import { surveyEdits } from "../../document";
-import { select, setStep, setTool, tryRun } from "../../store/actions";
+import { select, setStep, tryRun } from "../../store/actions";
+import { pickTool } from "../../store/pickTool";
 import { pickStakeRow, type StakeRow, showStakes, stakeGridStore, stakeSheet } from "../../store/stakeGrid";
 import { appStore, shownProject } from "../../store/store";
 import { Action } from "../fields/Choice";
@@ -128,8 +129,7 @@ export function StakesSheet() {
 
 /** The sheet goes away while two places are clicked, and comes back with them. */
 function pickOnPlan(): void {
-  openSurveyDialog(null);
-  setTool("stakes");
+  if (pickTool("stakes")) openSurveyDialog(null);
 }
 
 /** Typing goes on at the first stake's reading. */
