@@ -43,7 +43,7 @@ export { type Act, finishHeights, operatorsOf, type Places, type Prepared, prepa
 export { inOrder } from "./order";
 export { placesAt } from "./places";
 export { type FloorRange, type GradingPlan, onDrive, type PadRule, type SideRule } from "./plan";
-export { farthestLook, gradingReach, gridOver } from "./reach";
+export { farthestLook, gradingReach, gridOver, quickProbeCells, type Reach } from "./reach";
 export { retainingResults } from "./retaining";
 export { sideReaches } from "./side-reach";
 export { bedFall, bedHeight, laySwale, type SwaleLine } from "./swale-line";

@@ -19,6 +19,8 @@ export const farthestLook = 200;
 /** A change of height that counts, m. */
 const change = 1e-3;
 const probeCells = 16_000;
+/** Enough while things are under the hand: the box is a little wider then. */
+export const quickProbeCells = 4_000;
 
 export interface Reach {
   readonly bounds: Bounds;
@@ -26,12 +28,18 @@ export interface Reach {
   readonly meets: boolean;
 }
 
-export function gradingReach(plan: GradingPlan, ground: Ground, range: FloorRange): Reach {
+/** `cells`: as many at most are looked at. */
+export function gradingReach(
+  plan: GradingPlan,
+  ground: Ground,
+  range: FloorRange,
+  cells: number = probeCells,
+): Reach {
   const drawn = boundsOf(drawnPoints(plan));
   const least = leastBox(plan);
   for (let look = firstLook; ; look *= 2) {
     const margin = Math.min(look, farthestLook);
-    const grid = gridOver(grown(drawn, margin), probeCells, 0.25);
+    const grid = gridOver(grown(drawn, margin), cells, 0.25);
     const changed = changedBox(plan, ground, range, grid);
     if (!changed) return { bounds: least, meets: true };
     const box = union(least, grown(changed.box, 2 * grid.cell));

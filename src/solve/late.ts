@@ -5,18 +5,26 @@
  * copied, and nothing is levelled or triangulated twice.
  */
 import type { Project } from "../document/schema";
-import type { LayoutArrays } from "../grading";
 import { pitSpots } from "../survey";
 import type { CurvePoint, GradingResult, LedAway, Problem } from "./results";
-import type { Trailing } from "./trailing";
+import type { MadeLayout } from "./site";
+import type { Trailing, TrailingEarth } from "./trailing";
 import type { StandingWater } from "./water";
 
-export type Late = LateOnBareGround | LateOfBuilding;
+export type Late = LateOnBareGround | LateEarth | LateOfBuilding;
 
 /** Water on the ground as it is: null where there is no ground. */
 export interface LateOnBareGround {
   readonly kind: "bare";
   readonly water: StandingWater | null;
+}
+
+/** What comes first where the layout is a new one: the earth on its fine grid. Water, limits and the rest come after it. */
+export interface LateEarth {
+  readonly kind: "earth";
+  readonly earth: TrailingEarth;
+  readonly curve: readonly CurvePoint[];
+  readonly layout: MadeLayout;
 }
 
 export interface LateOfBuilding {
@@ -28,7 +36,7 @@ export interface LateOfBuilding {
   /** What the work comes too near to, and where it leaves the lot. */
   readonly near: readonly Problem[];
   /** Null where the window's solver has it already. */
-  readonly layout: LayoutArrays | null;
+  readonly layout: MadeLayout | null;
 }
 
 /** The project as far as the late part reads it: no shots, no pictures, no options; pits stand at their places. */

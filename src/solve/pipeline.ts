@@ -14,7 +14,7 @@
  */
 import { floorBand } from "../advice";
 import type { Point, Project } from "../document/schema";
-import { type FinishBuffers, finish, type Layout, newBuffers } from "../grading";
+import { type FinishBuffers, finish, type Layout, newBuffers, type Reach } from "../grading";
 import { setout } from "../setout";
 import { roundingStep } from "../units";
 import { cautions } from "./cautions";
@@ -26,7 +26,7 @@ import { driveProfileCautions, gradingCautions, withFits } from "./grading-cauti
 import { actsInOrder, gradingResult } from "./grading-result";
 import { nothingGuessed } from "./guessed-shares";
 import { heldWidthsStage } from "./held-widths";
-import type { Late, LateOfBuilding } from "./late";
+import type { Late, LateEarth, LateOfBuilding } from "./late";
 import { ledAwayStage, nothingLed } from "./led-away";
 import { roundedInto } from "./limit-standing";
 import { forgetful, remember } from "./memo";
@@ -42,7 +42,7 @@ import type {
   WallElevation,
 } from "./results";
 import { setoutReference, withDrain } from "./setout-heights";
-import { type Site, type SiteOptions, siteStages } from "./site";
+import { type MadeLayout, type Site, type SiteOptions, siteStages } from "./site";
 import type { SolveOptions, Solver } from "./solver";
 import { soundLotStage } from "./sound-lot";
 import { standingStages } from "./standing";
@@ -64,6 +64,7 @@ interface Settled extends Omit<LateOfBuilding, "kind" | "layout"> {
   readonly given: Project;
   readonly project: Project;
   readonly layout: Layout;
+  readonly reach: Reach;
   readonly floor: number;
   readonly problems: readonly Problem[];
 }
@@ -114,6 +115,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       pits,
       ...withoutBuilding(project, site, water),
       lagging: dragging && site.terrain !== null,
+      earthLags: false,
     };
   }
 
@@ -122,11 +124,13 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const floor = dragged ?? project.building?.floor ?? 0;
     const dragging = detail === "drag";
     const again = !dragging && settled?.given === given && settled.floor === floor ? settled : null;
-    const ready = (late?.kind === "built" ? late : null) ?? again;
-    const site = siteOf(project, floor, dragging ? "quick" : ready ? { made: ready.layout } : "fine");
+    const ready = (late?.kind === "built" ? late : null) ?? (again && { ...again, layout: null });
+    const earth = late?.kind === "earth" && !ready ? late : null;
+    const known = ready ?? earth;
+    const site = siteOf(project, floor, dragging ? "quick" : known ? { made: known.layout } : "fine");
     const { built, words, survey, contours } = site;
     if (!built) return solvedBare(site, project, typedProblems, dragging, late);
-    const carriedCurve = ready?.curve ?? (dragging ? settled?.curve : undefined);
+    const carriedCurve = known?.curve ?? (dragging ? settled?.curve : undefined);
     const standing = standingOf(built, project, words, carriedCurve);
     const { layout } = built;
     const { materials } = project;
@@ -135,10 +139,13 @@ export function createSolver(options: SolverOptions = {}): Solver {
       : finishOf(layout, floor, materials);
     const carried = dragging && settled?.layout === layout ? settled : null;
     const lagged = ready?.trailing ?? carried?.trailing;
-    const full =
-      lagged || dragging ? null : trailing.full(built, project, finished, contours, standing, words);
+    const lags = dragging || earth !== null;
+    const full = lagged || lags ? null : trailing.full(built, project, finished, contours, standing, words);
+    const before = settled?.trailing ?? null;
     const trail =
-      lagged ?? full?.trailing ?? trailing.quick(built, finished, contours, settled?.trailing ?? null);
+      lagged ??
+      full?.trailing ??
+      (earth ? trailing.withEarth(earth.earth, before) : trailing.quick(built, finished, contours, before));
     const results = floorResults({
       site: built,
       standing,
@@ -171,12 +178,12 @@ export function createSolver(options: SolverOptions = {}): Solver {
       project.materials,
       words,
     );
-    const before = ready ?? (dragging ? settled : null);
-    const grading = before
-      ? { ...before.grading, order: orderOf(project.grading) }
+    const judged = ready ?? (lags ? settled : null);
+    const grading = judged
+      ? { ...judged.grading, order: orderOf(project.grading) }
       : gradingOf(layout, built.height, project.grading, project.lot, floor);
     const near =
-      before?.near ?? clearancesOf(layout, finished, trail.daylight, built.height, project.lot, words);
+      judged?.near ?? clearancesOf(layout, finished, trail.daylight, built.height, project.lot, words);
     const problems = carried?.problems ?? [
       ...typedProblems,
       ...site.problems,
@@ -187,9 +194,21 @@ export function createSolver(options: SolverOptions = {}): Solver {
       ...driveProfileCautions(results.drives, project.rules, words),
       ...withFits(near, grading, project.grading, words),
     ];
-    if (!dragging) {
+    if (!lags) {
       const { curve } = standing;
-      settled = { given, project, layout, floor, trailing: trail, led, curve, grading, near, problems };
+      settled = {
+        given,
+        project,
+        layout,
+        reach: built.reach,
+        floor,
+        trailing: trail,
+        led,
+        curve,
+        grading,
+        near,
+        problems,
+      };
     }
     return {
       ...whole(site, problems),
@@ -205,16 +224,31 @@ export function createSolver(options: SolverOptions = {}): Solver {
       costs: costsAgainstFloor(trail.limits.costs, results, floor, project.display),
       grading,
       guessed: standing.guessed,
-      lagging: dragging && (carried?.project !== project || carried.floor !== floor),
+      lagging: lags && (carried?.project !== project || carried.floor !== floor),
+      earthLags: built.isSmall,
+    };
+  }
+
+  /** The earth of a plan with a building, before the rest is worked out; null where there is none. */
+  function lateEarth(given: Project): LateEarth | null {
+    const { project } = soundOf(given);
+    const floor = project.building?.floor ?? 0;
+    const { built, words, contours } = siteOf(project, floor, "fine");
+    if (!built) return null;
+    const { layout, reach } = built;
+    return {
+      kind: "earth",
+      earth: trailing.earth(built, project, finishOf(layout, floor, project.materials), contours),
+      curve: standingOf(built, project, words).curve,
+      layout: made(layout, reach),
     };
   }
 
   function late(project: Project): Late {
     const { floor } = solve(project);
     if (settled?.given !== project || settled.floor !== floor) return { kind: "bare", water: bareWater };
-    const { trailing: trail, led, curve, grading, near, layout } = settled;
-    const { plan: _, ...arrays } = layout;
-    return { kind: "built", trailing: trail, led, curve, grading, near, layout: arrays };
+    const { trailing: trail, led, curve, grading, near, layout, reach } = settled;
+    return { kind: "built", trailing: trail, led, curve, grading, near, layout: made(layout, reach) };
   }
 
   /** The stages of the ground are the long ones; what follows finds them remembered. */
@@ -230,8 +264,9 @@ export function createSolver(options: SolverOptions = {}): Solver {
     solveInSteps,
     isSettled: (given) => settled?.given === given && settled.floor === (given.building?.floor ?? 0),
     hasSettled: () => settled !== null || bareWater !== null,
+    lateEarth,
     late,
-    surface: (given) => siteOf(soundOf(given).project, given.building?.floor ?? 0, "quick").surface,
+    surface: (given) => siteOf.surface(soundOf(given).project),
     surfaceWork: (given) => siteOf.surfaceWork(soundOf(given).project),
     learnSurface: siteOf.learnSurface,
     forgetSettled() {
@@ -239,6 +274,10 @@ export function createSolver(options: SolverOptions = {}): Solver {
       bareWater = null;
     },
   };
+}
+
+function made({ plan: _, ...arrays }: Layout, reach: Reach): MadeLayout {
+  return { arrays, reach };
 }
 
 /** How often the stages of the ground pause: levelled, placed, triangulated, contours. */

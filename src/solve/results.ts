@@ -103,4 +103,6 @@ export interface Results {
   readonly problems: readonly Problem[];
   /** Parts that still show an earlier floor (during a drag): the view marks them. */
   readonly lagging: boolean;
+  /** The earth is reckoned on the coarse grid of a layout under the hand. */
+  readonly earthLags: boolean;
 }

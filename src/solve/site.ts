@@ -6,7 +6,6 @@
 import { leansOnBuilding } from "../document/places";
 import type { Building, Project, Survey } from "../document/schema";
 import { volumeCurve } from "../earthwork";
-import type { Bounds } from "../geometry";
 import {
   type FloorRange,
   type Footprint,
@@ -16,6 +15,8 @@ import {
   type Layout,
   type LayoutArrays,
   layOut,
+  quickProbeCells,
+  type Reach,
 } from "../grading";
 import { levelSurvey } from "../survey";
 import { type Ground, groundAt, makeGround, type Tin } from "../terrain";
@@ -48,10 +49,11 @@ export interface BuildingSite extends Terrain {
   /** The floors looked at whatever the floor is, m, and the coarse layout for just those. */
   readonly usual: { readonly range: FloorRange; readonly coarse: () => Layout };
   readonly range: FloorRange;
-  readonly reach: { readonly bounds: Bounds; readonly meets: boolean };
-  /** The full grid; in a drag that moves more than the floor, the coarse one. */
+  readonly reach: Reach;
+  /** The full grid; in a drag that moves more than the floor, a small one. */
   readonly layout: Layout;
-  readonly coarse: Layout;
+  readonly isSmall: boolean;
+  readonly coarse: () => Layout;
 }
 
 export interface Site {
@@ -65,18 +67,28 @@ export interface Site {
   readonly problems: readonly Problem[];
 }
 
-/** Cells of the coarse grid: for the volume curve, the error estimate and drags that move the layout. */
+/** Cells of the coarse grid: for the volume curve and the error estimate. */
 const coarseCells = 20_000;
+/** Cells of the grid while the layout itself is under the hand. */
+const smallCells = 12_000;
 
 const noCorners: Building["outline"] = [];
 
-/** The full grid; one that is known or else the coarse one; or one that was made elsewhere (null: the one that is known). */
-export type LayoutWish = "fine" | "quick" | { readonly made: LayoutArrays | null };
+/** The full grid; one that is known or else a small one; or one that was made elsewhere (null: the one that is known). */
+export type LayoutWish = "fine" | "quick" | { readonly made: MadeLayout | null };
+
+/** A layout, and the reach that it covers, as plain data. */
+export interface MadeLayout {
+  readonly arrays: LayoutArrays;
+  readonly reach: Reach;
+}
 
 export interface SiteStages {
   (project: Project, floor: number, wish: LayoutWish): Site;
   /** The same in steps, for a crowd of points: between two of them the window may draw, or stop. */
   inSteps(project: Project, floor: number): Generator<void, Site>;
+  /** The surface alone. */
+  surface(project: Project): GroundSurface;
   /** What the surface is made of, for another thread; null where the surface is known. */
   surfaceWork(project: Project): SurfaceWork | null;
   /** Takes a surface that was made elsewhere. */
@@ -120,6 +132,9 @@ export function siteStages(stage: StageMaker, { surface: given }: SiteOptions = 
     project.survey.longestEdge,
   ];
 
+  const surfaceOf = (project: Project, placed: GroundPoints) =>
+    given ? given() : surface(...workOf(project, placed));
+
   function* inSteps(project: Project, floor: number, wish: LayoutWish): Generator<void, Site> {
     const say = words(project.display);
     const corners = cornersOf(project);
@@ -127,7 +142,7 @@ export function siteStages(stage: StageMaker, { surface: given }: SiteOptions = 
     yield;
     const placed = placedOf(project);
     yield;
-    const triangulated = given ? given() : surface(...workOf(project, placed));
+    const triangulated = surfaceOf(project, placed);
     yield;
     const shape = project.building ? outline(corners) : null;
     const plot = plotted(
@@ -173,6 +188,7 @@ export function siteStages(stage: StageMaker, { surface: given }: SiteOptions = 
   };
   return Object.assign(atOnce, {
     inSteps: (project: Project, floor: number) => inSteps(project, floor, "fine"),
+    surface: (project: Project) => surfaceOf(project, placedOf(project)),
     surfaceWork(project: Project) {
       const work = workOf(project, placedOf(project));
       return surface.knows(...work) ? null : work;
@@ -236,16 +252,35 @@ function buildingStages(stage: StageMaker): BuildStage {
   const spots = stage(groundSpots);
   const range = stage((low: number, high: number): FloorRange => ({ low, high }));
   const usualRange = stage((low: number, high: number): FloorRange => ({ low, high }));
-  const reach = stage(gradingReach);
-  const usualReach = stage(gradingReach);
-  const fine = stage(
-    (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
-      layOut(plan, ground, { bounds, range: floors }),
-  );
-  const coarseLayout = (plan: GradingPlan, ground: Ground, bounds: Bounds, floors: FloorRange): Layout =>
-    layOut(plan, ground, { bounds, range: floors, mostCells: coarseCells });
-  const coarse = stage(coarseLayout);
-  const usualCoarse = stage(coarseLayout);
+  const reachWith = (cells?: number) => (plan: GradingPlan, ground: Ground, floors: FloorRange) =>
+    gradingReach(plan, ground, floors, cells);
+  const reach = stage(reachWith());
+  const usualReach = stage(reachWith());
+  const quickReach = stage(reachWith(quickProbeCells));
+  const layoutWith =
+    (cells?: number) =>
+    (plan: GradingPlan, ground: Ground, { bounds }: Reach, floors: FloorRange): Layout =>
+      layOut(plan, ground, { bounds, range: floors, ...(cells && { mostCells: cells }) });
+  const fine = stage(layoutWith());
+  const coarse = stage(layoutWith(coarseCells));
+  const usualCoarse = stage(layoutWith(coarseCells));
+  const small = stage(layoutWith(smallCells));
+
+  /** The reach and the layout that are wished for. */
+  function laidOut(plan: GradingPlan, ground: Ground, floors: FloorRange, wish: LayoutWish) {
+    const of = [plan, ground, floors] as const;
+    const isFineKnown = () => reach.knows(...of) && fine.knows(plan, ground, reach(...of), floors);
+    if (wish === "quick" && !isFineKnown()) {
+      const graded = quickReach(...of);
+      return { graded, layout: small(plan, ground, graded, floors), isSmall: true };
+    }
+    if (typeof wish === "object" && wish.made && !isFineKnown()) {
+      reach.learn(wish.made.reach, ...of);
+      fine.learn({ ...wish.made.arrays, plan }, plan, ground, wish.made.reach, floors);
+    }
+    const graded = reach(...of);
+    return { graded, layout: fine(plan, ground, graded, floors), isSmall: false };
+  }
 
   return (project, building, shape, terrain, words, floor, wish) => {
     const { ground, height } = terrain;
@@ -261,14 +296,10 @@ function buildingStages(stage: StageMaker): BuildStage {
     const volumes = curve(ground, shape);
     const found = spots(shape, ground, volumes, height, project.rules.uphillReach);
     const floors = range(...floorRange(found, floor));
-    const graded = reach(plan, ground, floors);
-    const args = [plan, ground, graded.bounds, floors] as const;
-    const rough = coarse(...args);
+    const { graded, layout, isSmall } = laidOut(plan, ground, floors, wish);
+    const rough = () => coarse(plan, ground, graded, floors);
     const usual = usualRange(...usualFloorRange(found));
     const isUsual = usual.low === floors.low && usual.high === floors.high;
-    if (typeof wish === "object" && wish.made && !fine.knows(...args))
-      fine.learn({ ...wish.made, plan }, ...args);
-    const layout = wish === "quick" && !fine.knows(...args) ? rough : fine(...args);
     const site = {
       ...terrain,
       building,
@@ -279,11 +310,11 @@ function buildingStages(stage: StageMaker): BuildStage {
       range: floors,
       reach: graded,
       layout,
+      isSmall,
       coarse: rough,
       usual: {
         range: usual,
-        coarse: () =>
-          isUsual ? rough : usualCoarse(plan, ground, usualReach(plan, ground, usual).bounds, usual),
+        coarse: () => (isUsual ? rough() : usualCoarse(plan, ground, usualReach(plan, ground, usual), usual)),
       },
     };
     return { site, problems };

@@ -1,7 +1,7 @@
 /** What a solver is asked and answers. */
 import type { Project } from "../document/schema";
 import type { GroundSurface } from "./ground-surface";
-import type { Late } from "./late";
+import type { Late, LateEarth } from "./late";
 import type { Results } from "./results";
 import type { SurfaceWork } from "./site";
 
@@ -27,6 +27,8 @@ export interface Solver {
   isSettled(project: Project): boolean;
   /** Whether anything was fully solved since `forgetSettled`. */
   hasSettled(): boolean;
+  /** What can be told of it first: the earth; null without a building on the ground. */
+  lateEarth(project: Project): LateEarth | null;
   /** The late part of a full solve, for the solver of another thread. */
   late(project: Project): Late;
   /** The surface of the ground, from memory after a solve. */

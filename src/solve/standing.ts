@@ -81,14 +81,13 @@ export function standingStages(
     const below = earthBelowFloor(building);
     const { kind, wallThickness } = building.foundation;
     const strip = kind === "stem-wall" ? wallThickness : null;
-    const curveOf = [site.coarse, site.curve, below, range.low, range.high] as const;
     return {
       corners: corners(footprint, ground, height, plan, range),
       drives: drives(plan, height),
       walls: walls(plan, ground, height, range),
       swales: swales(plan, height, project.rules.leastSwaleFall, words),
       section: section(footprint, ground, height, plan, range, reach),
-      curve: carriedCurve && !curve.knows(...curveOf) ? carriedCurve : curve(...curveOf),
+      curve: carriedCurve ?? curve(site.coarse(), site.curve, below, range.low, range.high),
       guessed: guesses(plan, footprint, ground),
       facts: standingFacts(site, project, words),
       topsoilMet: topsoil(project.survey, building.outline),

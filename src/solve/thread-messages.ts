@@ -30,6 +30,8 @@ export type ThreadRequest = { readonly id: number } & (
       readonly surface: SentSurface;
       /** The number of the layout that the window has. */
       readonly layout: number | null;
+      /** The earth on a new layout comes ahead of the rest. */
+      readonly inParts: boolean;
     }
   /** The surface made of it stays with the thread under this number: it needn't go there again. */
   | { readonly kind: "surface"; readonly work: SurfaceWork; readonly number: number }

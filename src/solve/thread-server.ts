@@ -11,6 +11,7 @@ import { type GroundSurface, groundSurface } from "./ground-surface";
 import type { Late } from "./late";
 import { createSolver } from "./pipeline";
 import { searchInTurns } from "./search";
+import type { MadeLayout } from "./site";
 import type { Solver } from "./solver";
 import type { Finding, SentSurface, Slot, ThreadReply, ThreadRequest } from "./thread-messages";
 
@@ -23,14 +24,32 @@ export function solveServer(answer: Answer, later: (turn: () => void) => void) {
   const stopped = new Set<number>();
   let layouts = 0;
 
-  /** The late part; its layout stays away where the window has it already. */
-  function lateFrom(desk: Desk, project: Project, has: number | null): { late: Late; layout: number | null } {
+  /** The late part; its layout stays away where the window has it already, and else goes ahead with the earth if that is asked for. */
+  function answerLate(
+    id: number,
+    desk: Desk,
+    project: Project,
+    { layout: has, inParts }: Extract<ThreadRequest, { kind: "late" }>,
+  ): void {
+    let known = has;
+    const earth = inParts ? desk.solver.lateEarth(project) : null;
+    if (earth && known !== numberOf(desk, earth.layout)) {
+      known = numberOf(desk, earth.layout);
+      send(id, earth, known);
+    }
     const late = desk.solver.late(project);
-    if (late.kind !== "built" || !late.layout) return { late, layout: null };
-    if (desk.layout?.of !== late.layout.existing)
-      desk.layout = { of: late.layout.existing, number: ++layouts };
-    const { number } = desk.layout;
-    return { late: has === number ? { ...late, layout: null } : late, layout: number };
+    const layout = late.kind === "built" && late.layout ? numberOf(desk, late.layout) : null;
+    send(id, late.kind === "built" && layout === known ? { ...late, layout: null } : late, layout);
+  }
+
+  function numberOf(desk: Desk, { arrays: { existing } }: MadeLayout): number {
+    if (desk.layout?.of !== existing) desk.layout = { of: existing, number: ++layouts };
+    return desk.layout.number;
+  }
+
+  function send(id: number, late: Late, layout: number | null): void {
+    const { copy, buffers } = handOver(late);
+    answer({ id, kind: "late", late: copy, layout }, buffers);
   }
 
   function deskFor(slot: Slot, sent: SentSurface, given: Project): { desk: Desk; project: Project } {
@@ -66,9 +85,7 @@ export function solveServer(answer: Answer, later: (turn: () => void) => void) {
     switch (request.kind) {
       case "late": {
         const { desk, project } = deskFor(request.slot, request.surface, request.project);
-        const { late, layout } = lateFrom(desk, project, request.layout);
-        const { copy, buffers } = handOver(late);
-        answer({ id, kind: "late", late: copy, layout }, buffers);
+        answerLate(id, desk, project, request);
         break;
       }
       case "surface": {

@@ -24,22 +24,40 @@ import type { Words } from "./words";
 
 const none: readonly RoofDrip[] = [];
 
-/** Plain data: another thread may work it out. */
-export interface Trailing extends StandingWater {
-  /** Those that stand whatever the floor. */
-  readonly steadyPonds: readonly Pond[];
+/** What is known of the earth before water and limits are. */
+export interface TrailingEarth {
   readonly finishedContours: readonly Contour[];
   readonly daylight: readonly Float64Array[];
   /** Error of cut and fill outside the walls, m3. */
   readonly outsideError: number;
   /** Volumes outside the walls that are within that error; null while the layout is under the hand. */
   readonly outside: Finished["outside"] | null;
+}
+
+/** Plain data: another thread may work it out. */
+export interface Trailing extends StandingWater, TrailingEarth {
+  /** Those that stand whatever the floor. */
+  readonly steadyPonds: readonly Pond[];
   readonly balance: BalanceResult | null;
   readonly oneStep: readonly OneStep[];
   readonly flows: readonly SwaleFlow[];
   readonly toWalls: readonly number[];
   readonly limits: FloorLimits;
 }
+
+const nothingTrails: Trailing = {
+  ...noWater,
+  steadyPonds: [],
+  finishedContours: [],
+  daylight: [],
+  outsideError: 0,
+  outside: null,
+  balance: null,
+  oneStep: [],
+  flows: [],
+  toWalls: [],
+  limits: noLimitsYet,
+};
 
 export interface TrailingStages {
   /** All of it, for a layout and floor that stay, and the water that the stages after this one work on. */
@@ -51,6 +69,8 @@ export interface TrailingStages {
     standing: Standing,
     words: Words,
   ): { readonly trailing: Trailing; readonly found: WaterFound | null };
+  /** The earth on the fine grid, for a layout and floor that stay. */
+  earth(site: BuildingSite, project: Project, finished: Finished, contours: Site["contours"]): TrailingEarth;
   /** For a layout that is still under the hand: water and error stay as they were. */
   quick(
     site: BuildingSite,
@@ -58,6 +78,8 @@ export interface TrailingStages {
     contours: Site["contours"],
     before: Trailing | null,
   ): Trailing;
+  /** The rest stays as it was. */
+  withEarth(earth: TrailingEarth, before: Trailing | null): Trailing;
   /** Water on a lot without a building. */
   bare(ground: Ground, tin: Tin, project: Project): StandingWater;
 }
@@ -99,7 +121,16 @@ export function trailingStages(stage: StageMaker): TrailingStages {
     finishedContours: contoursOf(site.layout, finished, contours),
     daylight: daylightOf(site.layout, finished.floor, exact ? site.ground : null),
   });
+  const earth: TrailingStages["earth"] = (site, project, finished, contours) => {
+    const refined = refinedOf(finished, site.layout, site.coarse(), site.ground, project.materials);
+    return {
+      ...lines(site, finished, contours, true),
+      outsideError: refined.error,
+      outside: refined.finished.outside,
+    };
+  };
   return {
+    earth,
     full(site, project, finished, contours, standing, words) {
       const layout = wide(
         site.plan,
@@ -111,19 +142,16 @@ export function trailingStages(stage: StageMaker): TrailingStages {
       );
       const still = water(layout, finished.floor, project.drainage.flow.method);
       const { roof } = project.drainage;
-      const refined = refinedOf(finished, site.layout, site.coarse, site.ground, project.materials);
       const drips = still.flow ? dripsOf(site.footprint, roof, still.flow) : null;
       const swales = still.flow
         ? flowsOf(site.plan, standing.swales, still.flow, project.storm, drips ?? none, roof.runoff)
         : null;
       const trailing = {
-        ...lines(site, finished, contours, true),
+        ...earth(site, project, finished, contours),
         ...still,
         steadyPonds: steady(layout),
         toWalls: still.flow ? wallsOf(site.footprint, still.flow, layout.cells.inside) : [],
         flows: swales?.flows ?? [],
-        outsideError: refined.error,
-        outside: refined.finished.outside,
         limits: limitsOf(site, standing, project, words),
         oneStep: stepsUp(site, standing, project, finished.floor, words),
         balance: balanced(
@@ -143,20 +171,12 @@ export function trailingStages(stage: StageMaker): TrailingStages {
     },
     quick(site, finished, contours, before) {
       return {
+        ...(before ?? nothingTrails),
         ...lines(site, finished, contours, false),
-        ...(before
-          ? { ponds: before.ponds, arrows: before.arrows, flow: before.flow, gathered: before.gathered }
-          : noWater),
-        flows: before?.flows ?? [],
-        steadyPonds: before?.steadyPonds ?? [],
-        toWalls: before?.toWalls ?? [],
-        outsideError: before?.outsideError ?? 0,
         outside: null,
-        balance: before?.balance ?? null,
-        oneStep: before?.oneStep ?? [],
-        limits: before?.limits ?? noLimitsYet,
       };
     },
+    withEarth: (known, before) => ({ ...(before ?? nothingTrails), ...known }),
     bare: (ground, tin, project) => untouched(ground, tin, project.lot.outline, project.drainage.flow.method),
   };
 }

@@ -4,7 +4,7 @@
  */
 import type { Project } from "../document";
 import { present } from "../document";
-import type { Results, Solver } from "../solve";
+import type { Late, Results, Solver } from "../solve";
 import { searchInTurns } from "../solve/search";
 import type { Finding, Search } from "../solve/thread-messages";
 import { appStore, shownProject, solver } from "./store";
@@ -32,14 +32,13 @@ export function solveNow(project: Project): Results {
   if (pendingFull !== null) clearTimeout(pendingFull);
   pendingFull = null;
   if (!thread || solver.isSettled(project)) return solver.solve(project);
-  const isNewPlan = !solver.hasSettled();
-  const results = solver.solve(project, { detail: "drag" });
-  const ask = () => {
-    if (thread && present(get().history) === project) askLate(thread, project);
-  };
-  if (isNewPlan) afterDrawing(ask);
-  else queueMicrotask(ask);
-  return results;
+  // The thread works while the window does; only a plan that nobody has seen yet is first drawn.
+  if (solver.hasSettled()) askLate(thread, project);
+  else
+    afterDrawing(() => {
+      if (thread && present(get().history) === project) askLate(thread, project);
+    });
+  return solver.solve(project, { detail: "drag" });
 }
 
 /** What a person sees first of a plan comes first: the thread shares the machine with the window. */
@@ -48,13 +47,15 @@ function afterDrawing(act: () => void): void {
 }
 
 function askLate(from: SolvingThread, project: Project): void {
-  from.late("plan", project, solver.surface(project)).then(
+  const take = (late: Late) => {
+    if (present(get().history) !== project) return from.forgetLayout("plan");
+    const results = solver.solve(project, { late });
+    // A thing under the hand goes on from what is known now; letting go shows it.
+    if (!isHeld()) set({ nudging: false, results });
+  };
+  from.late("plan", project, solver.surface(project), take).then(
     (late) => {
-      if (!late) return;
-      if (present(get().history) !== project) return from.forgetLayout("plan");
-      const results = solver.solve(project, { late });
-      // A thing under the hand goes on from what is known now; letting go shows it.
-      if (!isHeld()) set({ nudging: false, results });
+      if (late) take(late);
     },
     () => {
       withoutThread();

@@ -1,7 +1,7 @@
 /** The window's side of the solving thread: who asked what, and which surface and layout the other side knows. */
 import type { Project } from "../document";
 import { withSameData } from "../document/sameData";
-import { type GroundSurface, type Late, projectForLate, type SurfaceWork } from "../solve";
+import { type GroundSurface, type Late, type LateEarth, projectForLate, type SurfaceWork } from "../solve";
 import type {
   Finding,
   Search,
@@ -20,8 +20,16 @@ export interface ThreadPort {
 }
 
 export interface SolvingThread {
-  /** The long part of a solve; null where something newer was asked for in the same slot meanwhile. Rejects when the thread fails. */
-  late(slot: Slot, project: Project, surface: GroundSurface): Promise<Late | null>;
+  /**
+   * The long part of a solve; null where something newer was asked for in the same slot meanwhile. Rejects when the
+   * thread fails. Whoever takes the earth gets it first where the layout is new, and that layout with it alone.
+   */
+  late(
+    slot: Slot,
+    project: Project,
+    surface: GroundSurface,
+    takeEarth?: (earth: LateEarth) => void,
+  ): Promise<Late | null>;
   /** The slot's last layout wasn't taken over: it comes along again. */
   forgetLayout(slot: Slot): void;
   surface(work: SurfaceWork): Promise<GroundSurface>;
@@ -48,6 +56,7 @@ interface Waiting {
 /** What is asked next in a slot once the answer in work has come. */
 interface Next {
   readonly of: Asked;
+  readonly takeEarth: ((earth: LateEarth) => void) | undefined;
   readonly take: (late: Late | null) => void;
   readonly fail: (error: Error) => void;
 }
@@ -92,7 +101,7 @@ export function threadOver(port: ThreadPort): SolvingThread {
     return id;
   }
 
-  function askLate(slot: Slot, { of, take, fail }: Next): void {
+  function askLate(slot: Slot, { of, takeEarth, take, fail }: Next): void {
     busy.add(slot);
     const free = () => {
       busy.delete(slot);
@@ -108,14 +117,20 @@ export function threadOver(port: ThreadPort): SolvingThread {
         project: projectForLate(of.project),
         surface: book.send(slot, of.surface),
         layout: layouts.get(slot) ?? null,
+        inParts: takeEarth !== undefined,
       }),
       (reply) => {
         if (reply.kind !== "late") return;
-        waiting.delete(id);
+        const { late, layout } = reply;
         const isStale = next.has(slot);
-        // A layout that isn't taken over isn't known here either.
-        layouts.set(slot, isStale ? null : reply.layout);
-        take(isStale ? null : reply.late);
+        // A layout that isn't taken over isn't known here.
+        if (late.kind !== "bare" && late.layout) layouts.set(slot, isStale ? null : layout);
+        if (late.kind === "earth") {
+          if (!isStale) takeEarth?.(late);
+          return;
+        }
+        waiting.delete(id);
+        take(isStale ? null : late);
         free();
       },
       (error) => {
@@ -126,9 +141,9 @@ export function threadOver(port: ThreadPort): SolvingThread {
   }
 
   return {
-    late: (slot, project, surface) =>
+    late: (slot, project, surface, takeEarth) =>
       new Promise((take, fail) => {
-        const one = { of: { project, surface }, take, fail };
+        const one = { of: { project, surface }, takeEarth, take, fail };
         if (!busy.has(slot)) return askLate(slot, one);
         next.get(slot)?.take(null);
         next.set(slot, one);

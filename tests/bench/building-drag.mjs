@@ -1,4 +1,4 @@
-/** Times the building dragged across the plan by pointer events, and what its release takes until all is fine again. */
+/** Times the building dragged across the plan by pointer events, and what its release takes until its earth, and then all, is fine again. */
 import { bringTimeStep } from "./time-step.mjs";
 
 const steps = 120;
@@ -8,7 +8,8 @@ const releases = 7;
  * @param {import("@playwright/test").Page} page
  * @param {string} address
  * @param {string} text the project's file
- * @returns {Promise<{ drag: number[], release: number[] }>} ms a step, and ms from letting go to the fine result drawn
+ * @returns {Promise<{ drag: number[], earth: number[], release: number[] }>} ms a step; ms from letting go until the earth on the fine grid
+ *   is drawn, and until water and limits are too
  */
 export async function timeBuildingDrag(page, address, text) {
   await bringTimeStep(page);
@@ -27,13 +28,14 @@ export async function timeBuildingDrag(page, address, text) {
   await page.getByRole("button", { name: "Show the building" }).click();
   await page.waitForTimeout(1500);
   const at = await takeBuilding(page);
-  const times = { drag: [], release: [] };
+  const times = { drag: [], earth: [], release: [] };
   for (let i = 0; i < releases; i++) {
-    const { drag, release } = await page.evaluate(dragAndLetGo, {
+    const { drag, earth, release } = await page.evaluate(dragAndLetGo, {
       count: Math.ceil(steps / releases),
       ...at,
     });
     times.drag.push(...drag);
+    times.earth.push(earth);
     times.release.push(release);
     await page.waitForTimeout(800);
   }
@@ -87,6 +89,8 @@ async function dragAndLetGo({ count, x, y }) {
   await new Promise((done) => setTimeout(done, 300));
   const start = performance.now();
   send("pointerup", 4, 3, 0);
+  await window.untilEarthFine();
+  const earth = performance.now() - start;
   await window.untilSettled();
-  return { drag, release: performance.now() - start };
+  return { drag, earth, release: performance.now() - start };
 }

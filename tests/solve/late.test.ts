@@ -1,6 +1,6 @@
 /** The long part of a solve, worked out by another solver that never sees the shots: nothing comes out otherwise. */
 import { describe, expect, test } from "vitest";
-import { type Project, pitEdits } from "../../src/document";
+import { arrangeEdits, type Project, pitEdits } from "../../src/document";
 import { createSolver, type GroundSurface } from "../../src/solve";
 import { projectForLate } from "../../src/solve/late";
 import { pitSpots } from "../../src/survey";
@@ -12,6 +12,45 @@ function lateElsewhere(project: Project, surface: GroundSurface) {
   const there = createSolver({ surface: () => structuredClone(surface) });
   return structuredClone(there.late(structuredClone(projectForLate(project))));
 }
+
+describe("the earth of a plan, which comes ahead of its water and limits", () => {
+  const project = demo("pottery-studio");
+  const here = createSolver();
+  const before = here.solve(project);
+  const moved = movedEast(project, 2.4);
+  const quick = here.solve(moved, { detail: "drag" });
+  const there = createSolver({ surface: () => structuredClone(here.surface(moved)) });
+  const earth = structuredClone(there.lateEarth(structuredClone(projectForLate(moved))));
+  if (!earth) throw new Error("the demo has a building");
+  const first = here.solve(moved, { late: earth });
+  const whole = createSolver().solve(moved);
+
+  test("has the volumes, lines and curve that stay, where the hand left coarse ones", () => {
+    expect(quick.earthLags).toBe(true);
+    expect(first.earthLags).toBe(false);
+    for (const part of ["earthwork", "curve", "finishedContours", "daylight", "corners"] as const)
+      expect(difference(first[part], whole[part])).toBeNull();
+    expect(quick.earthwork).not.toEqual(whole.earthwork);
+  });
+
+  test("leaves water and limits as they were, and says that they lag", () => {
+    expect(first.lagging).toBe(true);
+    expect(first.water.ponds).toBe(before.water.ponds);
+    expect(first.balance).toBe(before.balance);
+  });
+
+  test("is followed by the rest, for which no layout has to come again", () => {
+    const late = structuredClone(there.late(structuredClone(projectForLate(moved))));
+    if (late.kind !== "built") throw new Error("the demo has a building");
+    const settled = here.solve(moved, { late: { ...late, layout: null } });
+    expect(difference(settled, whole)).toBeNull();
+    expect(settled.lagging).toBe(false);
+  });
+});
+
+test("without a building there is no earth to come ahead", () => {
+  expect(createSolver().lateEarth({ ...demo("pottery-studio"), building: null })).toBeNull();
+});
 
 describe("a plan whose long part was worked out elsewhere", () => {
   const project = demo("potting-barn");
@@ -67,6 +106,12 @@ test("water on ground without a building comes over as well", () => {
   expect(difference(settled, createSolver().solve(project))).toBeNull();
   expect(settled.lagging).toBe(false);
 });
+
+function movedEast(project: Project, by: number): Project {
+  const edit = arrangeEdits.moveThings.run(project, { things: [{ kind: "building" }], by: [by, 0] });
+  if (!edit.ok) throw new Error(edit.why);
+  return edit.project;
+}
 
 function withPitByTapes(project: Project): Project {
   const [first, second] = project.survey.shots.filter(({ place }) => place.kind === "at");

@@ -1,7 +1,7 @@
 /** The window and its solving thread, with all that goes between them copied as between real threads. */
 import { describe, expect, it } from "vitest";
 import { buildingEdits, type Project } from "../../src/document";
-import { createSolver } from "../../src/solve";
+import { createSolver, type LateEarth } from "../../src/solve";
 import type { Finding, ThreadReply, ThreadRequest } from "../../src/solve/thread-messages";
 import { solveServer } from "../../src/solve/thread-server";
 import { waysOut } from "../../src/solve/ways-out";
@@ -75,6 +75,23 @@ describe("the long part of a solve in another thread", () => {
     expect(one?.kind === "late" && one.surface.surface).not.toBeNull();
     expect(other?.kind === "late" && other.surface.surface).toBeNull();
     expect(difference(here.solve(higher, { late: second }), createSolver().solve(higher))).toBeNull();
+  });
+
+  it("sends a new layout ahead with its earth to whoever takes it, and not again with the rest", async () => {
+    const { thread, received } = wire();
+    const here = createSolver();
+    here.solve(project, { detail: "drag" });
+    const ahead: LateEarth[] = [];
+    const late = await thread.late("plan", project, here.surface(project), (earth) => ahead.push(earth));
+    expect(received.map((reply) => reply.kind === "late" && reply.late.kind)).toEqual(["earth", "built"]);
+    if (late?.kind !== "built" || !ahead[0]) throw new Error("no answer");
+    expect(late.layout).toBeNull();
+    here.solve(project, { late: ahead[0] });
+    expect(difference(here.solve(project, { late }), createSolver().solve(project))).toBeNull();
+    const higher = raised(project, 0.05);
+    const again = await thread.late("plan", higher, here.surface(higher), (earth) => ahead.push(earth));
+    expect(ahead).toHaveLength(1);
+    expect(again?.kind).toBe("built");
   });
 
   it("keeps a surface that it made: neither the first question about it nor one asked meanwhile sends it", async () => {

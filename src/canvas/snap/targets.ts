@@ -64,18 +64,34 @@ const nothingLeftOut: Without = () => false;
 /** Everything on the plan that can be snapped to; not what is hidden. */
 export function snapTargets(whole: Project, without: Without = nothingLeftOut): SnapTargets {
   const project = visibleProject(whole);
-  const building = without({ kind: "building" }) ? none : buildingTargets(project, without);
-  const lot = without({ kind: "lot" }) ? none : ringTargets(project.lot.outline, lotWords);
+  const { building, lot } = outlineTargets(project, without);
   const spots = spotTargets(project, without);
   const lines = lineTargets(project, without);
   const features = featureTargets(project, without);
-  const own: SnapDirection = { angle: 0, of: null };
   return {
     points: [...building.points, ...spots, ...lot.points, ...lines.points, ...features.points],
     edges: [...building.edges, ...lot.edges, ...lines.edges, ...features.edges],
-    directions: [...building.directions, ...lot.directions, own],
+    directions: directionsOf(building, lot),
     circles: [...keepClearCircles(project, without), ...(without({ kind: "lot" }) ? [] : lotCurves(project))],
   };
+}
+
+/** The directions alone: of a crowd of shots none is looked at. */
+export function snapDirections(whole: Project): readonly SnapDirection[] {
+  const { building, lot } = outlineTargets(visibleProject(whole), nothingLeftOut);
+  return directionsOf(building, lot);
+}
+
+function outlineTargets(project: Project, without: Without) {
+  return {
+    building: without({ kind: "building" }) ? none : buildingTargets(project, without),
+    lot: without({ kind: "lot" }) ? none : ringTargets(project.lot.outline, lotWords),
+  };
+}
+
+function directionsOf(building: SnapTargets, lot: SnapTargets): readonly SnapDirection[] {
+  const own: SnapDirection = { angle: 0, of: null };
+  return [...building.directions, ...lot.directions, own];
 }
 
 const none: SnapTargets = { points: [], edges: [], directions: [], circles: [] };

@@ -40,6 +40,7 @@ export function PlanStage() {
   const height = useStore(planView, ({ view }) => view.height);
   const cursor = useStore(toolRun, ({ state }) => state.cursor);
   const isSettled = useApp(({ results }) => !results.lagging);
+  const isEarthFine = useApp(({ results }) => !results.earthLags);
 
   usePainter(box, layers, painter);
 
@@ -60,6 +61,7 @@ export function PlanStage() {
       style={{ cursor }}
       data-testid="plan"
       data-settled={isSettled}
+      data-earth-fine={isEarthFine}
     >
       <Stage width={width} height={height} listening={false}>
         {stageLayers.map((name) => (

@@ -249,7 +249,8 @@ export class PlanPainter {
       turn: this.shown.angle,
       seen: seenBounds(this.shown),
       ...(boxes && { covered: coveredPaper(this.shown, boxes) }),
-      dragging: isMoving(state),
+      // Texts are placed anew once, when all is known.
+      dragging: isMoving(state) || state.results.lagging,
     });
   }
 

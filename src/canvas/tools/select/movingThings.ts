@@ -6,7 +6,7 @@ import { arrangeEdits, type EditCommand, type Point, type Project, thingShape } 
 import { distance } from "../../../geometry";
 import type { Selected } from "../../../store/state";
 import { includesThing } from "../../select/hit";
-import { type SnapTargets, snapTargets } from "../../snap/targets";
+import { type SnapTargets, snapDirections, snapTargets } from "../../snap/targets";
 import { aim, snapPixels, withTyped } from "../aim";
 import { floating, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
@@ -28,11 +28,10 @@ export function movingThings(
   const project = context.project();
   const held = heldPlace(context, things, start);
   const from = held ?? start.at;
-  const all = snapTargets(project, (thing) => includesThing(things, thing));
   // Held anywhere else, the place under the hand means nothing, so only directions count.
   const targets: SnapTargets = held
-    ? all
-    : { points: [], edges: [], circles: [], directions: snapTargets(project).directions };
+    ? snapTargets(project, (thing) => includesThing(things, thing))
+    : { points: [], edges: [], circles: [], directions: snapDirections(project) };
   const copies = start.copies;
   const command: EditCommand<MoveArgs> = copies ? arrangeEdits.duplicateThings : arrangeEdits.moveThings;
   return startDrag(
