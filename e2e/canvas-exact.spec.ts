@@ -156,7 +156,8 @@ test.describe("on the pottery studio", () => {
     await page.keyboard.press("Control+z");
     await expect(side).toHaveText("32′ 0″");
 
-    const tie = page.getByRole("button", { name: /^corner . to the lot line:/ }).first();
+    const tie = page.getByRole("button", { name: /^corner . to the [a-z-]+ lot line:/ }).first();
+    await expect(tie).toHaveText(/^\d.* to (north|N|west|W) line$/);
     await tie.click();
     await typeLine(page, "30'");
     expect(await plan.undoName()).toBe("Undo: move building by its distance to the lot line");

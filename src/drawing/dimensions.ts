@@ -1,9 +1,9 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
 import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
-import { between, type Point, signedArea } from "../geometry";
+import { between, type Point } from "../geometry";
 import type { Results } from "../solve/results";
-import { compass, shortWind } from "../units";
+import { shortWind } from "../units";
 import { along, sizeOf, telling } from "./beside";
 import { type DrawContext, onPaper, placeLabel, readable } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
@@ -12,7 +12,7 @@ import type { DrawingMark, LengthTold, MarkLayer, XY } from "./marks";
 import { leadsOutside, tellsOwnWall } from "./own-wall";
 import { reserveLines } from "./reserve";
 import { textWidth } from "./text-width";
-import { chooseTies, type Tie } from "./ties";
+import { chooseTies, type Tie, tieWind } from "./ties";
 import { rectangleOf, type Wall, wallsOf } from "./walls";
 import { dimensionText } from "./words";
 
@@ -122,12 +122,7 @@ function ledText(
 
 /** What a tie is and to which line, in full and short: a bare figure would leave open what it is taped to. */
 function tieTexts(tie: Tie, project: Project, context: DrawContext): readonly string[] {
-  const lot = project.lot.outline;
-  const a = lot[tie.lotSide] as Point;
-  const b = lot[(tie.lotSide + 1) % lot.length] as Point;
-  const out = signedArea(lot) > 0 ? 1 : -1;
-  const outward: Point = [out * (b[1] - a[1]), -out * (b[0] - a[0])];
-  const wind = compass(outward, project.lot.north);
+  const wind = tieWind(tie, project.lot);
   const length = dimensionText(tie.length, project.display, context);
   return [`${length} to ${wind} line`, `${length} to ${shortWind(wind)} line`];
 }

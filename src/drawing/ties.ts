@@ -7,7 +7,9 @@ import {
   nearestShare,
   type Point,
   segmentsMeet,
+  signedArea,
 } from "../geometry";
+import { compass } from "../units";
 
 /** A square distance from a corner of the building to a lot line. */
 export interface Tie {
@@ -15,6 +17,14 @@ export interface Tie {
   readonly foot: Point;
   readonly lotSide: number;
   readonly length: number;
+}
+
+/** The side of the lot that a tie's line closes: "west". */
+export function tieWind({ lotSide }: Tie, lot: { outline: readonly Point[]; north: number }): string {
+  const a = lot.outline[lotSide] as Point;
+  const b = lot.outline[(lotSide + 1) % lot.outline.length] as Point;
+  const out = signedArea(lot.outline) > 0 ? 1 : -1;
+  return compass([out * (b[1] - a[1]), -out * (b[0] - a[0])], lot.north);
 }
 
 /** Does a tie run over the building or along one of its walls? Then it can't be measured. */

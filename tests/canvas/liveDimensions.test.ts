@@ -59,9 +59,15 @@ describe("dimensions of the selected thing", () => {
         "wall B–C 6",
         "wall C–D 10",
         "wall D–A 6",
-        "corner C to the lot line 20",
+        "corner C to the south lot line 20",
       ]),
     );
+  });
+
+  it("say to which lot line they go, in words for where there is room and for where there is less", () => {
+    const ties = liveDimensions(site(), building).filter(({ to }) => to);
+    expect(ties.map(({ to }) => to?.join(", "))).toContain("to south line, to S line");
+    expect(ties.map(({ key }) => key).filter((key) => key.startsWith("wall"))).toEqual([]);
   });
 
   it("a wall typed over keeps its beginning and all right angles", () => {
@@ -75,7 +81,7 @@ describe("dimensions of the selected thing", () => {
   });
 
   it("a distance to the lot line moves the whole building", () => {
-    const tie = liveDimensions(site(), building).find(({ label }) => label.endsWith("to the lot line"));
+    const tie = liveDimensions(site(), building).find(({ label }) => label.endsWith("to the south lot line"));
     if (!tie) throw new Error("there is no tie");
     const edit = tie.change(site(), 15);
     if (!edit.ok) throw new Error(edit.why);

@@ -6,12 +6,13 @@ import { openPlanMenu, tryRun } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { capturePointer } from "../capture";
-import { type ScreenBox, writtenBoxes } from "../scene/written";
+import { middleBox, type ScreenBox, writtenBoxes } from "../scene/written";
 import { liveDimensions } from "../select/liveDimensions";
 import { machine, toolRun } from "../stage/toolRun";
 import { lengthWords } from "../tools/liveMarks";
 import { useTextSize } from "../useTextSize";
 import { planView } from "../view/planView";
+import { takenBoxes } from "../view/slots";
 import { toScreen, type View } from "../view/view";
 import { placeFigures } from "./placeFigures";
 import { toPlan } from "./ReadingCard";
@@ -23,13 +24,15 @@ interface Shown {
   readonly ends: readonly [Point, Point];
   /** Pixels to the left of the way between the ends. */
   readonly off: number;
+  /** To what it goes, in words that stand after the figure, the longest first. */
+  readonly to?: readonly string[];
   /** The plan writes the figure itself: the field is only felt. */
   readonly bare: boolean;
   set(m: number): Edit;
 }
 
-/** About how large a figure is, px: a letter, its ends, its height. */
-const figure = { letter: 6.6, ends: 12, height: 19 } as const;
+/** About how large a figure is, px: a letter, its ends, its height, the sign before it. */
+const figure = { letter: 6.6, ends: 12, height: 19, sign: 15 } as const;
 const offs = { left: 17, right: -17, on: 0 } as const;
 /** Where the figures of what is being drawn stand beside their piece, px. */
 const drawnOff = 11;
@@ -79,6 +82,8 @@ function useShown(): readonly Shown[] {
 interface Placed {
   readonly dimension: Shown;
   readonly text: string;
+  /** Words after it; "" where there is no room for any. */
+  readonly to: string;
   /** On the screen, px. */
   readonly x: number;
   readonly y: number;
@@ -86,13 +91,15 @@ interface Placed {
 
 /** The figures that can be seen and have room. */
 function placed(shown: readonly Shown[], view: View, project: Project, words: number): Placed[] {
-  const figures = shown.map(({ m, ends, off, bare }) => {
+  const figures = shown.map(({ m, ends, off, to, bare }) => {
     const text = lengthWords(m, project);
-    const width = text.length * figure.letter * words + figure.ends;
+    const widthOf = (letters: number, more = 0) => letters * figure.letter * words + figure.ends + more;
+    const sign = to ? figure.sign * words : 0;
     return {
       ends: [toScreen(view, ends[0]), toScreen(view, ends[1])] as const,
       off,
-      width,
+      width: widthOf(text.length, sign),
+      ...(to && { wider: to.map((each) => widthOf(text.length + 1 + each.length, sign)) }),
       height: figure.height * words,
       fixed: bare,
     };
@@ -100,9 +107,12 @@ function placed(shown: readonly Shown[], view: View, project: Project, words: nu
   const handles = shown.flatMap(({ ends, off }) =>
     off === 0 ? [] : [...ends, middleOf(ends)].map((at) => handleBox(toScreen(view, at))),
   );
-  return placeFigures(figures, view, { handles, words: writtenBoxes(view) }).flatMap((place, i) => {
+  const over = [...writtenBoxes(view), ...takenBoxes().map(middleBox)];
+  return placeFigures(figures, view, { handles, words: over }).flatMap((place, i) => {
     const dimension = shown[i] as Shown;
-    return place ? [{ dimension, text: lengthWords(dimension.m, project), x: place[0], y: place[1] }] : [];
+    if (!place) return [];
+    const to = place.form === null ? "" : (dimension.to?.[place.form] ?? "");
+    return [{ dimension, text: lengthWords(dimension.m, project), to, x: place.at[0], y: place.at[1] }];
   });
 }
 
@@ -151,7 +161,7 @@ function handOn(
 /** The press that may still become a click on a figure. */
 let pressed: PointerEvent | null = null;
 
-function Figure({ dimension, text, x, y }: Placed) {
+function Figure({ dimension, text, to, x, y }: Placed) {
   const { label, m, ends, bare, set } = dimension;
   const middle = middleOf(ends);
   return (
@@ -177,7 +187,21 @@ function Figure({ dimension, text, x, y }: Placed) {
         if (!bare) openPlanMenu({ x: event.clientX, y: event.clientY, at: middle });
       }}
     >
+      {dimension.to ? <ToLine ends={ends} /> : null}
       {text}
+      {to === "" ? null : <span className="live-dimension-to"> {to}</span>}
     </button>
+  );
+}
+
+/** An arrow against a bar, as it goes on the screen: the figure tells how far it is to a line. */
+function ToLine({ ends }: Pick<Shown, "ends">) {
+  const view = useStore(planView, (state) => state.view);
+  const [[ax, ay], [bx, by]] = [toScreen(view, ends[0]), toScreen(view, ends[1])];
+  const degrees = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI;
+  return (
+    <svg className="live-dimension-sign" viewBox="-7 -7 14 14" aria-hidden="true">
+      <path d="M-6 0 H3 M0 -3 L3.4 0 L0 3 M5.5 -5 V5" transform={`rotate(${degrees.toFixed(1)})`} />
+    </svg>
   );
 }

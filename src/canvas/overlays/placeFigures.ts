@@ -3,6 +3,8 @@
  *
  * Method  the longest piece first; of each figure's places the first that covers no other figure and no handle, and the
  *         least of the plan's words. A figure without such a place isn't shown: it is in the panel too.
+ *         Once all stand, those that have words to go with them take the longest that find room: they push no figure
+ *         away, and cover no more of the plan's words than the bare figure does.
  * Units   CSS pixels, y down.
  */
 import type { ScreenBox } from "../scene/written";
@@ -14,6 +16,8 @@ export interface ScreenFigure {
   /** To the left of the way between the ends; 0: on it. */
   readonly off: number;
   readonly width: number;
+  /** With words, the longest first. */
+  readonly wider?: readonly number[];
   readonly height: number;
   /** It stands in the middle of its piece or nowhere. */
   readonly fixed: boolean;
@@ -35,27 +39,64 @@ const secondRow = 2.5;
 /** Higher figures stand farther off by half of what they are higher than this, px. */
 const usualHeight = 19;
 
+export interface FigurePlace {
+  readonly at: XY;
+  /** Which of its wider forms finds room; null: the bare figure. */
+  readonly form: number | null;
+}
+
 /** A place for each figure, in their order; null where it has none. */
 export function placeFigures(
   figures: readonly ScreenFigure[],
-  screen: { readonly width: number; readonly height: number },
-  { handles, words }: Covered,
-): readonly (XY | null)[] {
-  const places = figures.map((): XY | null => null);
-  const taken: ScreenBox[] = [];
+  screen: Size,
+  covered: Covered,
+): readonly (FigurePlace | null)[] {
+  const places = figures.map((): FigurePlace | null => null);
+  const taken = figures.map((): ScreenBox | null => null);
   const order = figures.map((_, i) => i);
   order.sort((a, b) => lengthOf(figures[b] as ScreenFigure) - lengthOf(figures[a] as ScreenFigure));
+  const put = (i: number, width: number, form: number | null, most: number) => {
+    const one = { ...(figures[i] as ScreenFigure), width };
+    const others = taken.filter((box, j): box is ScreenBox => box !== null && j !== i);
+    const found = bestPlace(one, screen, others, covered, form === null ? 0 : width / 2);
+    if (!found || found.covers > most) return false;
+    const [x, y] = found.at;
+    places[i] = { at: found.at, form };
+    taken[i] = { x, y, width, height: one.height };
+    return true;
+  };
   for (const i of order) {
     const one = figures[i] as ScreenFigure;
-    if (lengthOf(one) < leastPixels) continue;
-    const seen = candidates(one).filter(([x, y]) => x > 0 && y > 0 && x < screen.width && y < screen.height);
-    const free = seen.filter((at) => isFree(at, one, taken) && (one.fixed || isFree(at, one, handles)));
-    const at = leastCovering(free, one, words);
-    if (!at) continue;
-    places[i] = at;
-    taken.push({ x: at[0], y: at[1], width: one.width, height: one.height });
+    if (lengthOf(one) >= leastPixels) put(i, one.width, null, Number.POSITIVE_INFINITY);
+  }
+  for (const i of order) {
+    const one = figures[i] as ScreenFigure;
+    const bare = taken[i];
+    if (!bare) continue;
+    const most = coveredWords([bare.x, bare.y], one, covered.words);
+    (one.wider ?? []).some((width, form) => put(i, width, form, most));
   }
   return places;
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The first of a figure's free places, so far from the screen's sides, that covers the least of the words. */
+function bestPlace(
+  one: ScreenFigure,
+  screen: Size,
+  taken: readonly ScreenBox[],
+  { handles, words }: Covered,
+  margin: number,
+): { at: XY; covers: number } | null {
+  const seen = candidates(one).filter(
+    ([x, y]) => x > margin && y > 0 && x < screen.width - margin && y < screen.height,
+  );
+  const free = seen.filter((at) => isFree(at, one, taken) && (one.fixed || isFree(at, one, handles)));
+  return leastCovering(free, one, words);
 }
 
 function lengthOf({ ends: [a, b] }: ScreenFigure): number {
@@ -81,14 +122,22 @@ function candidates(one: ScreenFigure): XY[] {
   );
 }
 
-/** The first place that covers the least of the words. */
-function leastCovering(places: readonly XY[], one: ScreenFigure, words: readonly ScreenBox[]): XY | null {
-  let [best, least]: [XY | null, number] = [null, Number.POSITIVE_INFINITY];
-  for (const place of places) {
-    const covered = words.reduce((sum, word) => sum + overlap(place, one, word), 0);
-    if (covered < least) [best, least] = [place, covered];
+/** The first place that covers the least of the words, and how much, px². */
+function leastCovering(
+  places: readonly XY[],
+  one: ScreenFigure,
+  words: readonly ScreenBox[],
+): { at: XY; covers: number } | null {
+  let best: { at: XY; covers: number } | null = null;
+  for (const at of places) {
+    const covers = coveredWords(at, one, words);
+    if (best === null || covers < best.covers) best = { at, covers };
   }
   return best;
+}
+
+function coveredWords(at: XY, one: ScreenFigure, words: readonly ScreenBox[]): number {
+  return words.reduce((sum, word) => sum + overlap(at, one, word), 0);
 }
 
 function overlap([x, y]: XY, { width, height }: ScreenFigure, box: ScreenBox): number {

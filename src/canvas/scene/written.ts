@@ -18,6 +18,11 @@ export function rimOf({ x, y, width, height }: ScreenBox): Box {
   return { left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 };
 }
 
+/** And back: a box by its edges as one about its middle. */
+export function middleBox({ left, right, top, bottom }: Box): ScreenBox {
+  return { x: (left + right) / 2, y: (top + bottom) / 2, width: right - left, height: bottom - top };
+}
+
 let texts: () => readonly TextMark[] = () => [];
 
 /** The plan's painter says where its texts are to be had. */

@@ -17,9 +17,10 @@ import {
   siteEdits,
   windowEdits,
 } from "../../document";
-import { chooseTies } from "../../drawing/ties";
+import { chooseTies, tieWind } from "../../drawing/ties";
 import { distance } from "../../geometry";
 import type { Selected } from "../../store/state";
+import { shortWind } from "../../units";
 import { setLine } from "../tools/select/setLine";
 import { type LineRef, linePoints, type OpeningRef } from "./handles";
 import { cornerName, findOpening, wallEnds, wallName } from "./places";
@@ -34,6 +35,8 @@ export interface LiveDimension {
   readonly ends: readonly [Point, Point];
   /** The figure stands to the left of the way between the ends, to the right, or on it. */
   readonly side: "left" | "right" | "on";
+  /** It goes from a thing to another one: to which, in words that stand after the figure, the longest first. */
+  readonly to?: readonly string[];
   change(project: Project, m: number): Edit;
 }
 
@@ -131,7 +134,8 @@ function tieDimensions(project: Project): LiveDimension[] {
     if (!tie) return [];
     const [corner, foot] = [tie.corner, tie.foot].map(([x, y]): Point => [x, y]) as [Point, Point];
     const name = cornerName(outline.findIndex(([x, y]) => x === corner[0] && y === corner[1]));
-    const label = `corner ${name} to the lot line`;
+    const wind = tieWind(tie, project.lot);
+    const label = `corner ${name} to the ${wind} lot line`;
     const along: Point = [(foot[0] - corner[0]) / tie.length, (foot[1] - corner[1]) / tie.length];
     return [
       {
@@ -140,6 +144,7 @@ function tieDimensions(project: Project): LiveDimension[] {
         m: tie.length,
         ends: [corner, foot],
         side: "on",
+        to: [`to ${wind} line`, `to ${shortWind(wind)} line`],
         change(now, m) {
           const by = tie.length - m;
           const edit = buildingEdits.moveBuilding.run(now, { dx: along[0] * by, dy: along[1] * by });

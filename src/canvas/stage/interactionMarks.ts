@@ -1,4 +1,5 @@
 /** What lies over the plan: the selection with its handles, the thing under the pointer, and the tool's marks. */
+import type { Project } from "../../document";
 import type { DrawingMark, TextMark } from "../../drawing/marks";
 import { waterRun } from "../../solve/water-run";
 import { stakeGridStore } from "../../store/stakeGrid";
@@ -9,6 +10,7 @@ import { writtenPxPerMm } from "../screen";
 import { sectionSpot } from "../section/sectionOnPlan";
 import { handleMarks, handlesFor } from "../select/handles";
 import { includesThing } from "../select/hit";
+import { liveDimensions } from "../select/liveDimensions";
 import { outlineMarks } from "../select/outlineMarks";
 import { snapMarks } from "../tools/liveMarks";
 import { planView } from "../view/planView";
@@ -43,10 +45,24 @@ export function interactionMarks(): DrawingMark[] {
     ...spot,
     ...hovered,
     ...selected,
+    ...(tool.handles && state.preview === null ? tieLines(project, state.selection) : []),
     ...(tool.marks ?? []),
     ...handles,
     ...snapMarks(tool.snap).map((mark) => (mark.kind === "text" ? clearOfWindow(mark, view) : mark)),
   ];
+}
+
+/** What the figures to the lot lines measure: the plan's own dimensions give way to them. */
+function tieLines(project: Project, selection: AppState["selection"]): DrawingMark[] {
+  return liveDimensions(project, selection)
+    .filter(({ to }) => to !== undefined)
+    .map(
+      ({ ends: [[ax, ay], [bx, by]] }): DrawingMark => ({
+        kind: "line",
+        points: [ax, ay, bx, by],
+        style: "tie",
+      }),
+    );
 }
 
 /** Where a word beside the pointer may stand, mm right and up: below on the right first, then on the left, then above. */
