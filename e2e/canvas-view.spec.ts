@@ -182,6 +182,21 @@ test.describe("the view of the pottery studio", () => {
     }
   });
 
+  test("what is drawn goes on below the scale bar", async ({ page }) => {
+    const fill = plan.at(d[0] - 0.8, middle[1]);
+    const colour = await colourAt(page, fill);
+    const box = await page.locator(".scale-bar").boundingBox();
+    if (!box) throw new Error("no scale bar");
+    // Clear of the bar's own line and words.
+    const below: [number, number] = [box.x + box.width - 12, box.y + 4];
+    expect(await colourAt(page, below)).not.toEqual(colour);
+    await page.mouse.move(...fill);
+    await page.mouse.down({ button: "middle" });
+    await page.mouse.move(...below, { steps: 4 });
+    await page.mouse.up({ button: "middle" });
+    await expect.poll(() => colourAt(page, below)).toEqual(colour);
+  });
+
   test("layers are hidden, weakened and locked, and stay so", async ({ page }) => {
     const open = () => page.getByRole("button", { name: "What the plan shows" }).click();
     const layers = page.getByRole("region", { name: "Layers of the plan" });

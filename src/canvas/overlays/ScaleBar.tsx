@@ -21,6 +21,7 @@ export function ScaleBar() {
       role="img"
       aria-label={`The bar is ${text} long`}
     >
+      <path d={`M1 ${base - 5} v5 h${px} v-5`} className="scale-bar-clear" />
       <path d={`M1 ${base - 5} v5 h${half} v-5`} className="scale-bar-full" />
       <path d={`M${1 + half} ${base} h${half} v-5`} className="scale-bar-line" />
       <text x={px + 7} y={base}>
