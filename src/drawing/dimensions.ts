@@ -1,7 +1,7 @@
 /** Dimensions: the sides of the building, and ties from its corners to two lot lines. */
 import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
-import { between, type Point } from "../geometry";
+import { between } from "../geometry";
 import type { Results } from "../solve/results";
 import { shortWind } from "../units";
 import { along, sizeOf, telling } from "./beside";
