@@ -41,6 +41,56 @@ afterEach(() => {
   setTool("select");
 });
 
+describe("marks of feet and inches on keyboards where they wait for a letter", () => {
+  const key = (init: KeyboardEventInit) =>
+    plan.dispatchEvent(new KeyboardEvent("keydown", { bubbles: true, cancelable: true, ...init }));
+  const dead = (shiftKey: boolean) => key({ key: "Dead", code: "Quote", shiftKey });
+
+  beforeEach(() => {
+    machine().press(pointerAt([0, 0]));
+    machine().release(pointerAt([0, 0]));
+  });
+
+  it("are taken at once: 40'6\"", () => {
+    for (const each of ["4", "0"]) key({ key: each });
+    dead(false);
+    key({ key: "6" });
+    dead(true);
+    expect(typed()).toBe("40'6\"");
+  });
+
+  it("aren't typed twice by the space that frees them, and a space that is a space stays", () => {
+    for (const each of ["4", "0"]) key({ key: each });
+    dead(false);
+    key({ key: "'", code: "Space" });
+    key({ key: " ", code: "Space" });
+    key({ key: "6" });
+    dead(true);
+    expect(typed()).toBe("40' 6\"");
+  });
+
+  it("leave other waiting keys alone, and pick no tool", () => {
+    key({ key: "4" });
+    key({ key: "Dead", code: "BracketLeft" });
+    expect(typed()).toBe("4");
+    expect(tool()).toBe("lot");
+  });
+
+  it("come by AltGr as well, and as a curled mark", () => {
+    const third = new KeyboardEvent("keydown", {
+      key: "'",
+      ctrlKey: true,
+      altKey: true,
+      modifierAltGraph: true,
+    });
+    key({ key: "4" });
+    plan.dispatchEvent(third);
+    key({ key: "6" });
+    key({ key: "”" });
+    expect(typed()).toBe("4'6”");
+  });
+});
+
 describe("while a tool draws", () => {
   it("Esc steps back from a button and from nowhere", () => {
     put("<button>Zoom in</button>").focus();

@@ -35,7 +35,17 @@ const isShortcut = ({ ctrlKey, metaKey, altKey }: KeyboardEvent) => ctrlKey || m
 /** Signs such as ° and ½ lie on a third level of many keyboards: reached by AltGr (told as Ctrl and Alt) or Option. */
 function isThirdSign(event: KeyboardEvent): boolean {
   const third = event.getModifierState("AltGraph") || (event.altKey && !event.metaKey);
-  return third && /^[°º½¼¾⅛⅜⅝⅞′″−@]$/.test(event.key);
+  return third && /^[°º½¼¾⅛⅜⅝⅞′″’”'"/;−@]$/.test(event.key);
+}
+
+/**
+ * The sign that a key stands for. On keyboards where the mark of feet and inches waits for a letter to put it on, the
+ * key names no sign: there the mark is taken at once.
+ */
+function signOf(event: KeyboardEvent): string {
+  const { key, code, shiftKey } = event;
+  if (key !== "Dead" || code !== "Quote" || event.getModifierState("AltGraph")) return key;
+  return shiftKey ? '"' : "'";
 }
 
 /** Is this key, pressed beside the plan, meant for what is drawn on it? */
@@ -56,6 +66,8 @@ function givesKeysBack({ detail, target }: MouseEvent): boolean {
 
 export function listenToKeys(element: HTMLElement): PlanKeys {
   let space = false;
+  /** A mark that was taken from a key that still waits for its letter. */
+  let waiting: string | null = null;
 
   function hold(held: boolean): void {
     space = held;
@@ -69,7 +81,11 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
       menuByKey(element);
       return;
     }
-    const used = machine().key(event.key, event.shiftKey);
+    const sign = signOf(event);
+    // The space that frees a waiting mark brings the same mark again: it is there already.
+    const again = waiting !== null && event.code === "Space" && event.key === waiting;
+    waiting = event.key === "Dead" && sign !== "Dead" ? sign : null;
+    const used = again || machine().key(sign, event.shiftKey);
     if (!used && (isLetter(event.key) || figure.test(event.key))) explainIfUnused(event);
     if (!used && event.key !== " ") return;
     if (!used) hold(true);

@@ -40,7 +40,7 @@ export function isLetter(key: string): boolean {
 
 /** Characters that start a number, and those that may follow. */
 const starts = /^[0-9.,½¼¾⅛⅜⅝⅞]$/;
-const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″°º/ a-z+−-]$/i;
+const follows = /^[0-9.,;½¼¾⅛⅜⅝⅞'"′″’”°º/ a-z+−-]$/i;
 /** A bearing may also begin as a deed writes it: N 45° E. */
 const bearingStarts = /^[0-9.,ns]$/i;
 
