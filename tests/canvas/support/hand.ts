@@ -34,6 +34,8 @@ export interface Hand {
   words: WordsQuestion | null;
   hint(): string;
   state(): string;
+  /** Where the tool shows signs. */
+  signs(): readonly (readonly [number, number])[];
   snapWord(): string | null;
   texts(): string[];
   reading(): Reading | null;
@@ -144,6 +146,10 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     hint: () => machine.state().hint,
     state: () => machine.state().name,
     snapWord: () => machine.state().snap?.word ?? null,
+    signs: () =>
+      (machine.state().marks ?? []).flatMap((mark) =>
+        mark.kind === "symbol" ? [[mark.at[0], mark.at[1]]] : [],
+      ),
     texts: () => (machine.state().marks ?? []).flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])),
     reading: () => machine.state().reading ?? null,
     choices: () => machine.state().choices ?? null,

@@ -111,6 +111,26 @@ describe("a rectangle by its corners as places", () => {
     expect(outlineOf(hand)).toEqual(walls);
   });
 
+  it("shows the first one and where it lies, while there is no size yet, and brings it into sight", () => {
+    for (const [kind, state] of [
+      ["corners", "drawing"],
+      ["side", "drawingSide"],
+    ] as const) {
+      const hand = choosing(kind);
+      hand.type("3, -2");
+      hand.key("Enter");
+      expect(hand.state()).toBe(state);
+      expect(hand.signs()).toEqual([[3, -2]]);
+      expect(hand.texts()).toContain("3.000 m E, 2.000 m S");
+      expect(hand.shownPlaces).toContainEqual([3, -2]);
+      hand.type("12");
+      if (kind === "side") continue;
+      hand.key("Tab");
+      hand.type("7");
+      expect(hand.signs()).toEqual([]);
+    }
+  });
+
   it("takes both from the plan's origin, and sizes after a typed corner", () => {
     const both = choosing("corners");
     for (const place of ["15, 9", "3, 2"]) {

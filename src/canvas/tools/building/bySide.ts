@@ -10,7 +10,7 @@ import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { commitRectangle } from "./commit";
 import { buildingChoices } from "./kinds";
-import { rectangleMarks } from "./marks";
+import { cornerMarks, rectangleMarks } from "./marks";
 import { bigEnough, type Rectangle } from "./rectangle";
 
 interface Side {
@@ -44,7 +44,9 @@ export function drawingSide(context: ToolContext, now: Side, home: ToolStart): T
     choices: buildingChoices(project, "side"),
     marks: [
       { kind: "line", points: [...now.from, ...to.at], style: "preview-line" },
-      alongPiece(now.from, to.at, lengthWords(distance(now.from, to.at), project)),
+      ...(distance(now.from, to.at) < leastWall
+        ? cornerMarks(now.from, project)
+        : [alongPiece(now.from, to.at, lengthWords(distance(now.from, to.at), project))]),
     ],
     snap: to,
     move: (pointer) => again({ to: aimed(pointer) }),

@@ -8,7 +8,7 @@ import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
 import { aimCorner, sizeFields, typedCorner } from "./aimCorner";
 import { commitRectangle } from "./commit";
 import { buildingChoices } from "./kinds";
-import { rectangleDimensions, rectangleMarks } from "./marks";
+import { cornerMarks, rectangleDimensions, rectangleMarks } from "./marks";
 import { bigEnough, draggedRectangle } from "./rectangle";
 
 interface Drawing {
@@ -37,7 +37,10 @@ export function drawing(context: ToolContext, now: Drawing, home: ToolStart): To
     cursor: "crosshair",
     fields: sizeFields,
     choices: buildingChoices(project, "corners"),
-    marks: rectangleMarks(rectangle, project),
+    marks: [
+      ...rectangleMarks(rectangle, project),
+      ...(bigEnough(rectangle) ? [] : cornerMarks(now.from, project)),
+    ],
     snap: to,
     dimensions: rectangleDimensions(rectangle),
     move: (pointer) => drawing(context, aimed(pointer), home),

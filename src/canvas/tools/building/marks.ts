@@ -1,7 +1,7 @@
 /** What shows while a rectangle is drawn: its sides, its size and its diagonals. */
 import type { Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
-import { alongPiece, areaWords, lengthWords, ringMarks } from "../liveMarks";
+import { alongPiece, areaWords, floating, lengthWords, ringMarks } from "../liveMarks";
 import type { DrawnDimension } from "../tool";
 import { bigEnough, type Rectangle } from "./rectangle";
 
@@ -12,6 +12,16 @@ export function rectangleDimensions({ outline, width, depth }: Rectangle): Drawn
   return [
     { key: "width", label: "width", m: width, ends: [a, b], field: "width" },
     { key: "depth", label: "depth", m: depth, ends: [b, c], field: "depth" },
+  ];
+}
+
+/** The first corner while there is no side yet: where it lies, from the plan's origin. */
+export function cornerMarks(at: Point, project: Project): DrawingMark[] {
+  const side = (m: number, [plus, minus]: readonly [string, string]) =>
+    `${lengthWords(Math.abs(m), project)} ${m < 0 ? minus : plus}`;
+  return [
+    { kind: "symbol", at, symbol: "ring", size: 2.4, style: "preview-line" },
+    floating(at, `${side(at[0], ["E", "W"])}, ${side(at[1], ["N", "S"])}`),
   ];
 }
 

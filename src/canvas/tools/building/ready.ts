@@ -11,7 +11,7 @@ import { choosingWall } from "./choosingWall";
 import { commitRectangle } from "./commit";
 import { drawing } from "./drawing";
 import { type BuildingKind, buildingChoices, isBuildingKind } from "./kinds";
-import { rectangleMarks } from "./marks";
+import { cornerMarks, rectangleMarks } from "./marks";
 import { outlineKind } from "./outlineKind";
 import { draggedRectangle, type Rectangle } from "./rectangle";
 
@@ -42,11 +42,7 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
     hint: sized ? "Click to put it here, or press Enter" : hint(context, now.kind),
     cursor: "crosshair",
     fields: now.kind === "corners" ? firstSizeFields : cornerFields,
-    marks: sized
-      ? rectangleMarks(sized, project)
-      : corner
-        ? [{ kind: "symbol", at: corner.at, symbol: "ring", size: 2.4, style: "preview-line" }]
-        : [],
+    marks: sized ? rectangleMarks(sized, project) : corner ? cornerMarks(corner.at, project) : [],
     snap: corner ? null : now.at,
     choices,
     choose,
@@ -54,7 +50,10 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
     typed: (typed) => again({ typed }),
     press: (pointer) => begun(context, now, aimCorner(context, pointer), true, home),
     finish() {
-      if (corner) return begun(context, now, corner, false, home);
+      if (corner) {
+        context.show(corner.at);
+        return begun(context, now, corner, false, home);
+      }
       return sized ? commitRectangle(context, sized, home) : again({});
     },
     cancel: () => "leave",
