@@ -23,6 +23,19 @@ describe("two lengths that give a place", () => {
     expect(read.north).toBeCloseTo(north, 9);
   });
 
+  it.each(["60,50", "60, 50", "60 ,50", "60;50", "60' 0\",50"])("%s is a place in feet", (text) => {
+    const read = readPair(text, "ft-in");
+    if (typeof read === "string") throw new Error(read);
+    expect(read.east).toBeCloseTo(60 * 0.3048, 9);
+    expect(read.north).toBeCloseTo(50 * 0.3048, 9);
+  });
+
+  it("a comma that may be a decimal one, or part thousands, is asked about: how to type it is said", () => {
+    for (const notation of ["m", "cm", "mm"] as const)
+      expect(readPair("60,50", notation)).toMatch(/60,50 can be read as one length.*space after the comma/);
+    expect(readPair("1,250", "ft-in")).toMatch(/space after the comma/);
+  });
+
   it.each([
     ["12", /how far east/],
     ["1, 2, 3", /how far east/],

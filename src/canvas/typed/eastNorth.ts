@@ -3,7 +3,8 @@
  * directions. "@12, 5" and "right 12, up 5" are counted from the place before.
  *
  * Takes   a comma with a space after it, or a semicolon, between the two. A comma alone may be a decimal one: it
- *         parts two lengths where a mark, a zero before it or a sign after it tells that it isn't.
+ *         parts two lengths where a mark, a zero before it or a sign after it tells that it isn't, and where a place is
+ *         asked for in feet or inches: they have no decimal comma of their own.
  * Units   metres, from the text in the project's notation.
  */
 import { type LengthNotation, parseLength } from "../../units";
@@ -50,9 +51,23 @@ function wayOf(part: string): string {
   return word === undefined ? "" : ` ${sides[word.toLowerCase()]}`;
 }
 
+/** One comma between figures, nothing round it that tells which kind it is. */
+const oneComma = /^[^,;]*\d\s*,\d[^,;]*$/;
+/** Groups of three: thousands, most likely. */
+const thousands = /\d,\d{3}(?!\d)/;
+
+function partsOf(text: string, notation: LengthNotation): readonly string[] {
+  const parts = text.split(between);
+  const inFeet = notation === "ft-in" || notation === "in" || notation === "ft";
+  const parted = parts.length === 1 && inFeet && oneComma.test(text.trim()) && !thousands.test(text);
+  return (parted ? text.split(",") : parts).map((part) => part.trim());
+}
+
 /** The two lengths, or in words what is wrong. */
 export function readPair(text: string, notation: LengthNotation): EastNorth | string {
-  const parts = text.split(between).map((part) => part.trim());
+  const parts = partsOf(text, notation);
+  if (parts.length === 1 && oneComma.test(text.trim()))
+    return `${text.trim()} can be read as one length. For a place type a space after the comma, like 12, 5, or a semicolon.`;
   if (parts.length !== 2)
     return `Type how far east, a comma, a space and how far north, like 12, 5 or 12 W, 5 S.`;
   const read: { east?: number; north?: number } = {};
