@@ -70,7 +70,7 @@ export interface Site {
 /** Cells of the coarse grid: for the volume curve and the error estimate. */
 const coarseCells = 20_000;
 /** Cells of the grid while the layout itself is under the hand. */
-const smallCells = 12_000;
+const smallCells = 10_000;
 
 const noCorners: Building["outline"] = [];
 

@@ -9,6 +9,7 @@ import { searchInTurns } from "../solve/search";
 import type { Finding, Search } from "../solve/thread-messages";
 import { appStore, shownProject, solver } from "./store";
 import type { SolvingThread } from "./thread";
+import { warmUpOnce } from "./warmUp";
 
 const { getState: get, setState: set } = appStore;
 
@@ -55,7 +56,9 @@ function askLate(from: SolvingThread, project: Project): void {
   };
   from.late("plan", project, solver.surface(project), take).then(
     (late) => {
-      if (late) take(late);
+      if (!late) return;
+      take(late);
+      warmUpOnce(project, solver.surface(project), () => !isHeld());
     },
     () => {
       withoutThread();
