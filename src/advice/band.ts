@@ -91,6 +91,26 @@ export function outsideBand(
   return { way, by: -spare, end };
 }
 
+/**
+ * The floor that the band allows nearest to one, m: itself inside the band. Beyond an end it goes to the next whole
+ * `step` inside, or into the middle of a span that holds none. A band without room leaves it as it is.
+ */
+export function nearestWithin(
+  band: Pick<BandResult, "spans" | "empty">,
+  floor: number,
+  step: number,
+): number {
+  const outside = outsideBand(band, floor);
+  if (!outside || outside.end === null) return floor;
+  const { way, end } = outside;
+  const span = band.spans.find((each) => each[way === "low" ? 0 : 1] === end);
+  if (!span) return floor;
+  const whole = way === "low" ? Math.ceil(end / step - 1e-9) * step : Math.floor(end / step + 1e-9) * step;
+  if (holds(span, whole)) return whole;
+  const [low, high] = span;
+  return ((low ?? end) + (high ?? end)) / 2;
+}
+
 /** The rule at the end that a floor outside the band lies beyond; null inside it. */
 export function passedRule(band: BandResult, floor: number): BandRule | null {
   const outside = outsideBand(band, floor);

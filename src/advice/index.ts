@@ -4,6 +4,7 @@ export {
   hasBearing,
   keepsRule,
   limitTolerance,
+  nearestWithin,
   outsideBand,
   passedRule,
   standingIn,

@@ -3,6 +3,7 @@ export {
   allowedHeights,
   hasBearing,
   limitTolerance,
+  nearestWithin,
   outsideBand,
   passedRule,
   standingIn,

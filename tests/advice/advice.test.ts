@@ -1,6 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type AdviceFacts, floorBand, floorRules, keepsRule, outsideBand, switched } from "../../src/advice";
+import {
+  type AdviceFacts,
+  floorBand,
+  floorRules,
+  keepsRule,
+  nearestWithin,
+  outsideBand,
+  switched,
+} from "../../src/advice";
 import { apronSchema, foundationSchema, rulesSchema } from "../../src/document/schema";
 
 const spot = (height: number) => ({ height, place: "corner A", at: [0, 0] as const });
@@ -249,6 +257,24 @@ describe("the band", () => {
           if (inside(before)) expect(inside(after), `${off} at ${floor}`).toBe(true);
         }
       }),
+    ));
+
+  it("takes any floor in at its nearest end: on whole steps where they fit, and always inside", () =>
+    fc.assert(
+      fc.property(
+        someFacts,
+        mm(94_000, 106_000),
+        fc.constantFrom(0.01, 0.0254, 0.5),
+        (drawn, floor, step) => {
+          const { all } = read(drawn);
+          const band = floorBand(switched(floorRules(all), all.rules));
+          const taken = nearestWithin(band, floor, step);
+          expect(outsideBand(band, taken)).toBeNull();
+          const outside = outsideBand(band, floor);
+          if (outside === null) expect(taken).toBe(floor);
+          else expect(Math.abs(taken - floor)).toBeLessThanOrEqual(outside.by + step + 1e-6);
+        },
+      ),
     ));
 
   it("is open where no rule bears, and empty where two conflict", () => {

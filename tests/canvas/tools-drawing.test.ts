@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { buildingEdits, type Project, surveyEdits } from "../../src/document";
+import { createSolver } from "../../src/solve";
+import { outsideBand } from "../../src/solve/floor-standing";
 import { checkEdit } from "../support/checkEdit";
 import { handOn, metricProject } from "./support/hand";
 
@@ -9,8 +11,8 @@ function withBuilding(): Project {
   return checkEdit(metricProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
 }
 
-/** Ground that falls 1 in 10 to the south: heights 100 + y / 10. */
-function onSlope(project: Project): Project {
+/** Ground that falls 1 in 10 to the south, or as flat as said: heights 100 + y / 10. */
+function onSlope(project: Project, run = 10): Project {
   let next = checkEdit(project, surveyEdits.addMark, { name: "bolt", height: "100 m", at: [-30, 0] });
   next = checkEdit(next, surveyEdits.addShot, { kind: "mark", of: "m1", reading: "2 m" });
   for (const [x, y] of [
@@ -19,7 +21,7 @@ function onSlope(project: Project): Project {
     [40, 40],
     [-40, 40],
   ] as const) {
-    const reading = `${(102 - (100 + y / 10)).toFixed(3)} m`;
+    const reading = `${(2 - y / run).toFixed(3)} m`;
     next = checkEdit(next, surveyEdits.addShot, { reading, place: { kind: "at", x, y } });
   }
   return next;
@@ -149,6 +151,29 @@ describe("the building tool", () => {
       [10, 4],
     ]);
     expect(hand.project.building?.floor).toBeCloseTo(100.7, 9);
+  });
+
+  it("starts the floor within what the rules leave, wherever they leave room", () => {
+    const solver = createSolver();
+    // A foot above the high corner is 100.5 and 100.4: just too low for water from uphill, too high for how much wall may
+    // show, too low for what is to stand out.
+    for (const [run, most, out] of [
+      [20, null, null],
+      [40, 0.4, null],
+      [40, null, 0.5],
+    ] as const) {
+      const start = onSlope(metricProject(), run);
+      const rules = { ...start.rules, mostShowing: most, leastOut: out };
+      const hand = handOn({ ...start, rules }, "building");
+      hand.drag([
+        [0, -2],
+        [10, 4],
+      ]);
+      const { band } = solver.solve(hand.project);
+      const floor = hand.project.building?.floor ?? Number.NaN;
+      expect(band.empty).toBe(false);
+      expect(outsideBand(band, floor), `${most}, ${out}: ${floor}`).toBeNull();
+    }
   });
 
   it("starts the floor above the mark where there is no ground yet, in whole inches", () => {

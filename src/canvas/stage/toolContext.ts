@@ -1,5 +1,6 @@
 /** What tools see of the window: the store behind the small interface that they are written against. */
-import { present } from "../../document";
+import { type Project, present } from "../../document";
+import type { Results } from "../../solve/results";
 import {
   cancelPreview,
   dropPreview,
@@ -12,7 +13,7 @@ import {
   tell,
 } from "../../store/actions";
 import { snappingStore } from "../../store/snapping";
-import { appStore } from "../../store/store";
+import { appStore, solver } from "../../store/store";
 import type { ToolContext } from "../tools/tool";
 import { gridStep } from "../view/grid";
 import { panPlan, planView, showDrawn } from "../view/planView";
@@ -24,10 +25,19 @@ function snapping(): ReturnType<ToolContext["snapping"]> {
   return { ...choice, grid };
 }
 
+/** With more shots the limits that are found by trying floors take longer than a hand waits. */
+const mostShots = 2000;
+
+function bandOf(project: Project): Results["band"] {
+  const detail = project.survey.shots.length > mostShots ? "drag" : "full";
+  return solver.solve(project, { detail }).band;
+}
+
 export function windowContext(asking: Pick<ToolContext, "ask" | "askWords">): ToolContext {
   return {
     project: () => present(appStore.getState().history),
     results: () => appStore.getState().results,
+    bandOf,
     view: () => planView.getState().view,
     selection: () => appStore.getState().selection,
     select,

@@ -34,6 +34,8 @@ export interface ToolContext {
   /** The project without what is under the hand. */
   project(): Project;
   results(): Results;
+  /** The floor heights that the rules would leave a plan that isn't in the window. */
+  bandOf(project: Project): Results["band"];
   view(): View;
   selection(): readonly Selected[];
   select(selection: readonly Selected[]): void;

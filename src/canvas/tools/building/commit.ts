@@ -5,7 +5,7 @@ import { firstFloor } from "./firstFloor";
 import type { Rectangle } from "./rectangle";
 
 export function commitRectangle(context: ToolContext, { outline }: Rectangle, home: ToolStart): ToolState {
-  const floor = firstFloor(context.project(), context.results(), outline);
+  const floor = firstFloor(context, outline);
   const edit = context.run(buildingEdits.drawBuilding, { outline, floor });
   if (edit.ok) {
     context.setTool("select");

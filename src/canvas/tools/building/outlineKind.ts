@@ -22,7 +22,7 @@ export function outlineKind(context: ToolContext): LineKind {
     extraMarks: areaMarks,
     commit(now, points) {
       const outline = points.map(({ at }): Point => [at[0], at[1]]);
-      const floor = firstFloor(now.project(), now.results(), outline);
+      const floor = firstFloor(now, outline);
       const edit = now.run(buildingEdits.drawBuilding, { outline, floor });
       if (edit.ok) {
         now.setTool("select");
