@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { floorMoveLabel, floorSteps } from "../../src/canvas/rod/floorSteps";
 import { gathered, rodLines, tickLabel } from "../../src/canvas/rod/rodLabels";
-import type { RodTick } from "../../src/canvas/rod/rodMarks";
+import { type RodTick, rodTicks } from "../../src/canvas/rod/rodMarks";
 import { nearEnds, nextRange, rangeFor, rodHeight, rodY, scaleTicks } from "../../src/canvas/rod/rodScale";
 import { floorInWords } from "../../src/canvas/rod/rodWords";
 import { spreadBetween, spreadRound } from "../../src/canvas/rod/spread";
@@ -12,6 +12,24 @@ import { FOOT, INCH } from "../../src/units";
 
 const feet = { ...newProject().display, length: "ft-in", rounding: 8 } as const;
 const metric = { ...newProject().display, length: "m", rounding: 3 } as const;
+
+describe("roads beside the rod", () => {
+  const roads = (...names: string[]) => {
+    const results = {
+      corners: [],
+      drives: names.map((name, i) => ({ id: `v${i}`, name, stations: [{ finished: 100 + i }] })),
+      water: { swales: [] },
+      survey: { mark: null },
+      band: { rules: [] },
+    } as unknown as Parameters<typeof rodTicks>[1];
+    return rodTicks(newProject(), results).map((tick) => tickLabel(tick, 49));
+  };
+
+  it("are told apart, whole, where there is more than one drive", () => {
+    expect(roads("Drive")).toEqual(["road"]);
+    expect(roads("Drive to the garage", "Drive to the barn")).toEqual(["drive 1", "drive 2"]);
+  });
+});
 
 describe("the rod's range", () => {
   it("shows all heights with room, and ends on half feet", () => {

@@ -3,7 +3,7 @@ import { useStore } from "zustand";
 import { isMoving } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { hintId } from "../stage/hintId";
-import { toolRun } from "../stage/toolRun";
+import { hintOf, toolRun } from "../stage/toolRun";
 import { PlanNote } from "./EmptyPlan";
 import "./working.css";
 
@@ -36,7 +36,7 @@ function Working() {
 }
 
 export function HintStrip() {
-  const hint = useStore(toolRun, ({ state }) => state.hint);
+  const hint = useStore(toolRun, hintOf);
   const typed = useStore(toolRun, ({ state }) => state.choices?.typed);
   // While things are only pointed at, the hint changes too often to be read out.
   const drawing = useApp((state) => state.tool !== "select");

@@ -21,9 +21,10 @@ export function rodTicks(project: Project, results: Results): RodTick[] {
       guessed,
     }),
   );
-  const roads = results.drives.flatMap(({ id, name, stations }): RodTick[] => {
+  const roads = results.drives.flatMap(({ id, stations }, i): RodTick[] => {
     const first = stations[0];
-    const label = results.drives.length > 1 ? `road, ${name}` : "road";
+    // The narrow rod has room for a number, not for a name: each is told apart, whole.
+    const label = results.drives.length > 1 ? `drive ${i + 1}` : "road";
     return first ? [{ id: `road ${id}`, label, z: first.finished, kind: "road", guessed: false }] : [];
   });
   const outlets = results.water.swales.flatMap(({ id, stations }): RodTick[] => {

@@ -48,6 +48,15 @@ export const toolRun = createStore<ToolRun>(() => ({
   words: null,
 }));
 
+/** What the next act is: while a length is asked for, to type it; else what the tool says. */
+export function hintOf({
+  state,
+  question,
+}: Pick<ToolRun, "question"> & { state: Pick<ToolState, "hint"> }): string {
+  if (question === null) return state.hint;
+  return `Type the length asked for (${question.label}), then Enter; Esc leaves it as it is`;
+}
+
 function show(): void {
   toolRun.setState({ state: running.state(), entry: running.entry(), lock: running.lock() });
 }
