@@ -169,14 +169,12 @@ function saidUnread(page: Page): Promise<readonly string[]> {
       if (!line.checkVisibility()) return [];
       const range = document.createRange();
       range.selectNodeContents(line);
-      const box = strip.getBoundingClientRect();
-      const seen = [...range.getClientRects()].every(
-        ({ left, right, top, bottom }) =>
-          left >= box.left - 1 && right <= box.right + 1 && top >= box.top - 1 && bottom <= box.bottom + 1,
+      const seen = [...range.getClientRects()].every(({ left, top, width, height }) =>
+        [0.02, 0.98].every((share) =>
+          strip.contains(document.elementFromPoint(left + share * width, top + height / 2)),
+        ),
       );
-      return seen && line.scrollWidth <= Math.max(line.clientWidth, box.width)
-        ? []
-        : [line.textContent ?? ""];
+      return seen && line.scrollWidth <= line.clientWidth ? [] : [line.textContent ?? ""];
     }),
   );
 }
@@ -204,47 +202,6 @@ test("all that is said while a building is drawn can be read on a small plan", a
     if (await kinds.first().isHidden()) await page.keyboard.press("b");
   }
 });
-
-for (const textSize of [1.15, 1.3, 1.5])
-  test(`a tool's line is read whole with text at ${Math.round(textSize * 100)} %, and the plan stays where it is`, async ({
-    page,
-    openPage,
-  }) => {
-    await page.setViewportSize({ width: 1280, height: 800 });
-    await page.addInitScript(
-      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
-      textSize,
-    );
-    await openPage(page, { demo: "pottery-studio" });
-    const plan = page.getByTestId("plan");
-    const places = () =>
-      Promise.all(
-        [".plan-stage", ".scale-line", ".tool-bar"].map((part) => page.locator(part).boundingBox()),
-      );
-    await plan.hover({ position: { x: 180, y: 200 } });
-    await expect(page.locator(".read-out")).toBeVisible();
-    const before = await places();
-    for (const key of ["v", "m", "b", "d", "p"]) {
-      await page.keyboard.press(key);
-      await plan.hover({ position: { x: 200, y: 180 } });
-      await expect(page.locator(".read-out")).toBeVisible();
-      const cut = await page
-        .locator(".plan-hint")
-        .evaluate(
-          (line) => line.scrollWidth > line.clientWidth && getComputedStyle(line).display !== "inline",
-        );
-      expect(cut, `after ${key}`).toBe(false);
-      const [said, canvas] = await Promise.all(
-        [".plan-hint", ".plan-canvas"].map((part) => page.locator(part).boundingBox()),
-      );
-      expect(said && canvas && said.x >= canvas.x && said.x + said.width <= canvas.x + canvas.width).toBe(
-        true,
-      );
-      expect((await places()).slice(0, 2), `after ${key}`).toEqual(before.slice(0, 2));
-      expect(await covering(page), `after ${key}`).toEqual([]);
-      await page.keyboard.press("Escape");
-    }
-  });
 
 test("what was measured folds to its first line, and opens again", async ({ page, openPage }) => {
   await page.setViewportSize({ width: 1280, height: 800 });
