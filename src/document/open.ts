@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { migrate, newestVersion } from "./migrations";
 import { type Project, projectSchema, type Shot, shotSchema } from "./schema";
+import { canBeSetAside, withStandIns } from "./setAside";
 import { isRun, noRun } from "./sideSlopes";
 
 export interface FileProblem {
@@ -32,7 +33,7 @@ export function openProject(text: string): Opened {
   }
 
   const { rest, cloud } = withoutCloud(migrate(json.value, version));
-  const parsed = projectSchema.safeParse(rest);
+  const parsed = parsedAround(rest);
   const warnings: FileProblem[] = [];
   const shots = readCloud(cloud, warnings);
   if (!parsed.success || shots.issues.length > 0)
@@ -42,6 +43,17 @@ export function openProject(text: string): Opened {
   const project = parsed.data;
   if (shots.read.length > 0) project.survey.shots = shots.read;
   return { ok: true, project, warnings };
+}
+
+/** Pieces whose figures make no sense are kept as they were typed; whoever reckons sets them aside. */
+function parsedAround(file: unknown): ReturnType<typeof projectSchema.safeParse> {
+  const parsed = projectSchema.safeParse(file);
+  if (parsed.success || !parsed.error.issues.every(canBeSetAside)) return parsed;
+  const putBack = withStandIns(file, parsed.error.issues);
+  const again = projectSchema.safeParse(file);
+  if (!again.success) return parsed;
+  putBack(again.data);
+  return again;
 }
 
 /** From so many shots on they are read a part at a time. */

@@ -9,14 +9,46 @@ const lists = new WeakMap<
   { readonly hidden: readonly string[]; readonly left: readonly unknown[] }
 >();
 
-/** The project without its hidden things; the very same object where none is hidden. */
+/** The project without its hidden things and what has too few points to be drawn; the very same object where there are none. */
 export function visibleProject(project: Project): Project {
-  if (project.drawing.hidden.length === 0) return project;
   const known = seen.get(project);
   if (known) return known;
-  const visible = withoutHidden(project);
+  const drawable = withoutPointless(project);
+  const visible = project.drawing.hidden.length === 0 ? drawable : withoutHidden(drawable);
   seen.set(project, visible);
   return visible;
+}
+
+/** A drive of one point (from a file) can't be drawn; the list of what to look at tells it. */
+function withoutPointless(project: Project): Project {
+  const { drives, swales, pads, berms, walls } = project.grading;
+  const kept = {
+    drives: drawn(drives),
+    swales: drawn(swales),
+    pads: drawn(pads),
+    berms: drawn(berms),
+    walls: drawn(walls),
+  };
+  const whole =
+    kept.drives === drives &&
+    kept.swales === swales &&
+    kept.pads === pads &&
+    kept.berms === berms &&
+    kept.walls === walls;
+  return whole ? project : { ...project, grading: { ...project.grading, ...kept } };
+}
+
+type Drawn = { readonly line: readonly unknown[] } | { readonly outline: readonly unknown[] };
+
+const drawnOf = new WeakMap<object, readonly unknown[]>();
+
+function drawn<T extends Drawn>(list: T[]): T[] {
+  const known = drawnOf.get(list);
+  if (known) return known as T[];
+  const left = list.filter((piece) => ("line" in piece ? piece.line.length > 1 : piece.outline.length > 2));
+  const answer = left.length === list.length ? list : left;
+  drawnOf.set(list, answer);
+  return answer;
 }
 
 type Listed = Exclude<Thing["kind"], "building" | "lot">;

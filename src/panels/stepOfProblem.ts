@@ -20,7 +20,7 @@ const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/^(breaklines?|stakes|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],
   [
-    /^(drive|line|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order)\b/,
+    /^(drive|line|berm|landing|vertical-curve|grade-break|retaining|pad|grading-conflict|grading-order|grade-point)\b/,
     "drive",
   ],
   [/^(apron|swale|pond|pipe|roof|wall|water|slopes?|daylight|grading)\b/, "water"],

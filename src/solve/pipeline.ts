@@ -44,6 +44,7 @@ import type {
 import { setoutReference, withDrain } from "./setout-heights";
 import { type MadeLayout, type Site, type SiteOptions, siteStages } from "./site";
 import type { SolveOptions, Solver } from "./solver";
+import { soundGradingStage } from "./sound-grading";
 import { soundLotStage } from "./sound-lot";
 import { standingStages } from "./standing";
 import { trailingStages } from "./trailing";
@@ -72,11 +73,14 @@ interface Settled extends Omit<LateOfBuilding, "kind" | "layout"> {
 export function createSolver(options: SolverOptions = {}): Solver {
   const stage = options.remember === false ? forgetful : remember;
   const withSoundLot = soundLotStage(stage);
+  const withSoundGrading = soundGradingStage(stage);
   const withHeldWidths = heldWidthsStage(stage);
   const soundOf = (given: Project) => {
     const lot = withSoundLot(given);
-    const widths = withHeldWidths(lot.project);
-    return { project: widths.project, problems: [...lot.problems, ...widths.problems] };
+    const grading = withSoundGrading(lot.project);
+    const widths = withHeldWidths(grading.project);
+    const problems = [...lot.problems, ...grading.problems, ...widths.problems];
+    return { project: widths.project, problems };
   };
   const siteOf = siteStages(stage, options);
   const standingOf = standingStages(stage);

@@ -72,10 +72,46 @@ describe("opening a project file", () => {
     ]);
   });
 
-  it("says of a drive of one point what it needs and how to mend it, at its place", () => {
-    const drives = [{ id: "v1", line: [[1, 2]] }];
+  it("keeps pieces without sense as they were typed, and opens the rest about them", () => {
+    const line = [[1, 2]];
+    const grading = {
+      slopes: { fill: 0 },
+      apron: { sides: [{ wall: 0, cut: 0 }] },
+      drives: [
+        { id: "v1", line },
+        { id: "v2", line: [], sideSlope: 0 },
+      ],
+      swales: [{ id: "w1", line, colour: "blue" }],
+      pads: [
+        {
+          id: "q1",
+          outline: [
+            [0, 0],
+            [5, 0],
+          ],
+        },
+      ],
+      walls: [{ id: "r1", line, exposed: -1 }],
+    };
+    const option = { id: "o1", name: "other", building: null, grading };
+    const opened = openProject(JSON.stringify({ drysill: 1, grading, options: [option] }));
+    if (!opened.ok) throw new Error("should open");
+    expect(opened.project.grading).toMatchObject(grading);
+    expect(opened.project.grading.drives[0]?.width).toBeGreaterThan(0);
+    expect(opened.warnings.map(({ path }) => path)).toEqual([
+      "grading › swales › 1 › colour",
+      "options › 1 › grading › swales › 1 › colour",
+    ]);
+    const again = openProject(projectText(opened.project));
+    expect(again.ok && again.project).toEqual(opened.project);
+  });
+
+  it("refuses a piece that holds other things than it should, and names what it lacks beside it", () => {
+    const drives = [{ id: "v1", line: [[1, 2]], name: 7 }, { id: "v2" }];
     expect(faults(JSON.stringify({ drysill: 1, grading: { drives } }))).toEqual([
+      "grading › drives › 1 › name: Expected a text, found number.",
       "grading › drives › 1 › line: Needs at least 2 entries, the places [x, y] where it starts and ends: add what is missing, or take the whole thing out.",
+      "grading › drives › 2 › line: Expected a list, found nothing.",
     ]);
   });
 

@@ -17,6 +17,24 @@ function site(): Project {
   return checkEdit(project, drawingEdits.addNote, { at: [1, 1], text: "spring" });
 }
 
+describe("what has too few points to be drawn", () => {
+  it("is left out of the drawing, and stays in the document", () => {
+    const drawn = checkEdit(site(), siteEdits.addSwale, {
+      line: [
+        [0, 20],
+        [9, 22],
+      ],
+    });
+    const [swale] = drawn.grading.swales;
+    if (!swale) throw new Error("should be drawn");
+    const swales = [swale, { ...swale, id: "w9", line: [[3, 3] as [number, number]] }];
+    const project = { ...drawn, grading: { ...drawn.grading, swales } };
+    expect(visibleProject(project).grading.swales).toEqual([swale]);
+    expect(visibleProject(project)).toBe(visibleProject(project));
+    expect(visibleProject(drawn)).toBe(drawn);
+  });
+});
+
 describe("hidden things", () => {
   it("leave a project that hides nothing as it is", () => {
     const project = site();

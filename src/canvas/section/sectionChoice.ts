@@ -38,10 +38,14 @@ export function sectionEntries(project: Project): readonly SectionEntry[] {
           { key: "across", words: "Through the building, across the fall" },
         ] as const)
       : []),
-    ...grading.drives.flatMap(({ id, name }): SectionEntry[] => [
-      { key: `drive:${id}`, words: `Along ${name}` },
-      { key: `over:${id}`, words: `Across ${name}` },
-    ]),
+    ...grading.drives.flatMap(({ id, name, line }): SectionEntry[] =>
+      line.length < 2
+        ? []
+        : [
+            { key: `drive:${id}`, words: `Along ${name}` },
+            { key: `over:${id}`, words: `Across ${name}` },
+          ],
+    ),
     ...drawing.sections.map(
       ({ id, name }): SectionEntry => ({ key: `section:${id}`, words: `Along ${name}` }),
     ),
@@ -81,7 +85,7 @@ export function shownSection(
     kind === "drive"
       ? project.grading.drives.find((drive) => drive.id === id)
       : project.drawing.sections.find((section) => section.id === id);
-  if (!found) return null;
+  if (!found || found.line.length < 2) return null;
   const section = sectionAlong(found.line, project, results, floor);
   return section && { section, line: section.line, name: found.name, over: null, unmarked: false };
 }
