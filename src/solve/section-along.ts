@@ -25,6 +25,7 @@ export function sectionAlong(
   results: Results,
   floor: number | null,
 ): AlongLine | null {
+  if (line.length < 2) return null;
   const corners = cornerDistances(line);
   const length = corners[corners.length - 1] ?? 0;
   const at = (i: number): [number, number] => {

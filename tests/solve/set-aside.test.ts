@@ -1,6 +1,7 @@
 /** Nonsense in a file: a clear message at its place, and the rest as if it weren't there. */
 import { describe, expect, it } from "vitest";
 import { openProject, type Project, siteEdits } from "../../src/document";
+import { resultsToJson } from "../../src/solve/json";
 import { createSolver } from "../../src/solve/pipeline";
 import { plane, shed, site } from "./sites";
 
@@ -88,6 +89,7 @@ describe("nonsense in a file", () => {
     expect(told[0]).toMatchObject({ severity: "error", where });
     expect(told[0]?.what).toContain(what);
     expect(odd?.earthwork).toEqual(without?.earthwork);
+    expect(() => odd && resultsToJson(odd, plan(grading(more)))).not.toThrow();
     expect(odd?.water.swales).toEqual(without?.water.swales);
     expect(odd?.problems.filter(({ code }) => !code.endsWith("-set-aside"))).toEqual(without?.problems);
   });
