@@ -28,6 +28,68 @@ function onSlope(project: Project, run = 10): Project {
 }
 
 describe("the building tool", () => {
+  it.each([
+    ["Enter", "Enter"],
+    ["Tab", "Enter"],
+  ])("takes the width, %s, the depth, %s, from a clicked corner on", (between, end) => {
+    const hand = handOn(metricProject(), "building");
+    hand.click(0, 0);
+    hand.move(3, 2);
+    hand.type("12");
+    hand.key(between);
+    expect(hand.project.building).toBeNull();
+    hand.type("5");
+    hand.key(end);
+    expect(hand.project.building?.outline).toEqual([
+      [0, 5],
+      [12, 5],
+      [12, 0],
+      [0, 0],
+    ]);
+  });
+
+  it("takes a whole size by Enter before any click, and a typed place is no width", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.move(0, 0);
+    hand.type("12");
+    hand.key("Enter");
+    hand.type("5");
+    hand.key("Enter");
+    expect(hand.project.building?.outline[1]).toEqual([12, 5]);
+
+    const placed = handOn(metricProject(), "building");
+    placed.type("2, 3");
+    placed.key("Enter");
+    placed.type("12, 9");
+    placed.key("Enter");
+    expect(placed.project.building?.outline[1]).toEqual([12, 9]);
+  });
+
+  it("keeps a typed width where Enter or a click finds no depth, and says what is missing", () => {
+    const hand = handOn(metricProject(), "building");
+    hand.click(0, 0);
+    hand.type("12");
+    hand.key("Enter");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toBe(
+      "Still missing: the building's depth. Type it, or click the opposite corner.",
+    );
+    hand.press(6, 0);
+    hand.type("5");
+    hand.key("Enter");
+    expect(hand.project.building?.outline[1]).toEqual([12, 5]);
+
+    const unplaced = handOn(metricProject(), "building");
+    unplaced.move(0, 0);
+    unplaced.type("12");
+    unplaced.key("Enter");
+    unplaced.key("Enter");
+    expect(unplaced.said.at(-1)).toMatch(/^Still missing: the building's depth\./);
+    unplaced.type("5");
+    unplaced.key("Enter");
+    expect(unplaced.project.building?.outline[1]).toEqual([12, 5]);
+  });
+
   it("pulls a drawn outline's walls straight, the one that will close it too", () => {
     const hand = handOn(metricProject(), "building");
     hand.choose("outline");
@@ -106,6 +168,8 @@ describe("the building tool", () => {
     hand.move(-3, -4);
     hand.type("8");
     hand.move(-3, -5);
+    hand.key("Enter");
+    // In the depth's field, with nothing typed: as drawn.
     hand.key("Enter");
     expect(hand.project.building?.outline[2]).toEqual([0, -5]);
     expect(hand.project.building?.outline[0]).toEqual([-8, 0]);

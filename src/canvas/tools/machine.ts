@@ -11,6 +11,7 @@ import {
   entryFault,
   isLetter,
   isTyping,
+  nextWanted,
   refusedEntry,
   type TypedEntry,
   typedValues,
@@ -271,6 +272,11 @@ export class Machine {
       this.context.say(fault);
       this.typed = refusedEntry(this.typed, this.context.project().display.length);
       this.changed();
+      return true;
+    }
+    const next = nextWanted(this.typed, this.context.project().display.length);
+    if (next) {
+      this.type(next);
       return true;
     }
     if (!this.present.finish) return false;

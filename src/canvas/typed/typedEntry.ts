@@ -12,6 +12,8 @@ export interface Field {
   readonly pair?: true;
   /** There is no place before yet: a pair is counted from the plan's origin. */
   readonly first?: true;
+  /** Enter with this given goes on to the next field, as Tab does, while that one is empty. */
+  readonly thenNext?: true;
 }
 
 export interface TypedEntry {
@@ -123,6 +125,14 @@ export function typedValues(entry: TypedEntry, notation: LengthNotation): TypedV
     else if (value !== null && typeof value !== "string") Object.assign(values, value);
   }
   return values;
+}
+
+/** The entry at its next field, where Enter has that to be given first; null where Enter ends the typing. */
+export function nextWanted(entry: TypedEntry, notation: LengthNotation): TypedEntry | null {
+  const { fields, texts, active } = entry;
+  const field = fields[active];
+  if (!field?.thenNext || typeof readField(field, texts[active] ?? "", notation) !== "number") return null;
+  return texts[active + 1]?.trim() === "" ? { fields, texts, active: active + 1 } : null;
 }
 
 const figures: Readonly<Record<Field["kind"], string>> = {

@@ -7,10 +7,13 @@ import { aim } from "../aim";
 import type { PlanPointer, ToolContext } from "../tool";
 
 const depth: Field = { name: "depth", kind: "length" };
-export const sizeFields: readonly Field[] = [{ name: "width", kind: "length", pair: true }, depth];
+export const sizeFields: readonly Field[] = [
+  { name: "width", kind: "length", pair: true, thenNext: true },
+  depth,
+];
 /** No corner is there yet. */
 export const firstSizeFields: readonly Field[] = [
-  { name: "width", kind: "length", pair: true, first: true },
+  { name: "width", kind: "length", pair: true, first: true, thenNext: true },
   depth,
 ];
 

@@ -9,7 +9,7 @@ import { aimCorner, sizeFields, typedCorner } from "./aimCorner";
 import { commitRectangle } from "./commit";
 import { buildingChoices } from "./kinds";
 import { cornerMarks, rectangleDimensions, rectangleMarks } from "./marks";
-import { bigEnough, draggedRectangle } from "./rectangle";
+import { bigEnough, draggedRectangle, missingSide, type Rectangle } from "./rectangle";
 
 interface Drawing {
   readonly from: Point;
@@ -24,14 +24,20 @@ export function drawing(context: ToolContext, now: Drawing, home: ToolStart): To
   const project = context.project();
   const to = typedCorner(now.typed, now.from) ?? now.to;
   const rectangle = draggedRectangle(now.from, to.at, now.typed);
-  const same = () => drawing(context, now, home);
   const aimed = (pointer: PlanPointer): Drawing => ({ ...now, to: roundedTo(context, now.from, pointer) });
   const commit = (at: Drawing): ToolState => {
     const opposite = typedCorner(at.typed, at.from) ?? at.to;
     const whole = draggedRectangle(at.from, opposite.at, at.typed);
-    return bigEnough(whole) ? commitRectangle(context, whole, home) : drawing(context, at, home);
+    return bigEnough(whole) ? commitRectangle(context, whole, home) : refused(whole);
   };
-  return {
+  // What was typed stays.
+  const refused = (whole: Rectangle): ToolState => {
+    context.say(
+      `Still missing: the building's ${missingSide(whole)}. Type it, or click the opposite corner.`,
+    );
+    return state;
+  };
+  const state: ToolState = {
     name: "drawing",
     hint: "Click the opposite corner, or type the width, Tab, the depth; or a place",
     cursor: "crosshair",
@@ -51,11 +57,12 @@ export function drawing(context: ToolContext, now: Drawing, home: ToolStart): To
       return moved > clickReach ? commit(at) : drawing(context, at, home);
     },
     typed: (typed) => drawing(context, { ...now, typed }, home),
-    finish: () => (bigEnough(rectangle) ? commitRectangle(context, rectangle, home) : same()),
+    finish: () => commit(now),
     back: () => home(context),
     cancel: () => home(context),
     lost: () => home(context),
   };
+  return state;
 }
 
 /** The opposite corner: snapped to a thing, else at round sides from the first corner. */

@@ -37,7 +37,8 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
   const sized = typedRectangle(context, now);
   const corner = typedCorner(now.typed, null);
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
-  return {
+  const { width } = now.typed;
+  const state: ToolState = {
     name: "ready",
     hint: sized ? "Click to put it here, or press Enter" : hint(context, now.kind),
     cursor: "crosshair",
@@ -54,11 +55,16 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
         context.show(corner.at);
         return begun(context, now, corner, false, home);
       }
-      return sized ? commitRectangle(context, sized, home) : again({});
+      if (sized) return commitRectangle(context, sized, home);
+      if (width === undefined) return again({});
+      // What was typed stays.
+      context.say("Still missing: the building's depth. Type it, or click a corner.");
+      return state;
     },
     cancel: () => "leave",
     lost: () => again({ at: null, typed: {} }),
   };
+  return state;
 }
 
 function hint(context: ToolContext, kind: BuildingKind): string {

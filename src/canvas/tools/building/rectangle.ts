@@ -29,6 +29,12 @@ export function draggedRectangle(from: Point, to: Point, typed: TypedValues): Re
   };
 }
 
+/** Which of its sides a rectangle that isn't big enough has yet to get. */
+export function missingSide({ width, depth }: Rectangle): string {
+  if (width >= leastWall) return "depth";
+  return depth >= leastWall ? "width" : "width and depth";
+}
+
 export function bigEnough({ width, depth }: Rectangle): boolean {
   return width >= leastWall && depth >= leastWall;
 }
