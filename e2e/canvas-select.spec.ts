@@ -58,6 +58,34 @@ test.describe("on the pottery studio", () => {
     await expect(inspector(page)).toContainText(`${placed.length} things`);
   });
 
+  test("the right button keeps several things: their menu between them, the plan's beside them, Esc", async ({
+    page,
+  }) => {
+    const several = inspector(page).getByRole("heading", { level: 2 });
+    await plan.click(...feature(0));
+    await page.keyboard.down("Control");
+    await plan.click(...feature(1));
+    await page.keyboard.up("Control");
+    await expect(several).toHaveText("2 things");
+    const [p, q] = [feature(0), feature(1)];
+    for (const [at, title] of [
+      [p, "2 things"],
+      [[p[0] + (q[0] - p[0]) * 0.17, p[1] + (q[1] - p[1]) * 0.17], "2 things"],
+      [[a[0] - 4, middle[1] - 7], "Plan"],
+    ] as [[number, number], string][]) {
+      await rightClick(page, ...at);
+      await expect(menu(page)).toHaveAccessibleName(title);
+      await page.keyboard.press("Escape");
+      await expect(menu(page)).toBeHidden();
+      await expect(several).toHaveText("2 things");
+    }
+    await rightClick(page, ...p);
+    await act(page, "Line up").hover();
+    await expect(act(page, /^Turn about/)).toBeVisible();
+    await act(page, /^Delete/).click();
+    expect(await plan.undoName()).toBe("Undo: remove 2 things");
+  });
+
   test("the right button shows what fits the thing: copy it, hide it, show it again", async ({ page }) => {
     await rightClick(page, ...feature(0));
     await expect(menu(page)).toContainText(/oak/i);

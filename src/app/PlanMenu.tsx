@@ -73,8 +73,9 @@ export function PlanMenu(props: PlanMenuProps) {
 function Acts({ commands, run }: PlanMenuProps) {
   const state = useApp((now) => now);
   const title = useTitle();
-  const groups = state.selection.length > 0 ? onThings : onGround;
-  const here = actsAtPlace.filter((each) => canRun(each, state));
+  const isAboutThings = state.planMenu?.of === "selection" && state.selection.length > 0;
+  const groups = isAboutThings ? onThings : onGround;
+  const here = isAboutThings ? actsAtPlace.filter((each) => canRun(each, state)) : [];
   const fitting = groups
     .map((ids) => ids.flatMap((id) => commands.find((each) => each.id === id && canRun(each, state)) ?? []))
     .filter((group) => group.length > 0);
@@ -95,7 +96,7 @@ function Acts({ commands, run }: PlanMenuProps) {
         <Header className="plan-menu-title">{title}</Header>
         {here.map(actItem)}
         {fitting[0]?.map(actItem)}
-        {aligning.length > 0 && state.selection.length > 1 ? (
+        {isAboutThings && aligning.length > 0 && state.selection.length > 1 ? (
           <SubmenuTrigger>
             <MenuItem className="list-item" textValue="Line up">
               <span>Line up</span>
@@ -132,9 +133,10 @@ function actItem(command: AppCommand) {
 /** "Drive", "Tree, feature", "3 things". */
 function useTitle(): string {
   const selection = useApp((state) => state.selection);
+  const isAboutPlan = useApp((state) => state.planMenu?.of === "plan");
   return useProject((project) => {
     const [only] = selection;
-    if (!only) return "Plan";
+    if (!only || isAboutPlan) return "Plan";
     if (selection.length > 1) return `${selection.length} things`;
     const [name, kind] = [thingName(project, only), kindWord(only.kind)];
     return capital(name.includes(kind) ? name : `${name}, ${kind}`);

@@ -142,6 +142,8 @@ export interface AppState extends LayerState {
     readonly x: number;
     readonly y: number;
     readonly at: readonly [number, number];
+    /** It is about what is selected, or about the plan beside it. */
+    readonly of: "selection" | "plan";
   } | null;
   /** A place the view should bring into sight; a new object each time. */
   readonly goTo: { readonly at: readonly [number, number] } | null;

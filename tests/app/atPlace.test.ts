@@ -23,7 +23,7 @@ const run = (id: string) => actsAtPlace.find((each) => each.id === id)?.run();
 
 function rightClick(thing: Thing, at: Point): void {
   select([thing]);
-  openPlanMenu({ x: 0, y: 0, at });
+  openPlanMenu({ x: 0, y: 0, at, of: "selection" });
 }
 
 beforeEach(() => {

@@ -184,7 +184,7 @@ function Figure({ dimension, text, to, x, y }: Placed) {
       onContextMenu={(event) => {
         event.preventDefault();
         // What is selected stays so: the menu is that of the thing whose length it is.
-        if (!bare) openPlanMenu({ x: event.clientX, y: event.clientY, at: middle });
+        if (!bare) openPlanMenu({ x: event.clientX, y: event.clientY, at: middle, of: "selection" });
       }}
     >
       {dimension.to ? <ToLine ends={ends} /> : null}

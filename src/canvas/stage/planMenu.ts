@@ -4,7 +4,8 @@ import { boundsOf } from "../../geometry";
 import { openPlanMenu, select, setTool } from "../../store/actions";
 import { appStore } from "../../store/store";
 import { writtenPxPerMm } from "../screen";
-import { includesThing, thingAt } from "../select/hit";
+import { thingAt } from "../select/hit";
+import { type MenuOf, meantByMenu } from "../select/menuOf";
 import { planView } from "../view/planView";
 import { toScreen, toWorld, type XY } from "../view/view";
 import { machine } from "./toolRun";
@@ -12,7 +13,7 @@ import { machine } from "./toolRun";
 /** How near a thing must be to be meant, px. */
 const reach = { mouse: 8, touch: 16 } as const;
 
-/** Selects what lies there, unless it is selected already; half-drawn things keep the hand. */
+/** Selects what is meant there; half-drawn things keep the hand. */
 export function menuAt(element: HTMLElement, screen: XY, touch: boolean): void {
   if (!isFree()) return;
   const { view } = planView.getState();
@@ -20,9 +21,9 @@ export function menuAt(element: HTMLElement, screen: XY, touch: boolean): void {
   const at = toWorld(view, screen);
   const how = touch ? "touch" : "mouse";
   const thing = thingAt(present(history), at, reach[how] / view.scale, writtenPxPerMm() / view.scale);
-  if (!thing) select([]);
-  else if (!includesThing(selection, thing)) select([thing]);
-  open(element, screen, at);
+  const meant = meantByMenu(present(history), selection, view, screen, thing);
+  if (meant.selection !== selection) select(meant.selection);
+  open(element, screen, at, meant.of);
 }
 
 /** The menu of what is selected, in its middle; without a selection that of the open ground. */
@@ -36,7 +37,7 @@ export function menuByKey(element: HTMLElement): void {
     places.length > 0
       ? [within((box.minX + box.maxX) / 2, view.width), within((box.minY + box.maxY) / 2, view.height)]
       : [view.width / 2, view.height / 2];
-  open(element, screen, toWorld(view, screen));
+  open(element, screen, toWorld(view, screen), selection.length > 0 ? "selection" : "plan");
 }
 
 function within(at: number, size: number): number {
@@ -49,7 +50,7 @@ function isFree(): boolean {
   return true;
 }
 
-function open(element: HTMLElement, screen: XY, at: XY): void {
+function open(element: HTMLElement, screen: XY, at: XY, of: MenuOf): void {
   const box = element.getBoundingClientRect();
-  openPlanMenu({ x: box.left + screen[0], y: box.top + screen[1], at });
+  openPlanMenu({ x: box.left + screen[0], y: box.top + screen[1], at, of });
 }
