@@ -4,7 +4,7 @@ import { isEmpty, planNote } from "../../src/canvas/overlays/planNote";
 import { barRoom, scaleBarLength } from "../../src/canvas/overlays/scaleBar";
 import { createPlanScene } from "../../src/canvas/scene/planScene";
 import { wheelReader } from "../../src/canvas/stage/wheel";
-import { buildingBounds, planBounds } from "../../src/canvas/view/planBounds";
+import { buildingPlaces, planBounds } from "../../src/canvas/view/planBounds";
 import { scaleLimits } from "../../src/canvas/view/view";
 import {
   buildingEdits,
@@ -17,6 +17,7 @@ import {
 import { textBox } from "../../src/drawing/context";
 import { boxesOverlap } from "../../src/drawing/labels";
 import type { TextMark } from "../../src/drawing/marks";
+import { boundsOf } from "../../src/geometry";
 import { createSolver } from "../../src/solve/pipeline";
 import { FOOT } from "../../src/units";
 import { checkEdit } from "../support/checkEdit";
@@ -117,8 +118,28 @@ describe("what fits into the view", () => {
       ],
     });
     expect(planBounds(bent)).toMatchObject({ maxX: 30, maxY: 12 });
-    expect(buildingBounds(project)).toEqual({ minX: -6.096, minY: -6.096, maxX: 16.096, maxY: 12.096 });
-    expect(buildingBounds(newProject())).toBeNull();
+  });
+
+  it("fits the building, three quarters of what is shown with it each way, whatever its apron; turned, as it lies", () => {
+    const wide = { ...studio(), building: null };
+    expect(buildingPlaces(wide, 0)).toBeNull();
+    const outline = buildingEdits.rectangleOutline([0, 0], 12, 6);
+    const project = checkEdit(newProject(), buildingEdits.drawBuilding, { outline, floor: 30 });
+    const upright = boundsOf((buildingPlaces(project, 0) ?? []).map(([x, y]): [number, number] => [x, y]));
+    expect(upright).toEqual({ minX: -2, minY: -1, maxX: 14, maxY: 7 });
+    // A square on its corner is as wide as its diagonal.
+    const square = buildingEdits.rectangleOutline([0, 0], 6, 6);
+    const turn = Math.PI / 4;
+    const turned = checkEdit(newProject(), buildingEdits.drawBuilding, { outline: square, floor: 30 });
+    const seen = (buildingPlaces(turned, turn) ?? []).map(([x, y]): [number, number] => [
+      x * Math.cos(turn) - y * Math.sin(turn),
+      x * Math.sin(turn) + y * Math.cos(turn),
+    ]);
+    const { minX, maxX, minY, maxY } = boundsOf(seen);
+    expect(maxX - minX).toBeCloseTo((6 * Math.SQRT2) / 0.75, 9);
+    expect(maxY - minY).toBeCloseTo((6 * Math.SQRT2) / 0.75, 9);
+    expect((minX + maxX) / 2).toBeCloseTo(0, 9);
+    expect((minY + maxY) / 2).toBeCloseTo(3 * Math.SQRT2, 9);
   });
 });
 

@@ -64,17 +64,24 @@ export function cornersOf({ minX, minY, maxX, maxY }: Bounds): readonly XY[] {
   ];
 }
 
-/** The building with room for its apron, or null without one. */
-export function buildingBounds(project: Project): Bounds | null {
+/** Of the room that the building with its surroundings is shown in it takes this share itself, each way. */
+const shareOfBuilding = 0.75;
+
+/**
+ * Corners of what the building and its near surroundings take on a plan turned by `turn`, radians counter-clockwise; null
+ * without a building. Method: its walls, larger about the middle of the box round them as they lie on the screen.
+ */
+export function buildingPlaces(project: Project, turn: number): readonly XY[] | null {
   if (!project.building) return null;
-  const box = boundsOf(project.building.outline);
-  const room = project.grading.apron.width * 2;
-  return {
-    minX: box.minX - room,
-    minY: box.minY - room,
-    maxX: box.maxX + room,
-    maxY: box.maxY + room,
-  };
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const seen = project.building.outline.map(([x, y]): [number, number] => [x * c - y * s, x * s + y * c]);
+  const { minX, minY, maxX, maxY } = boundsOf(seen);
+  const larger = (at: number, from: number, to: number) =>
+    (from + to) / 2 + (at - (from + to) / 2) / shareOfBuilding;
+  return seen.map(([u, v]): XY => {
+    const [x, y] = [larger(u, minX, maxX), larger(v, minY, maxY)];
+    return [x * c + y * s, y * c - x * s];
+  });
 }
 
 /** Things with room round them; null where none of them has a place. */

@@ -5,7 +5,7 @@ import { type Bounds, boundsOf } from "../../geometry";
 import { run } from "../../store/actions";
 import { appStore, shownProject } from "../../store/store";
 import { type Box, freePadding } from "./freeArea";
-import { boundsOfThings, buildingBounds, cornersOf, planBounds, planPlaces } from "./planBounds";
+import { boundsOfThings, buildingPlaces, cornersOf, planBounds, planPlaces } from "./planBounds";
 import { takenBoxes } from "./slots";
 import { fittedTo, held, isSeen, panBy, resized, toScreen, turnAt, type View, type XY, zoomAt } from "./view";
 
@@ -197,10 +197,10 @@ function middleOf(places: readonly XY[]): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
-/** The building with its apron, or everything where there is no building. */
+/** The building with its near surroundings, or everything where there is no building. */
 export function fitBuilding(): void {
-  const bounds = buildingBounds(shownProject(appStore.getState()));
-  if (bounds) jumpTo(fitBetween(cornersOf(bounds)), "building");
+  const places = buildingPlaces(shownProject(appStore.getState()), planView.getState().view.angle);
+  if (places) jumpTo(fitBetween(places), "building");
   else fitPlan();
 }
 
