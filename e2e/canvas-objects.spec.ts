@@ -189,6 +189,22 @@ test.describe("on the pottery studio", () => {
     await expect(strip).toContainText("through the building");
   });
 
+  test("a section line drawn in the drive's step is shown, and the drive's long section when it is let go", async ({
+    page,
+  }) => {
+    await page
+      .getByRole("button", { name: /^Drive/ })
+      .first()
+      .click();
+    await expect(page.locator(".profile")).toBeVisible();
+    await page.keyboard.press("x");
+    await plan.click(d[0] - 6, d[1] + 2.4);
+    await plan.click(c[0] + 6, c[1] + 2.4);
+    await expect(page.locator(".section-strip")).toContainText("Along section P, west to east");
+    await page.keyboard.press("Escape");
+    await expect(page.locator(".profile")).toBeVisible();
+  });
+
   test("measuring tells distance, angle and area, keeps nothing, and becomes a dimension", async ({
     page,
   }) => {

@@ -19,7 +19,7 @@ export interface PlanScreenProps {
   readonly run: RunCommand;
 }
 
-/** Below the plan stands what the step works with; the section in all others. */
+/** Below the plan stands what the step works with; the section in all others, and where a section line is selected. */
 const dockOf: Readonly<Partial<Record<StepName, DockKind>>> = {
   shots: "levelbook",
   drive: "profile",
@@ -40,7 +40,8 @@ const docked: Readonly<Record<DockKind, () => ReactNode>> = {
 };
 
 export function PlanScreen({ commands, run }: PlanScreenProps) {
-  const dock = useApp(({ step, results }) => {
+  const dock = useApp(({ step, results, selection: [only, ...others] }) => {
+    if (only?.kind === "section" && others.length === 0) return "section";
     const own = dockOf[step] ?? "section";
     return own === "profile" && results.drives.length === 0 ? "section" : own;
   });

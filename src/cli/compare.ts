@@ -66,8 +66,14 @@ function table(project: Project, all: readonly OptionFigures[]): string {
     .join("\n");
 }
 
+/** Below a heading that says loads: "12", "less than one". */
+function shortly(loads: string): string {
+  return loads.replace(/ loads?$/, "");
+}
+
 function cells({ display }: Project, figures: OptionFigures): string[] {
-  const { floor, fill, cut, fillLoads, cutLoads, cost, steepestDrive, wetWalls, walls, breaks } = figures;
+  const { floor, fill, cut, fillLoadsTold, cutLoadsTold, cost, steepestDrive, wetWalls, walls, breaks } =
+    figures;
   const told = <T>(value: T | null, words: (value: T) => string) => (value === null ? "-" : words(value));
   const length = (m: number) => formatLength(m, display.length, display.rounding);
   const volume = (m3: number) => formatVolume(m3, display.volume);
@@ -76,8 +82,8 @@ function cells({ display }: Project, figures: OptionFigures): string[] {
     told(floor, length),
     told(fill, volume),
     told(cut, volume),
-    told(fillLoads, String),
-    told(cutLoads, String),
+    told(fillLoadsTold, shortly),
+    told(cutLoadsTold, shortly),
     told(cost, (amount) => amount.toFixed(0)),
     told(steepestDrive, ({ grade }) => formatSlope(grade, display.slope)),
     told(figures.mostShowing, ({ m, at }) => `${length(m)} at ${at.replace("wall ", "")}`),

@@ -21,6 +21,8 @@ export interface GradeRun {
   readonly to: number;
   /** Positive climbs towards the building. */
   readonly grade: number;
+  /** The steepest piece in it. */
+  readonly steepest: number;
 }
 
 /** Grades closer than this read as one. */
@@ -32,20 +34,23 @@ const level = 0.002;
 
 /** Joins neighbouring pieces whose grades read as one; the joined grade is rise over the whole run. */
 export function gradeRuns(stations: readonly DriveStation[]): readonly GradeRun[] {
-  const runs: { from: DriveStation; to: DriveStation; grade: number }[] = [];
+  const runs: { from: DriveStation; to: DriveStation; grade: number; steepest: number }[] = [];
   for (const [i, station] of stations.entries()) {
     const next = stations[i + 1];
     if (!next || station.grade === null) continue;
     const last = runs[runs.length - 1];
-    if (last && Math.abs(last.grade - station.grade) < sameGrade) last.to = next;
-    else runs.push({ from: station, to: next, grade: station.grade });
+    if (last && Math.abs(last.grade - station.grade) < sameGrade) {
+      last.to = next;
+      if (Math.abs(station.grade) > Math.abs(last.steepest)) last.steepest = station.grade;
+    } else runs.push({ from: station, to: next, grade: station.grade, steepest: station.grade });
   }
-  return runs.map(({ from, to, grade }) => {
+  return runs.map(({ from, to, grade, steepest }) => {
     const run = to.distance - from.distance;
     return {
       from: from.distance,
       to: to.distance,
       grade: run > 0 ? (to.finished - from.finished) / run : grade,
+      steepest,
     };
   });
 }
@@ -97,14 +102,15 @@ function gradeLabels(
 ): readonly DrawingMark[] {
   const runs = gradeRuns(result.stations);
   const steepest = runs.reduce<GradeRun | null>(
-    (best, run) => (best && Math.abs(best.grade) >= Math.abs(run.grade) ? best : run),
+    (best, run) => (best && Math.abs(best.steepest) >= Math.abs(run.steepest) ? best : run),
     null,
   );
   const half = drive.width / 2 / context.metresPerMm;
   return runs.flatMap((run): DrawingMark[] => {
     const mark = run === steepest && Math.abs(run.grade) >= level;
     if (!mark && (run.to - run.from) / context.metresPerMm < shortestRun) return [];
-    const climb = climbText(run.grade, project);
+    // The steepest is told as everywhere: that of one piece, not of pieces that read as one.
+    const climb = climbText(mark ? run.steepest : run.grade, project);
     const text = mark && runs.length > 1 ? `steepest: ${climb}` : climb;
     const style = mark ? "drive-label" : "drive-grade";
     const places = placesAlong(drive.line, run, text, style, half);

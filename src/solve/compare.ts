@@ -8,6 +8,7 @@ import type { Option, Project } from "../document/schema";
 import { cornerName } from "../grading";
 import { type AboutFigure, numberPaths } from "./about";
 import { limitBroken } from "./limit-broken";
+import { loadsOf } from "./load-words";
 import type { FoundationHeights, Results, WallElevation } from "./results";
 import type { Solver } from "./solver";
 import { swaleVerdict } from "./swale-verdict";
@@ -24,6 +25,9 @@ export interface OptionFigures {
   /** Whole loads on the user's truck, from the bill. */
   readonly fillLoads: number | null;
   readonly cutLoads: number | null;
+  /** The same in words: "12 loads", "less than one load", "none". */
+  readonly fillLoadsTold: string | null;
+  readonly cutLoadsTold: string | null;
   /** What the priced items of the bill come to; null while none is priced. */
   readonly cost: number | null;
   /** Deepest fill under the floor, m. */
@@ -38,6 +42,7 @@ export interface OptionFigures {
   readonly wetWalls: number;
   readonly walls: number;
   readonly ponds: number;
+  readonly swales: number;
   /** Names of the swales that don't drain as they should. */
   readonly stuckSwales: readonly string[];
   /** Name of a limit that the floor breaks; null where it keeps them all. */
@@ -94,6 +99,8 @@ export function optionFigures(
 ): OptionFigures {
   const { earthwork, drives, water, problems } = results;
   const loads = (item: string) => results.bill.find((line) => line.id === item)?.quantity ?? null;
+  const told = (kind: "fill" | "cut") =>
+    loads(`${kind}-loads`) === null ? null : (loadsOf(kind, results.bill, project.truck) ?? "none");
   return {
     id,
     name,
@@ -102,6 +109,8 @@ export function optionFigures(
     fill: earthwork?.total.fill ?? null,
     fillLoads: loads("fill-loads"),
     cutLoads: loads("cut-loads"),
+    fillLoadsTold: told("fill"),
+    cutLoadsTold: told("cut"),
     cost: results.bill.some(({ price }) => price !== null) ? results.cost.total : null,
     deepestFill: earthwork?.inside.greatestFill ?? null,
     mostShowing: alongWalls(results, ({ topOfWall }, { finished }, i) => topOfWall - (finished[i] as number)),
@@ -110,6 +119,7 @@ export function optionFigures(
     wetWalls: water.walls.filter(({ passes }) => !passes).length,
     walls: water.walls.length,
     ponds: water.ponds.length,
+    swales: water.swales.length,
     stuckSwales: water.swales
       .filter((swale) => swaleVerdict(swale, project.rules.leastSwaleFall) !== "drains")
       .map((swale) => swale.name),
@@ -153,6 +163,7 @@ const rules: readonly (readonly [keyof OptionFigures, AboutFigure["unit"], strin
   ["steepestDrive", "rise over run", "steepest piece of any drive"],
   ["wetWalls", "count", "sides from which water doesn't leave"],
   ["walls", "count", "sides of the building"],
+  ["swales", "count", "swales of the plan"],
   ["ponds", "count", "low places that hold water"],
   ["warnings", "count", "errors and cautions among the messages"],
 ];

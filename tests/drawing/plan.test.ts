@@ -248,6 +248,12 @@ describe("grades along a drive", () => {
     expect(runs[0]?.grade).toBeCloseTo(0.08, 12);
     expect(runs[1]?.grade).toBeCloseTo(0.02, 12);
   });
+
+  it("that read as one keep the steepest of them: 12.4 % and 12.6 % are 12.5 % over all", () => {
+    const [run] = gradeRuns([station(0, 0, 0.124), station(5, 0.62, 0.126), station(10, 1.25, null)]);
+    expect(run?.grade).toBeCloseTo(0.125, 12);
+    expect(run?.steepest).toBeCloseTo(0.126, 12);
+  });
 });
 
 describe("bearings of lot lines", () => {

@@ -13,6 +13,8 @@ const now: OptionFigures = {
   fill: 20,
   fillLoads: 4,
   cutLoads: 2,
+  fillLoadsTold: "4 loads",
+  cutLoadsTold: "2 loads",
   cost: null,
   deepestFill: 0.6096,
   mostShowing: { m: 0.3048, at: "B" },
@@ -21,6 +23,7 @@ const now: OptionFigures = {
   wetWalls: 0,
   walls: 4,
   ponds: 1,
+  swales: 1,
   stuckSwales: [],
   breaks: null,
   warnings: 2,
@@ -41,7 +44,7 @@ describe("the figures of options", () => {
       ["10′ 0″", "", false],
       ["10′ 6″", "6″ higher", false],
     ]);
-    expect(row("Loads of fill, once stripped", { fillLoads: 1 })).toEqual([
+    expect(row("Loads of fill, once stripped", { fillLoads: 1, fillLoadsTold: "1 load" })).toEqual([
       ["4 loads", "", false],
       ["1 load", "3 less", false],
     ]);
@@ -49,17 +52,12 @@ describe("the figures of options", () => {
   });
 
   it("tell loads in the words of the sentence over the plan, and no difference where as many come", () => {
-    const words = [
-      { fill: "less than one load", cut: null },
-      { fill: "1 load", cut: null },
-    ];
     const rows = optionRows(
       [
-        { ...now, fillLoads: 1 },
-        { ...now, id: "o1", fillLoads: 1 },
+        { ...now, fillLoads: 1, fillLoadsTold: "less than one load" },
+        { ...now, id: "o1", fillLoads: 1, fillLoadsTold: "1 load" },
       ],
       notation,
-      words,
     );
     const fill = rows.find(({ name }) => name === "Loads of fill, once stripped");
     expect(fill?.cells.map(({ text, difference }) => [text, difference])).toEqual([
@@ -94,6 +92,8 @@ describe("the figures of options", () => {
       true,
     ]);
     expect(row("Swales", { stuckSwales: ["north swale"] })[1]).toEqual(["north swale to mend", "", true]);
+    expect(row("Swales", {})[1]).toEqual(["drain", "", false]);
+    expect(row("Swales", { swales: 0 })[1]).toEqual(["no swale", "", false]);
   });
 
   it("leave out what an option hasn't got", () => {

@@ -13,7 +13,6 @@ import {
 import { mostOptions, type Option, optionEdits } from "../../document";
 import type { Bounds } from "../../geometry";
 import { isTaken, optionFigures, type SolvedOption } from "../../solve/compare";
-import { loadsOf } from "../../solve/load-words";
 import { openDialog, run, tell, tryRun } from "../../store/actions";
 import { useApp } from "../../store/useApp";
 import { Action, IconAction } from "../fields/Choice";
@@ -54,12 +53,6 @@ export function OptionsDialog() {
   );
 }
 
-/** Loads in the sentence's own words. */
-function loadsIn({ project, results }: Pick<SolvedOption, "project" | "results">) {
-  const words = (kind: "fill" | "cut") => loadsOf(kind, results.bill, project.truck);
-  return { fill: words("fill"), cut: words("cut") };
-}
-
 function Comparison() {
   const options = useProject((project) => project.options);
   const project = useProject((present) => present);
@@ -73,11 +66,7 @@ function Comparison() {
     [project, results, solved],
   );
   const there = solved.flatMap((each) => each ?? []);
-  const rows = optionRows(
-    [now, ...there.map(({ figures }) => figures)],
-    notation,
-    [{ project, results }, ...there].map(loadsIn),
-  );
+  const rows = optionRows([now, ...there.map(({ figures }) => figures)], notation);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys
     <section className="options-scroll" aria-label="Options and their figures" tabIndex={0}>

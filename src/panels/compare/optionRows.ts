@@ -1,7 +1,7 @@
 /** The figures of options as rows of a table: one row a figure, one cell an option, with the difference from now. */
 import type { OptionFigures } from "../../solve/compare";
 import type { Notation } from "../notation";
-import { counted, listed } from "../words";
+import { listed } from "../words";
 
 export interface OptionCell {
   readonly text: string;
@@ -16,17 +16,9 @@ export interface OptionRow {
   readonly cells: readonly OptionCell[];
 }
 
-/** Loads in the words by which the sentence over the plan tells them; null: as they are counted. */
-export interface OptionLoads {
-  readonly fill: string | null;
-  readonly cut: string | null;
-}
-
-const asCounted: OptionLoads = { fill: null, cut: null };
-
 interface Row {
   readonly name: string;
-  readonly text: (figures: OptionFigures, notation: Notation, loads: OptionLoads) => string;
+  readonly text: (figures: OptionFigures, notation: Notation) => string;
   readonly size?: (figures: OptionFigures) => number | null;
   /** The words for a difference of this size. */
   readonly apart?: (by: number, notation: Notation) => string;
@@ -50,7 +42,7 @@ const rows: readonly Row[] = [
   },
   {
     name: "Loads of fill, once stripped",
-    text: ({ fillLoads }, _, { fill }) => fill ?? (fillLoads === null ? none : counted(fillLoads, "load")),
+    text: ({ fillLoadsTold }) => fillLoadsTold ?? none,
     size: ({ fillLoads }) => fillLoads,
     apart: (by) => moreOrLess(by, String(Math.abs(by))),
   },
@@ -62,7 +54,7 @@ const rows: readonly Row[] = [
   },
   {
     name: "Loads of cut, once stripped",
-    text: ({ cutLoads }, _, { cut }) => cut ?? (cutLoads === null ? none : counted(cutLoads, "load")),
+    text: ({ cutLoadsTold }) => cutLoadsTold ?? none,
     size: ({ cutLoads }) => cutLoads,
     apart: (by) => moreOrLess(by, String(Math.abs(by))),
   },
@@ -111,7 +103,8 @@ const rows: readonly Row[] = [
   },
   {
     name: "Swales",
-    text: ({ stuckSwales }) => (stuckSwales.length === 0 ? none : `${listed(stuckSwales)} to mend`),
+    text: ({ swales, stuckSwales }) =>
+      swales === 0 ? "no swale" : stuckSwales.length === 0 ? "drain" : `${listed(stuckSwales)} to mend`,
     faulty: ({ stuckSwales }) => stuckSwales.length > 0,
   },
   {
@@ -138,16 +131,12 @@ function moreOrLess(by: number, amount: string, less = "less"): string {
 }
 
 /** Rows for the plan as it is now and its options, in their order; the first of `columns` is what the others differ from. */
-export function optionRows(
-  columns: readonly OptionFigures[],
-  notation: Notation,
-  loads: readonly OptionLoads[] = [],
-): OptionRow[] {
+export function optionRows(columns: readonly OptionFigures[], notation: Notation): OptionRow[] {
   const now = columns[0];
   return rows.map((row) => ({
     name: row.name,
-    cells: columns.map((figures, i) => ({
-      text: row.text(figures, notation, loads[i] ?? asCounted),
+    cells: columns.map((figures) => ({
+      text: row.text(figures, notation),
       difference: now && figures !== now ? difference(row, figures, now, notation) : "",
       faulty: row.faulty?.(figures) ?? false,
     })),
@@ -157,7 +146,7 @@ export function optionRows(
 /** Nothing where the two read alike: a difference that can't be seen isn't told. */
 function difference(row: Row, figures: OptionFigures, now: OptionFigures, notation: Notation): string {
   const [size, before] = [row.size?.(figures) ?? null, row.size?.(now) ?? null];
-  if (size === null || before === null || !row.apart) return "";
-  const text = (of: OptionFigures) => row.text(of, notation, asCounted);
+  if (size === null || before === null || size === before || !row.apart) return "";
+  const text = (of: OptionFigures) => row.text(of, notation);
   return text(figures) === text(now) ? "" : row.apart(size - before, notation);
 }
