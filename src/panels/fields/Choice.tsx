@@ -14,6 +14,7 @@ import {
   TooltipTrigger,
 } from "react-aria-components";
 import { Icon, type IconName } from "../icons";
+import { howToUnlock } from "./TypedField";
 
 export interface ChoiceOption<Value extends string> {
   readonly value: Value;
@@ -27,21 +28,23 @@ export interface ChoiceProps<Value extends string> {
   readonly onChoose: (value: Value) => void;
   readonly help?: ReactNode;
   readonly layout?: "row" | "stack" | "bare";
+  /** It belongs to a thing that is locked: it can be read, not changed. */
+  readonly locked?: boolean;
 }
 
 export function Choice<Value extends string>(props: ChoiceProps<Value>) {
-  const { label, value, options, onChoose, help, layout = "row" } = props;
+  const { label, value, options, onChoose, help, layout = "row", locked = false } = props;
   const choose = (key: unknown) => {
     const chosen = options.find((option) => option.value === key);
     if (chosen) onChoose(chosen.value);
   };
   return (
-    <div className={`field field-${layout}`}>
-      <Select className="choice" value={value} onChange={choose}>
+    <div className={`field field-${layout}`} title={locked ? howToUnlock : undefined}>
+      <Select className="choice" value={value} onChange={choose} isDisabled={locked}>
         <Label className={layout === "bare" ? "visually-hidden" : "field-label"}>{label}</Label>
         <Button className="choice-button">
           <SelectValue className="choice-value" />
-          <Icon name="down" />
+          <Icon name={locked ? "lock" : "down"} />
         </Button>
         <Popover className="popover">
           <ListBox className="list" items={options.map((option) => ({ ...option, id: option.value }))}>

@@ -88,7 +88,7 @@ function LockSign({ id }: { id: string }) {
   );
 }
 
-const howToUnlock = "Locked: right click it on the plan, or “Unlock” in the menu Edit";
+export const howToUnlock = "Locked: right click it on the plan, or “Unlock” in the menu Edit";
 
 /** A limit is told of the field as it is labelled here, not by the name that the file has for it. */
 function inFieldsWords(fault: string | null, label: string): string | null {

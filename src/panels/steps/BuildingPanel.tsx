@@ -24,19 +24,7 @@ export function BuildingPanel() {
           <Corners outline={building.outline} />
           <Doors building={building} />
           <Windows building={building} />
-          <Section title="Top of wall">
-            <LengthField
-              label="Above the floor"
-              m={building.topOfWallAboveFloor}
-              help="0 where the floor is level with the top of the wall; with a minus where the wall stops below it."
-              onCommit={(m) =>
-                tryRun(buildingEdits.changeBuilding, {
-                  patch: { topOfWallAboveFloor: m },
-                  what: "change top of wall",
-                })
-              }
-            />
-          </Section>
+          <TopOfWall building={building} />
           <Action icon="trash" look="quiet" onPress={() => runEdit(buildingEdits.removeBuilding, {})}>
             Remove the building
           </Action>
@@ -45,6 +33,26 @@ export function BuildingPanel() {
         <NoBuilding />
       )}
     </Panel>
+  );
+}
+
+function TopOfWall({ building }: { building: Building }) {
+  const locked = useLocked();
+  return (
+    <Section title="Top of wall">
+      <LengthField
+        label="Above the floor"
+        m={building.topOfWallAboveFloor}
+        locked={locked}
+        help="0 where the floor is level with the top of the wall; with a minus where the wall stops below it."
+        onCommit={(m) =>
+          tryRun(buildingEdits.changeBuilding, {
+            patch: { topOfWallAboveFloor: m },
+            what: "change top of wall",
+          })
+        }
+      />
+    </Section>
   );
 }
 
@@ -70,7 +78,7 @@ function NoBuilding() {
   );
 }
 
-/** Where it stands and how large it is can't be typed over while it is locked. */
+/** None of its figures can be typed over while it is locked; what was taped of it can: it is taped once it is settled. */
 const useLocked = () => useProject((project) => isLocked(project, { kind: "building" }));
 
 function Size({ building }: { building: Building }) {
@@ -111,6 +119,7 @@ function Size({ building }: { building: Building }) {
       <WordsField
         label="Name"
         text={building.name}
+        locked={locked}
         onCommit={(name) =>
           tryRun(buildingEdits.changeBuilding, { patch: { name }, what: "rename building" })
         }

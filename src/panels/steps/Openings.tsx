@@ -63,6 +63,7 @@ const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
           label="Kind of door"
           value={kind}
           options={kinds}
+          locked={locked}
           onChoose={(chosen) => change({ kind: chosen })}
         />
         <IconAction
@@ -75,6 +76,7 @@ const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
         label="On wall"
         value={String(wall)}
         options={walls}
+        locked={locked}
         onChoose={(chosen) => runEdit(buildingEdits.changeDoor, { id, patch: { wall: Number(chosen) } })}
       />
       <LengthField
@@ -89,6 +91,7 @@ const DoorCard = memo(function DoorCard({ door, walls }: DoorCardProps) {
         label="Sill below the floor"
         m={sillBelowFloor}
         least={0}
+        locked={locked}
         onCommit={(m) => change({ sillBelowFloor: m })}
       />
     </div>
@@ -122,11 +125,12 @@ const WindowCard = memo(function WindowCard({ window, walls }: WindowCardProps) 
   const locked = useProject((project) => isLocked(project, { kind: "window", id }));
   return (
     <div className="card">
-      <WordsField label="Name" text={name} onCommit={(text) => change({ name: text })} />
+      <WordsField label="Name" text={name} locked={locked} onCommit={(text) => change({ name: text })} />
       <Choice
         label="On wall"
         value={String(wall)}
         options={walls}
+        locked={locked}
         onChoose={(chosen) => runEdit(windowEdits.changeWindow, { id, patch: { wall: Number(chosen) } })}
       />
       <LengthField
@@ -141,9 +145,10 @@ const WindowCard = memo(function WindowCard({ window, walls }: WindowCardProps) 
         label="Sill above the floor"
         m={sillAboveFloor}
         least={0}
+        locked={locked}
         onCommit={(m) => change({ sillAboveFloor: m })}
       />
-      <LengthField label="Height" m={height} onCommit={(m) => change({ height: m })} />
+      <LengthField label="Height" m={height} locked={locked} onCommit={(m) => change({ height: m })} />
       <div className="card-acts">
         <IconAction
           icon="trash"
