@@ -126,15 +126,15 @@ export function createSolver(options: SolverOptions = {}): Solver {
   function solve(given: Project, { floor: dragged, detail = "full", late }: SolveOptions = {}): Results {
     const { project, problems: typedProblems } = soundOf(given);
     const floor = dragged ?? project.building?.floor ?? 0;
-    const dragging = detail === "drag";
+    const dragging = detail !== "full";
     const again = !dragging && settled?.given === given && settled.floor === floor ? settled : null;
     const ready = (late?.kind === "built" ? late : null) ?? (again && { ...again, layout: null });
     const earth = late?.kind === "earth" && !ready ? late : null;
-    const known = ready ?? earth;
-    const site = siteOf(project, floor, dragging ? "quick" : known ? { made: known.layout } : "fine");
+    const made = ready ?? earth;
+    const site = siteOf(project, floor, dragging ? "quick" : made ? { made: made.layout } : "fine");
     const { built, words, survey, contours } = site;
     if (!built) return solvedBare(site, project, typedProblems, dragging, late);
-    const carriedCurve = known?.curve ?? (dragging ? settled?.curve : undefined);
+    const carriedCurve = made?.curve ?? (dragging ? settled?.curve : undefined);
     const standing = standingOf(built, project, words, carriedCurve);
     const { layout } = built;
     const { materials } = project;
@@ -146,10 +146,12 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const lags = dragging || earth !== null;
     const full = lagged || lags ? null : trailing.full(built, project, finished, contours, standing, words);
     const before = settled?.trailing ?? null;
-    const trail =
+    const known =
       lagged ??
       full?.trailing ??
       (earth ? trailing.withEarth(earth.earth, before) : trailing.quick(built, finished, contours, before));
+    const trail =
+      detail === "band" ? { ...known, limits: trailing.limits(built, standing, project, words) } : known;
     const results = floorResults({
       site: built,
       standing,
@@ -244,7 +246,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
       kind: "earth",
       earth: trailing.earth(built, project, finishOf(layout, floor, project.materials), contours),
       curve: standingOf(built, project, words).curve,
-      layout: made(layout, reach),
+      layout: asMade(layout, reach),
     };
   }
 
@@ -252,7 +254,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
     const { floor } = solve(project);
     if (settled?.given !== project || settled.floor !== floor) return { kind: "bare", water: bareWater };
     const { trailing: trail, led, curve, grading, near, layout, reach } = settled;
-    return { kind: "built", trailing: trail, led, curve, grading, near, layout: made(layout, reach) };
+    return { kind: "built", trailing: trail, led, curve, grading, near, layout: asMade(layout, reach) };
   }
 
   /** The stages of the ground are the long ones; what follows finds them remembered. */
@@ -280,7 +282,7 @@ export function createSolver(options: SolverOptions = {}): Solver {
   };
 }
 
-function made({ plan: _, ...arrays }: Layout, reach: Reach): MadeLayout {
+function asMade({ plan: _, ...arrays }: Layout, reach: Reach): MadeLayout {
   return { arrays, reach };
 }
 

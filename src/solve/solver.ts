@@ -11,9 +11,10 @@ export interface SolveOptions {
   /**
    * "full" (default): everything. "drag": only what depends on the floor and is needed each frame;
    * finished contours, daylight, ponds and the outside error are carried over from the last full solve, and where
-   * the layout itself moves the volume curve too.
+   * the layout itself moves the volume curve too. "band": as in a drag, but with all limits of the floor, also those that
+   * are found by trying floors.
    */
-  readonly detail?: "full" | "drag";
+  readonly detail?: "full" | "drag" | "band";
   /** What another solver's `late` answered for the same project: nothing of it is worked out again. */
   readonly late?: Late;
 }

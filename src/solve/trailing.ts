@@ -78,6 +78,8 @@ export interface TrailingStages {
     contours: Site["contours"],
     before: Trailing | null,
   ): Trailing;
+  /** Limits found by trying floors, and cost against the floor. */
+  limits(site: BuildingSite, standing: Standing, project: Project, words: Words): FloorLimits;
   /** The rest stays as it was. */
   withEarth(earth: TrailingEarth, before: Trailing | null): Trailing;
   /** Water on a lot without a building. */
@@ -131,6 +133,7 @@ export function trailingStages(stage: StageMaker): TrailingStages {
   };
   return {
     earth,
+    limits: limitsOf,
     full(site, project, finished, contours, standing, words) {
       const layout = wide(
         site.plan,

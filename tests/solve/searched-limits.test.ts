@@ -7,6 +7,7 @@ import { createSolver } from "../../src/solve/pipeline";
 import type { BandRule, Results } from "../../src/solve/results";
 import { toLookAt } from "../../src/solve/to-look-at";
 import { wordsFor } from "../../src/solve/words";
+import { demoProject } from "../support/demo";
 import { plane, shed, site } from "./sites";
 
 function rule(project: Project, id: string): BandRule {
@@ -354,4 +355,15 @@ describe("raising the floor", () => {
       { numRuns: 25 },
     );
   });
+});
+
+it("the band is asked for by itself: with all limits, also those that are found by trying floors", () => {
+  const project = demoProject("pottery-studio");
+  const [quick, asked, whole] = (["drag", "band", "full"] as const).map((detail) =>
+    createSolver()
+      .solve(project, { detail })
+      .band.rules.map(({ name }) => name),
+  );
+  expect(asked).toEqual(whole);
+  expect(quick?.length).toBeLessThan(whole?.length ?? 0);
 });

@@ -29,7 +29,7 @@ function snapping(): ReturnType<ToolContext["snapping"]> {
 const mostShots = 2000;
 
 function bandOf(project: Project): Results["band"] {
-  const detail = project.survey.shots.length > mostShots ? "drag" : "full";
+  const detail = project.survey.shots.length > mostShots ? "drag" : "band";
   return solver.solve(project, { detail }).band;
 }
 

@@ -73,7 +73,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
   const context: ToolContext = {
     project: () => hand.project,
     results: () => solver.solve(hand.shown ?? hand.project),
-    bandOf: (project) => createSolver().solve(project).band,
+    bandOf: (project) => createSolver().solve(project, { detail: "band" }).band,
     view: () => view,
     selection: () => hand.selection,
     select: (selection) => {
