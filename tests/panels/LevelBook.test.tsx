@@ -282,6 +282,75 @@ describe("typing in the level book", () => {
       expect(shots()).toEqual(before);
     });
 
+    it("of east and north falls on the place it is pasted on, not on name and reading", () => {
+      const before = shots();
+      for (const text of ["30', 50'", "30'\t50'", "30'; 50'"]) {
+        fireEvent.click(cell(2, "place"));
+        paste(text);
+        const place = shots()[2]?.place;
+        expect(place).toMatchObject({ kind: "at" });
+        if (place?.kind !== "at") throw new Error("no place");
+        expect([place.x / 0.3048, place.y / 0.3048]).toEqual([expect.closeTo(30, 9), expect.closeTo(50, 9)]);
+        expect(shots()[2]).toEqual({ ...before[2], place });
+        undoEdit();
+      }
+      fireEvent.click(cell(2, "place"));
+      paste("east\tnorth\n11'\t12'\n61'\t13'");
+      expect(shots().slice(2, 4)).toMatchObject([
+        { name: before[2]?.name, reading: before[2]?.reading, place: { kind: "at" } },
+        { name: before[3]?.name, reading: before[3]?.reading, place: { kind: "at" } },
+      ]);
+      undoEdit();
+      expect(shots()).toEqual(before);
+    });
+
+    it("of one place that was copied here goes on the next place", () => {
+      const placed = shots().findIndex(({ place }) => place.kind === "at");
+      fireEvent.click(cell(placed, "place"));
+      const text = copied();
+      fireEvent.click(cell(4, "place"));
+      const before = shots()[4];
+      paste(text);
+      expect(shots()[4]).toMatchObject({
+        name: before?.name,
+        reading: before?.reading,
+        place: { kind: "at" },
+      });
+    });
+
+    it("laid out as the book's own columns brings kind and place too", () => {
+      press("ArrowDown", { ctrlKey: true });
+      fireEvent.click(cell(shots().length, "name"));
+      paste("extra 1\t4.21\tground\t\t30', 50'\nextra 2\t4.22\tcheck\t\t30', 52'");
+      expect(shots().slice(-2)).toMatchObject([
+        { name: "extra 1", reading: { text: "4.21" }, kind: "ground", place: { kind: "at" } },
+        { name: "extra 2", reading: { text: "4.22" }, kind: "check", place: { kind: "at" } },
+      ]);
+    });
+
+    it("of name, reading and place in one cell brings the place", () => {
+      fireEvent.click(cell(shots().length, "name"));
+      paste("extra 1\t4.21\t30', 50'\nextra 2\t4.22\tA");
+      expect(shots().slice(-2)).toMatchObject([{ place: { kind: "at" } }, { place: { kind: "corner" } }]);
+    });
+
+    it.each(["kind", "of", "place", "height", "note"])(
+      "of four columns is refused in words on %s, and nothing changes",
+      (column) => {
+        const before = shots();
+        fireEvent.click(cell(2, column));
+        paste("a\t1\t2\t3\nb\t4\t5\t6");
+        expect(shots()).toEqual(before);
+        expect(appStore.getState().messages.at(-1)?.text).toContain("Nothing was pasted");
+      },
+    );
+
+    it("of kinds alone falls on the kinds", () => {
+      fireEvent.click(cell(2, "kind"));
+      paste("check\nground");
+      expect(shots().slice(2, 4)).toMatchObject([{ kind: "check" }, { kind: "ground" }]);
+    });
+
     it("takes a single text in each of its cells; refused ones keep it, with the reason", () => {
       const before = shots();
       fireEvent.click(cell(1, "name"));

@@ -7,7 +7,7 @@ import { blockOf, columnsFrom, fillBlock, spread, writeBlock } from "./block";
 import { type ColumnId, cellText, choiceOf, optionsOf } from "./columns";
 import { type Cursor, chosenRows } from "./cursor";
 import { draftKey, dropDraft, keepDraft } from "./drafts";
-import { type Block, pasteBlock, splitBlock } from "./paste";
+import { type Block, landingOf, pasteBlock, splitBlock, splitPlaces } from "./paste";
 import { say } from "./said";
 import { choiceByWord, chooseCell, editCell, type TypedWord, typedOn } from "./typing";
 
@@ -153,8 +153,8 @@ function unreadWords(cells: number): string {
     : `${cells} cells could not be read and keep their text`;
 }
 
-/** A block that was copied here: pasted again, it falls on columns as it was copied, not as a spreadsheet's rows do. */
-let lastCopied: string | null = null;
+/** What was copied here: pasted again, it falls on cells as it was copied, not as a spreadsheet's rows do. */
+let lastCopied: { readonly text: string; readonly block: Block } | null = null;
 
 /** Copied rows over those from `start` on, as they are seen; `rowAt` tells a seen row's own. */
 function paste(
@@ -162,24 +162,31 @@ function paste(
   chosen: { readonly rows: readonly [number, number]; readonly columns: readonly ColumnId[] },
   rowAt: (seen: number) => number,
 ): void {
-  const block = splitBlock(text);
   const [start, end] = chosen.rows;
   const [column] = chosen.columns;
   if (!column) return;
+  const isOurs = lastCopied?.text === text;
+  const block =
+    isOurs && lastCopied ? lastCopied.block : column === "place" ? splitPlaces(text) : splitBlock(text);
   const single = block.length === 1 && block[0]?.length === 1;
   const cells = (end - start + 1) * chosen.columns.length;
   if (single && cells === 1) {
     type(rowAt(start), column, block[0]?.[0] ?? "");
     return;
   }
-  const asCells = single || chosen.columns.length > 1 || lastCopied === text;
-  if (asCells) pasteCells(single ? spread(block, end - start + 1, chosen.columns.length) : block);
+  if (single || chosen.columns.length > 1 || isOurs) {
+    const over = single ? spread(block, end - start + 1, chosen.columns.length) : block;
+    pasteCells(over, columnsFrom(column, Math.max(...over.map(({ length }) => length))));
+    return;
+  }
+  const landing = landingOf(block, column);
+  if (landing.kind === "nowhere") tell({ tone: "caution", text: landing.why });
+  else if (landing.kind === "cells") pasteCells(landing.block, landing.into);
   else pasteRows();
 
-  function pasteCells(over: Block): void {
+  function pasteCells(over: Block, into: readonly ColumnId[]): void {
     const { shots } = project().survey;
     const ids = over.map((_, i) => shots[rowAt(start + i)]?.id ?? null);
-    const into = columnsFrom(column as ColumnId, Math.max(...over.map(({ length }) => length)));
     const { project: next, refused } = writeBlock(project(), ids, into, over);
     for (const id of ids) for (const each of into) if (id !== null) dropDraft(draftKey(id, each));
     const what = over.length === 1 ? "row" : "rows";
@@ -218,12 +225,16 @@ function copied(rows: readonly number[], of: readonly ColumnId[], notation: Nota
   lastCopied = null;
   if (of.length > 1) {
     const text = blockOf(now, shots, of, notation);
-    lastCopied = text;
+    lastCopied = { text, block: splitBlock(text) };
     return text;
   }
   const [column] = of;
   const cell = (id: ColumnId, shot: Shot) => cellText(id, shot, now, notation);
-  if (rows.length === 1) return shots[0] && column ? cell(column, shots[0]) : "";
+  if (rows.length === 1) {
+    const text = shots[0] && column ? cell(column, shots[0]) : "";
+    lastCopied = { text, block: [[text]] };
+    return text;
+  }
   return shots
     .map((shot) => {
       const place =

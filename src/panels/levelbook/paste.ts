@@ -1,6 +1,9 @@
-/** Rows copied from a spreadsheet: name, reading[, east, north]; or one column, that fills down. */
+/**
+ * Rows copied from a spreadsheet: name, reading[, place, or east, north], or the book's own columns; on a place, east and
+ * north; or one column, that fills down.
+ */
 import { type Edit, type Project, type Shot, surveyEdits } from "../../document";
-import type { ColumnId } from "./columns";
+import { type ColumnId, columnIds, kindWords } from "./columns";
 import { readPlace } from "./typing";
 
 /** A block of texts, rows by columns. */
@@ -48,11 +51,73 @@ export interface Pasted {
   readonly rows: number;
 }
 
-/** Columns of a pasted block, by how wide it is; a single column goes where the cursor stands. */
+/** A place is written with a comma: without tabs and semicolons a line is one cell. */
+export function splitPlaces(text: string): Block {
+  if (/[\t;]/.test(text)) return splitBlock(text);
+  return text
+    .trim()
+    .split(/\r\n?|\n/)
+    .map((line) => [line.trim()]);
+}
+
+/** Where a copied block falls: as rows of a spreadsheet, on cells of the book, or nowhere, with the reason. */
+export type Landing =
+  | { readonly kind: "rows"; readonly block: Block }
+  | { readonly kind: "cells"; readonly into: readonly ColumnId[]; readonly block: Block }
+  | { readonly kind: "nowhere"; readonly why: string };
+
+export function landingOf(block: Block, at: ColumnId): Landing {
+  const width = widthOf(block);
+  if (at === "height")
+    return { kind: "nowhere", why: "Nothing was pasted: heights from the mark are worked out." };
+  if (width === 1) return at === "name" || at === "reading" ? { kind: "rows", block } : cells(block, [at]);
+  if (at === "place" && width === 2)
+    return cells(
+      withoutWords(block).map((row) => [row.join("; ")]),
+      ["place"],
+    );
+  if (at === "setup") return cells(block, from("setup", width));
+  if (at === "name" || at === "reading")
+    return isOwn(block)
+      ? cells(dropHeading(block, ["name", "reading"]), from("name", width))
+      : { kind: "rows", block };
+  return {
+    kind: "nowhere",
+    why: `Nothing was pasted: ${width} columns don't fit here. On a name go name, reading, east and north; on a place east and north.`,
+  };
+}
+
+function cells(block: Block, into: readonly ColumnId[]): Landing {
+  return { kind: "cells", into, block };
+}
+
+function from(column: ColumnId, count: number): readonly ColumnId[] {
+  const first = columnIds.indexOf(column);
+  return columnIds.slice(first, first + count);
+}
+
+function widthOf(block: Block): number {
+  return Math.max(...block.map((row) => row.length));
+}
+
+/** Laid out as the book's own columns from the name on: the third tells the kind. */
+function isOwn(block: Block): boolean {
+  const kinds = block.flatMap((row) => (row[2] ? [row[2].toLowerCase()] : []));
+  const words: readonly string[] = Object.values(kindWords);
+  return kinds.some((kind) => words.includes(kind));
+}
+
+/** A first row of words over figures is a heading. */
+function withoutWords(block: Block): Block {
+  const isHeading = block.length > 1 && block[0]?.every((cell) => /^[a-z() ]+$/i.test(cell));
+  return isHeading ? block.slice(1) : block;
+}
+
+/** Columns of rows, by how wide they are; a single column goes where the cursor stands. */
 function columnsFor(block: Block, at: ColumnId): readonly (ColumnId | "x" | "y")[] {
-  const width = Math.max(...block.map((row) => row.length));
+  const width = widthOf(block);
   if (width === 1) return [at];
-  return ["name", "reading", "x", "y"];
+  return width === 3 ? ["name", "reading", "place"] : ["name", "reading", "x", "y"];
 }
 
 /**
