@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readFromLast, readPair } from "../../src/canvas/typed/eastNorth";
+import { newProject } from "../../src/document";
 import { handOn, metricProject } from "./support/hand";
 
 describe("two lengths that give a place", () => {
@@ -109,6 +110,54 @@ describe("places typed while a line is drawn", () => {
     hand.key("Enter");
     expect(hand.state()).toBe("next");
     expect(hand.shownPlaces).toEqual([[4, 5]]);
+  });
+
+  it("go on by a comma alone in feet and inches, which have no decimal comma", () => {
+    const hand = handOn(newProject(), "lot");
+    for (const text of ["0,0", "120,0", "120,100", "0,100"]) {
+      hand.type(text);
+      hand.key("Enter");
+    }
+    hand.key("Enter");
+    expect(hand.said).toEqual([]);
+    const feet = hand.project.lot.outline.map(([x, y]) => [Math.round(x / 0.3048), Math.round(y / 0.3048)]);
+    expect(feet).toEqual([
+      [0, 0],
+      [120, 0],
+      [120, 100],
+      [0, 100],
+    ]);
+  });
+
+  it("that can be a length in metres too are asked about with the way; what is typed next takes their place", () => {
+    const hand = handOn(metricProject(), "lot");
+    for (const text of ["0,0", "120,5"]) {
+      hand.type(text);
+      hand.key("Enter");
+    }
+    expect(hand.said.at(-1)).toMatch(/^Which way\?.* A place\? Type a space after the comma: 120, 5\.$/);
+    hand.type("120, 5");
+    hand.key("Enter");
+    expect(hand.said).toHaveLength(1);
+    expect(hand.shownPlaces.at(-1)).toEqual([120, 5]);
+    // A length without a comma is asked for its way alone, and holds once the way is shown.
+    hand.type("7");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).not.toMatch(/A place/);
+    hand.key("ArrowUp");
+    hand.key("Enter");
+    expect(hand.shownPlaces.at(-1)).toEqual([120, 12]);
+  });
+
+  it("that can be thousands of feet are asked about, with how to type the place", () => {
+    const hand = handOn(newProject(), "lot");
+    for (const text of ["0,0", "12,100"]) {
+      hand.type(text);
+      hand.key("Enter");
+    }
+    expect(hand.said).toEqual([
+      expect.stringMatching(/12100 or 12\.100 feet.* space after the comma: 12, 100\.$/),
+    ]);
   });
 
   it("one length alone gives no first place, and nothing is lost", () => {

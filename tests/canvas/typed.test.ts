@@ -123,7 +123,7 @@ describe("places that the list of keys promises", () => {
   const read = (text: string) => {
     const start = emptyEntry(pieceFields);
     const entry = [...text].reduce<TypedEntry>((now, key) => typeKey(now, key, true) ?? start, start);
-    return { values: typedValues(entry, "m"), box: field && fieldWords(field, entry.texts[0] ?? "") };
+    return { values: typedValues(entry, "m"), box: field && fieldWords(field, entry.texts[0] ?? "", "m") };
   };
 
   it("count from the origin as they say, and the box says so", () => {

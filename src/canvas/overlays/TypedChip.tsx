@@ -33,7 +33,7 @@ export function TypedChip() {
     >
       {entry.fields.map((field, i) => (
         <span key={field.name} className={i === entry.active ? "typed-field active" : "typed-field"}>
-          <span className="soft">{fieldWords(field, entry.texts[i] ?? "")}</span>{" "}
+          <span className="soft">{fieldWords(field, entry.texts[i] ?? "", notation)}</span>{" "}
           <b className={i === entry.active && entry.refused ? "refused" : undefined}>{entry.texts[i]}</b>
           {i === entry.active ? <i className="typed-caret" /> : null}
           {i === entry.active && field.kind === "bearing" ? (

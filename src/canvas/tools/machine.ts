@@ -5,8 +5,8 @@ import { edgesNear } from "../snap/constructed";
 import { isLockKey, type Lock, type LockKey, type LockQuery, lockFor } from "../snap/lock";
 import { roundUnder } from "../snap/rounds";
 import type { SnapEdge } from "../snap/targets";
-import { isPair } from "../typed/eastNorth";
 import {
+  bearingAsked,
   emptyEntry,
   entryFault,
   isLetter,
@@ -104,6 +104,7 @@ export class Machine {
   private hold(pointer: PlanPointer): PlanPointer {
     this.pointer = pointer;
     this.outrun = false;
+    this.takeBack();
     return this.held ? { ...pointer, lock: this.held.lock } : pointer;
   }
 
@@ -217,6 +218,7 @@ export class Machine {
 
   private setLock(held: Held | null): void {
     this.held = held;
+    if (held) this.takeBack();
     // What is drawn follows at once, also where there has been no pointer yet.
     const pointer = this.pointer && !this.outrun ? this.pointer : held && this.pointerAhead(held);
     if (pointer) this.move(pointer);
@@ -266,12 +268,22 @@ export class Machine {
     this.type(emptyEntry(this.present.fields ?? []));
   }
 
+  private refuse(why: string): void {
+    this.context.say(why);
+    this.typed = refusedEntry(this.typed, this.context.project().display.length);
+    this.changed();
+  }
+
+  /** What only lacked its way is good again once the hand shows one. */
+  private takeBack(): void {
+    const { refused, ...entry } = this.typed;
+    if (refused && entryFault(entry, this.context.project().display.length) === null) this.typed = entry;
+  }
+
   private enter(): boolean {
     const fault = entryFault(this.typed, this.context.project().display.length);
     if (fault) {
-      this.context.say(fault);
-      this.typed = refusedEntry(this.typed, this.context.project().display.length);
-      this.changed();
+      this.refuse(fault);
       return true;
     }
     const next = nextWanted(this.typed, this.context.project().display.length);
@@ -280,10 +292,10 @@ export class Machine {
       return true;
     }
     if (!this.present.finish) return false;
-    if ((!this.pointer || this.outrun) && lacksBearing(this.typed)) {
-      this.context.say(
-        "Which way? Type its bearing as well (Tab, then degrees clockwise from north), hold a direction by an arrow key, or move the pointer that way.",
-      );
+    const { length } = this.context.project().display;
+    const asked = !this.pointer || this.outrun ? bearingAsked(this.typed, length) : null;
+    if (asked !== null) {
+      this.refuse(asked);
       return true;
     }
     const from = this.present.locksFrom;
@@ -312,15 +324,6 @@ function exactText(m: number, project: Project): string {
   const text = lengthWords(m, project);
   const read = parseLength(text, project.display.length);
   return read.ok && Math.abs(read.m - m) < 1e-9 ? text : `${m} m`;
-}
-
-/** A length was typed where a bearing belongs to it: by keys alone nothing else tells the way. */
-function lacksBearing({ fields, texts }: TypedEntry): boolean {
-  const texted = (kind: string) => fields.some((field, i) => field.kind === kind && texts[i]?.trim());
-  const length = texts[fields.findIndex(({ kind }) => kind === "length")] ?? "";
-  return (
-    fields.some(({ kind }) => kind === "bearing") && texted("length") && !texted("bearing") && !isPair(length)
-  );
 }
 
 function isSamePlace(a: Point, b: Point): boolean {

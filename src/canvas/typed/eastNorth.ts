@@ -4,7 +4,7 @@
  *
  * Takes   a comma with a space after it, or a semicolon, between the two. A comma alone may be a decimal one: it
  *         parts two lengths where a mark, a zero before it or a sign after it tells that it isn't, and where a place is
- *         asked for in feet or inches: they have no decimal comma of their own.
+ *         asked for, or could be, in feet or inches: they have no decimal comma of their own.
  * Units   metres, from the text in the project's notation.
  */
 import { type LengthNotation, parseLength } from "../../units";
@@ -27,8 +27,14 @@ const directed = /^(.*[^a-z])([nsew])$/i;
 const sides: Readonly<Record<string, string>> = { right: "e", left: "w", up: "n", down: "s" };
 const side = /(right|left|up|down)/gi;
 
-export function isPair(text: string): boolean {
-  return isFromLast(text) || between.test(text);
+export function isPair(text: string, notation: LengthNotation): boolean {
+  return isFromLast(text) || partsOf(text, notation).length > 1;
+}
+
+/** How to type the place that may have been meant where one length was read; nothing where none can be. */
+export function placeMeant(text: string, notation: LengthNotation): string {
+  const maybe = oneComma.test(text.trim()) && !isPair(text, notation);
+  return maybe ? ` A place? Type a space after the comma: ${text.trim().replace(/\s*,/, ", ")}.` : "";
 }
 
 /** Is it counted from the place before? */
@@ -53,8 +59,8 @@ function wayOf(part: string): string {
 
 /** One comma between figures, nothing round it that tells which kind it is. */
 const oneComma = /^[^,;]*\d\s*,\d[^,;]*$/;
-/** Groups of three: thousands, most likely. */
-const thousands = /\d,\d{3}(?!\d)/;
+/** A group of three after one or two figures: thousands, most likely. After three it would be longer than any lot. */
+const thousands = /(?<!\d)\d{1,2},\d{3}(?!\d)/;
 
 function partsOf(text: string, notation: LengthNotation): readonly string[] {
   const parts = text.split(between);

@@ -1,7 +1,15 @@
 /** What is typed while drawing: one or two fields (a length, then a bearing), read in the project's notation. */
 
 import { type LengthNotation, parseAngle, parseBearing, parseLength } from "../../units";
-import { type EastNorth, isFromLast, isPair, type RightUp, readFromLast, readPair } from "./eastNorth";
+import {
+  type EastNorth,
+  isFromLast,
+  isPair,
+  placeMeant,
+  type RightUp,
+  readFromLast,
+  readPair,
+} from "./eastNorth";
 
 export interface Field {
   /** What it is called beside the pointer: "length", "bearing", "width", "depth". */
@@ -101,10 +109,10 @@ export function refusedEntry(entry: TypedEntry, notation: LengthNotation): Typed
 const isFault = (value: unknown): boolean => typeof value === "string";
 
 /** What the text of a field is, in a word or a few: a place says what it is counted from. */
-export function fieldWords(field: Field, text: string): string {
+export function fieldWords(field: Field, text: string, notation: LengthNotation): string {
   if (field.kind !== "place" && !field.pair) return field.name;
   if (field.pair && isFromLast(text)) return "from the last place";
-  return field.kind === "place" || isPair(text) ? "place from the origin" : field.name;
+  return field.kind === "place" || isPair(text, notation) ? "place from the origin" : field.name;
 }
 
 function stepBack(entry: TypedEntry): TypedEntry | null {
@@ -155,6 +163,20 @@ export function wantedWords(entry: TypedEntry): string | null {
   return `Type ${figures[field.kind]}${places}.`;
 }
 
+/**
+ * A length was typed where a bearing belongs to it: by keys alone nothing else tells the way. The words that ask for
+ * it, null where nothing is lacking.
+ */
+export function bearingAsked({ fields, texts }: TypedEntry, notation: LengthNotation): string | null {
+  const texted = (kind: string) => fields.some((field, i) => field.kind === kind && texts[i]?.trim());
+  const at = fields.findIndex(({ kind }) => kind === "length");
+  const length = texts[at]?.trim() ?? "";
+  const hasBearing = fields.some(({ kind }) => kind === "bearing");
+  if (!hasBearing || length === "" || texted("bearing") || isPair(length, notation)) return null;
+  const meant = fields[at]?.pair ? placeMeant(length, notation) : "";
+  return `Which way? Type its bearing as well (Tab, then degrees clockwise from north), hold a direction by an arrow key, or move the pointer that way.${meant}`;
+}
+
 /** Why the entry can't be used, in words; null when all that was typed can be read. */
 export function entryFault(entry: TypedEntry, notation: LengthNotation): string | null {
   for (const [i, field] of entry.fields.entries()) {
@@ -174,11 +196,12 @@ function readField(
   const counted = (field.pair || field.kind === "place") && isFromLast(text);
   if (counted && (field.first || !field.pair)) return noPlaceYet;
   if (counted) return readFromLast(text, notation);
-  if (field.kind === "place" || (field.pair && isPair(text))) return readPair(text, notation);
+  if (field.kind === "place" || (field.pair && isPair(text, notation))) return readPair(text, notation);
   if (field.kind !== "length") {
     const angle = field.kind === "bearing" ? parseBearing(text) : parseAngle(text);
     return angle.ok ? angle.radians : angle.message;
   }
   const length = parseLength(text, notation);
-  return length.ok ? length.m : length.message;
+  if (length.ok) return length.m;
+  return field.pair ? length.message + placeMeant(text, notation) : length.message;
 }
