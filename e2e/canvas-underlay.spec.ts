@@ -121,6 +121,15 @@ test("a picture is chosen, laid by two known points, turned, faded, saved and op
   await expectColour(page, plan.at(-13, 1), ([r, g, b]) => r > g + 10 && r > b + 10);
 });
 
+test("the finder opens the choice of a picture by keyboard alone", async ({ page }) => {
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("underlay");
+  const asked = page.waitForEvent("filechooser");
+  await page.keyboard.press("Enter");
+  await (await asked).setFiles({ name: "sketch.png", mimeType: "image/png", buffer: png(8, 8, () => red) });
+  await expect(page.getByTestId("inspector")).toContainText("Sketch");
+});
+
 test("a photograph that its camera turned stands upright, whatever the browser heeds", async ({ page }) => {
   await choose(page, "camera.jpg", "image/jpeg", await cameraJpeg(page));
   await expect(page.getByRole("group", { name: "Picture camera" })).toBeVisible();
