@@ -478,6 +478,32 @@ describe("the drive tool", () => {
     expect(drive?.line[0]?.[1]).toBeLessThan(-29);
   });
 
+  it("may begin at the door: it says so before, meanwhile, and that it was turned round", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.move(6, -30);
+    expect(hand.hint()).toBe("Click where the drive leaves the road, or the door to draw it from there");
+    hand.move(5.1, -0.2);
+    expect(hand.hint()).toBe("Click the door to draw the drive from it down to the road");
+    hand.click(5.1, -0.2);
+    hand.move(5, -10);
+    expect(hand.hint()).toBe("Click the next bend down to the road; Enter at the road ends the drive");
+    hand.click(5, -10);
+    hand.click(6, -30);
+    expect(hand.said).toEqual([]);
+    hand.key("Enter");
+    expect(hand.said).toEqual(["The drive was turned round: it runs from the road to the door."]);
+    expect(hand.project.grading.drives[0]?.line.at(-1)).toEqual([5, 0]);
+  });
+
+  it("from the road to the door isn't turned round, and nothing is said of it", () => {
+    const hand = handOn(withDoor(), "drive");
+    hand.click(6, -30);
+    hand.click(5.1, -0.2);
+    expect(hand.project.grading.drives).toHaveLength(1);
+    expect(hand.said).toEqual([]);
+    expect(handOn(withBuilding(), "drive").hint()).toBe("Click where the drive leaves the road");
+  });
+
   it("is tied to the door that its typed end lies on", () => {
     const hand = handOn(withDoor(), "drive");
     hand.click(6, -30);

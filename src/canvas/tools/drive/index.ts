@@ -27,8 +27,14 @@ function doorAt(context: ToolContext, end: LinePoint | undefined): string | null
 const drive: LineKind = {
   closed: false,
   least: 2,
-  hintFirst: () => "Click where the drive leaves the road",
+  hintFirst: (context, at) => {
+    if (at?.tie?.kind === "door") return "Click the door to draw the drive from it down to the road";
+    const road = "Click where the drive leaves the road";
+    return context.project().building?.doors.length ? `${road}, or the door to draw it from there` : road;
+  },
   hintNext: (context, points) => {
+    if (doorAt(context, points[0]) !== null)
+      return "Click the next bend down to the road; Enter at the road ends the drive";
     const doors = (context.project().building?.doors.length ?? 0) > 0;
     if (points.length < 2 && !doors)
       return "Click the next bend or the end, or type a distance, Tab, a bearing (clockwise from north); Enter ends the drive";
@@ -51,6 +57,7 @@ const drive: LineKind = {
       door: doorAt(context, points.at(-1)),
     });
     if (edit.ok) {
+      if (isFromDoor) context.say("The drive was turned round: it runs from the road to the door.");
       context.setTool("select");
       if (edit.made !== undefined) context.select([{ kind: "drive", id: edit.made }]);
     }

@@ -20,7 +20,7 @@ export function first(
   const aimed = (pointer: PlanPointer) => aim(context, pointer);
   return {
     name: "first",
-    hint: kind.hintFirst(context),
+    hint: kind.hintFirst(context, typedAt ? null : at),
     cursor: "crosshair",
     marks: typedAt ? typedPlaceMarks(typedAt) : [],
     snap: typedAt ? null : at,

@@ -18,7 +18,8 @@ export interface LineKind {
   readonly most?: number;
   /** Kinds to choose from, shown while the line is drawn. */
   readonly choices?: Choices;
-  hintFirst(context: ToolContext): string;
+  /** `at` is where the next click would put the first point; null while the pointer is nowhere. */
+  hintFirst(context: ToolContext, at: LinePoint | null): string;
   hintNext(context: ToolContext, points: readonly LinePoint[]): string;
   /** What is written along a piece: its length, its fall. */
   pieceText(context: ToolContext, from: Point, to: Point): string;
