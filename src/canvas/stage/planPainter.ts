@@ -40,7 +40,7 @@ const markCanvases: readonly CanvasName[] = ["ground", "design", "shots"];
 const refreshEvery = 450;
 const noColours = { edges: [], colours: new Uint32Array(1) };
 /** Texts of the plan while something is drawn over it. */
-const faintText = 0.22;
+const faintText = 0.55;
 
 export class PlanPainter {
   private readonly scene = createPlanScene();
