@@ -398,6 +398,60 @@ describe("the door tool", () => {
     expect(hand.project.building?.doors[0]).toMatchObject({ wall: 0, width: 4, offset: 3 });
   });
 
+  it("goes on the wall nearest to a typed place, within the wall; a width may be typed before it", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.type("3, 40");
+    expect(hand.hint()).toBe("Enter puts a door of 2.750 m on wall A–B");
+    hand.move(5, -1);
+    hand.key("Enter");
+    expect(hand.project.building?.doors[0]).toMatchObject({ wall: 0, width: 2.75, offset: 1.625 });
+    expect(hand.selection).toEqual([{ kind: "door", id: "d1" }]);
+    hand.use("door");
+    hand.type("2");
+    hand.key("Tab");
+    hand.type("0.2, -9");
+    hand.key("Enter");
+    // Wall C–D runs west: its end at D is 10 along.
+    expect(hand.project.building?.doors[1]).toMatchObject({ wall: 2, width: 2, offset: 8 });
+    expect(hand.said).toEqual([]);
+  });
+
+  it("says why where a typed place has no room, and goes on with the next one", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.type("7");
+    hand.key("Tab");
+    hand.type("30, 3");
+    hand.key("Enter");
+    expect(hand.said).toEqual([
+      "The wall nearest to that place is shorter than a door of 7.000 m. Type the width first, Tab, then the place; or a place on another wall.",
+    ]);
+    hand.type("5, 6");
+    hand.key("Enter");
+    hand.use("door");
+    hand.type("4, 8");
+    hand.key("Enter");
+    expect(hand.said[1]).toMatch(/would overlap/);
+    expect(hand.project.building?.doors).toHaveLength(1);
+  });
+
+  it("goes by arrow keys to the longest free piece of a wall whose middle is taken", () => {
+    const hand = handOn(withBuilding(), "door");
+    hand.click(5.3, 6.5);
+    // The door in the middle leaves 3.625 on either side, then one side, then nothing: that is said.
+    for (const _ of [1, 2]) {
+      hand.use("door");
+      hand.key("ArrowUp");
+      expect(hand.hint()).toBe("Click to put a door of 2.750 m on wall A–B");
+      hand.key("Enter");
+    }
+    const offsets = hand.project.building?.doors.map(({ offset }) => Math.round(offset * 1e6) / 1e6);
+    expect(offsets).toEqual([3.625, 0.4375, 6.8125]);
+    hand.use("door");
+    hand.key("ArrowUp");
+    hand.key("Enter");
+    expect(hand.said).toEqual([expect.stringMatching(/would overlap/)]);
+  });
+
   it("says why where a door is already, and puts nothing there", () => {
     const hand = handOn(withBuilding(), "door");
     hand.click(5.3, 6.5);

@@ -39,7 +39,7 @@ describe("the window tool", () => {
     const hand = handOn(withDoor(), "window");
     hand.click(40, 40);
     expect(hand.said.at(-1)).toBe(
-      "There is no wall there. A window goes on a wall of the building: click on one.",
+      "There is no wall there. A window goes on a wall of the building: click on one, or type a place, like 12, 5.",
     );
     expect(hand.project.building?.windows).toEqual([]);
   });

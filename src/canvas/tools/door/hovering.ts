@@ -1,4 +1,4 @@
-/** Door and window: over a wall it shows where the opening would go; a click puts it there. */
+/** Door and window: over a wall it shows where the opening would go; a click, or a typed place and Enter, puts it there. */
 import type { Edit, EditCommand, Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { wallEnds } from "../../select/places";
@@ -9,9 +9,11 @@ import { snapPixels } from "../aim";
 import { wallOfKey } from "../arrowKeys";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
-import { placeOnWall, type WallPlace } from "./wallPlace";
+import { placeFields, typedPlace } from "../typedPlace";
+import { freeMiddle, placeOnWall, type WallPlace } from "./wallPlace";
 
-const fields: readonly Field[] = [{ name: "width", kind: "length" }];
+/** The place may be typed instead of the width, or after it. */
+const fields: readonly Field[] = [{ name: "width", kind: "length", pair: true, first: true }, ...placeFields];
 
 /** What doors and windows differ in. */
 export interface OpeningKind {
@@ -34,18 +36,17 @@ export function hovering(
   now: Hovering = { place: null, pointer: null, typed: {} },
 ): ToolState {
   const project = context.project();
-  const aimed = (pointer: PlanPointer, typed: TypedValues): Hovering => ({
-    place: aimAtWall(context, kind, pointer, typed),
+  // A typed place holds; the pointer doesn't take it away again.
+  const aimed = (pointer: PlanPointer | null, typed: TypedValues): Hovering => ({
+    place: typedPlace(typed)
+      ? atTypedPlace(context, kind, typed)
+      : pointer && aimAtWall(context, kind, pointer, typed),
     pointer,
     typed,
   });
   const put = (place: WallPlace | null): ToolState => {
     if (place) return putOpening(context, kind, place, now);
-    context.say(
-      project.building
-        ? `There is no wall there. A ${kind.word} goes on a wall of the building: click on one.`
-        : `Draw the building first: a ${kind.word} goes on one of its walls.`,
-    );
+    context.say(noPlaceWords(project, kind, now.typed));
     return hovering(context, kind, now);
   };
   const fault = now.place && placeFault(project, kind, now.place);
@@ -58,10 +59,10 @@ export function hovering(
     snap: null,
     move: (pointer) => hovering(context, kind, aimed(pointer, now.typed)),
     press: (pointer) => put(aimAtWall(context, kind, pointer, now.typed)),
-    typed: (typed) => hovering(context, kind, now.pointer ? aimed(now.pointer, typed) : { ...now, typed }),
+    typed: (typed) => hovering(context, kind, aimed(now.pointer, typed)),
     finish: () => put(now.place),
     nudge(direction) {
-      const pointer = pointerAtWall(context, direction, now.place?.wall ?? null);
+      const pointer = pointerAtWall(context, kind, direction, now);
       return pointer ? hovering(context, kind, aimed(pointer, now.typed)) : hovering(context, kind, now);
     },
     cancel: () => "leave",
@@ -72,9 +73,10 @@ export function hovering(
 function hint(project: Project, kind: OpeningKind, now: Hovering): string {
   const { word } = kind;
   if (!project.building) return `Draw the building first: a ${word} needs a wall`;
-  const width = lengthWords(now.typed.width ?? kind.usualWidth(project), project);
+  const width = lengthWords(widthOf(project, kind, now.typed), project);
   if (!now.place)
-    return `Point at a wall to put a ${word} of ${width} on it (an arrow key takes one), or type another width`;
+    return `Point at a wall to put a ${word} of ${width} on it (an arrow key takes one), or type another width, or a place: 12, 5`;
+  if (typedPlace(now.typed)) return `Enter puts a ${word} of ${width} on wall ${now.place.name}`;
   const where = now.place.centred ? "in the middle of" : "on";
   return `Click to put a ${word} of ${width} ${where} wall ${now.place.name}`;
 }
@@ -87,7 +89,7 @@ function aimAtWall(
 ): WallPlace | null {
   const { scale } = context.view();
   const project = context.project();
-  return placeOnWall(project, typed.width ?? kind.usualWidth(project), {
+  return placeOnWall(project, widthOf(project, kind, typed), {
     at: pointer.at,
     reach: (pointer.touch ? 40 : 28) / scale,
     catches: snapPixels.mouse / scale,
@@ -96,15 +98,59 @@ function aimAtWall(
   });
 }
 
-/** A pointer in the middle of the wall that an arrow key takes. */
-function pointerAtWall(context: ToolContext, direction: XY, present: number | null): PlanPointer | null {
-  const outline = context.project().building?.outline ?? [];
-  const view = context.view();
-  const wall = wallOfKey(context, direction, present);
-  const ends = wall === null ? null : wallEnds(outline, wall);
+/** On the wall nearest to the typed place, as near to it as the wall's ends allow. */
+function atTypedPlace(context: ToolContext, kind: OpeningKind, typed: TypedValues): WallPlace | null {
+  const project = context.project();
+  const snap = typedPlace(typed);
+  const exactly = { reach: Number.POSITIVE_INFINITY, catches: 0, step: 0, free: true };
+  return snap && placeOnWall(project, widthOf(project, kind, typed), { at: snap.at, ...exactly });
+}
+
+function widthOf(project: Project, kind: OpeningKind, typed: TypedValues): number {
+  return typed.width ?? kind.usualWidth(project);
+}
+
+/** A pointer in the middle of the wall that an arrow key takes, or of its longest free piece where that is taken. */
+function pointerAtWall(
+  context: ToolContext,
+  kind: OpeningKind,
+  direction: XY,
+  now: Hovering,
+): PlanPointer | null {
+  const project = context.project();
+  const wall = wallOfKey(context, direction, now.place?.wall ?? null);
+  if (!project.building || wall === null) return null;
+  const middle = pointerAt(context, project.building.outline, wall, null);
+  const place = middle && aimAtWall(context, kind, middle, now.typed);
+  if (!place || placeFault(project, kind, place) === null) return middle;
+  const free = freeMiddle(project.building, wall, place.width);
+  return free === null ? middle : pointerAt(context, project.building.outline, wall, free);
+}
+
+/** A pointer so far along a wall, m, exactly there; without a distance in its middle. */
+function pointerAt(
+  context: ToolContext,
+  outline: readonly Point[],
+  wall: number,
+  along: number | null,
+): PlanPointer | null {
+  const ends = wallEnds(outline, wall);
   if (!ends) return null;
-  const at: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2];
-  return { at, screen: toScreen(view, at), free: false, adds: false, copies: false, touch: false };
+  const [a, b] = ends;
+  const share = along === null ? 0.5 : along / Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const at: Point = [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
+  const screen = toScreen(context.view(), at);
+  return { at, screen, free: along !== null, adds: false, copies: false, touch: false };
+}
+
+/** Why nothing can be put: what is lacking, and how to go on. */
+function noPlaceWords(project: Project, kind: OpeningKind, typed: TypedValues): string {
+  const { word } = kind;
+  if (!project.building) return `Draw the building first: a ${word} goes on one of its walls.`;
+  if (!typedPlace(typed))
+    return `There is no wall there. A ${word} goes on a wall of the building: click on one, or type a place, like 12, 5.`;
+  const width = lengthWords(widthOf(project, kind, typed), project);
+  return `The wall nearest to that place is shorter than a ${word} of ${width}. Type the width first, Tab, then the place; or a place on another wall.`;
 }
 
 /** Why it can't go there, in the words in which a click would be refused. */
@@ -118,6 +164,7 @@ function putOpening(context: ToolContext, kind: OpeningKind, place: WallPlace, n
   const edit: Edit = context.run(kind.add, { wall, offset, width });
   if (!edit.ok) return hovering(context, kind, now);
   context.setTool("select");
+  if (typedPlace(now.typed)) context.show(place.edges[0]);
   if (edit.made !== undefined) context.select([{ kind: kind.word, id: edit.made }]);
   return hovering(context, kind);
 }

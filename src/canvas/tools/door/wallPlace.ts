@@ -1,5 +1,5 @@
 /** Where on a wall a door would go. */
-import type { Point, Project } from "../../../document";
+import type { Building, Point, Project } from "../../../document";
 import { nearestOnRing } from "../../../geometry";
 import { wallEnds, wallName } from "../../select/places";
 import { roundTo } from "../../snap/step";
@@ -38,6 +38,26 @@ export function placeOnWall(project: Project, width: number, aim: WallAim): Wall
     wall: nearest.segment,
     name: wallName(outline, nearest.segment),
   };
+}
+
+/** How far along a wall the middle of its longest piece without doors and windows lies, m; null where none is so wide. */
+export function freeMiddle(
+  { outline, doors, windows }: Building,
+  wall: number,
+  width: number,
+): number | null {
+  const ends = wallEnds(outline, wall);
+  if (!ends) return null;
+  const length = Math.hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]);
+  const taken = [...doors, ...windows].filter((each) => each.wall === wall);
+  taken.sort((a, b) => a.offset - b.offset);
+  let best: readonly [number, number] = [0, 0];
+  let from = 0;
+  for (const { offset, width: wide } of [...taken, { offset: length, width: 0 }]) {
+    if (offset - from > best[1] - best[0] + 1e-9) best = [from, offset];
+    from = Math.max(from, offset + wide);
+  }
+  return best[1] - best[0] < width ? null : (best[0] + best[1]) / 2;
 }
 
 /** A door of this width with its middle near `middle` along the wall. */
