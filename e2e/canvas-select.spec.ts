@@ -99,6 +99,13 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toMatch(/^Undo: hide/);
     // What is hidden isn't there to be picked: the ground is.
     await rightClick(page, ...feature(0));
+    await expect(act(page, "Show all that is hidden")).toBeVisible();
+    await page.keyboard.press("Escape");
+    const note = page.getByRole("button", { name: /^1 hidden · show what is hidden/ });
+    await note.click();
+    await expect(note).toHaveCount(0);
+    await page.keyboard.press("Control+z");
+    await rightClick(page, ...feature(0));
     await act(page, "Show all that is hidden").click();
     await rightClick(page, ...feature(0));
     await expect(menu(page)).toContainText(/oak/i);

@@ -7,6 +7,7 @@ import {
   allThings,
   arrangeEdits,
   drawingEdits,
+  hiddenThings,
   isHidden,
   isLocked,
   type Point,
@@ -259,9 +260,8 @@ const arrangeActs: readonly AppCommand[] = [
     place: "Arrange",
     also: "unhide visible",
     whyNot: (now) =>
-      onPlan(now) ?? (shownProject(now).drawing.hidden.length > 0 ? null : "Nothing is hidden."),
-    run: () =>
-      void run(drawingEdits.hideThings, { things: keysToThings(project().drawing.hidden), hidden: false }),
+      onPlan(now) ?? (hiddenThings(shownProject(now)).length > 0 ? null : "Nothing is hidden."),
+    run: () => void run(drawingEdits.hideThings, { things: hiddenThings(project()), hidden: false }),
   },
   {
     id: "arrange.unlockAll",

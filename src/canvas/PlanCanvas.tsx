@@ -5,6 +5,7 @@ import { ChoicesCard } from "./overlays/ChoicesCard";
 import { EmptyPlan } from "./overlays/EmptyPlan";
 import { GridNote } from "./overlays/GridNote";
 import { HeightsNote } from "./overlays/HeightsNote";
+import { HiddenNote } from "./overlays/HiddenNote";
 import { HintStrip } from "./overlays/HintStrip";
 import { LayerMenu } from "./overlays/LayerMenu";
 import { Legend } from "./overlays/Legend";
@@ -55,6 +56,7 @@ export function PlanCanvas() {
             <div className="scale-line" data-slot ref={planSlot}>
               <ScaleBar />
               <HeightsNote />
+              <HiddenNote />
               <GridNote />
             </div>
             <Legend />

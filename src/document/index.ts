@@ -62,6 +62,7 @@ export {
   allThings,
   dimensionPlace,
   hasThing,
+  hiddenThings,
   isHidden,
   isLocked,
   kindWord,

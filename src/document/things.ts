@@ -174,6 +174,13 @@ export function isHidden(project: Project, thing: Thing): boolean {
   return project.drawing.hidden.includes(thingKey(thing));
 }
 
+/** What is hidden one by one and still there. */
+export function hiddenThings(project: Project): Thing[] {
+  if (project.drawing.hidden.length === 0) return [];
+  const keys = new Set(project.drawing.hidden);
+  return allThings(project).filter((thing) => keys.has(thingKey(thing)));
+}
+
 /** The line or area of a thing on the plan. */
 export interface Shape {
   readonly points: readonly Point[];

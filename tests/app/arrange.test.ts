@@ -3,7 +3,15 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { appCommands } from "../../src/app/commands";
 import { filesThrough } from "../../src/app/files";
 import { runCommand } from "../../src/app/requests";
-import { newProject, present, type Thing, thingName, thingShape, undoLabel } from "../../src/document";
+import {
+  hiddenThings,
+  newProject,
+  present,
+  type Thing,
+  thingName,
+  thingShape,
+  undoLabel,
+} from "../../src/document";
 import { select, showProject } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -83,6 +91,18 @@ describe("acts on what is selected", () => {
     run("arrange.showAll");
     expect(project().drawing.hidden).toEqual([]);
     expect(undoLabel(state().history)).toBe("show 2 things");
+  });
+
+  it("count as hidden only what is still on the plan", () => {
+    select([tree, { kind: "building" }]);
+    run("arrange.hide");
+    expect(hiddenThings(project())).toHaveLength(2);
+    select([tree]);
+    run("edit.delete");
+    expect(hiddenThings(project())).toEqual([{ kind: "building" }]);
+    run("arrange.showAll");
+    expect(hiddenThings(project())).toEqual([]);
+    expect(why("arrange.showAll")).toBe("Nothing is hidden.");
   });
 
   it("keep the selection for the tools that work on it", () => {
