@@ -6,10 +6,11 @@ import {
   cornerDistances,
   crossingShares,
   distance,
+  distanceToSegment,
   type Point,
   pointAlong,
-  ringsSelfCross,
   segmentsMeet,
+  selfCrossing,
   signedArea,
 } from "../geometry";
 import {
@@ -119,7 +120,7 @@ function sideRules(
 }
 
 function padPlane(pad: GroundPad, { height, footprint }: PlanInput, problems: Problem[]): PadPlane[] {
-  const crossed = ringsSelfCross(pad.outline);
+  const crossed = selfCrossing(pad.outline);
   if (liesWithin(pad.outline, footprint.ring))
     problems.push({
       code: "pad-under-building",
@@ -139,10 +140,24 @@ function padPlane(pad: GroundPad, { height, footprint }: PlanInput, problems: Pr
       ? "Its outline crosses or touches itself, so it is left out."
       : "Its outline encloses no ground, so it is left out.",
     how: "Move its corners apart until no side crosses another.",
-    ...(pad.outline[0] ? { at: [...pad.outline[0]] as [number, number] } : {}),
+    ...(pad.outline[0] ? { at: crossed ? crossingOf(pad.outline, crossed) : [...pad.outline[0]] } : {}),
     ids: [pad.id],
   });
   return [];
+}
+
+/** Where two sides cross; sides on one line meet at a corner of one of them. */
+function crossingOf(outline: readonly Point[], [i, j]: readonly [number, number]): [number, number] {
+  const [a, b, c, d] = [i, i + 1, j, j + 1].map((k) => outline[k % outline.length] as Point) as [
+    Point,
+    Point,
+    Point,
+    Point,
+  ];
+  const share = crossingShares(a, b, c, d)?.[0];
+  if (share !== undefined) return [...between(a, b, share)];
+  const onSide = (from: Point, to: Point, [x, y]: Point) => distanceToSegment(from, to, x, y) < 1e-6;
+  return [...([c, d].find((corner) => onSide(a, b, corner)) ?? a)];
 }
 
 function liesWithin(outline: readonly Point[], ring: readonly Point[]): boolean {

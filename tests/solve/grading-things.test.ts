@@ -185,6 +185,7 @@ describe("pads, berms, walls and points", () => {
     expect(codes(nonsense.problems)).toEqual(
       expect.arrayContaining(["pad-outline", "line-without-length", "grading-order-unknown"]),
     );
+    expect(nonsense.problems.find(({ code }) => code === "pad-outline")?.at).toEqual([25, 5]);
     expect(nonsense.earthwork).not.toBeNull();
   });
 
