@@ -127,6 +127,34 @@ describe("nonsense in a file", () => {
     expect(results.problems.some(({ code }) => code.endsWith("-set-aside"))).toBe(false);
   });
 
+  it("lets other fields be changed, so that two bad figures are mended one after the other", () => {
+    const drive = {
+      id: "v1",
+      name: "way in",
+      line: [
+        [3, -20],
+        [3, -9],
+      ],
+      sideSlope: 0,
+      width: 0,
+    };
+    const change = (project: Project, patch: Parameters<typeof siteEdits.changeDrive.run>[1]["patch"]) => {
+      const edit = siteEdits.changeDrive.run(project, { id: "v1", patch });
+      if (!edit.ok) throw new Error(edit.why);
+      return edit.project;
+    };
+    const brought = plan(grading({ drives: [drive] }));
+    const named = change(brought, { name: "lane" });
+    expect(named.grading.drives[0]).toMatchObject({ name: "lane", sideSlope: 0, width: 0 });
+    const half = change(named, { width: 3 });
+    expect(createSolver().solve(half).drives).toHaveLength(0);
+    expect(createSolver().solve(change(half, { sideSlope: 3 })).drives).toHaveLength(1);
+    expect(siteEdits.changeDrive.run(half, { id: "v1", patch: { width: -1 } })).toMatchObject({ ok: false });
+    expect(siteEdits.changeDrive.run(half, { id: "v1", patch: { sideSlope: -1 } })).toMatchObject({
+      ok: false,
+    });
+  });
+
   it("can be taken out", () => {
     const project = plan(grading({ drives: [{ id: "v1", name: "way in", line: [[3, -9]] }] }));
     const edit = siteEdits.removeDrive.run(project, { id: "v1" });

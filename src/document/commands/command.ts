@@ -55,7 +55,10 @@ export function nextId(prefix: string, taken: readonly { readonly id: string }[]
   return `${prefix}${greatest + 1}`;
 }
 
-/** `value` with `patch` laid over it, if the schema accepts the outcome; else the reason in words. */
+/**
+ * `value` with `patch` laid over it, if the schema accepts the outcome; else the reason in words. A bad figure that a
+ * file brought keeps no other field from being changed.
+ */
 export function patched<T extends object>(
   schema: z.ZodType<T>,
   value: T,
@@ -64,23 +67,33 @@ export function patched<T extends object>(
   const next = { ...value, ...patch };
   const parsed = schema.safeParse(next);
   if (parsed.success) return { ok: true, value: next };
-  const issue = parsed.error.issues[0];
-  const field =
-    issue?.path.map((part) => (typeof part === "number" ? `row ${part + 1}` : String(part))).join(" ") ?? "";
-  if (issue?.code === "too_small" && isRun(issue.path.at(-1))) return { ok: false, why: noRun };
-  if (issue?.code === "too_small") {
+  const issue = parsed.error.issues.find(({ path }) => !untouched(value, next, path));
+  if (!issue) return { ok: true, value: next };
+  const field = issue.path
+    .map((part) => (typeof part === "number" ? `row ${part + 1}` : String(part)))
+    .join(" ");
+  if (issue.code === "too_small" && isRun(issue.path.at(-1))) return { ok: false, why: noRun };
+  if (issue.code === "too_small") {
     return {
       ok: false,
       why: `${spaced(field)} must be ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}.`,
     };
   }
-  if (issue?.code === "too_big") {
+  if (issue.code === "too_big") {
     return {
       ok: false,
       why: `${spaced(field)} must be ${issue.inclusive ? "at most" : "less than"} ${issue.maximum}.`,
     };
   }
-  return { ok: false, why: `${spaced(field)}: ${issue?.message ?? "not understood"}.` };
+  return { ok: false, why: `${spaced(field)}: ${issue.message}.` };
+}
+
+/** Whether the figure stands as it stood before. */
+function untouched(before: object, after: object, path: readonly PropertyKey[]): boolean {
+  if (path.length === 0) return false;
+  const at = (whole: unknown) =>
+    path.reduce<unknown>((inner, step) => (inner as Record<PropertyKey, unknown> | undefined)?.[step], whole);
+  return at(before) === at(after);
 }
 
 function spaced(field: string): string {
