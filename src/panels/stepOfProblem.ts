@@ -16,6 +16,8 @@ const found = new Map<string, StepName>();
 const stepsOfCodes: readonly (readonly [RegExp, StepName])[] = [
   [/-in-trench$|^(edge|crawl|posts)-|^wall-holds-fill$/, "foundation"],
   [/-over-sill$/, "building"],
+  // Beside the apron, where the height of wall that shows is typed.
+  [/^grading-corner-step$/, "water"],
   [/^(lot|course|setback|feature|keep-clear|grading-past|grading-near)/, "lot"],
   [/^(breaklines?|stakes|reading|ties?|duplicate|shots?|setup|laser|check|ground|mark|survey)\b/, "shots"],
   [/^(door|outline|building|tapes?|out-of-square|in-setback)\b/, "building"],

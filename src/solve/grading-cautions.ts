@@ -2,6 +2,7 @@
 import type { Grading, Rules } from "../document/schema";
 import { nearestOnRing } from "../geometry";
 import { farthestLook, type GradingPlan } from "../grading";
+import { cornerSteps } from "./corner-steps";
 import type { DriveResult, Fix, GradingResult, Problem } from "./results";
 import { crossesDrive } from "./swale-over-drive";
 import { wallCautions } from "./wall-cautions";
@@ -24,6 +25,7 @@ export function gradingCautions(
   return [
     ...wallCautions(result.walls, grading, north, words),
     ...result.sides.flatMap((side) => neverMeets(side, words)),
+    ...cornerSteps(plan, words),
     ...result.conflicts.flatMap((conflict) => conflictNote(conflict, plan, words)),
     ...uphillSwales(grading, plan, words),
     ...unknownInOrder(grading, result),

@@ -587,3 +587,25 @@ describe("as JSON", () => {
     });
   });
 });
+
+describe("sides that show different heights of wall", () => {
+  const stepsOf = (apron: object) =>
+    solved(site({ rest: { grading: { apron, slopes: { corners: "mitred" } } } })).problems.filter(
+      ({ code }) => code === "grading-corner-step",
+    );
+
+  it("make a step at each corner where they meet, told with its height", () => {
+    const told = stepsOf({ showing: 0.2, sides: [{ wall: 1, showing: 0.8 }] });
+    expect(told.map(({ where, at, severity }) => [where, at, severity])).toEqual([
+      ["corner B", [12, 0], "caution"],
+      ["corner C", [12, 8], "caution"],
+    ]);
+    expect(told[0]?.what).toContain("wall A-B stands 0.600 m higher than that of wall B-C");
+    expect(told[1]?.what).toContain("wall C-D stands 0.600 m higher than that of wall B-C");
+  });
+
+  it("make none where they show nearly the same, or one is left as it is", () => {
+    expect(stepsOf({ showing: 0.2, sides: [{ wall: 1, showing: 0.25 }] })).toEqual([]);
+    expect(stepsOf({ showing: 0.2, leave: [1], sides: [{ wall: 1, showing: 0.8 }] })).toEqual([]);
+  });
+});
