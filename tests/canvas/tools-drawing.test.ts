@@ -256,6 +256,24 @@ describe("the building tool", () => {
 });
 
 describe("the lot tool", () => {
+  it("drawn anew on corners of the old lot is a lot drawn, not one with a corner less", () => {
+    const hand = handOn(metricProject(), "lot");
+    for (const corners of [
+      ["0, 0", "20, 0", "20, 30", "0, 30"],
+      ["0, 0", "20, 0", "20, 30"],
+      ["0, 0", "20, 0", "25, 30"],
+    ]) {
+      hand.use("lot");
+      for (const corner of corners) {
+        hand.type(corner);
+        hand.key("Enter");
+      }
+      hand.key("Enter");
+    }
+    expect(hand.project.lot.outline).toHaveLength(3);
+    expect(hand.labels).toEqual(["draw lot", "draw lot", "draw lot"]);
+  });
+
   it("closes on its first corner", () => {
     const hand = handOn(metricProject(), "lot");
     hand.click(-20, -20);

@@ -45,7 +45,13 @@ export const renameProject = command("project.rename", (project, args: { name: s
     : done({ ...project, name: args.name.trim() }, "rename plan", { mergeKey: "rename" }),
 );
 
-export const setLotOutline = command("lot.setOutline", (project, args: { outline: readonly Point[] }) => {
+/** The lot's corners; `drawn`: drawn anew, however many stay where they were. */
+interface LotOutline {
+  readonly outline: readonly Point[];
+  readonly drawn?: true;
+}
+
+export const setLotOutline = command("lot.setOutline", (project, args: LotOutline) => {
   if (args.outline.length > 0 && args.outline.length < 3)
     return refuse("A lot needs at least three corners.");
   const outline = args.outline.map(([x, y]): Point => [x, y]);
@@ -54,7 +60,7 @@ export const setLotOutline = command("lot.setOutline", (project, args: { outline
     outline.length === project.lot.outline.length
       ? { ...project.lot, outline }
       : lotAlong(project.lot, outline);
-  return done({ ...project, lot }, outlineWords(project.lot.outline, outline));
+  return done({ ...project, lot }, args.drawn ? "draw lot" : outlineWords(project.lot.outline, outline));
 });
 
 /** What was done to the lot's corners: one moved or taken away by its figures isn't a lot drawn anew. */

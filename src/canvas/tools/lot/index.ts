@@ -28,6 +28,7 @@ const lot: LineKind = {
   commit(context, points) {
     const edit = context.run(siteEdits.setLotOutline, {
       outline: points.map(({ at }): Point => [at[0], at[1]]),
+      drawn: true,
     });
     if (edit.ok) {
       context.setTool("select");
