@@ -5,6 +5,7 @@ import { redoLabel, undoLabel } from "../document";
 import type { AppCommand } from "../panels/command";
 import { floorStep } from "../panels/floorStep";
 import { stepTitles } from "../panels/steps";
+import { tableTitles } from "../panels/table/tables";
 import { nudgeFloor, openDialog, openGlossary, redoEdit, setStep, undoEdit } from "../store/actions";
 import { pickTool } from "../store/pickTool";
 import { type StepName, stepNames } from "../store/state";
@@ -172,7 +173,7 @@ const editCommands: readonly AppCommand[] = [
     name: "Tables…",
     place: "Edit",
     keys: ["Shift+Mod+E"],
-    also: "spreadsheet features drives swales quantities bill set-out list paste copy",
+    also: `spreadsheet ${Object.values(tableTitles).join(" ")} bill stakes list paste copy`,
     whyNot: onPlan,
     run: () => openDialog("tables"),
   },

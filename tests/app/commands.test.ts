@@ -6,6 +6,7 @@ import { toolRun } from "../../src/canvas/stage/toolRun";
 import { drawingEdits, newProject, present } from "../../src/document";
 import { menuPlaces } from "../../src/panels/command";
 import { findCommands } from "../../src/panels/dialogs/find";
+import { tableTitles } from "../../src/panels/table/tables";
 import { run as runEdit, showProject, showStart } from "../../src/store/actions";
 import { appStore } from "../../src/store/store";
 import { demoProject } from "../support/demo";
@@ -62,6 +63,13 @@ describe("the list of commands", () => {
     const first = findCommands(commands, typed).slice(0, 6);
     expect(first.map((command) => command.id)).toContain(id);
   });
+
+  it.each([...Object.values(tableTitles), "bill", "stakes"])(
+    "finds the tables by what stands in them: “%s”",
+    (typed) => {
+      expect(findCommands(commands, typed).map(({ id }) => id)).toContain("edit.tables");
+    },
+  );
 
   it("sets the text's size, and picks a tool with its kind", () => {
     showProject(newProject(), { name: null, token: null });

@@ -4,21 +4,8 @@ import { openDialog } from "../../store/actions";
 import { useApp } from "../../store/useApp";
 import { IconAction } from "../fields/Choice";
 import { DataTable } from "../table/DataTable";
-import { type TableName, tableNames, tableOf } from "../table/tables";
+import { type TableName, tableNames, tableOf, tableTitles } from "../table/tables";
 import { useNotation, useProject, useResults } from "../useProject";
-
-const titles: Readonly<Record<TableName, string>> = {
-  features: "Features",
-  drives: "Drives",
-  swales: "Swales",
-  shapes: "Shapes",
-  sides: "Sides",
-  foundation: "Foundation",
-  earth: "Earth",
-  limits: "Limits",
-  quantities: "Quantities",
-  setout: "Set-out",
-};
 
 /** Everything of a kind at once, as in a spreadsheet. The shots have their own book below the plan. */
 export function TablesDialog() {
@@ -46,7 +33,7 @@ export function TablesDialog() {
             <TabList className="tab-list" aria-label="Tables">
               {tableNames.map((name) => (
                 <Tab className="tab" id={name} key={name}>
-                  {titles[name]}
+                  {tableTitles[name]}
                 </Tab>
               ))}
             </TabList>

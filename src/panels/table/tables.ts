@@ -33,6 +33,20 @@ export const tableNames = [
 ] as const;
 export type TableName = (typeof tableNames)[number];
 
+/** What their tabs are called, and how the dialog is found. */
+export const tableTitles: Readonly<Record<TableName, string>> = {
+  features: "Features",
+  drives: "Drives",
+  swales: "Swales",
+  shapes: "Shapes",
+  sides: "Sides",
+  foundation: "Foundation",
+  earth: "Earth",
+  limits: "Limits",
+  quantities: "Quantities",
+  setout: "Set-out",
+};
+
 export function tableOf(name: TableName, project: Project, results: Results, notation: Notation): TableModel {
   return makers[name](project, results, notation);
 }
