@@ -42,6 +42,19 @@ test("a grade break is pulled until the limit warning clears, one undo step a pu
   await expect(handle).toHaveCount(0);
 });
 
+test("a drive that the apron cuts, shaped after it, says so beside what its own line keeps", async ({
+  page,
+  openPage,
+}) => {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("button", { name: /^Drive\b.*:/ }).click();
+  const profile = page.getByRole("region", { name: "Long section of the drive" });
+  await expect(profile.getByTestId("profile-limit")).toContainText("every piece within");
+  await expect(profile.getByTestId("profile-cut")).toHaveCount(0);
+  await page.getByRole("button", { name: "drive: earlier" }).click();
+  await expect(profile.getByTestId("profile-cut")).toContainText(/pad and apron cuts it by up to/);
+});
+
 test("a parking pad is drawn, typed to a height, and its place in the order changed", async ({
   page,
   openPage,

@@ -38,6 +38,9 @@ export function cautions(
   words: Words,
 ): Problem[] {
   return [
+    // A figure in the wrong unit brings most of the rest: it is told before what follows from it.
+    ...floorFarFromGround(results.floor, site.ground, words),
+    ...figuresToCheck(project, words),
     ...trenchCautions(results, words),
     ...(results.foundation ? foundationCautions(results.foundation, project, words) : []),
     ...wallCautions(results, site, words),
@@ -50,8 +53,6 @@ export function cautions(
     ...readingCautions(results, words),
     ...guessCautions(results),
     ...markCautions(project),
-    ...figuresToCheck(project, words),
-    ...floorFarFromGround(results.floor, site.ground, words),
   ];
 }
 

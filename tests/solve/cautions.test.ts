@@ -121,6 +121,16 @@ describe("cautions", () => {
     expect(problem(built({}), "floor-far-from-ground", 102.9)).toBeUndefined();
   });
 
+  it("tells a floor far from the ground before all that follows from it", () => {
+    const project = built({});
+    if (!project.building) throw new Error("no building");
+    const high = { ...project, building: { ...project.building, floor: 200 } };
+    const { problems } = createSolver().solve(high);
+    const cautions = problems.filter(({ severity }) => severity === "caution");
+    expect(cautions.length).toBeGreaterThan(1);
+    expect(cautions[0]?.code).toBe("floor-far-from-ground");
+  });
+
   it.each([
     ["a wall 30 m thick", { foundation: { wallThickness: 30 } }, {}, "wall thickness"],
     ["a wall 12 m high", { foundation: { wallHeight: 12 } }, {}, "wall height"],

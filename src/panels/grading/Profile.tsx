@@ -78,6 +78,7 @@ function ProfileWords({ drive }: { drive: DriveResult }) {
   const limit = useProject(({ rules }) => rules.steepestDrive);
   const over = drive.pieces.filter((piece) => piece.over).length;
   const under = drive.underside;
+  const cut = useResults(({ grading }) => grading?.conflicts.find(({ first }) => first === drive.id) ?? null);
   const touching = under?.parts.filter(({ room }) => room < 0) ?? [];
   const [hit] = touching;
   return (
@@ -92,6 +93,12 @@ function ProfileWords({ drive }: { drive: DriveResult }) {
           {hit
             ? `a ${under.vehicle} touches: ${hit.part} by ${notation.length(-hit.room)}`
             : `a ${under.vehicle} clears it`}
+        </span>
+      ) : null}
+      {cut ? (
+        <span className="profile-bad" data-testid="profile-cut">
+          of the drive as drawn: {cut.secondName} {cut.by < 0 ? "cuts" : "raises"} it by up to{" "}
+          {notation.length(Math.abs(cut.by))}
         </span>
       ) : null}
     </>
