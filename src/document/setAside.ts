@@ -53,6 +53,9 @@ export function pieceFault(list: GradingList, piece: GradingPiece): PieceFault |
   return { why: "too-small", field, found, least, orIt: issue.inclusive === true };
 }
 
+/** Figures of the apron that the usual ones stand in for. */
+export const apronFigures = ["showing", "fall", "width", "fill", "cut"] as const;
+
 /** Can the file be opened in spite of it, since the rest goes on without that piece or figure? */
 export function canBeSetAside(issue: z.core.$ZodIssue): boolean {
   if (issue.code !== "too_small" || !["number", "int", "array"].includes(issue.origin)) return false;
@@ -60,7 +63,8 @@ export function canBeSetAside(issue: z.core.$ZodIssue): boolean {
   if (path[0] !== "grading") return false;
   const [, part, second] = path;
   if (part === "slopes") return isRun(second);
-  if (part === "apron") return second === "sides" && isRun(path.at(-1));
+  if (part === "apron")
+    return apronFigures.some((figure) => figure === (second === "sides" ? path.at(-1) : second));
   return String(part) in gradingLists;
 }
 

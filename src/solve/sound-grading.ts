@@ -1,6 +1,5 @@
 /** The grading as figures may lean on it: a piece without sense (a drive of one point) is kept in the plan, told, and counts in nothing. */
-import type { Grading, Project } from "../document/schema";
-import { slopesSchema } from "../document/schema";
+import { type Apron, apronSchema, type Grading, type Project, slopesSchema } from "../document/schema";
 import {
   type GradingList,
   type GradingPiece,
@@ -34,7 +33,7 @@ interface Parts {
 function soundParts(grading: Grading): Parts {
   const problems: Problem[] = [];
   const slopes = soundSlopes(grading.slopes, problems);
-  const sides = grading.apron.sides.map((side) => soundSide(side, problems));
+  const apron = soundApron(grading.apron, problems);
   const kept = {
     drives: sound("drives", grading.drives, problems),
     swales: sound("swales", grading.swales, problems),
@@ -44,7 +43,7 @@ function soundParts(grading: Grading): Parts {
     points: sound("points", grading.points, problems),
   };
   if (problems.length === 0) return { grading, problems };
-  return { grading: { ...grading, ...kept, slopes, apron: { ...grading.apron, sides } }, problems };
+  return { grading: { ...grading, ...kept, slopes, apron }, problems };
 }
 
 /** A piece never changes, so it is looked at once; a list's kind is the piece's own. */
@@ -118,6 +117,40 @@ function soundSlopes(slopes: Grading["slopes"], problems: Problem[]): Grading["s
   return held;
 }
 
+function soundApron(apron: Apron, problems: Problem[]): Apron {
+  const usual = apronSchema.parse({});
+  const held = { ...apron, sides: apron.sides.map((side) => soundSide(side, problems)) };
+  for (const figure of ["showing", "fall", "width"] as const) {
+    if (isSound(figure, apron[figure])) continue;
+    held[figure] = usual[figure];
+    problems.push({
+      code: "apron-without-sense",
+      severity: "error",
+      where: "the apron",
+      what: `Its ${figureWords[figure]} says ${apron[figure]}. Until it is mended the usual one is reckoned with.`,
+      how: mendOfApron[figure],
+    });
+  }
+  return held;
+}
+
+/** Wall may show by nothing at all. */
+function isSound(figure: "showing" | "fall" | "width", value: number): boolean {
+  return figure === "showing" ? value >= 0 : value > 0;
+}
+
+const figureWords = {
+  showing: "wall left showing",
+  fall: "fall away from the wall",
+  width: "width",
+} as const;
+
+const mendOfApron = {
+  showing: "Type how much wall is to show, 0 or more.",
+  fall: "Type how much it falls away from the wall: 5 % is usual.",
+  width: "Type how far out from the wall it reaches.",
+} as const;
+
 function soundSide(side: Grading["apron"]["sides"][number], problems: Problem[]): typeof side {
   const held = { ...side };
   for (const kind of ["fill", "cut"] as const) {
@@ -130,6 +163,18 @@ function soundSide(side: Grading["apron"]["sides"][number], problems: Problem[])
       where: `the side slopes of side ${side.wall + 1}`,
       what: `The ${kind} slope says ${run} : 1. Until it is mended that of all sides is reckoned with.`,
       how: typeRun,
+    });
+  }
+  for (const figure of ["showing", "fall", "width"] as const) {
+    const value = side[figure];
+    if (value === null || isSound(figure, value)) continue;
+    held[figure] = null;
+    problems.push({
+      code: "apron-without-sense",
+      severity: "error",
+      where: `the apron of side ${side.wall + 1}`,
+      what: `Its ${figureWords[figure]} says ${value}. Until it is mended that of all sides is reckoned with.`,
+      how: mendOfApron[figure],
     });
   }
   return held;

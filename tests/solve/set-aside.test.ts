@@ -107,6 +107,29 @@ describe("nonsense in a file", () => {
     expect(results.earthwork).toEqual(createSolver().solve(usual).earthwork);
   });
 
+  it("an apron that rises to the wall, or has no width, is reckoned with the usual figures, and told", () => {
+    const odd = plan(grading({ apron: { fall: -0.05, width: 0, sides: [{ wall: 1, fall: 0 }] } }));
+    const usual = plan(grading({ apron: { sides: [{ wall: 1 }] } }));
+    const results = createSolver().solve(odd);
+    expect(odd.grading.apron).toMatchObject({ fall: -0.05, width: 0 });
+    expect(
+      results.problems
+        .filter(({ code }) => code === "apron-without-sense")
+        .map(({ where, what }) => [where, what]),
+    ).toEqual([
+      [
+        "the apron of side 2",
+        "Its fall away from the wall says 0. Until it is mended that of all sides is reckoned with.",
+      ],
+      [
+        "the apron",
+        "Its fall away from the wall says -0.05. Until it is mended the usual one is reckoned with.",
+      ],
+      ["the apron", "Its width says 0. Until it is mended the usual one is reckoned with."],
+    ]);
+    expect(results.earthwork).toEqual(createSolver().solve(usual).earthwork);
+  });
+
   it("counts again once its slope is typed", () => {
     const drive = {
       id: "v1",
