@@ -102,4 +102,9 @@ test("the rain goes its whole way: off the ground's covers, off the roof, into t
   await falls.fill("1.5 %");
   await falls.press("Enter");
   await expect(panel.getByText(/\d+ in bore carries the storm, with .* of cover over it/)).toBeVisible();
+  // The order of shaping says why neither of the two wins there.
+  await page.getByRole("button", { name: /^Drive\b.*:/ }).click();
+  await expect(page.getByRole("list", { name: "Where they meet" })).toContainText(
+    /under drive: a pipe takes it/,
+  );
 });

@@ -98,6 +98,7 @@ describe("the figures of options", () => {
 
   it("leave out what an option hasn't got", () => {
     expect(row("Steepest drive", { steepestDrive: null })[1]?.[0]).toBe("no drive");
+    expect(row("Cost of what is priced", {})[1]?.[0]).toBe("nothing priced");
     expect(row("Floor", { floor: null })[1]).toEqual(["–", "", false]);
   });
 });

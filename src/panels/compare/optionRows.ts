@@ -60,7 +60,7 @@ const rows: readonly Row[] = [
   },
   {
     name: "Cost of what is priced",
-    text: ({ cost }, notation) => (cost === null ? none : notation.money(cost)),
+    text: ({ cost }, notation) => (cost === null ? "nothing priced" : notation.money(cost)),
     size: ({ cost }) => cost,
     apart: (by, notation) => moreOrLess(by, notation.money(Math.abs(by))),
   },

@@ -57,8 +57,9 @@ export function OrderCard() {
 
 function Conflicts() {
   const notation = useNotation();
-  const conflicts = useResults(({ grading }) => grading?.conflicts);
-  if (!conflicts || conflicts.length === 0) return null;
+  const conflicts = useResults(({ grading }) => grading?.conflicts) ?? [];
+  const pipes = useResults(({ water }) => water.pipes);
+  if (conflicts.length === 0 && pipes.length === 0) return null;
   return (
     <ul className="order-list" aria-label="Where they meet">
       {conflicts.map((conflict) => (
@@ -67,6 +68,12 @@ function Conflicts() {
             {`${conflict.secondName} ${conflict.by < 0 ? "cuts" : "raises"} ${conflict.firstName} by up to ${notation.length(Math.abs(conflict.by))}`}
           </span>
           <IconAction icon="place" label="Show where" onPress={() => goTo(conflict.at)} />
+        </li>
+      ))}
+      {pipes.map(({ name, at }) => (
+        <li className="order-item" key={name}>
+          <span className="small">{`${name}: a pipe takes it, whatever the order`}</span>
+          <IconAction icon="place" label="Show where" onPress={() => goTo(at)} />
         </li>
       ))}
     </ul>
