@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { isEmpty, planNote } from "../../src/canvas/overlays/planNote";
-import { barRoom, scaleBarLength } from "../../src/canvas/overlays/scaleBar";
+import { barRoom, barRoomOn, scaleBarLength } from "../../src/canvas/overlays/scaleBar";
 import { createPlanScene } from "../../src/canvas/scene/planScene";
 import { wheelReader } from "../../src/canvas/stage/wheel";
 import { buildingPlaces, planBounds } from "../../src/canvas/view/planBounds";
@@ -70,6 +70,7 @@ describe("the scale bar", () => {
         expect(px).toBeLessThanOrEqual(barRoom);
         expect(px).toBeGreaterThan(25);
       }
+    expect([400, 900].map(barRoomOn)).toEqual([65, 130]);
     expect(scaleBarLength("ft-in", 1600)).toMatchObject({ text: "3″" });
     expect(scaleBarLength("cm", 1600)).toMatchObject({ text: "5 cm" });
   });

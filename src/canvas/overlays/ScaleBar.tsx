@@ -4,19 +4,20 @@ import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { useTextSize } from "../useTextSize";
 import { planView } from "../view/planView";
-import { barRoom, scaleBarLength } from "./scaleBar";
+import { barRoomOn, scaleBarLength } from "./scaleBar";
 
 export function ScaleBar() {
   const notation = useApp((state) => shownProject(state).display.length);
   const scale = useStore(planView, ({ view }) => view.scale);
-  const { px, text } = scaleBarLength(notation, scale);
+  const room = useStore(planView, ({ view }) => barRoomOn(view.width));
+  const { px, text } = scaleBarLength(notation, scale, room);
   const half = px / 2;
   const words = useTextSize();
   const base = 14 * words;
   return (
     <svg
       className="scale-bar"
-      width={barRoom + 46 * words}
+      width={room + 46 * words}
       height={base + 4}
       role="img"
       aria-label={`The bar is ${text} long`}

@@ -6,6 +6,12 @@ const metres = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1
 
 /** No bar is longer, px. Its room stays, so that what is fitted beside it doesn't depend on the zoom. */
 export const barRoom = 130;
+/** On a plan that is narrower than this, px, the bar takes half as much: the plan needs the room. */
+const narrowPlan = 560;
+
+export function barRoomOn(planWidth: number): number {
+  return planWidth < narrowPlan ? barRoom / 2 : barRoom;
+}
 
 export interface ScaleBarLength {
   readonly m: number;

@@ -38,9 +38,7 @@ describe("the window tool", () => {
   it("answers a click beside every wall in words", () => {
     const hand = handOn(withDoor(), "window");
     hand.click(40, 40);
-    expect(hand.said.at(-1)).toBe(
-      "There is no wall there. A window goes on a wall of the building: click on one, or type a place, like 12, 5.",
-    );
+    expect(hand.said.at(-1)).toBe("There is no wall there: click on one, or type a place.");
     expect(hand.project.building?.windows).toEqual([]);
   });
 

@@ -147,8 +147,7 @@ function pointerAt(
 function noPlaceWords(project: Project, kind: OpeningKind, typed: TypedValues): string {
   const { word } = kind;
   if (!project.building) return `Draw the building first: a ${word} goes on one of its walls.`;
-  if (!typedPlace(typed))
-    return `There is no wall there. A ${word} goes on a wall of the building: click on one, or type a place, like 12, 5.`;
+  if (!typedPlace(typed)) return `There is no wall there: click on one, or type a place.`;
   const width = lengthWords(widthOf(project, kind, typed), project);
   return `The wall nearest to that place is shorter than a ${word} of ${width}. Type the width first, Tab, then the place; or a place on another wall.`;
 }
