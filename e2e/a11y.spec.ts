@@ -129,6 +129,7 @@ for (const theme of ["light", "dark"] as const) {
         expect(await faults(page), String(thing)).toEqual([]);
       }
       await page.keyboard.press("Escape");
+      await expect(things).toBeHidden();
 
       const chooser = page.waitForEvent("filechooser");
       await page.keyboard.press("Control+o");

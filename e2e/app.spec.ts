@@ -4,6 +4,7 @@ import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./support/fixtures";
 import { pdfText } from "./support/pdfText";
+import { settled } from "./support/settled";
 
 const step = (page: Page, name: string) => page.getByRole("button", { name: new RegExp(`^${name}\\b.*:`) });
 const book = (page: Page) => page.getByRole("grid", { name: "Level book" });
@@ -208,6 +209,7 @@ test("a damaged file is refused in words that stay, and what is open stays open"
   await openPage(page, { demo: "pottery-studio" });
   const path = join(folder, "broken.drysill.json");
   await writeFile(path, '{ "drysill": 1, "lot": { "outline": [[1, 2], [3');
+  await settled(page);
   const chooser = page.waitForEvent("filechooser");
   await page.keyboard.press("Control+o");
   await (await chooser).setFiles(path);
