@@ -1,15 +1,22 @@
 /** Shaping the ground: the drive's long section, its breaks and the limit, earth shapes on the plan, and their order. */
-import { expect, test } from "./support/fixtures";
+import type { Page } from "@playwright/test";
+import { expect, type OpenPage, test } from "./support/fixtures";
 import { demoProject, planPage } from "./support/planPage";
+
+/** The demo's drive in its long section, within its limit. */
+async function longSection(page: Page, openPage: OpenPage) {
+  await openPage(page, { demo: "pottery-studio" });
+  await page.getByRole("button", { name: /^Drive\b.*:/ }).click();
+  const profile = page.getByRole("region", { name: "Long section of the drive" });
+  await expect(profile.getByTestId("profile-limit")).toContainText("every piece within");
+  return profile;
+}
 
 test("a grade break is pulled until the limit warning clears, one undo step a pull", async ({
   page,
   openPage,
 }) => {
-  await openPage(page, { demo: "pottery-studio" });
-  await page.getByRole("button", { name: /^Drive\b.*:/ }).click();
-  const profile = page.getByRole("region", { name: "Long section of the drive" });
-  await expect(profile.getByTestId("profile-limit")).toContainText("every piece within");
+  const profile = await longSection(page, openPage);
   await profile.getByRole("button", { name: "Put a grade break" }).click();
   const handle = profile.getByRole("slider", { name: "Grade break 1" });
   const grip = async () => {
@@ -46,10 +53,7 @@ test("a drive that the apron cuts, shaped after it, says so beside what its own 
   page,
   openPage,
 }) => {
-  await openPage(page, { demo: "pottery-studio" });
-  await page.getByRole("button", { name: /^Drive\b.*:/ }).click();
-  const profile = page.getByRole("region", { name: "Long section of the drive" });
-  await expect(profile.getByTestId("profile-limit")).toContainText("every piece within");
+  const profile = await longSection(page, openPage);
   await expect(profile.getByTestId("profile-cut")).toHaveCount(0);
   await page.getByRole("button", { name: "drive: earlier" }).click();
   await expect(profile.getByTestId("profile-cut")).toContainText(/pad and apron cuts it by up to/);

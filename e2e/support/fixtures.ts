@@ -19,6 +19,8 @@ interface Launched {
   readonly userData: string;
 }
 
+export type OpenPage = (page: Page, options?: { demo?: string; pickers?: boolean }) => Promise<void>;
+
 interface Fixtures {
   /** A folder of the test's own, removed after it. */
   folder: string;
@@ -28,7 +30,7 @@ interface Fixtures {
    * Opens the page in the browser, on a demo where one is named. A test can't drive the browser's own file
    * pickers, so they are taken away unless asked for: the page then uses a file field and downloads.
    */
-  openPage(page: Page, options?: { demo?: string; pickers?: boolean }): Promise<void>;
+  openPage: OpenPage;
 }
 
 export const test = base.extend<Fixtures>({

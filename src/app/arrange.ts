@@ -17,7 +17,7 @@ import {
 } from "../document";
 import { boundsOf } from "../geometry";
 import type { AppCommand } from "../panels/command";
-import { keepClip, openDialog, run, select } from "../store/actions";
+import { keepClip, openDialog, run, select, showHidden } from "../store/actions";
 import { pickTool } from "../store/pickTool";
 import type { AppState } from "../store/state";
 import { appStore, shownProject } from "../store/store";
@@ -261,7 +261,7 @@ const arrangeActs: readonly AppCommand[] = [
     also: "unhide visible",
     whyNot: (now) =>
       onPlan(now) ?? (hiddenThings(shownProject(now)).length > 0 ? null : "Nothing is hidden."),
-    run: () => void run(drawingEdits.hideThings, { things: hiddenThings(project()), hidden: false }),
+    run: showHidden,
   },
   {
     id: "arrange.unlockAll",

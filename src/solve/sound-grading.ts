@@ -127,7 +127,7 @@ function soundApron(apron: Apron, problems: Problem[]): Apron {
       code: "apron-without-sense",
       severity: "error",
       where: "the apron",
-      what: `Its ${figureWords[figure]} says ${apron[figure]}. Until it is mended the usual one is reckoned with.`,
+      what: `Its ${figureWords[figure]} says ${apronText(figure, apron[figure])}. Until it is mended the usual one is reckoned with.`,
       how: mendOfApron[figure],
     });
   }
@@ -137,6 +137,11 @@ function soundApron(apron: Apron, problems: Problem[]): Apron {
 /** Wall may show by nothing at all. */
 function isSound(figure: "showing" | "fall" | "width", value: number): boolean {
   return figure === "showing" ? value >= 0 : value > 0;
+}
+
+/** As the file has it, with its unit. */
+function apronText(figure: "showing" | "fall" | "width", value: number): string {
+  return figure === "fall" ? `${Number((100 * value).toPrecision(6))} %` : `${value} m`;
 }
 
 const figureWords = {
@@ -173,7 +178,7 @@ function soundSide(side: Grading["apron"]["sides"][number], problems: Problem[])
       code: "apron-without-sense",
       severity: "error",
       where: `the apron of side ${side.wall + 1}`,
-      what: `Its ${figureWords[figure]} says ${value}. Until it is mended that of all sides is reckoned with.`,
+      what: `Its ${figureWords[figure]} says ${apronText(figure, value)}. Until it is mended that of all sides is reckoned with.`,
       how: mendOfApron[figure],
     });
   }

@@ -1,10 +1,12 @@
 /** What a person's acts do to the window. Edits go through commands; nothing else changes the document. */
 import {
   buildingEdits,
+  drawingEdits,
   type Edit,
   type EditCommand,
   type History,
   hasThing,
+  hiddenThings,
   jump,
   lockedRefusal,
   type Project,
@@ -252,6 +254,12 @@ export function showStart(): void {
 }
 
 // ---- view state ---------------------------------------------------------------------------------------------
+
+/** Shows all that is hidden one by one. */
+export function showHidden(): void {
+  const things = hiddenThings(present(get().history));
+  run(drawingEdits.hideThings, { things, hidden: false });
+}
 
 export function select(selection: readonly Selected[]): void {
   set({ selection });

@@ -149,7 +149,7 @@ describe("the scene", () => {
   const hidden = new Set<never>();
   const project = studio();
   const results = solver.solve(project);
-  const input = { project, results, hidden, metresPerMm: 0.2, turn: 0, dragging: false };
+  const input = { project, results, hidden, metresPerMm: 0.2, turn: 0, labelsRest: false };
 
   it("draws what belongs to a step in that step alone", () => {
     const scene = createPlanScene();
@@ -199,7 +199,7 @@ describe("the scene", () => {
     const before = { ground: scene.layers("ground"), shots: scene.layers("shots") };
     const floor = (project.building?.floor ?? 0) + 0.05;
     const dragged = solver.solve(project, { floor, detail: "drag" });
-    expect([...scene.update({ ...input, results: dragged, dragging: true })]).toEqual(["design"]);
+    expect([...scene.update({ ...input, results: dragged, labelsRest: true })]).toEqual(["design"]);
     expect(scene.layers("ground")).toEqual(before.ground);
     expect(scene.layers("shots")[0]).toBe(before.shots[0]);
     const corners = scene.layers("design").find(({ id }) => id === "corners");
@@ -217,7 +217,7 @@ describe("the scene", () => {
     const before = shots();
     const moved = checkEdit(loose, buildingEdits.moveBuilding, { dx: 1.5, dy: 0 });
     const results = solver.solve(moved);
-    scene.update({ ...input, project: moved, results, dragging: true });
+    scene.update({ ...input, project: moved, results, labelsRest: true });
     expect(shots()).toBe(before);
     expect(scene.update({ ...input, project: moved, results })).toContain("shots");
     expect(shots()).not.toBe(before);

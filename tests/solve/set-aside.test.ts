@@ -13,6 +13,16 @@ const sound = {
     [20, 16],
   ],
 };
+/** A drive whose banks don't run at all. */
+const steepBanked = {
+  id: "v1",
+  name: "way in",
+  line: [
+    [3, -20],
+    [3, -9],
+  ],
+  sideSlope: 0,
+};
 const grading = (more: object = {}) => ({ swales: [sound], ...more });
 /** By way of a file's text, as nonsense comes. */
 function plan(given: object): Project {
@@ -119,28 +129,19 @@ describe("nonsense in a file", () => {
     ).toEqual([
       [
         "the apron of side 2",
-        "Its fall away from the wall says 0. Until it is mended that of all sides is reckoned with.",
+        "Its fall away from the wall says 0 %. Until it is mended that of all sides is reckoned with.",
       ],
       [
         "the apron",
-        "Its fall away from the wall says -0.05. Until it is mended the usual one is reckoned with.",
+        "Its fall away from the wall says -5 %. Until it is mended the usual one is reckoned with.",
       ],
-      ["the apron", "Its width says 0. Until it is mended the usual one is reckoned with."],
+      ["the apron", "Its width says 0 m. Until it is mended the usual one is reckoned with."],
     ]);
     expect(results.earthwork).toEqual(createSolver().solve(usual).earthwork);
   });
 
   it("counts again once its slope is typed", () => {
-    const drive = {
-      id: "v1",
-      name: "way in",
-      line: [
-        [3, -20],
-        [3, -9],
-      ],
-      sideSlope: 0,
-    };
-    const edit = siteEdits.changeDrive.run(plan(grading({ drives: [drive] })), {
+    const edit = siteEdits.changeDrive.run(plan(grading({ drives: [steepBanked] })), {
       id: "v1",
       patch: { sideSlope: 3 },
     });
@@ -151,22 +152,12 @@ describe("nonsense in a file", () => {
   });
 
   it("lets other fields be changed, so that two bad figures are mended one after the other", () => {
-    const drive = {
-      id: "v1",
-      name: "way in",
-      line: [
-        [3, -20],
-        [3, -9],
-      ],
-      sideSlope: 0,
-      width: 0,
-    };
     const change = (project: Project, patch: Parameters<typeof siteEdits.changeDrive.run>[1]["patch"]) => {
       const edit = siteEdits.changeDrive.run(project, { id: "v1", patch });
       if (!edit.ok) throw new Error(edit.why);
       return edit.project;
     };
-    const brought = plan(grading({ drives: [drive] }));
+    const brought = plan(grading({ drives: [{ ...steepBanked, width: 0 }] }));
     const named = change(brought, { name: "lane" });
     expect(named.grading.drives[0]).toMatchObject({ name: "lane", sideSlope: 0, width: 0 });
     const half = change(named, { width: 3 });

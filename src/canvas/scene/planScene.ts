@@ -21,8 +21,8 @@ export interface SceneInput {
   readonly seen?: Bounds;
   /** Paper that tools and keys lie over, as long as the view is the fitted one: texts keep off it. */
   readonly covered?: readonly Box[];
-  /** Something is under the hand: labels that are placed stay where they are. */
-  readonly dragging: boolean;
+  /** Something is under the hand, or not all is worked out yet: labels that are placed stay where they are. */
+  readonly labelsRest: boolean;
 }
 
 export interface PlanScene {
@@ -54,7 +54,7 @@ export function createPlanScene(): PlanScene {
       const underHand = spec.underHand ? [isOff(spec, input), ...spec.underHand(project, results)] : null;
       const before = drawn.get(spec.name);
       if (before && sameItems(before.inputs, inputs)) continue;
-      if (input.dragging && before?.underHand && underHand && sameItems(before.underHand, underHand))
+      if (input.labelsRest && before?.underHand && underHand && sameItems(before.underHand, underHand))
         continue;
       drawn.set(spec.name, { inputs, underHand, layer: before?.layer ?? null });
       stale.add(spec.name);
@@ -75,7 +75,7 @@ export function createPlanScene(): PlanScene {
       if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
       // A plan that is pushed aside keeps its texts where they are, under the tools too.
       const fitted = input.covered !== undefined && !sameBoxes(input.covered, covered);
-      const anew = rescaled || ((crowded || fitted) && !input.dragging);
+      const anew = rescaled || ((crowded || fitted) && !input.labelsRest);
       if (anew) crowded = false;
       if (anew || !context) {
         covered = input.covered ?? [];

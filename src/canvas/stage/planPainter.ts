@@ -250,7 +250,7 @@ export class PlanPainter {
       seen: seenBounds(this.shown),
       ...(boxes && { covered: coveredPaper(this.shown, boxes) }),
       // Texts are placed anew once, when all is known.
-      dragging: isMoving(state) || state.results.lagging,
+      labelsRest: isMoving(state) || state.results.lagging,
     });
   }
 
