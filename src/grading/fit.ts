@@ -5,7 +5,7 @@
  * Method  At places along the line (round a thing that is to be kept clear of: along the edge of what stays clear): how far beyond the apron it lies, and how high the apron's edge stands over the
  *         ground there. Run over height is the slope that ends just there; the present slope's height over the ground
  *         is the wall that would hold it. The worst place counts; where the ground as finished doesn't rise or fall there,
- *         behind a wall, nothing is wanted. A wall that is offered is reckoned as if it stood: by what would show of it.
+ *         behind a wall, nothing is wanted; nor where another shape, a swale or a drive, comes to the line itself. A wall that is offered is reckoned as if it stood: by what would show of it.
  * Source  First principles.
  */
 import { retainingWallSchema } from "../document/schema";
@@ -16,6 +16,7 @@ import { finishHeights, prepare } from "./operators";
 import { placesAt } from "./places";
 import type { GradingPlan } from "./plan";
 import { retainingResult } from "./retaining";
+import { othersAt } from "./shapes-at";
 import { type SideThere, sidesAt } from "./sides-at";
 
 export interface NamedLine {
@@ -41,26 +42,24 @@ export function fitToLine(
   floor: number,
   line: NamedLine,
 ): SlopeFit[] {
-  const { ring } = plan.footprint;
   const sides = sidesAt(plan);
   // Of the sides that meet at a corner the one that, all alike, would end first has to.
   const stopping = sidesAt(alike(plan));
   if (!sides || !stopping) return [];
   const fill = worst();
   const cut = worst();
-  const places = placesToStopAt(line).filter(([x, y]) => !containsPoint(ring, x, y));
-  const built = finishedDepths(plan, ground, floor, places);
-  places.forEach((at, i) => {
-    const depth = built[i] as number;
-    if (Math.abs(depth) <= stops) return;
+  const ofSlopes = placesOfSlopes(plan, ground, floor, line);
+  const places = ofSlopes.map(({ at }) => at);
+  for (const { at, depth } of ofSlopes) {
+    if (Math.abs(depth) <= stops) continue;
     const what = depth > 0 ? "fill" : "cut";
     const over = edgeOver(plan, what, sides(...at)[what], floor - ground(at));
     const there = stopping(...at)[what];
     const mend = edgeOver(plan, what, there, floor - ground(at));
-    if (Number.isNaN(over.height)) return;
+    if (Number.isNaN(over.height)) continue;
     const height = over.height - Math.max(0, over.out) / over.slope;
     note(what === "fill" ? fill : cut, at, there.wall, mend, height);
-  });
+  }
   const fitOf = (what: "fill" | "cut", { at, slope, height, walls }: Worst): SlopeFit[] => {
     if (!at) return [];
     const before = [...walls.keys()].sort((a, b) => (walls.get(b) as number) - (walls.get(a) as number));
@@ -78,6 +77,18 @@ export function fitToLine(
       (depth) => !((what === "fill" ? depth : -depth) > 2 * stops),
     );
   return [...fitOf("fill", fill), ...fitOf("cut", cut)];
+}
+
+/** Places to stop at, with finished over existing ground, but those to which other shapes come as well. */
+function placesOfSlopes(plan: GradingPlan, ground: HeightOfGround, floor: number, line: NamedLine) {
+  const { ring } = plan.footprint;
+  const places = placesToStopAt(line).filter(([x, y]) => !containsPoint(ring, x, y));
+  const depths = finishedDepths(plan, ground, floor, places);
+  const others = othersAt(plan, ground, floor);
+  return places.flatMap((at, i) => {
+    const depth = depths[i] as number;
+    return Math.abs(depth) > stops && others(at, depth).length > 0 ? [] : [{ at, depth }];
+  });
 }
 
 /** Finished over existing ground with all that the plan builds; NaN where the ground isn't known. */

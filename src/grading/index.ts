@@ -45,6 +45,7 @@ export { placesAt } from "./places";
 export { type FloorRange, type GradingPlan, onDrive, type PadRule, type SideRule } from "./plan";
 export { farthestLook, gradingReach, gridOver, quickProbeCells, type Reach } from "./reach";
 export { retainingResults } from "./retaining";
+export { shapesAt } from "./shapes-at";
 export { sideReaches } from "./side-reach";
 export { bedFall, bedHeight, laySwale, type SwaleLine } from "./swale-line";
 export { type Tightest, tightestPlaces } from "./underside";

@@ -23,6 +23,7 @@ import { lineSetbacks } from "../plot";
 import type { HeightAt } from "./grading-plan";
 import { nearFeatures } from "./near-features";
 import type { Problem } from "./results";
+import { withShapes } from "./who-comes-near";
 import type { Words } from "./words";
 
 /** Changes smaller than this are not work, m. */
@@ -37,6 +38,7 @@ const alongWall = 0.25;
 const slopeToWork = 0.15;
 /** Places this nearly as far are as far, m. */
 const asFar = 0.002;
+const surveyor = "Only a licensed surveyor settles where the line is.";
 
 export function clearances(
   layout: Layout,
@@ -47,9 +49,12 @@ export function clearances(
   words: Words,
 ): Problem[] {
   const work = { ...workOf(layout, finished), daylight };
+  const { plan } = layout;
   return [
-    ...(lot.outline.length >= 3 ? pastLot(work, lot.outline, layout.plan.drives, words) : []),
-    ...pastSetbacks(work, lot, layout.plan.drives, words),
+    ...(lot.outline.length >= 3 ? pastLot(work, lot.outline, plan.drives, words) : []).map((problem) =>
+      withShapes(problem, plan, height, finished.floor, surveyor),
+    ),
+    ...pastSetbacks(work, lot, plan.drives, words),
     ...nearFeatures(layout, finished, daylight, height, lot.features, words),
   ];
 }
@@ -152,7 +157,7 @@ function pastLot(
       severity: "caution",
       where: "the lot line",
       what: `Cut or fill reaches ${words.length(past.by)} past it.`,
-      how: "Take steeper side slopes, a lower floor, a retaining wall, or move the building. Only a licensed surveyor settles where the line is.",
+      how: `Take steeper side slopes, a lower floor, a retaining wall, or move the building. ${surveyor}`,
       at: [past.at[0], past.at[1]],
     },
   ];

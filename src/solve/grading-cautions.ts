@@ -212,9 +212,13 @@ export function withFits(
       gentle === null
         ? `Only ${wall}, would stop the ${fit.what} slope ${there}.`
         : `The ${fit.what} slope stops ${there} at ${gentle} : 1, or with ${wall}.`;
+    // Where another shape comes nearest it is that which is to be moved; the slope passes the line elsewhere.
+    const byShape = problem.ids?.some((id) => result.order.some((act) => act.id === id)) ?? false;
     return {
       ...problem,
-      how: `${stops} ${problem.how}`,
+      how: byShape
+        ? `${problem.how} Elsewhere ${stops.charAt(0).toLowerCase()}${stops.slice(1)}`
+        : `${stops} ${problem.how}`,
       fixes: [
         ...(gentle === null ? [] : [takeSlopes(fit, gentle, result, grading)]),
         ...(fit.wall

@@ -26,6 +26,7 @@ import { type Finished, finishHeights, grown, type Layout, placesAt, prepare } f
 import { coveredLength } from "./covered-length";
 import type { HeightAt } from "./grading-plan";
 import type { Problem } from "./results";
+import { withShapes } from "./who-comes-near";
 import type { Words } from "./words";
 
 /** Changes smaller than this are not work, m. */
@@ -54,17 +55,16 @@ export function nearFeatures(
     const first = feature.points[0];
     const told = first ? (runsOver(work, feature, words) ?? comesNear(work, feature, words)) : null;
     if (!told) return [];
-    return [
-      {
-        code: "grading-near-feature",
-        severity: "caution" as const,
-        where: feature.name || feature.kind.replace("-", " "),
-        what: told.what,
-        how: adviceFor(feature),
-        at: told.at,
-        ids: [feature.id],
-      },
-    ];
+    const problem: Problem = {
+      code: "grading-near-feature",
+      severity: "caution",
+      where: feature.name || feature.kind.replace("-", " "),
+      what: told.what,
+      how: adviceFor(feature),
+      at: told.at,
+      ids: [feature.id],
+    };
+    return [withShapes(problem, layout.plan, height, finished.floor, toDo(feature))];
   });
 }
 
@@ -252,9 +252,14 @@ export const featureAdvice: Partial<Record<Feature["kind"], string>> = {
   tree: "Cut or fill over its roots kills it slowly: keep the work out from under the crown.",
 };
 
+function toDo({ kind }: Feature): string {
+  return featureAdvice[kind] ?? "Keep the work away from it, or move it first.";
+}
+
 /** Without a clear distance no slope is fitted to a buried line: one that ends just on it would be no help. */
-function adviceFor({ kind, keepClear }: Feature): string {
-  const advice = featureAdvice[kind] ?? "Keep the work away from it, or move it first.";
+function adviceFor(feature: Feature): string {
+  const { kind, keepClear } = feature;
+  const advice = toDo(feature);
   return kind === "buried-line" && keepClear === 0
     ? `${advice} Type how far work is to stay clear of it (its owner says), and the slope or wall that stops there is told.`
     : advice;
