@@ -37,17 +37,14 @@ export class PieceSet {
   private readonly leaves: number;
 
   constructor(pieces: readonly Piece[]) {
-    const sorted = pieces.map(({ area, z }) => ({
-      area,
-      z: [...z].sort((a, b) => a - b) as [number, number, number],
-    }));
+    const sorted = pieces.map(({ area, z }) => ({ area, z: ascending(z) }));
     const n = sorted.length;
     sorted.sort((a, b) => a.z[0] - b.z[0] || a.z[2] - b.z[2]);
     this.zero = n > 0 ? ((sorted[0] as Piece).z[0] + (sorted[n - 1] as Piece).z[2]) / 2 : 0;
-    this.low = Float64Array.from(sorted, (piece) => piece.z[0]);
-    this.middle = Float64Array.from(sorted, (piece) => piece.z[1]);
-    this.high = Float64Array.from(sorted, (piece) => piece.z[2]);
-    this.areas = Float64Array.from(sorted, (piece) => piece.area);
+    this.low = each(sorted, ({ z }) => z[0]);
+    this.middle = each(sorted, ({ z }) => z[1]);
+    this.high = each(sorted, ({ z }) => z[2]);
+    this.areas = each(sorted, ({ area }) => area);
     this.areaFrom = new Float64Array(n + 1);
     this.momentFrom = new Float64Array(n + 1);
     for (let i = n - 1; i >= 0; i--) {
@@ -59,10 +56,7 @@ export class PieceSet {
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, n)));
     this.tree = highestTree(this.high, this.leaves);
     sorted.sort((a, b) => a.z[2] - b.z[2] || a.z[0] - b.z[0]);
-    this.byHigh = {
-      high: Float64Array.from(sorted, (piece) => piece.z[2]),
-      low: Float64Array.from(sorted, (piece) => piece.z[0]),
-    };
+    this.byHigh = { high: each(sorted, ({ z }) => z[2]), low: each(sorted, ({ z }) => z[0]) };
     this.areaBefore = new Float64Array(n + 1);
     this.momentBefore = new Float64Array(n + 1);
     sorted.forEach((piece, i) => {
@@ -125,6 +119,21 @@ export class PieceSet {
       else return; // pieces come in order: all that follow are wholly above
     }
   }
+}
+
+function ascending([a, b, c]: Piece["z"]): Piece["z"] {
+  const low = Math.min(a, b, c);
+  const high = Math.max(a, b, c);
+  // Of three numbers the one between, itself and not a sum's rounding of it.
+  const middle = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+  return [low, middle, high];
+}
+
+/** Of every piece one number; `Float64Array.from` takes several times as long, and a hand waits for it. */
+function each(pieces: readonly Piece[], of: (piece: Piece) => number): Float64Array {
+  const numbers = new Float64Array(pieces.length);
+  for (let i = 0; i < pieces.length; i++) numbers[i] = of(pieces[i] as Piece);
+  return numbers;
 }
 
 function highestTree(high: Float64Array, leaves: number): Float64Array {

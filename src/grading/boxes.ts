@@ -13,3 +13,7 @@ export function union(a: Bounds, b: Bounds): Bounds {
     maxY: Math.max(a.maxY, b.maxY),
   };
 }
+
+export function moved(box: Bounds, x: number, y: number): Bounds {
+  return { minX: box.minX + x, minY: box.minY + y, maxX: box.maxX + x, maxY: box.maxY + y };
+}

@@ -43,10 +43,11 @@ export { type Act, finishHeights, operatorsOf, type Places, type Prepared, prepa
 export { inOrder } from "./order";
 export { placesAt } from "./places";
 export { type FloorRange, type GradingPlan, onDrive, type PadRule, type SideRule } from "./plan";
-export { farthestLook, gradingReach, gridOver, quickProbeCells, type Reach } from "./reach";
+export { farthestLook, gradingReach, gridOver, type Reach } from "./reach";
 export { retainingResults } from "./retaining";
 export { shapesAt } from "./shapes-at";
 export { sideReaches } from "./side-reach";
 export { bedFall, bedHeight, laySwale, type SwaleLine } from "./swale-line";
+export { type LayoutUnderHand, layOutUnderHand } from "./under-hand";
 export { type Tightest, tightestPlaces } from "./underside";
 export { nearestSegment, nowhere, type Segments, segmentsOf } from "./wall-distance";

@@ -19,8 +19,6 @@ export const farthestLook = 200;
 /** A change of height that counts, m. */
 const change = 1e-3;
 const probeCells = 16_000;
-/** Enough while things are under the hand: the box is a little wider then. */
-export const quickProbeCells = 4_000;
 
 export interface Reach {
   readonly bounds: Bounds;
@@ -59,7 +57,7 @@ function drawnPoints(plan: GradingPlan): Point[] {
 }
 
 /** Apron, drives and pads, whose stone is dug in also where the height stays as it is. */
-function leastBox({ footprint, pad, drives, pads = [] }: GradingPlan): Bounds {
+export function leastBox({ footprint, pad, drives, pads = [] }: GradingPlan): Bounds {
   const width = Math.max(pad.width, ...(pad.sides ?? []).map((side) => side.width));
   const apron = grown(boundsOf(footprint.ring), width + 1);
   const strips = drives.map(({ line, drive }) =>

@@ -1,5 +1,5 @@
 /** The panel on the right: what the present step asks for and what it answers. */
-import type { ComponentType } from "react";
+import { type ComponentType, memo } from "react";
 import type { StepName } from "../store/state";
 import { useApp } from "../store/useApp";
 import type { RunCommand } from "./command";
@@ -19,17 +19,18 @@ export interface StepPanelProps {
   readonly run: RunCommand;
 }
 
+/** Each is drawn by what it reads itself: that it has to wait changes nothing in it. */
 const panels: Readonly<Record<StepName, ComponentType<StepPanelProps>>> = {
-  lot: LotPanel,
-  shots: ShotsPanel,
-  building: BuildingPanel,
-  drive: DrivePanel,
-  water: WaterPanel,
-  floor: FloorPanel,
-  foundation: FoundationPanel,
-  quantities: QuantitiesPanel,
-  setout: SetoutPanel,
-  sheets: SheetsPanel,
+  lot: memo(LotPanel),
+  shots: memo(ShotsPanel),
+  building: memo(BuildingPanel),
+  drive: memo(DrivePanel),
+  water: memo(WaterPanel),
+  floor: memo(FloorPanel),
+  foundation: memo(FoundationPanel),
+  quantities: memo(QuantitiesPanel),
+  setout: memo(SetoutPanel),
+  sheets: memo(SheetsPanel),
 };
 
 export function SidePanel({ run }: StepPanelProps) {

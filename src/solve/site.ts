@@ -14,8 +14,9 @@ import {
   gradingReach,
   type Layout,
   type LayoutArrays,
+  type LayoutUnderHand,
   layOut,
-  quickProbeCells,
+  layOutUnderHand,
   type Reach,
 } from "../grading";
 import { levelSurvey } from "../survey";
@@ -69,8 +70,6 @@ export interface Site {
 
 /** Cells of the coarse grid: for the volume curve and the error estimate. */
 const coarseCells = 20_000;
-/** Cells of the grid while the layout itself is under the hand. */
-const smallCells = 10_000;
 
 const noCorners: Building["outline"] = [];
 
@@ -252,11 +251,10 @@ function buildingStages(stage: StageMaker): BuildStage {
   const spots = stage(groundSpots);
   const range = stage((low: number, high: number): FloorRange => ({ low, high }));
   const usualRange = stage((low: number, high: number): FloorRange => ({ low, high }));
-  const reachWith = (cells?: number) => (plan: GradingPlan, ground: Ground, floors: FloorRange) =>
-    gradingReach(plan, ground, floors, cells);
-  const reach = stage(reachWith());
-  const usualReach = stage(reachWith());
-  const quickReach = stage(reachWith(quickProbeCells));
+  const reachOf = (plan: GradingPlan, ground: Ground, floors: FloorRange) =>
+    gradingReach(plan, ground, floors);
+  const reach = stage(reachOf);
+  const usualReach = stage(reachOf);
   const layoutWith =
     (cells?: number) =>
     (plan: GradingPlan, ground: Ground, { bounds }: Reach, floors: FloorRange): Layout =>
@@ -264,15 +262,19 @@ function buildingStages(stage: StageMaker): BuildStage {
   const fine = stage(layoutWith());
   const coarse = stage(layoutWith(coarseCells));
   const usualCoarse = stage(layoutWith(coarseCells));
-  const small = stage(layoutWith(smallCells));
+  let frameBefore: LayoutUnderHand | null = null;
+  const underHand = stage((plan: GradingPlan, ground: Ground, floors: FloorRange): LayoutUnderHand => {
+    frameBefore = layOutUnderHand(plan, ground, floors, frameBefore);
+    return frameBefore;
+  });
 
   /** The reach and the layout that are wished for. */
   function laidOut(plan: GradingPlan, ground: Ground, floors: FloorRange, wish: LayoutWish) {
     const of = [plan, ground, floors] as const;
     const isFineKnown = () => reach.knows(...of) && fine.knows(plan, ground, reach(...of), floors);
     if (wish === "quick" && !isFineKnown()) {
-      const graded = quickReach(...of);
-      return { graded, layout: small(plan, ground, graded, floors), isSmall: true };
+      const { reach: graded, layout } = underHand(...of);
+      return { graded, layout, isSmall: true };
     }
     if (typeof wish === "object" && wish.made && !isFineKnown()) {
       reach.learn(wish.made.reach, ...of);

@@ -6,7 +6,7 @@
  *         points inside the area are looked at, and its edge at close steps. Under the floor it is exact.
  */
 import type { VolumeCurve } from "../earthwork";
-import { containsPoint, type Point } from "../geometry";
+import { boundsOf, containsPoint, type Point } from "../geometry";
 import { type Footprint, nearestSegment, nowhere, onWall, segmentsOf } from "../grading";
 import type { Ground } from "../terrain";
 import type { HeightAt } from "./grading-plan";
@@ -66,11 +66,14 @@ function shotsBeside(
 ): BareSpot[] {
   const segments = segmentsOf(walls);
   const found = nowhere();
+  const { minX, minY, maxX, maxY } = boundsOf(ring);
   const beside: BareSpot[] = [];
   for (let i = 0; i < count; i++) {
-    const at: Point = [tin.x[i] as number, tin.y[i] as number];
-    const near = nearestSegment(segments, at[0], at[1], found).distance <= reach;
-    if (near || containsPoint(ring, at[0], at[1])) beside.push({ height: tin.z[i] as number, at });
+    const x = tin.x[i] as number;
+    const y = tin.y[i] as number;
+    if (x < minX - reach || x > maxX + reach || y < minY - reach || y > maxY + reach) continue;
+    const isNear = nearestSegment(segments, x, y, found).distance <= reach;
+    if (isNear || containsPoint(ring, x, y)) beside.push({ height: tin.z[i] as number, at: [x, y] });
   }
   return beside;
 }

@@ -109,4 +109,18 @@ describe("the depth map as pixels", () => {
       ),
     ).toBeNull();
   });
+
+  it("is the same in every pixel whether colours are told by the quad or one by one", () => {
+    // Relief with many edges that run every way; cells of one pixel leave no quad to tell at once.
+    const height = (x: number, y: number) => 0.3 * Math.sin(x) * Math.cos(y / 2) + 0.02 * x - 0.1;
+    const coarse = surface(12, 12, height);
+    const wide = raster(coarse, 0.05, 240, 240);
+    const single = new Uint32Array(1);
+    for (let v = 13; v < 227; v += 5)
+      for (let u = 13; u < 227; u += 3) {
+        const [x, y] = [u * 0.05, 12 - v * 0.05];
+        rasterDepth(coarse, table, { x, y, step: 0.05, width: 1, height: 1 }, single);
+        expect(wide[v * 240 + u], `pixel ${u}, ${v}`).toBe(single[0]);
+      }
+  });
 });

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from "vitest";
-import { givingWay, toldElsewhere } from "../../src/canvas/select/givesWay";
+import { givingWay, tellsOf, toldElsewhere } from "../../src/canvas/select/givesWay";
 import { liveDimensions } from "../../src/canvas/select/liveDimensions";
 import { type Project, present, startHistory, type Thing } from "../../src/document";
 import { drawPlan } from "../../src/drawing";
@@ -52,6 +52,24 @@ describe("lengths of what is selected", () => {
     for (const length of twice)
       expect(tells(now, length).length, length).toBeLessThan(tells(before, length).length);
     expect(tells(now, stays).length).toBe(tells(before, stays).length);
+  });
+
+  it("change no layer but those that are said to tell of the thing", () => {
+    const things: Thing[] = [
+      { kind: "lot" },
+      { kind: "building" },
+      ...(drive ? [{ kind: "drive", id: drive.id } as const] : []),
+    ];
+    for (const thing of things) {
+      select([thing]);
+      const told = toldElsewhere(appStore.getState(), {});
+      if (!told) throw new Error("its lengths are told by its figures");
+      const layers = drawPlan(studio, results, { metresPerMm: 0.1 });
+      const changed = layers.filter((layer) => givingWay(layer, told) !== layer.marks);
+      expect(changed.length).toBeGreaterThan(0);
+      for (const layer of changed) expect(tellsOf(layer, told.thing), layer.id).toBe(true);
+      expect(layers.every((layer) => tellsOf(layer, told.thing))).toBe(false);
+    }
   });
 
   it("come back while a tool is at work", () => {

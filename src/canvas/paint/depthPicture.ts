@@ -69,7 +69,7 @@ export interface DepthPicture {
 export function createDepthPicture(): DepthPicture {
   const canvas = document.createElement("canvas");
   const own = canvas.getContext("2d");
-  let image: ImageData | null = null;
+  let store = new Uint32Array(0);
   let window: RasterWindow | null = null;
   return {
     update(surface, table, view, pixelRatio) {
@@ -81,10 +81,11 @@ export function createDepthPicture(): DepthPicture {
         canvas.width = Math.max(canvas.width, width);
         canvas.height = Math.max(canvas.height, height);
       }
-      if (!image || image.width !== width || image.height !== height)
-        image = own.createImageData(width, height);
-      rasterDepth(surface, table, window, new Uint32Array(image.data.buffer));
-      own.putImageData(image, 0, 0);
+      // The map of a thing under the hand is of another size in each frame: one store holds them all.
+      if (store.length < width * height) store = new Uint32Array(Math.ceil(1.2 * width * height));
+      const pixels = store.subarray(0, width * height);
+      rasterDepth(surface, table, window, pixels);
+      own.putImageData(new ImageData(bytesOf(pixels), width, height), 0, 0);
       return true;
     },
     paint(context, view, strength = 1) {
@@ -110,4 +111,12 @@ export function createDepthPicture(): DepthPicture {
       context.restore();
     },
   };
+}
+
+function bytesOf({
+  buffer,
+  byteOffset,
+  byteLength,
+}: Uint32Array<ArrayBuffer>): Uint8ClampedArray<ArrayBuffer> {
+  return new Uint8ClampedArray(buffer, byteOffset, byteLength);
 }

@@ -264,11 +264,26 @@ function paintRow(
     const growth = ((east - west) * window.step) / cell;
     const perPixel = quads[n + 5] as number;
     const end = spans[k + 1] as number;
+    const from = spans[k] as number;
     let value = west + (east - west) * (quads[n + 4] as number);
-    for (let u = spans[k] as number; u < end; u++, value += growth) {
-      pixels[start + u] = smoothColour(value, perPixel, table);
+    const c = classBetween(value, value + growth * (end - 1 - from), perPixel, table.edges);
+    if (c === noClass)
+      for (let u = from; u < end; u++, value += growth)
+        pixels[start + u] = smoothColour(value, perPixel, table);
+    else {
+      const colour = table.colours[c] as number;
+      for (let u = from; u < end; u++) pixels[start + u] = colour;
     }
   }
+}
+
+/** The class of all values between two, where no edge comes within half a pixel of them; else `noClass`. */
+function classBetween(one: number, other: number, perPixel: number, edges: readonly number[]): number {
+  const low = Math.min(one, other) - perPixel / 2;
+  const high = Math.max(one, other) + perPixel / 2;
+  let c = 0;
+  while (c < edges.length && low >= (edges[c] as number)) c++;
+  return c < edges.length && high > (edges[c] as number) ? noClass : c;
 }
 
 /** Columns of cells whose pixels fall into the window: [first, after the last). */

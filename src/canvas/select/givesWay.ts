@@ -27,6 +27,12 @@ export function toldElsewhere(state: AppState, hand: Pick<ToolState, "marks">): 
   return liveDimensions(shownProject(state), selection).length > 0 ? { thing, words: "all" } : null;
 }
 
+/** Whether a layer writes anything of a thing that may be told elsewhere. */
+export function tellsOf({ id, marks }: MarkLayer, thing: string): boolean {
+  if (id === "dimensions" && thing === "building") return true;
+  return marks.some((mark) => mark.kind === "text" && mark.tells?.thing === thing);
+}
+
 /** The marks of a layer without what is told elsewhere. */
 export function givingWay({ id, marks }: MarkLayer, told: ToldElsewhere | null): readonly DrawingMark[] {
   if (told === null) return marks;

@@ -1,12 +1,12 @@
 /** The canvases of the plan, and the hand on them. */
 import type Konva from "konva";
-import { type RefObject, useEffect, useRef } from "react";
+import { memo, type RefObject, useEffect, useRef } from "react";
 import { Layer, Shape, Stage } from "react-konva";
 import { useStore } from "zustand";
 import { present } from "../../document";
 import { guardDrawing } from "../../store/pickTool";
 import { stakeGridStore } from "../../store/stakeGrid";
-import type { ToolName } from "../../store/state";
+import type { AppState, ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
@@ -63,26 +63,40 @@ export function PlanStage() {
       data-settled={isSettled}
       data-earth-fine={isEarthFine}
     >
-      <Stage width={width} height={height} listening={false}>
-        {stageLayers.map((name) => (
-          <Layer
-            key={name}
-            listening={false}
-            ref={(layer) => {
-              layers.current[name] = layer;
-            }}
-          >
-            <Shape
-              listening={false}
-              perfectDrawEnabled={false}
-              sceneFunc={(context) => painter.current?.paint(name, context._context)}
-            />
-          </Layer>
-        ))}
-      </Stage>
+      <Canvases width={width} height={height} layers={layers} painter={painter} />
     </div>
   );
 }
+
+interface CanvasesProps {
+  readonly width: number;
+  readonly height: number;
+  readonly layers: RefObject<Partial<Record<StageLayer, Konva.Layer | null>>>;
+  readonly painter: RefObject<PlanPainter | null>;
+}
+
+/** The painter says what is drawn when: a change of the stage's own attributes redraws nothing. */
+const Canvases = memo(function Canvases({ width, height, layers, painter }: CanvasesProps) {
+  return (
+    <Stage width={width} height={height} listening={false}>
+      {stageLayers.map((name) => (
+        <Layer
+          key={name}
+          listening={false}
+          ref={(layer) => {
+            layers.current[name] = layer;
+          }}
+        >
+          <Shape
+            listening={false}
+            perfectDrawEnabled={false}
+            sceneFunc={(context) => painter.current?.paint(name, context._context)}
+          />
+        </Layer>
+      ))}
+    </Stage>
+  );
+});
 
 /** Makes the painter once the canvases are there, and lets it follow the window. */
 function usePainter(
@@ -164,7 +178,7 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
       if (layered) painter.layersChanged();
       if (state.pointer !== before.pointer && followsDrop(state)) painter.interactionChanged();
       if (taken) painter.selectionChanged();
-      if (drawn) painter.stateChanged();
+      if (drawn && !isSolvedNext(state, before)) painter.stateChanged();
       if (drawn ? state.floorDrag === null : state.selection !== before.selection)
         painter.interactionChanged();
     }),
@@ -183,6 +197,11 @@ function followStores(element: HTMLElement, painter: PlanPainter): () => void {
   return () => {
     for (const stop of stops) stop();
   };
+}
+
+/** A thing under the hand moved: the next frame solves it, and draws both at once. */
+function isSolvedNext(state: AppState, before: AppState): boolean {
+  return state.preview !== null && state.results === before.results;
 }
 
 /** Stakes that are typed are all seen beside the sheet that they are typed in. */

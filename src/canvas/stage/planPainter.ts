@@ -22,7 +22,7 @@ import { createStillLabels } from "../scene/stillLabels";
 import { rimOf, writtenBoxes, writtenBy } from "../scene/written";
 import { pxPerMm, writtenPxPerMm } from "../screen";
 import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
-import { givingWay, toldElsewhere } from "../select/givesWay";
+import { givingWay, tellsOf, toldElsewhere } from "../select/givesWay";
 import { coveredPaper } from "../view/freeArea";
 import { coveredByWindow, planView } from "../view/planView";
 import { takenBoxes } from "../view/slots";
@@ -181,9 +181,14 @@ export class PlanPainter {
     const told = toldElsewhere(appStore.getState(), hand);
     const thing = told?.thing ?? null;
     if (thing === this.told) return;
+    const things = [thing, this.told];
     this.told = thing;
     this.pictureSoon();
-    for (const name of markCanvases) this.layers[name].batchDraw();
+    for (const name of markCanvases) {
+      const layers = this.scene.layers(name);
+      if (layers.some((layer) => things.some((each) => each !== null && tellsOf(layer, each))))
+        this.layers[name].batchDraw();
+    }
   }
 
   /** The tool's marks or the selection changed. */
@@ -234,7 +239,9 @@ export class PlanPainter {
     if (inputs.every((input, i) => input === this.depthInputs[i])) return false;
     this.depthInputs = inputs;
     const { values, table } = map ?? { values: null, table: noColours };
-    this.depth.update(values, table, view, this.pixelRatio());
+    // On the small grid of a thing under the hand single pixels show nothing.
+    const share = state.results.earthLags ? 1 / 2 : 1;
+    this.depth.update(values, table, view, share * this.pixelRatio());
     return true;
   }
 

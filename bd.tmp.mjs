@@ -1,0 +1,20 @@
+import { chromium } from "@playwright/test";
+import { chromiumArguments, ensureChromium } from "./e2e/support/chromium.mjs";
+import { buildIfStale } from "./src/start/build.mjs";
+import { servePage } from "./src/start/serve.mjs";
+import { timeBuildingDrag } from "./tests/bench/building-drag.mjs";
+import { benchProject } from "./tests/bench/projects.mjs";
+import { writeFileSync } from "node:fs";
+buildIfStale();
+const server = await servePage();
+const browser = await chromium.launch({ executablePath: ensureChromium(), args: chromiumArguments });
+const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+let client;
+if (process.env.PROF) { client = await page.context().newCDPSession(page); await client.send("Profiler.enable"); await client.send("Profiler.setSamplingInterval",{interval:200}); await client.send("Profiler.start"); }
+const r = await timeBuildingDrag(page, server.address, benchProject(10_000));
+if (client) writeFileSync(process.env.PROF, JSON.stringify((await client.send("Profiler.stop")).profile));
+const f = (a) => { const s=[...a].sort((x,y)=>x-y); return `med ${s[s.length>>1].toFixed(0)} p95 ${s[Math.floor(.95*s.length)].toFixed(0)}`; };
+console.log("drag", f(r.drag), r.drag.map((x)=>x.toFixed(0)).join(" "));
+if (r.earth) console.log("earth", f(r.earth), r.earth.map((x)=>x.toFixed(0)).join(" "));
+console.log("all", f(r.release), r.release.map((x)=>x.toFixed(0)).join(" "));
+await browser.close(); await server.close(); process.exit(0);
