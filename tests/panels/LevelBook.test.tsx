@@ -263,6 +263,84 @@ describe("typing in the level book", () => {
       expect(inBlock()).toBe(9);
     });
 
+    it("is one of cells in a single column too: painted, copied, filled down and emptied alone", () => {
+      const before = shots();
+      fireEvent.click(cell(1, "reading"));
+      press("ArrowDown", { shiftKey: true });
+      press("ArrowDown", { shiftKey: true });
+      const painted = [...grid().querySelectorAll(".book-in-block")];
+      expect(painted).toEqual([1, 2, 3].map((row) => cell(row, "reading")));
+      expect(inBlock()).toBe(3);
+      expect(grid().querySelectorAll(".book-chosen")).toHaveLength(0);
+      expect(copied().split("\n")).toEqual(before.slice(1, 4).map(({ reading }) => reading?.text));
+      press("d", { ctrlKey: true });
+      expect(shots().map(({ reading }) => reading?.text)).toEqual(
+        before.map(({ reading }, row) => (row === 2 || row === 3 ? before[1]?.reading : reading)?.text),
+      );
+      undoEdit();
+      press("Delete");
+      expect(shots().slice(1, 4)).toEqual(before.slice(1, 4).map((shot) => ({ ...shot, reading: null })));
+      undoEdit();
+      expect(shots()).toEqual(before);
+    });
+
+    it("of one column that was copied here falls on another column, row by row", () => {
+      const before = shots();
+      fireEvent.click(cell(1, "name"));
+      fireEvent.click(cell(2, "name"), { shiftKey: true });
+      const text = copied();
+      fireEvent.click(cell(4, "note"));
+      paste(text);
+      expect(shots().map(({ note }) => note)).toEqual(
+        before.map(({ note }, row) => (row === 4 || row === 5 ? before[row - 3]?.name : note)),
+      );
+      expect(shots().map(({ name }) => name)).toEqual(before.map(({ name }) => name));
+    });
+
+    const heads = () => [...grid().querySelectorAll<HTMLElement>("[data-head]")];
+    const wholeRows = () =>
+      [...grid().querySelectorAll(".book-chosen")].map(
+        (row) => Number(row.getAttribute("aria-rowindex")) - 2,
+      );
+
+    it("is whole rows by Shift+Space, and by a press or a drag on the rows' heads", () => {
+      fireEvent.click(cell(2, "reading"));
+      expect(wholeRows()).toEqual([]);
+      press(" ", { shiftKey: true });
+      expect(wholeRows()).toEqual([2]);
+      press("ArrowDown", { shiftKey: true });
+      expect(wholeRows()).toEqual([2, 3]);
+      expect(here()).toBe(cell(3, "reading"));
+      const [, second, third, fourth] = heads();
+      fireEvent.click(second as HTMLElement);
+      expect(wholeRows()).toEqual([1]);
+      fireEvent.click(third as HTMLElement, { shiftKey: true });
+      expect(wholeRows()).toEqual([1, 2]);
+      fireEvent.mouseDown(second as HTMLElement, { button: 0, buttons: 1 });
+      fireEvent.mouseMove(fourth as HTMLElement, { buttons: 1 });
+      expect(wholeRows()).toEqual([1, 2, 3]);
+      fireEvent.click(cell(2, "name"));
+      expect(wholeRows()).toEqual([]);
+    });
+
+    it("of whole rows is copied with all its columns, and falls on whole rows from any of their cells", () => {
+      const before = shots();
+      fireEvent.click(cell(1, "reading"));
+      press(" ", { shiftKey: true });
+      const text = copied();
+      expect(text.split("\t")).toHaveLength(9);
+      fireEvent.click(cell(4, "reading"));
+      press(" ", { shiftKey: true });
+      paste(text);
+      expect(shots()[4]).toEqual({ ...before[1], id: before[4]?.id });
+      undoEdit();
+      fireEvent.click(cell(4, "note"));
+      paste(text);
+      expect(shots()[4]).toEqual({ ...before[1], id: before[4]?.id });
+      undoEdit();
+      expect(shots()).toEqual(before);
+    });
+
     it("is copied as it is seen, and pasted cell upon cell where the cursor stands", () => {
       fireEvent.click(cell(1, "reading"));
       fireEvent.click(cell(2, "note"), { shiftKey: true });

@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { setupSchema, shotSchema } from "../../src/document";
-import { type Cursor, chosenRows, firstCursor, type MoveKey, moved } from "../../src/panels/levelbook/cursor";
+import {
+  type Cursor,
+  chosenColumns,
+  chosenRows,
+  firstCursor,
+  type MoveKey,
+  moved,
+} from "../../src/panels/levelbook/cursor";
 import { lineOfRow, linesOf } from "../../src/panels/levelbook/lines";
 
 const extent = { rows: 5, columns: 9, page: 3 };
@@ -46,6 +53,21 @@ describe("the cursor of the level book", () => {
     const two = moved(at(3, 1), key("ArrowUp", { shiftKey: true }), extent);
     expect(two && chosenRows(two)).toEqual([2, 3]);
     expect(chosenRows(firstCursor)).toEqual([0, 0]);
+  });
+
+  it("Shift with Space chooses whole rows, which Shift with up and down takes along", () => {
+    const press = (cursor: Cursor, name: string, shiftKey = true) =>
+      moved(cursor, key(name, { shiftKey }), extent) ?? cursor;
+    const row = press(at(1, 2), " ");
+    expect([row.row, row.column, chosenColumns(row)]).toEqual([1, 2, [0, 8]]);
+    const two = press(row, "ArrowDown");
+    expect([chosenRows(two), chosenColumns(two)]).toEqual([
+      [1, 2],
+      [0, 8],
+    ]);
+    expect(chosenColumns(press(two, "ArrowRight"))).toEqual([2, 3]);
+    expect(chosenColumns(press(two, "ArrowDown", false))).toEqual([2, 2]);
+    expect(moved(at(1, 2), key(" "), extent)).toBeNull();
   });
 
   it("leaves other keys alone", () => {

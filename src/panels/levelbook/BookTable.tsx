@@ -73,7 +73,7 @@ export function BookTable(props: BookTableProps) {
           tabIndex={0}
           aria-label="Level book"
           aria-rowcount={book.shots.length + 2}
-          aria-colcount={columns.length}
+          aria-colcount={columns.length + 1}
           aria-multiselectable="true"
           aria-activedescendant={editing ? undefined : `${gridId}-${at.row}-${at.column}`}
           onKeyDown={(event) => {
@@ -149,12 +149,16 @@ function Heads({ book }: { book: Book }) {
   return (
     <>
       <colgroup>
+        <col className="book-heads" />
         {columns.map((column) => (
           <col key={column.id} style={{ width: columnShare(column) }} />
         ))}
       </colgroup>
       <thead>
         <tr>
+          <th scope="col" className="book-rowhead" aria-colindex={1}>
+            <span className="visually-hidden">row</span>
+          </th>
           {columns.map(({ id, title }, index) => (
             <SortHead
               key={id}
@@ -211,6 +215,7 @@ function Lines({ book, gridId, editor, project, points, setups, notation, questi
         };
         const shot = shots[line.row];
         if (!shot) return <NewRow key="new" {...shared} />;
+        const chosen = line.row >= chosenFirst && line.row <= chosenLast;
         return (
           <ShotRow
             key={shot.id}
@@ -221,7 +226,10 @@ function Lines({ book, gridId, editor, project, points, setups, notation, questi
             notation={notation}
             drafts={book.drafts}
             question={asked.get(shot.id) ?? null}
-            chosen={line.row >= chosenFirst && line.row <= chosenLast}
+            number={book.rowAt(line.row) + 1}
+            chosen={chosen}
+            isBlock={chosen && (chosenFirst !== chosenLast || leftmost !== rightmost)}
+            isWhole={chosen && at.wholeTo !== undefined}
             leftmost={leftmost}
             rightmost={rightmost}
           />

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { columns } from "./columns";
+import { RowHead } from "./RowHead";
 
 export interface NewRowProps {
   readonly row: number;
@@ -13,6 +14,7 @@ export interface NewRowProps {
 export function NewRow({ row, gridId, cursor, editor }: NewRowProps) {
   return (
     <tr className="book-row book-new" aria-rowindex={row + 2}>
+      <RowHead row={row} number={row + 1} />
       {columns.map(({ id }, index) => (
         <td
           key={id}
@@ -20,7 +22,7 @@ export function NewRow({ row, gridId, cursor, editor }: NewRowProps) {
           data-row={row}
           data-column={index}
           className={`book-cell book-${id}${index === cursor ? " book-here" : ""}`}
-          aria-colindex={index + 1}
+          aria-colindex={index + 2}
         >
           {index === cursor && editor ? (
             editor

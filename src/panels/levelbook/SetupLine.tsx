@@ -14,7 +14,7 @@ interface SetupLineProps {
 export const SetupLine = memo(function SetupLine({ name, result, notation }: SetupLineProps) {
   return (
     <tr className="book-setup">
-      <td colSpan={columns.length}>
+      <td colSpan={columns.length + 1}>
         <b>{name}</b>
         {result?.tied && result.beam !== null ? (
           <span className="soft">{`${result.reads === "up" ? "reads zero" : "beam"} at ${notation.length(result.beam)}, ${result.tie}`}</span>

@@ -7,11 +7,14 @@ import { type RowState, rowState, shortPlusMinus, stateWord, stateWords } from "
 import { useResults } from "../useProject";
 import { type ColumnId, cellText, columns } from "./columns";
 import { type Draft, draftKey } from "./drafts";
+import { RowHead } from "./RowHead";
 import { understood } from "./understood";
 
 export interface ShotRowProps {
   readonly shot: Shot;
   readonly row: number;
+  /** As the book was read, from 1 on. */
+  readonly number: number;
   readonly project: Project;
   readonly point: LevelledPoint | undefined;
   readonly notation: Notation;
@@ -22,7 +25,10 @@ export interface ShotRowProps {
   /** Column of the cursor, -1 where it stands elsewhere. */
   readonly cursor: number;
   readonly chosen: boolean;
-  /** Columns of the chosen block; one and the same where whole rows are chosen. */
+  /** Whole rows are chosen, this one among them. */
+  readonly isWhole: boolean;
+  /** More than the cursor's cell is chosen: the cells of this row from `leftmost` to `rightmost`. */
+  readonly isBlock: boolean;
   readonly leftmost: number;
   readonly rightmost: number;
   readonly editor: ReactNode;
@@ -33,12 +39,13 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
   const { shot, row, cursor, chosen, editor, gridId } = props;
   const isKeptOut = useKeptOut(shot.id);
   const state = rowState(shot, props.point, isKeptOut);
-  const isBlock = chosen && props.leftmost !== props.rightmost;
-  const classes = ["book-row", chosen && !isBlock ? "book-chosen" : "", rowClass(state)]
+  const { isBlock, isWhole } = props;
+  const classes = ["book-row", isWhole ? "book-chosen" : "", chosen ? "book-of-chosen" : "", rowClass(state)]
     .filter(Boolean)
     .join(" ");
   return (
     <tr className={classes} aria-rowindex={row + 2} aria-selected={chosen}>
+      <RowHead row={row} number={props.number} />
       {columns.map((column, index) => {
         const draft = props.drafts.get(draftKey(shot.id, column.id));
         const here = index === cursor;
@@ -52,7 +59,7 @@ export const ShotRow = memo(function ShotRow(props: ShotRowProps) {
             data-column={index}
             className={`book-cell book-${column.id}${here ? " book-here" : ""}${draft ? " book-bad" : ""}${inBlock ? " book-in-block" : ""}`}
             aria-selected={isBlock ? inBlock : undefined}
-            aria-colindex={index + 1}
+            aria-colindex={index + 2}
             aria-invalid={draft !== undefined}
             title={draft?.why ?? titleOf(column.id, props, isKeptOut)}
           >

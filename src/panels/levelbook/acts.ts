@@ -3,8 +3,8 @@ import { type Edit, type Project, present, type Shot, surveyEdits } from "../../
 import { runTogether, select, tell } from "../../store/actions";
 import { appStore } from "../../store/store";
 import type { Notation } from "../notation";
-import { blockOf, columnsFrom, fillBlock, spread, writeBlock } from "./block";
-import { type ColumnId, cellText, choiceOf, optionsOf } from "./columns";
+import { blockOf, columnsFrom, fillBlock, isWholeRows, spread, writeBlock } from "./block";
+import { type ColumnId, choiceOf, columnIds, optionsOf } from "./columns";
 import { type Cursor, chosenRows } from "./cursor";
 import { draftKey, dropDraft, keepDraft } from "./drafts";
 import { type Block, landingOf, pasteBlock, splitBlock, splitPlaces } from "./paste";
@@ -174,6 +174,10 @@ function paste(
     type(rowAt(start), column, block[0]?.[0] ?? "");
     return;
   }
+  if (isWholeRows(block)) {
+    pasteCells(block, columnIds);
+    return;
+  }
   if (single || chosen.columns.length > 1 || isOurs) {
     const over = single ? spread(block, end - start + 1, chosen.columns.length) : block;
     pasteCells(over, columnsFrom(column, Math.max(...over.map(({ length }) => length))));
@@ -218,30 +222,12 @@ function keepRefused(
     });
 }
 
-/** Rows as a spreadsheet takes them: the cells of a block; of whole rows name, reading and place; of one row its cell. */
+/** The chosen cells as a spreadsheet takes them: tabs between cells, a line a row. */
 function copied(rows: readonly number[], of: readonly ColumnId[], notation: Notation): string {
-  const now = project();
-  const shots = shotsOf(rows);
-  lastCopied = null;
-  if (of.length > 1) {
-    const text = blockOf(now, shots, of, notation);
-    lastCopied = { text, block: splitBlock(text) };
-    return text;
-  }
-  const [column] = of;
-  const cell = (id: ColumnId, shot: Shot) => cellText(id, shot, now, notation);
-  if (rows.length === 1) {
-    const text = shots[0] && column ? cell(column, shots[0]) : "";
-    lastCopied = { text, block: [[text]] };
-    return text;
-  }
-  return shots
-    .map((shot) => {
-      const place =
-        shot.place.kind === "at" ? [notation.length(shot.place.x), notation.length(shot.place.y)] : [];
-      return [cell("name", shot), cell("reading", shot), ...place].join("\t");
-    })
-    .join("\n");
+  const block = blockOf(project(), shotsOf(rows), of, notation);
+  const text = block.map((cells) => cells.join("\t")).join("\n");
+  lastCopied = { text, block };
+  return text;
 }
 
 function selectRows(shots: readonly Shot[], cursor: Cursor): void {

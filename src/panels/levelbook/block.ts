@@ -20,16 +20,19 @@ export function columnsFrom(column: ColumnId, count: number): readonly ColumnId[
   return columns.slice(first, first + count).map(({ id }) => id);
 }
 
-/** The texts of the cells as a spreadsheet takes them: tabs between cells, a line a row. */
+/** The texts of the cells, a list a row. */
 export function blockOf(
   project: Project,
   shots: readonly Shot[],
   of: readonly ColumnId[],
   notation: Notation,
-): string {
-  return shots
-    .map((shot) => of.map((column) => cellText(column, shot, project, notation)).join("\t"))
-    .join("\n");
+): Block {
+  return shots.map((shot) => of.map((column) => cellText(column, shot, project, notation)));
+}
+
+/** Whole rows: as many cells as the book has columns. */
+export function isWholeRows(block: Block): boolean {
+  return block.every(({ length }) => length === columns.length);
 }
 
 export interface WrittenBlock {

@@ -7,6 +7,8 @@ export interface Cursor {
   readonly anchor: number;
   /** The other end of a choice of columns; missing: the cursor's column alone. */
   readonly across?: number;
+  /** Last column of the table, where whole rows are chosen. */
+  readonly wholeTo?: number;
   /** Column in which a run of Tabs began: Enter goes back to it. */
   readonly tabbedFrom: number | null;
 }
@@ -54,6 +56,8 @@ export function moved(cursor: Cursor, press: MoveKey, extent: Extent): Cursor | 
         : toColumn(cursor, extent.columns - 1, press.shiftKey, extent);
     case "Enter":
       return entered(cursor, press.shiftKey ? -1 : 1, extent);
+    case " ":
+      return press.shiftKey && !far ? wholeRows(cursor, extent) : null;
     case "Tab":
       return tabbed(cursor, press.shiftKey ? -1 : 1, extent);
     default:
@@ -69,8 +73,16 @@ function toRow(cursor: Cursor, row: number, extend: boolean, extent: Extent): Cu
 
 function toColumn(cursor: Cursor, column: number, extend: boolean, extent: Extent): Cursor {
   const next = clamp(column, extent.columns);
-  if (extend) return { ...cursor, column: next, across: cursor.across ?? cursor.column, tabbedFrom: null };
+  if (extend) {
+    const { row, anchor, across = cursor.column } = cursor;
+    return { row, column: next, anchor, across, tabbedFrom: null };
+  }
   return { row: cursor.row, column: next, anchor: cursor.row, tabbedFrom: null };
+}
+
+/** The rows of what is chosen, with all their columns. */
+export function wholeRows(cursor: Cursor, extent: Pick<Extent, "columns">): Cursor {
+  return { ...cursor, wholeTo: extent.columns - 1, tabbedFrom: null };
 }
 
 function entered(cursor: Cursor, by: number, extent: Extent): Cursor {
@@ -97,7 +109,8 @@ export function chosenRows({ row, anchor }: Cursor): readonly [number, number] {
 }
 
 /** First and last chosen column. */
-export function chosenColumns({ column, across = column }: Cursor): readonly [number, number] {
+export function chosenColumns({ column, across = column, wholeTo }: Cursor): readonly [number, number] {
+  if (wholeTo !== undefined) return [0, wholeTo];
   return [Math.min(column, across), Math.max(column, across)];
 }
 

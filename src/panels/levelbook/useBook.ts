@@ -11,7 +11,7 @@ import { useSight } from "../table/useSight";
 import { bookActs } from "./acts";
 import { columnsOf } from "./block";
 import { type ColumnId, cellText, columns } from "./columns";
-import { type Cursor, chosenRows, firstCursor, moved } from "./cursor";
+import { type Cursor, chosenRows, firstCursor, moved, wholeRows } from "./cursor";
 import { draftKey, draftStore } from "./drafts";
 import { lineOfRow, linesOf, plainLines } from "./lines";
 import { type BookOrder, rowsIn, rowsWith, shotsBy } from "./order";
@@ -114,7 +114,8 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
   };
   const paste = (text: string) => {
     stop();
-    bookActs.paste(text, { rows: chosenRows(at), columns: columnsOf(at) }, rowAt);
+    const into = at.wholeTo === undefined ? columnsOf(at) : [column];
+    bookActs.paste(text, { rows: chosenRows(at), columns: into }, rowAt);
   };
   /** The chosen rows as the document counts them. */
   const chosen = () => {
@@ -135,7 +136,7 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
     if (!open) stop();
   };
   /** A cell that is pressed; dragging on from it chooses a block. */
-  const pressed = useRef<{ readonly row: number; readonly column: number } | null>(null);
+  const pressed = useRef<Pressed | null>(null);
   const view = { at, column, shot, extent, shown, edit, editReading, go, rowAt, chosen, fill, find };
   return {
     table,
@@ -168,17 +169,19 @@ export function useBook(project: Project, points: ReadonlyMap<string, LevelledPo
       if (!editing) onKey(event, view);
     },
     onMouseDown: (event: MouseEvent) => {
-      const cell = cellOf(event);
-      pressed.current = cell && !event.shiftKey && event.button === 0 && !editing ? cell : null;
+      const on = pressedAt(event, at.column);
+      pressed.current = on && !event.shiftKey && event.button === 0 && !editing ? on : null;
     },
     onMouseMove: (event: MouseEvent) => {
       const from = pressed.current;
-      const on = cellOf(event);
+      const on = pressedAt(event, at.column);
       if (!from || !on || event.buttons !== 1 || (on.row === at.row && on.column === at.column)) return;
-      go({ ...on, anchor: from.row, across: from.column, tabbedFrom: null });
+      const next = { row: on.row, anchor: from.row, tabbedFrom: null };
+      if (from.isHead) go(wholeRows({ ...next, column: at.column }, extent));
+      else if (!on.isHead) go({ ...next, column: on.column, across: from.column });
     },
     onClick: (event: MouseEvent) => {
-      if (!editing || cellOf(event)) onPress(event, view, editing !== null);
+      if (!editing || pressedAt(event, at.column)) onPress(event, view, editing !== null);
     },
   };
 }
@@ -239,13 +242,31 @@ function typeOnChoice(key: string, { at, column, shot, rowAt, editReading }: Vie
     );
 }
 
-function onPress(event: MouseEvent, { at, go, rowAt }: View, editing: boolean): void {
-  const cell = cellOf(event);
-  if (!cell || (editing && cell.row === at.row && cell.column === at.column)) return;
-  if (event.shiftKey) go({ ...cell, anchor: at.anchor, across: at.across ?? at.column, tabbedFrom: null });
-  else go({ ...cell, anchor: cell.row, tabbedFrom: null });
+function onPress(event: MouseEvent, view: View, editing: boolean): void {
+  const { at, go, rowAt, extent } = view;
+  const on = pressedAt(event, at.column);
+  if (!on || (editing && !on.isHead && on.row === at.row && on.column === at.column)) return;
+  const { row, column } = on;
+  const anchor = event.shiftKey ? at.anchor : row;
+  if (on.isHead) go(wholeRows({ row, column, anchor, tabbedFrom: null }, extent));
+  else if (event.shiftKey) go({ row, column, anchor, across: at.across ?? at.column, tabbedFrom: null });
+  else go({ row, column, anchor, tabbedFrom: null });
   const onTick = event.target instanceof Element && event.target.closest(".book-tick") !== null;
-  if (onTick) bookActs.turnAside(rowAt(cell.row));
+  if (onTick) bookActs.turnAside(rowAt(row));
+}
+
+/** A cell, or the head of its row: there the cursor keeps its column. */
+interface Pressed {
+  readonly row: number;
+  readonly column: number;
+  readonly isHead: boolean;
+}
+
+function pressedAt(event: MouseEvent, column: number): Pressed | null {
+  const head = event.target instanceof Element ? event.target.closest<HTMLElement>("[data-head]") : null;
+  if (head) return { row: Number(head.dataset.head), column, isHead: true };
+  const cell = cellOf(event);
+  return cell && { ...cell, isHead: false };
 }
 
 export function cellOf(event: MouseEvent): { readonly row: number; readonly column: number } | null {
