@@ -89,7 +89,9 @@ test.describe("on the pottery studio", () => {
     await plan.click(from[0], (from[1] + to[1]) / 2);
     const inspector = page.getByTestId("inspector");
     await expect(inspector).toContainText("Retaining wall");
-    await expect(inspector.getByRole("textbox", { name: "In the ground" })).toHaveValue("1′ 0″");
+    const card = page.locator(".told-selected");
+    await expect(card.getByRole("textbox", { name: "Down to its footing's bottom" })).toHaveValue("1′ 0″");
+    await expect(card.getByRole("textbox", { name: "Down to its footing's bottom" })).toBeInViewport();
     await plan.drag(to, [to[0], to[1] - 1], [to[0] - 2, to[1] - 2]);
     expect(await plan.undoName()).toBe("Undo: change the retaining wall");
     const quarter: XY = [from[0] - 0.5, from[1] - 2];

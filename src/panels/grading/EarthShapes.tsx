@@ -6,6 +6,7 @@ import { compass } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { AngleField, NumberField, SlopeField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Told } from "../inspector/Told";
 import { Caution, Facts, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 
@@ -14,16 +15,24 @@ export function EarthShapes() {
   return (
     <>
       {pads.map((pad) => (
-        <PadCard key={pad.id} pad={pad} />
+        <Told key={pad.id} thing={{ kind: "pad", id: pad.id }}>
+          <PadCard pad={pad} />
+        </Told>
       ))}
       {berms.map((berm) => (
-        <BermCard key={berm.id} berm={berm} />
+        <Told key={berm.id} thing={{ kind: "berm", id: berm.id }}>
+          <BermCard berm={berm} />
+        </Told>
       ))}
       {walls.map((wall) => (
-        <WallCard key={wall.id} wall={wall} />
+        <Told key={wall.id} thing={{ kind: "retaining-wall", id: wall.id }}>
+          <WallCard wall={wall} />
+        </Told>
       ))}
       {points.map((point) => (
-        <PointCard key={point.id} point={point} />
+        <Told key={point.id} thing={{ kind: "grade-point", id: point.id }}>
+          <PointCard point={point} />
+        </Told>
       ))}
       <Action icon="draw" look="quiet" onPress={() => pickTool("earth")}>
         Draw a pad, terrace, berm or wall

@@ -18,10 +18,11 @@ import {
 import { tryRun } from "../../store/actions";
 import { LengthField } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
-import { type Fact, Facts } from "../parts";
+import { Facts } from "../parts";
 import { useNotation, useProject } from "../useProject";
 import { wallName } from "../words";
 import { BreaklineFacts, PitFacts } from "./GroundThings";
+import type { Part } from "./toldByStep";
 
 interface Amount {
   readonly label: string;
@@ -33,10 +34,12 @@ interface Amount {
 interface AmountsProps {
   readonly thing: Thing;
   readonly locked: boolean;
+  readonly told: ReadonlySet<Part>;
 }
 
-export function Amounts({ thing, locked }: AmountsProps) {
+export function Amounts({ thing, locked, told }: AmountsProps) {
   const project = useProject((now) => now);
+  if (told.has("figures")) return thing.kind === "shot" ? <StandsOn id={thing.id} /> : null;
   const amounts = amountsOf(project, thing);
   return (
     <>
@@ -260,10 +263,24 @@ function ShotFacts({ id }: { id: string }) {
   const notation = useNotation();
   const shot = useProject((project) => project.survey.shots.find((each) => each.id === id));
   if (!shot) return null;
-  const facts: Fact[] = [
-    { name: "Reading", figure: shot.reading ? notation.reading(shot.reading.m) : "none yet" },
-  ];
-  if (shot.place.kind === "corner")
-    facts.push({ name: "Stands on", figure: "a corner of the building", note: "typing a place frees it" });
-  return <Facts facts={facts} />;
+  return (
+    <>
+      <Facts
+        facts={[{ name: "Reading", figure: shot.reading ? notation.reading(shot.reading.m) : "none yet" }]}
+      />
+      <StandsOn id={id} />
+    </>
+  );
+}
+
+/** Beside its place, which can be typed over. */
+function StandsOn({ id }: { id: string }) {
+  const onCorner = useProject(
+    ({ survey }) => survey.shots.find((each) => each.id === id)?.place.kind === "corner",
+  );
+  return onCorner ? (
+    <Facts
+      facts={[{ name: "Stands on", figure: "a corner of the building", note: "typing a place frees it" }]}
+    />
+  ) : null;
 }

@@ -23,6 +23,7 @@ import { Nudge } from "./Nudge";
 import { Places } from "./Places";
 import { Sides } from "./Sides";
 import { belongsToStep } from "./stepsOfThing";
+import { toldByStep } from "./toldByStep";
 import "./inspector.css";
 
 export interface InspectorProps {
@@ -34,7 +35,6 @@ export interface InspectorProps {
 export function Inspector({ commands, run }: InspectorProps) {
   const selection = useApp((state) => state.selection);
   const { folded, fold } = useFolded(selection);
-  const [origin, setOrigin] = useState("plan");
   const [only] = selection;
   if (!only) return null;
   return (
@@ -42,11 +42,7 @@ export function Inspector({ commands, run }: InspectorProps) {
       <Head things={selection} folded={folded} onFold={() => fold(!folded)} />
       {folded ? null : (
         <div className="inspector-body">
-          {selection.length > 1 ? (
-            <Several things={selection} />
-          ) : (
-            <One key={thingKey(only)} thing={only} origin={origin} onOrigin={setOrigin} />
-          )}
+          {selection.length > 1 ? <Several things={selection} /> : <One key={thingKey(only)} thing={only} />}
           <Acts commands={commands} run={run} />
           <Nudge />
         </div>
@@ -116,16 +112,15 @@ function lockable(things: readonly Thing[], locked: boolean): readonly Thing[] {
   return locked && withBuilding ? [...things, { kind: "building" }] : things;
 }
 
-interface OneProps {
-  readonly thing: Thing;
-  readonly origin: string;
-  readonly onOrigin: (id: string) => void;
-}
-
-function One({ thing, origin, onOrigin }: OneProps) {
+/** What the step beside doesn't tell already. */
+function One({ thing }: { thing: Thing }) {
   const locked = useProject((project) => isLocked(project, thing));
-  // The lot's own step has its corners already.
-  const hasPlaces = useApp(({ step }) => thing.kind !== "lot" || step !== "lot");
+  const step = useApp((state) => state.step);
+  const told = toldByStep(
+    useProject((project) => project),
+    thing,
+    step,
+  );
   return (
     <>
       {locked ? (
@@ -133,10 +128,12 @@ function One({ thing, origin, onOrigin }: OneProps) {
           Locked: its figures can be read, not changed. The lock above opens it.
         </p>
       ) : null}
-      {canRename(thing) && thing.kind !== "note" ? <Name thing={thing} locked={locked} /> : null}
-      <Amounts thing={thing} locked={locked} />
-      {hasPlaces ? <Places thing={thing} locked={locked} origin={origin} onOrigin={onOrigin} /> : null}
-      <Sides thing={thing} locked={locked} />
+      {canRename(thing) && thing.kind !== "note" && !told.has("name") ? (
+        <Name thing={thing} locked={locked} />
+      ) : null}
+      <Amounts thing={thing} locked={locked} told={told} />
+      {told.has("places") ? null : <Places thing={thing} locked={locked} />}
+      <Sides thing={thing} locked={locked} told={told} />
     </>
   );
 }

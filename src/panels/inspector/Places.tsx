@@ -4,41 +4,28 @@ import { goTo, tryRun } from "../../store/actions";
 import { Choice, IconAction } from "../fields/Choice";
 import { LengthField } from "../fields/LengthField";
 import { useProject } from "../useProject";
-import { originsOf, placesOf } from "./places";
+import { countFrom, useOrigin } from "./origin";
+import { placesOf } from "./places";
 
 export interface PlacesProps {
   readonly thing: Thing;
   readonly locked: boolean;
-  readonly origin: string;
-  readonly onOrigin: (id: string) => void;
 }
 
 /** A line of very many places shows the first ones; the rest is pulled on the plan. */
 const mostShown = 60;
 
-export function Places({ thing, locked, origin, onOrigin }: PlacesProps) {
+export function Places({ thing, locked }: PlacesProps) {
   const project = useProject((now) => now);
   const places = placesOf(project, thing);
-  const origins = originsOf(project);
+  const [ox, oy] = useOrigin(project).from.at;
   if (places.length === 0) return null;
-  const from = origins.find(({ id }) => id === origin) ?? origins[0];
-  const [ox, oy] = from?.at ?? [0, 0];
   const put = (index: number, to: Point) => tryRun(shapeEdits.setPlace, { thing, index, to });
   return (
     <section className="inspector-part" aria-label="Places">
       <div className="inspector-part-head">
         <h3 className="part-title">{places.length === 1 ? "Place" : "Places"}</h3>
-        {origins.length > 1 ? (
-          <Choice
-            layout="bare"
-            label="Counted from"
-            value={from?.id ?? "plan"}
-            options={origins.map(({ id, name }) => ({ value: id, words: `from ${name}` }))}
-            onChoose={onOrigin}
-          />
-        ) : (
-          <span className="soft small">from the plan’s origin</span>
-        )}
+        <CountedFrom />
       </div>
       <div className="inspector-places">
         <span />
@@ -66,6 +53,21 @@ export function Places({ thing, locked, origin, onOrigin }: PlacesProps) {
         <p className="soft small">{`${places.length - mostShown} more places; pull them on the plan.`}</p>
       ) : null}
     </section>
+  );
+}
+
+/** From which place east and north are counted; there is a choice once a mark has a place. */
+export function CountedFrom() {
+  const { origins, from } = useOrigin(useProject((now) => now));
+  if (origins.length === 1) return <span className="soft small">from the plan’s origin</span>;
+  return (
+    <Choice
+      layout="bare"
+      label="Counted from"
+      value={from.id}
+      options={origins.map(({ id, name }) => ({ value: id, words: `from ${name}` }))}
+      onChoose={countFrom}
+    />
   );
 }
 

@@ -8,6 +8,7 @@ import { TypedField } from "../fields/TypedField";
 import { type Fact, Facts } from "../parts";
 import { useNotation, useProject } from "../useProject";
 import { bearingOf, diagonalsOf, sidesOf } from "./places";
+import type { Part } from "./toldByStep";
 
 interface SidesProps {
   readonly thing: Thing;
@@ -16,9 +17,9 @@ interface SidesProps {
 
 const mostShown = 60;
 
-export function Sides({ thing, locked }: SidesProps) {
+export function Sides({ thing, locked, told }: SidesProps & { readonly told: ReadonlySet<Part> }) {
   const project = useProject((now) => now);
-  const sides = sidesOf(project, thing);
+  const sides = told.has("sides") ? [] : sidesOf(project, thing);
   const measured = thing.kind === "dimension";
   return (
     <>
@@ -39,8 +40,8 @@ export function Sides({ thing, locked }: SidesProps) {
           </div>
         </section>
       ) : null}
-      <Bearing thing={thing} locked={locked} />
-      <Whole thing={thing} />
+      {told.has("bearing") ? null : <Bearing thing={thing} locked={locked} />}
+      <Whole thing={thing} told={told} />
     </>
   );
 }
@@ -71,20 +72,34 @@ function Bearing({ thing, locked }: SidesProps) {
 }
 
 /** Figures that follow from the others. */
-function Whole({ thing }: { thing: Thing }) {
+function Whole({ thing, told }: { thing: Thing; told: ReadonlySet<Part> }) {
   const project = useProject((now) => now);
   const notation = useNotation();
   const shape = thingShape(project, thing);
   if (!shape || shape.points.length < 2 || thing.kind === "door" || thing.kind === "window") return null;
-  const facts: Fact[] = diagonalsOf(project, thing).map(({ name, m }) => ({
-    name: `Diagonal ${name}`,
-    figure: notation.length(m),
-  }));
-  if (shape.closed) {
-    facts.push({ name: "Area", figure: notation.area(Math.abs(signedArea(shape.points))) });
-    facts.push({ name: "Round it", figure: notation.length(perimeter(shape.points)) });
-  } else if (shape.points.length > 2) {
-    facts.push({ name: "Whole length", figure: notation.length(polylineLength(shape.points)) });
-  }
-  return facts.length > 0 ? <Facts facts={facts} /> : null;
+  const { points, closed } = shape;
+  const facts: (Fact & { readonly part: Part })[] = [
+    ...diagonalsOf(project, thing).map(({ name, m }) => ({
+      part: "diagonals" as const,
+      name: `Diagonal ${name}`,
+      figure: notation.length(m),
+    })),
+    ...(closed
+      ? [
+          { part: "area" as const, name: "Area", figure: notation.area(Math.abs(signedArea(points))) },
+          { part: "round it" as const, name: "Round it", figure: notation.length(perimeter(points)) },
+        ]
+      : []),
+    ...(!closed && points.length > 2
+      ? [
+          {
+            part: "whole length" as const,
+            name: "Whole length",
+            figure: notation.length(polylineLength(points)),
+          },
+        ]
+      : []),
+  ];
+  const untold = facts.filter(({ part }) => !told.has(part));
+  return untold.length > 0 ? <Facts facts={untold} /> : null;
 }

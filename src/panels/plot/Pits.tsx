@@ -5,6 +5,7 @@ import { pickTool } from "../../store/pickTool";
 import { Action, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Told } from "../inspector/Told";
 import { FigureTable, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { PitDepths } from "./PitDepths";
@@ -21,7 +22,9 @@ export function Pits() {
         </p>
       ) : null}
       {pits.map((pit) => (
-        <PitCard key={pit.id} pit={pit} />
+        <Told key={pit.id} thing={{ kind: "pit", id: pit.id }}>
+          <PitCard pit={pit} />
+        </Told>
       ))}
       <div className="card-acts">
         <Action icon="draw" look="quiet" onPress={() => pickTool("pit")}>

@@ -1,12 +1,15 @@
 import { type Building, buildingEdits, isLocked, type Point } from "../../document";
-import { centroid, signedArea } from "../../geometry";
+import { centroid, perimeter, signedArea } from "../../geometry";
 import { cornerName } from "../../grading";
-import { run as runEdit, tryRun } from "../../store/actions";
+import { goTo, run as runEdit, tryRun } from "../../store/actions";
 import { pickTool } from "../../store/pickTool";
 import { appStore, shownProject } from "../../store/store";
-import { Action } from "../fields/Choice";
+import { Action, IconAction } from "../fields/Choice";
 import { AngleField, WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { useOrigin } from "../inspector/origin";
+import { CountedFrom } from "../inspector/Places";
+import { Told } from "../inspector/Told";
 import { type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { Squaring } from "../plot/Squaring";
 import { startingBuilding } from "../startingBuilding";
@@ -19,7 +22,9 @@ export function BuildingPanel() {
     <Panel step="building" purpose="The outside of the foundation wall, and where its doors are.">
       {building ? (
         <>
-          <Size building={building} />
+          <Told thing={{ kind: "building" }}>
+            <Size building={building} />
+          </Told>
           <Squaring building={building} />
           <Corners outline={building.outline} />
           <Doors building={building} />
@@ -92,10 +97,12 @@ function Size({ building }: { building: Building }) {
       figure: notation.area(area),
       why: { kind: "area", of: "area on the ground" },
     },
+    { name: "Round it", figure: notation.length(perimeter(building.outline)) },
   ];
   if (building.outline.length !== 4 || !a || !b || !c || !d)
     return (
       <Section title="Size">
+        <Name name={building.name} locked={locked} />
         <Facts facts={facts} />
       </Section>
     );
@@ -116,14 +123,7 @@ function Size({ building }: { building: Building }) {
         square ? "square: both diagonals alike" : `out of square by ${notation.length(Math.abs(ac - bd))}`
       }
     >
-      <WordsField
-        label="Name"
-        text={building.name}
-        locked={locked}
-        onCommit={(name) =>
-          tryRun(buildingEdits.changeBuilding, { patch: { name }, what: "rename building" })
-        }
-      />
+      <Name name={building.name} locked={locked} />
       <LengthField label="Wall A–B" m={width} locked={locked} onCommit={(m) => resize({ width: m })} />
       <LengthField label="Wall B–C" m={depth} locked={locked} onCommit={(m) => resize({ depth: m })} />
       <AngleField
@@ -140,19 +140,33 @@ function Size({ building }: { building: Building }) {
   );
 }
 
+function Name({ name, locked }: { name: string; locked: boolean }) {
+  return (
+    <WordsField
+      label="Name"
+      text={name}
+      locked={locked}
+      onCommit={(typed) =>
+        tryRun(buildingEdits.changeBuilding, { patch: { name: typed }, what: "rename building" })
+      }
+    />
+  );
+}
+
 function between([ax, ay]: Point, [bx, by]: Point): number {
   return Math.hypot(bx - ax, by - ay);
 }
 
 function Corners({ outline }: { outline: readonly Point[] }) {
   const locked = useLocked();
+  const [ox, oy] = useOrigin(useProject((project) => project)).from.at;
   const change = (index: number, corner: Point) =>
     tryRun(buildingEdits.setOutline, {
       outline: outline.map((old, i) => (i === index ? corner : old)),
       what: `move corner ${cornerName(index)}`,
     });
   return (
-    <Section title="Corners" aside="east and north, on the plan">
+    <Section title="Corners, east and north" aside={<CountedFrom />}>
       <ol className="coordinates">
         {outline.map(([x, y], index) => (
           <li key={cornerName(index)} className="coordinate">
@@ -160,16 +174,21 @@ function Corners({ outline }: { outline: readonly Point[] }) {
             <LengthField
               layout="bare"
               label={`Corner ${cornerName(index)}, east`}
-              m={x}
+              m={x - ox}
               locked={locked}
-              onCommit={(m) => change(index, [m, y])}
+              onCommit={(m) => change(index, [m + ox, y])}
             />
             <LengthField
               layout="bare"
               label={`Corner ${cornerName(index)}, north`}
-              m={y}
+              m={y - oy}
               locked={locked}
-              onCommit={(m) => change(index, [x, m])}
+              onCommit={(m) => change(index, [x, m + oy])}
+            />
+            <IconAction
+              icon="place"
+              label={`Show ${cornerName(index)} on the plan`}
+              onPress={() => goTo([x, y])}
             />
           </li>
         ))}

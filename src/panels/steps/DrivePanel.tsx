@@ -10,6 +10,7 @@ import { DriveProfileFields, VehicleFields } from "../grading/DriveProfileFields
 import { EarthShapes } from "../grading/EarthShapes";
 import { OrderCard } from "../grading/OrderCard";
 import { Why } from "../help/Why";
+import { Told } from "../inspector/Told";
 import { Facts, FigureTable, Guide, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { guessedNote } from "../words";
@@ -28,7 +29,11 @@ export function DrivePanel() {
           </Action>
         </Guide>
       ) : (
-        drives.map((drive) => <OneDrive key={drive.id} drive={drive} />)
+        drives.map((drive) => (
+          <Told key={drive.id} thing={{ kind: "drive", id: drive.id }}>
+            <OneDrive drive={drive} />
+          </Told>
+        ))
       )}
       {drives.length > 0 ? (
         <Action icon="draw" look="quiet" onPress={() => pickTool("drive")}>

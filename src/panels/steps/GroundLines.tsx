@@ -4,6 +4,7 @@ import { pickTool } from "../../store/pickTool";
 import { Action, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Told } from "../inspector/Told";
 import { Section } from "../parts";
 import { useProject } from "../useProject";
 
@@ -19,23 +20,25 @@ export function GroundLines() {
         </p>
       ) : null}
       {lines.map(({ id, name, kind }) => (
-        <div className="card" key={id}>
-          <WordsField
-            label={`Name of the ${breaklineWord(kind)}`}
-            text={name}
-            onCommit={(words) => tryRun(surveyEdits.changeBreakline, { id, patch: { name: words } })}
-          />
-          <div className="card-acts">
-            <Action icon="place" look="quiet" onPress={() => select([{ kind: "breakline", id }])}>
-              Show it
-            </Action>
-            <IconAction
-              icon="trash"
-              label={`Remove ${name || breaklineWord(kind)}`}
-              onPress={() => runEdit(surveyEdits.removeBreakline, { id })}
+        <Told key={id} thing={{ kind: "breakline", id }}>
+          <div className="card">
+            <WordsField
+              label={`Name of the ${breaklineWord(kind)}`}
+              text={name}
+              onCommit={(words) => tryRun(surveyEdits.changeBreakline, { id, patch: { name: words } })}
             />
+            <div className="card-acts">
+              <Action icon="place" look="quiet" onPress={() => select([{ kind: "breakline", id }])}>
+                Show it
+              </Action>
+              <IconAction
+                icon="trash"
+                label={`Remove ${name || breaklineWord(kind)}`}
+                onPress={() => runEdit(surveyEdits.removeBreakline, { id })}
+              />
+            </div>
           </div>
-        </div>
+        </Told>
       ))}
       <Action icon="draw" look="quiet" onPress={() => pickTool("breakline")}>
         Draw a breakline

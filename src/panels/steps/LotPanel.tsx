@@ -7,6 +7,7 @@ import type { RunCommand } from "../command";
 import { Action, IconAction } from "../fields/Choice";
 import { AngleField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Told } from "../inspector/Told";
 import { Caution, type Fact, Facts, Guide, Panel, Section } from "../parts";
 import { DeedSection } from "../plot/DeedSection";
 import { FeatureCard } from "../plot/FeatureCard";
@@ -125,7 +126,9 @@ function Features({ features }: { features: readonly Feature[] }) {
         </p>
       ) : null}
       {features.map((feature) => (
-        <FeatureCard key={feature.id} feature={feature} />
+        <Told key={feature.id} thing={{ kind: "feature", id: feature.id }}>
+          <FeatureCard feature={feature} />
+        </Told>
       ))}
       <Action icon="draw" look="quiet" onPress={() => pickTool("feature")}>
         Put things on the plan

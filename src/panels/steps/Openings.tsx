@@ -7,6 +7,7 @@ import { FOOT } from "../../units";
 import { Action, Choice, IconAction } from "../fields/Choice";
 import { WordsField } from "../fields/fields";
 import { LengthField } from "../fields/LengthField";
+import { Told } from "../inspector/Told";
 import { Section } from "../parts";
 import { useProject } from "../useProject";
 import { wallName } from "../words";
@@ -27,7 +28,9 @@ export function Doors({ building }: { building: Building }) {
   return (
     <Section title="Doors">
       {building.doors.map((door) => (
-        <DoorCard key={door.id} door={door} walls={walls} />
+        <Told key={door.id} thing={{ kind: "door", id: door.id }}>
+          <DoorCard door={door} walls={walls} />
+        </Told>
       ))}
       <div className="card-acts">
         <Action icon="draw" look="quiet" onPress={() => pickTool("door")}>
@@ -103,7 +106,9 @@ export function Windows({ building }: { building: Building }) {
   return (
     <Section title="Windows">
       {building.windows.map((window) => (
-        <WindowCard key={window.id} window={window} walls={walls} />
+        <Told key={window.id} thing={{ kind: "window", id: window.id }}>
+          <WindowCard window={window} walls={walls} />
+        </Told>
       ))}
       <div className="card-acts">
         <Action icon="draw" look="quiet" onPress={() => pickTool("window")}>

@@ -7,6 +7,7 @@ import { WordsField } from "../fields/fields";
 import { LengthField, refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { groundApart } from "../heightsApart";
+import { Told } from "../inspector/Told";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { beginSetup } from "../survey/beginSetup";
 import { askBook } from "../survey/bookRequest";
@@ -47,7 +48,9 @@ function Marks() {
         </p>
       ) : null}
       {marks.map((mark) => (
-        <MarkCard key={mark.id} mark={mark} />
+        <Told key={mark.id} thing={{ kind: "mark", id: mark.id }}>
+          <MarkCard mark={mark} />
+        </Told>
       ))}
       <Action icon="plus" look={marks.length === 0 ? "accent" : "quiet"} onPress={add}>
         {marks.length === 0 ? "Add the mark" : "Add a spare mark"}

@@ -10,6 +10,7 @@ import { LengthField } from "../fields/LengthField";
 import { Sides } from "../grading/Sides";
 import { SwaleShape } from "../grading/SwaleShape";
 import { Icon } from "../icons";
+import { Told } from "../inspector/Told";
 import { Caution, Facts, Panel, Section } from "../parts";
 import { useNotation, useProject, useResults } from "../useProject";
 import { BareEarth } from "../water/BareEarth";
@@ -62,7 +63,9 @@ function Swales() {
         </p>
       ) : null}
       {swales.map((swale) => (
-        <SwaleCard key={swale.id} swale={swale} result={results.find(({ id }) => id === swale.id) ?? null} />
+        <Told key={swale.id} thing={{ kind: "swale", id: swale.id }}>
+          <SwaleCard swale={swale} result={results.find(({ id }) => id === swale.id) ?? null} />
+        </Told>
       ))}
       <Action
         icon="place"
