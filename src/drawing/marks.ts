@@ -82,6 +82,8 @@ export interface MarkLayer {
     | "dimensions"
     | "user-dimensions"
     | "sections"
+    | "section-shown"
+    | "section-ends"
     | "notes"
     | "corners"
     | "breaklines"

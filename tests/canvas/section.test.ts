@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { sectionOnPlan } from "../../src/canvas/section/sectionOnPlan";
+import { rimOf, textOnScreen } from "../../src/canvas/scene/written";
+import { pxPerMm } from "../../src/canvas/screen";
+import { type SectionOnPlan, sectionOnPlan } from "../../src/canvas/section/sectionOnPlan";
 import {
   asOnPlan,
   exaggerationWords,
@@ -13,8 +15,12 @@ import {
   sectionY,
 } from "../../src/canvas/section/sectionShapes";
 import type { Box } from "../../src/canvas/view/freeArea";
-import { foundationSchema } from "../../src/document";
+import type { View } from "../../src/canvas/view/view";
+import { type Building, foundationSchema, newProject, type Point } from "../../src/document";
+import { createDrawContext, type DrawContext, textBox } from "../../src/drawing/context";
+import { boxesOverlap } from "../../src/drawing/labels";
 import type { TextMark } from "../../src/drawing/marks";
+import { containsPoint } from "../../src/geometry";
 import type { SectionLine } from "../../src/solve/results";
 import { sectionEarth } from "../../src/solve/section-earth";
 
@@ -140,17 +146,17 @@ describe("the section", () => {
   });
 });
 
-describe("the section beside the plan", () => {
-  /** From x = 40 west to x = 0, down from 104 to 100, the building between 25 and 35 m along. */
-  const westward = (): SectionLine => ({
-    existing: Float64Array.from([0, 104, 10, 103, 40, 100]),
-    finished: Float64Array.from([0, 104, 10, 102, 40, 100]),
-    guessed: Uint8Array.from([1, 0, 0]),
-    start: [40, 0],
-    end: [0, 0],
-    building: [25, 35],
-  });
+/** From x = 40 west to x = 0, down from 104 to 100, the building between 25 and 35 m along. */
+const westward = (): SectionLine => ({
+  existing: Float64Array.from([0, 104, 10, 103, 40, 100]),
+  finished: Float64Array.from([0, 104, 10, 102, 40, 100]),
+  guessed: Uint8Array.from([1, 0, 0]),
+  start: [40, 0],
+  end: [0, 0],
+  building: [25, 35],
+});
 
+describe("the section beside the plan", () => {
   it("shows on the left what lies left on the plan", () => {
     const seen = asOnPlan(westward());
     expect([...seen.existing]).toEqual([0, 100, 30, 103, 40, 104]);
@@ -177,32 +183,88 @@ describe("the section beside the plan", () => {
     expect(sectionEnds(seen, Math.PI / 2)).toEqual(["S", "N"]);
     expect(sectionEnds(section(), 0)).toEqual(["N", "S"]);
   });
+});
 
-  it("is a line on the plan with the same letters, inside the plan's rim", () => {
-    const view = { centre: [20, 0], scale: 40, angle: 0, width: 600, height: 400 } as const;
-    const marks = sectionOnPlan(westward(), 0, view);
-    const texts = marks.flatMap((mark) => (mark.kind === "text" ? [[mark.text, mark.at[0]]] : []));
+describe("the section's line on the plan", () => {
+  const view: View = { centre: [20, 0], scale: 40, angle: 0, width: 600, height: 400 };
+  const walls: Point[] = [
+    [17, -2],
+    [23, -2],
+    [23, 2],
+    [17, 2],
+  ];
+  const bare = { building: null, lot: { ...newProject().lot, north: 0 } };
+  const fresh = (turn = 0) => createDrawContext({ metresPerMm: pxPerMm / 40, turn });
+  const on = (context: DrawContext, { taken = [], seen = view, plan = bare }: Given = {}) =>
+    sectionOnPlan({ cut: westward(), view: seen, taken }, plan, context);
+  interface Given {
+    readonly taken?: readonly Box[];
+    readonly seen?: View;
+    readonly plan?: Parameters<typeof sectionOnPlan>[1];
+  }
+  const letters = ({ ends }: SectionOnPlan) =>
+    ends.flatMap((mark): readonly TextMark[] => (mark.kind === "text" ? [mark] : []));
+  const boxOf = (mark: TextMark, turn = 0) => textBox(mark, pxPerMm / 40, 0, turn);
+
+  it("has the letters of its ends, inside the plan's rim", () => {
     // 600 px show 15 m about x = 20; the letters stand 70 px, 1.75 m, inside.
-    expect(texts).toEqual([
+    expect(letters(on(fresh())).map(({ text, at }) => [text, at[0]])).toEqual([
       ["W", expect.closeTo(14.25, 9)],
       ["E", expect.closeTo(25.75, 9)],
     ]);
-    expect(sectionOnPlan(westward(), 0, { ...view, centre: [20, 90] })).toEqual([]);
+    expect(on(fresh(), { seen: { ...view, centre: [20, 90] } })).toEqual({ line: [], ends: [] });
   });
 
-  it("has its letters clear of the plan's texts, while there is such a place", () => {
-    const view = { centre: [20, 0], scale: 40, angle: 0, width: 600, height: 400 } as const;
-    const lastLetter = (written: readonly Box[]) => {
-      const letters = sectionOnPlan(westward(), 0, view, { written }).filter(({ kind }) => kind === "text");
-      return (letters.at(-1) as TextMark | undefined)?.at[0];
-    };
-    // A lot line's length stands across the way of the letter E: 542 px is 12 px beyond the end at x = 25.75.
-    const lotLine = { left: 535, right: 549, top: 120, bottom: 280 };
-    expect(lastLetter([])).toBeCloseTo(25.75, 9);
-    const moved = lastLetter([lotLine]) ?? 0;
-    expect(300 + (moved - 20) * 40 + 12).toBeLessThan(lotLine.left - 9);
-    // Texts everywhere: rather across one than no section.
-    expect(lastLetter([{ left: 0, right: 600, top: 0, bottom: 400 }])).toBeCloseTo(25.75, 9);
+  it("gives its letters places that no other text has, and that no other text gets", () => {
+    const context = fresh();
+    // A text across the way of the letter E, which stands 3.2 mm beyond the end at x = 25.75.
+    const other = { x: (25.75 * 40) / pxPerMm + 3.2, y: 0, width: 3, height: 30, angle: 0 };
+    context.labels.take("lot", other);
+    const boxes = letters(on(context)).map((mark) => boxOf(mark));
+    expect(boxes).toHaveLength(2);
+    for (const box of boxes) {
+      expect(boxesOverlap(box, other)).toBe(false);
+      expect(context.labels.fits(box, "firm-lines")).toBe(false);
+    }
+  });
+
+  it("has them off walls and signs, and not inside the building", () => {
+    const turn = Math.PI / 4;
+    const context = fresh(turn);
+    context.labels.takeLine(
+      "walls",
+      [...walls.flat(), 17, -2].map((m) => (m * 40) / pxPerMm),
+      0.9,
+      true,
+    );
+    const plan = { ...bare, building: { outline: walls } as unknown as Building };
+    const near: View = { ...view, angle: turn, width: 400, height: 320 };
+    const found = letters(on(context, { seen: near, plan }));
+    expect(found).toHaveLength(2);
+    for (const mark of found) {
+      const { x, y } = boxOf(mark, turn);
+      const at: Point = [(x * pxPerMm) / 40, (y * pxPerMm) / 40];
+      expect(containsPoint(walls, at[0], at[1])).toBe(false);
+    }
+  });
+
+  it("has them off what lies over the plan, the line ends there too", () => {
+    const button = { left: 520, right: 600, top: 150, bottom: 250 };
+    const { line, ends } = on(fresh(), { taken: [button] });
+    for (const mark of letters({ line, ends })) {
+      const { right } = rimOf(textOnScreen(mark, view));
+      expect(right).toBeLessThan(button.left);
+    }
+    const strokes = ends.flatMap((mark) => (mark.kind === "line" ? [mark.points[0]] : []));
+    expect(line[0]?.kind === "line" && [line[0].points[0], line[0].points[2]]).toEqual(strokes);
+  });
+
+  it("goes without letters where there is room for none: they pile on nothing", () => {
+    const context = fresh();
+    context.labels.take("texts everywhere", { x: 100, y: 0, width: 900, height: 900, angle: 0 });
+    const { line, ends } = on(context);
+    expect(line).toHaveLength(1);
+    expect(letters({ line, ends })).toEqual([]);
   });
 });
 

@@ -30,6 +30,7 @@ import {
 } from "../../drawing";
 import type { Results } from "../../solve/results";
 import type { PlanLayer, StepName } from "../../store/state";
+import { type CutInView, endsGroup, type SectionOnPlan, sectionOnPlan } from "../section/sectionOnPlan";
 
 /** Canvases by their rhythm: the ground changes with the survey, the design with each edit and floor. */
 export type CanvasName = "ground" | "design" | "shots";
@@ -43,10 +44,17 @@ export interface LayerSpec {
   /** Drawn in these steps of the job alone; none: in all. */
   readonly steps?: readonly StepName[];
   /** Drawn again when one of these is another object. */
-  inputs(project: Project, results: Results): readonly unknown[];
+  inputs(project: Project, results: Results, section: CutInView | null): readonly unknown[];
   /** While something is under the hand only these count: the rest of its inputs waits until the hand lets go. */
   underHand?(project: Project, results: Results): readonly unknown[];
-  draw(project: Project, results: Results, context: DrawContext): MarkLayer;
+  draw(project: Project, results: Results, context: DrawContext, section: CutInView | null): MarkLayer;
+}
+
+/** The shown section's line lies under all, its ends on top: they are found once. */
+const sectionsFound = new WeakMap<DrawContext, SectionOnPlan>();
+
+function inputsOfEnds({ lot }: Project, _results: Results, section: CutInView | null): readonly unknown[] {
+  return section ? [section, lot.north] : [];
 }
 
 /** In order of rank: the first place their labels first. */
@@ -113,6 +121,25 @@ export const layersByRank: readonly LayerSpec[] = [
     part: "dimensions",
     inputs: ({ building, lot, display }) => [building?.outline, lot.outline, lot.north, display],
     draw: drawDimensions,
+  },
+  {
+    name: endsGroup,
+    canvas: "design",
+    inputs: inputsOfEnds,
+    draw: (project, _results, context, section) => {
+      const found = section ? sectionOnPlan(section, project, context) : { line: [], ends: [] };
+      sectionsFound.set(context, found);
+      return { id: "section-ends", marks: found.ends };
+    },
+  },
+  {
+    name: "section-shown",
+    canvas: "ground",
+    inputs: inputsOfEnds,
+    draw: (_project, _results, context) => ({
+      id: "section-shown",
+      marks: sectionsFound.get(context)?.line ?? [],
+    }),
   },
   {
     name: "drives",
@@ -270,7 +297,7 @@ export const layersByRank: readonly LayerSpec[] = [
 
 /** In order of painting: the last lies on top. */
 export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
-  ground: ["guessed", "existing", "runs"],
+  ground: ["guessed", "existing", "runs", "section-shown"],
   design: [
     "finished",
     "drives",
@@ -286,6 +313,7 @@ export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {
     "dimensions",
     "user-dimensions",
     "sections",
+    "section-ends",
     "corners",
     "squaring",
   ],
@@ -301,3 +329,6 @@ export const followsFloor: ReadonlySet<string> = new Set([
   "finished",
   "water",
 ]);
+
+/** These follow the view as it is pushed about: they look for room among what stands there already. */
+export const followsView: ReadonlySet<string> = new Set(["section-ends", "section-shown"]);

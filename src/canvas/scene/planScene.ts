@@ -6,7 +6,15 @@ import type { Box } from "../../drawing/labels";
 import type { Bounds } from "../../geometry";
 import type { Results } from "../../solve/results";
 import type { PlanLayer, StepName } from "../../store/state";
-import { type CanvasName, followsFloor, type LayerSpec, layersByRank, paintingOrder } from "./layerList";
+import type { CutInView } from "../section/sectionOnPlan";
+import {
+  type CanvasName,
+  followsFloor,
+  followsView,
+  type LayerSpec,
+  layersByRank,
+  paintingOrder,
+} from "./layerList";
 
 export interface SceneInput {
   readonly project: Project;
@@ -21,6 +29,8 @@ export interface SceneInput {
   readonly seen?: Bounds;
   /** Paper that tools and keys lie over, as long as the view is the fitted one: texts keep off it. */
   readonly covered?: readonly Box[];
+  /** The line that the section below the plan is cut along. */
+  readonly section?: CutInView | null;
   /** Something is under the hand, or not all is worked out yet: labels that are placed stay where they are. */
   readonly labelsRest: boolean;
 }
@@ -47,10 +57,10 @@ export function createPlanScene(): PlanScene {
   let crowded = false;
 
   function staleNames(input: SceneInput): Set<string> {
-    const { project, results } = input;
+    const { project, results, section = null } = input;
     const stale = new Set<string>();
     for (const spec of layersByRank) {
-      const inputs = [isOff(spec, input), ...spec.inputs(project, results)];
+      const inputs = [isOff(spec, input), ...spec.inputs(project, results, section)];
       const underHand = spec.underHand ? [isOff(spec, input), ...spec.underHand(project, results)] : null;
       const before = drawn.get(spec.name);
       if (before && sameItems(before.inputs, inputs)) continue;
@@ -72,7 +82,7 @@ export function createPlanScene(): PlanScene {
         context?.metresPerMm !== input.metresPerMm ||
         context.turn !== input.turn ||
         !sameBounds(context.seen, seen);
-      if ([...stale].some((name) => !followsFloor.has(name))) crowded = true;
+      if ([...stale].some((name) => !followsFloor.has(name) && !followsView.has(name))) crowded = true;
       // A plan that is pushed aside keeps its texts where they are, under the tools too.
       const fitted = input.covered !== undefined && !sameBoxes(input.covered, covered);
       const anew = rescaled || ((crowded || fitted) && !input.labelsRest);
@@ -91,7 +101,7 @@ export function createPlanScene(): PlanScene {
         if (!anew && !stale.has(spec.name)) continue;
         const off = isOff(spec, input);
         if (off) context.labels.forget(spec.name);
-        const layer = off ? null : spec.draw(input.project, input.results, context);
+        const layer = off ? null : spec.draw(input.project, input.results, context, input.section ?? null);
         const { inputs = [], underHand = null } = drawn.get(spec.name) ?? {};
         drawn.set(spec.name, { inputs, underHand, layer });
         changed.add(spec.canvas);

@@ -19,9 +19,9 @@ import type { CanvasName } from "../scene/layerList";
 import { createPlanScene } from "../scene/planScene";
 import { shownMap } from "../scene/shownMap";
 import { createStillLabels } from "../scene/stillLabels";
-import { rimOf, writtenBoxes, writtenBy } from "../scene/written";
+import { writtenBy } from "../scene/written";
 import { pxPerMm, writtenPxPerMm } from "../screen";
-import { sectionOnPlan, sectionShown } from "../section/sectionOnPlan";
+import { type CutInView, sectionShown } from "../section/sectionOnPlan";
 import { givingWay, tellsOf, toldElsewhere } from "../select/givesWay";
 import { coveredPaper } from "../view/freeArea";
 import { coveredByWindow, planView } from "../view/planView";
@@ -63,6 +63,7 @@ export class PlanPainter {
   private lastRender = 0;
   private idle: number | null = null;
   private drawing = false;
+  private cutInView: CutInView | null = null;
   /** The thing whose lengths are told elsewhere. */
   private told: string | null = null;
 
@@ -117,16 +118,6 @@ export class PlanPainter {
     const told = toldElsewhere(state, toolRun.getState().state);
     for (const [i, layer] of layers.entries())
       paintMarks({ ...faint, strength: strengthOf(state, parts[i]) }, givingWay(layer, told));
-    const { cut } = sectionShown.getState();
-    if (canvas === "ground" && cut)
-      paintMarks(
-        faint,
-        sectionOnPlan(cut, shownProject(state).lot.north, this.shown, {
-          taken: takenBoxes(),
-          written: writtenBoxes(this.shown).map(rimOf),
-          words: state.preferences.textSize,
-        }),
-      );
   }
 
   /** A tool began or ended to draw over the plan: its texts step back meanwhile. */
@@ -255,10 +246,21 @@ export class PlanPainter {
       metresPerMm: writtenPxPerMm() / this.shown.scale,
       turn: this.shown.angle,
       seen: seenBounds(this.shown),
+      section: this.section(),
       ...(boxes && { covered: coveredPaper(this.shown, boxes) }),
       // Texts are placed anew once, when all is known.
       labelsRest: isMoving(state) || state.results.lagging,
     });
+  }
+
+  /** The line of the section that is shown, in the view as it is drawn; anew only where one of them is another. */
+  private section(): CutInView | null {
+    const { cut } = sectionShown.getState();
+    const before = this.cutInView;
+    if (cut === null) this.cutInView = null;
+    else if (cut !== before?.cut || this.shown !== before.view)
+      this.cutInView = { cut, view: this.shown, taken: takenBoxes() };
+    return this.cutInView;
   }
 
   /** The picture for the next gesture is drawn while nobody waits for it, and not while a thing is under the hand. */
