@@ -10,6 +10,7 @@ import type { Project } from "../document/schema";
 import { figureSource, soilOf } from "../document/soils";
 import { cubicCurve } from "../earthwork";
 import { ringsSelfCross, signedArea } from "../geometry";
+import { aboveMark } from "../survey";
 import { aboutFigures } from "./about";
 import type { BandRule, Contour, Results } from "./results";
 import { standardSections } from "./standard-sections";
@@ -25,20 +26,18 @@ function figuresOf(results: Results, project: Project): Record<string, unknown> 
     name: project.name,
     floor: results.floor,
     topOfWall: results.topOfWall,
-    points: results.survey.points.map(
-      ({ shot, name, kind, at, height, aboveMark, shift, sigma, waiting }) => ({
-        shot,
-        name,
-        kind,
-        x: at?.[0] ?? null,
-        y: at?.[1] ?? null,
-        height,
-        aboveMark,
-        shift,
-        sigma: sigma ?? null,
-        waiting: waiting ?? false,
-      }),
-    ),
+    points: results.survey.points.map(({ shot, name, kind, at, height, shift, sigma, waiting }) => ({
+      shot,
+      name,
+      kind,
+      x: at?.[0] ?? null,
+      y: at?.[1] ?? null,
+      height,
+      aboveMark: aboveMark(height, project.survey.marks),
+      shift,
+      sigma: sigma ?? null,
+      waiting: waiting ?? false,
+    })),
     setups: results.survey.setups,
     closings: results.survey.closings,
     plot: results.plot,

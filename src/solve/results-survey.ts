@@ -70,8 +70,6 @@ export interface LevelledPoint {
   readonly at: Point | null;
   /** Null while its set-up is not tied or the reading is empty. */
   readonly height: number | null;
-  /** Height above the reference mark (the first mark), null without one. */
-  readonly aboveMark: number | null;
   /** For a check or a repeated mark: found minus known, m. */
   readonly shift: number | null;
   /** Standard deviation of the height, m; null or missing while it can't be known. */

@@ -157,8 +157,9 @@ export function threadOver(port: ThreadPort): SolvingThread {
           (reply) => {
             waiting.delete(id);
             if (reply.kind !== "surface") return;
-            book.made(reply.surface, number);
-            take(reply.surface);
+            const surface = onPoints(reply.surface, work[0]);
+            book.made(surface, number);
+            take(surface);
           },
           fail,
         );
@@ -194,6 +195,18 @@ export function threadOver(port: ThreadPort): SolvingThread {
 /** A surface is made of coordinates and lines alone. */
 function withoutShots([points, ...lines]: SurfaceWork): SurfaceWork {
   return [{ ...points, shots: [] }, ...lines];
+}
+
+/** A surface comes with its own copy of the points: where they are the same that are here already, one set of a million is enough. */
+function onPoints(surface: GroundSurface, { x, y, z }: SurfaceWork[0]): GroundSurface {
+  if (!surface.ok) return surface;
+  const { tin } = surface;
+  const isSame = sameNumbers(tin.x, x) && sameNumbers(tin.y, y) && sameNumbers(tin.z, z);
+  return isSame ? { ...surface, tin: { ...tin, x, y, z } } : surface;
+}
+
+function sameNumbers(a: Float64Array, b: Float64Array): boolean {
+  return a.length === b.length && a.every((value, i) => value === b[i]);
 }
 
 /** The other side never saw shots, pictures and options: what it found gets them back. */

@@ -1,3 +1,4 @@
+export { aboveMark } from "./aboveMark";
 export { type BookPage, bookPage, type PageRow } from "./bookPage";
 export { farLengths, type NamedLength } from "./farLengths";
 export {

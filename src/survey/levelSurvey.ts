@@ -44,7 +44,7 @@ export function levelSurvey(
   const setups = [...refs.setups.values()].map((setup) => setupResult(setup, cut, adjusted, refs));
   const mark = survey.marks[0];
   const tieOfShot = new Map([...cut.ties.values()].flat().map((tie) => [tie.shot, tie]));
-  const levelled = { refs, readings, cut, adjusted, tieOfShot, markHeight: mark?.height.m ?? null };
+  const levelled = { refs, readings, cut, adjusted, tieOfShot };
   const points = shots.map((shot) => levelShot(shot, tieOfShot.get(shot), levelled));
   // A cloud of points may have a problem a point: lists are joined whole, never spread over a call's arguments.
   const problems = [
@@ -102,11 +102,10 @@ interface Levelled {
   readonly cut: Cut;
   readonly adjusted: Adjusted;
   readonly tieOfShot: ReadonlyMap<Shot, Tie>;
-  readonly markHeight: number | null;
 }
 
 function levelShot(shot: Shot, tie: Tie | undefined, levelled: Levelled): LevelledPoint {
-  const { refs, readings, cut, adjusted, markHeight } = levelled;
+  const { refs, readings, cut, adjusted } = levelled;
   const piece = cut.pieces.of.get(shot);
   const beam = adjusted.beams.get(piece?.id ?? "");
   const reading = readings.get(shot);
@@ -122,7 +121,6 @@ function levelShot(shot: Shot, tie: Tie | undefined, levelled: Levelled): Levell
     kind: shot.kind,
     at: placeOf(shot, refs),
     height,
-    aboveMark: height === null || markHeight === null ? null : height - markHeight,
     shift: shiftOf(shot, tie, read, levelled),
     ...(hasAccuracy ? { sigma: height === null ? null : sigmaOf(shot, tie, levelled) } : {}),
     ...(waits ? { waiting: true } : {}),

@@ -13,7 +13,7 @@ function grid(count: number): Results {
   const points = Array.from({ length: count }, (_, i): LevelledPoint => {
     const at: [number, number] = [(i % 100) + 0.5, Math.floor(i / 100) + 0.5];
     const kind = i === 50 ? "turning" : "ground";
-    return { shot: `s${i}`, name: String(i), kind, at, height: 10, aboveMark: null, shift: null };
+    return { shot: `s${i}`, name: String(i), kind, at, height: 10, shift: null };
   });
   return { ...none, survey: { ...none.survey, points } };
 }

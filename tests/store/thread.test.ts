@@ -114,6 +114,20 @@ describe("the long part of a solve in another thread", () => {
     expect(difference(here.solve(project, { late }), createSolver().solve(project))).toBeNull();
   });
 
+  it("lays the surface on the points that are here already, so that a million of them are held once", async () => {
+    const { thread } = wire();
+    const work = createSolver().surfaceWork(project);
+    if (!work) throw new Error("nothing to make a surface of");
+    const made = await thread.surface(work);
+    if (!made.ok) throw new Error("the demo's shots make a surface");
+    const { x, y, z } = made.tin;
+    expect([x, y, z].map((own, i) => own === [work[0].x, work[0].y, work[0].z][i])).toEqual([
+      true,
+      true,
+      true,
+    ]);
+  });
+
   it("drops what is stale: of several asked at once only the first in work and the newest are solved", async () => {
     const { thread, sent } = wire();
     const here = createSolver();

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Point, type Survey, surveySchema } from "../../src/document/schema";
-import { levelSurvey } from "../../src/survey";
+import { aboveMark, levelSurvey } from "../../src/survey";
 
 /** A reading of so many millimetres. */
 const mm = (value: number) => ({ text: `${value} mm`, m: value / 1000 });
@@ -58,7 +58,7 @@ describe("one set-up", () => {
     ]);
     expect(heights).toEqual({ m: 30, low: 29.2, high: 30.7 });
     expect(result.points[2]).toMatchObject({ at: [7, 8], kind: "ground", shift: null });
-    expect(result.points[2]?.aboveMark).toBeCloseTo(0.7, 12);
+    expect(aboveMark(heights.high ?? null, survey([]).marks)).toBeCloseTo(0.7, 12);
     expect(result.points[0]).toMatchObject({ at: [3, 4], shift: 0 });
     expect(result.mark).toEqual({ id: "bolt", name: "Bolt", height: 30, at: [3, 4] });
     expect(problems).toEqual([]);
@@ -84,7 +84,7 @@ describe("one set-up", () => {
     expect(result.setups[0]).toMatchObject({ beam: 50, tied: true, tie: "assumed" });
     expect(heights).toEqual({ a: 49 });
     expect(result.mark).toBeNull();
-    expect(result.points[0]?.aboveMark).toBeNull();
+    expect(aboveMark(49, [])).toBeNull();
     expect(codes).toEqual([]);
   });
 
@@ -549,7 +549,8 @@ describe("for any chain of set-ups", () => {
         const after = levelSurvey(survey(shots, { marks }), []).result.points;
         before.forEach((point, i) => {
           expect((point.height ?? Number.NaN) - (after[i]?.height ?? Number.NaN)).toBeCloseTo(down / 1000, 9);
-          expect(after[i]?.aboveMark).toBeCloseTo(point.aboveMark ?? Number.NaN, 9);
+          const above = aboveMark(point.height, survey([]).marks) ?? Number.NaN;
+          expect(aboveMark(after[i]?.height ?? null, survey([], { marks }).marks)).toBeCloseTo(above, 9);
         });
       }),
     );

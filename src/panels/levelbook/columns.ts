@@ -2,6 +2,7 @@
 import type { Place, Project, Shot } from "../../document";
 import { cornerName } from "../../grading";
 import type { LevelledPoint } from "../../solve/results";
+import { aboveMark } from "../../survey";
 import type { Notation } from "../notation";
 
 export const columnIds = [
@@ -109,8 +110,10 @@ export function cellText(
       return nameOf(shot.of, project);
     case "place":
       return placeText(shot.place, notation);
-    case "height":
-      return point?.aboveMark === null || point === undefined ? "" : notation.aboveBelow(point.aboveMark);
+    case "height": {
+      const above = aboveMark(point?.height ?? null, project.survey.marks);
+      return above === null ? "" : notation.aboveBelow(above);
+    }
     case "note":
       return shot.note;
     case "aside":
