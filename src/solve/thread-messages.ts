@@ -41,6 +41,8 @@ export type ThreadRequest = { readonly id: number } & (
       readonly project: Project;
       readonly surface: SentSurface;
     }
+  /** Worked out for nobody, and not answered: code that ran before is quicker. On the surface that the thread has under this number. */
+  | { readonly kind: "warm-up"; readonly project: Project; readonly surface: number }
   /** The search with this id is given up. */
   | { readonly kind: "stop" }
 );

@@ -100,6 +100,11 @@ export function solveServer(answer: Answer, later: (turn: () => void) => void) {
         search(id, searchInTurns(request.search, project, desk.solver));
         break;
       }
+      case "warm-up": {
+        const surface = surfaces.get(request.surface);
+        if (surface) createSolver({ surface: () => surface }).lateEarth(request.project);
+        break;
+      }
       case "stop":
         stopped.add(id);
     }

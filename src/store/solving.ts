@@ -58,7 +58,11 @@ function askLate(from: SolvingThread, project: Project): void {
     (late) => {
       if (!late) return;
       take(late);
-      warmUpOnce(project, solver.surface(project), () => !isHeld());
+      const surface = solver.surface(project);
+      warmUpOnce(project, surface, {
+        mayGoOn: () => !isHeld(),
+        inThread: (moved) => thread?.warmUp({ project: moved, surface }),
+      });
     },
     () => {
       withoutThread();

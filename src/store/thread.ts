@@ -33,6 +33,8 @@ export interface SolvingThread {
   /** The slot's last layout wasn't taken over: it comes along again. */
   forgetLayout(slot: Slot): void;
   surface(work: SurfaceWork): Promise<GroundSurface>;
+  /** Works an earth out for nobody, on a surface that it has, so that the next one is quick. */
+  warmUp(of: Asked): void;
   /** Tells what it finds one by one; answers a way to give it up. `end` comes once: with what went wrong, or null. */
   search(
     search: Search,
@@ -164,6 +166,11 @@ export function threadOver(port: ThreadPort): SolvingThread {
           fail,
         );
       }),
+    warmUp({ project, surface }) {
+      const number = book.numberOf(surface);
+      if (ended || number === null) return;
+      port.postMessage({ id: ++asked, kind: "warm-up", project: projectForLate(project), surface: number });
+    },
     search(search, { project, surface }, found, end) {
       const id = ask(
         (number) => ({
@@ -225,7 +232,11 @@ function surfaceBook() {
   const book = new Map<Slot, Known>();
   let made: Known | null = null;
   let numbers = 0;
+  const knownAs = (surface: GroundSurface) =>
+    [...book.values(), made].find((each) => each?.surface === surface) ?? null;
   return {
+    /** Null: the other side doesn't have it. */
+    numberOf: (surface: GroundSurface) => knownAs(surface)?.id ?? null,
     /** The number of a surface that the other side will make, and keep until it was asked about. */
     awaited(): number {
       made = { surface: null, id: ++numbers };
@@ -235,7 +246,7 @@ function surfaceBook() {
       if (made?.id === id) made = { surface, id };
     },
     send(slot: Slot, surface: GroundSurface): SentSurface {
-      const known = [...book.values(), made].find((each) => each?.surface === surface);
+      const known = knownAs(surface);
       const id = known?.id ?? ++numbers;
       book.set(slot, { surface, id });
       if (known && known === made) made = null;

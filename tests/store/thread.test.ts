@@ -128,6 +128,23 @@ describe("the long part of a solve in another thread", () => {
     ]);
   });
 
+  it("warms up on a surface that it has, and answers what is asked after it as if nothing had been", async () => {
+    const { thread, sent, received } = wire();
+    const here = createSolver();
+    here.solve(project, { detail: "drag" });
+    const surface = here.surface(project);
+    thread.warmUp({ project, surface });
+    expect(sent, "nobody told it that surface").toHaveLength(0);
+    await thread.late("plan", project, surface);
+    const higher = raised(project, 0.05);
+    thread.warmUp({ project: higher, surface });
+    const late = await thread.late("plan", project, surface);
+    expect(sent.map(({ kind }) => kind)).toEqual(["late", "warm-up", "late"]);
+    expect(received).toHaveLength(2);
+    if (!late) throw new Error("no answer");
+    expect(difference(here.solve(project, { late }), createSolver().solve(project))).toBeNull();
+  });
+
   it("drops what is stale: of several asked at once only the first in work and the newest are solved", async () => {
     const { thread, sent } = wire();
     const here = createSolver();
