@@ -1,8 +1,8 @@
 /** A plan moves in from its rim under a pointer that draws, the faster the nearer; and what is drawn is told while it is. */
-import { describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { rimOf, textOnScreen } from "../../src/canvas/scene/written";
 import { drawnPlaces } from "../../src/canvas/stage/drawnPlaces";
-import { rimSpeed } from "../../src/canvas/stage/rim";
+import { Rim, rimSpeed } from "../../src/canvas/stage/rim";
 import { ringWords } from "../../src/canvas/tools/liveMarks";
 import { toScreen } from "../../src/canvas/view/view";
 import type { Point } from "../../src/document";
@@ -13,7 +13,7 @@ const view = { width: 800, height: 600 };
 describe("the plan's rim", () => {
   it("moves nothing away from it", () => {
     expect(rimSpeed([400, 300], view)).toEqual([0, 0]);
-    expect(rimSpeed([36, 564], view)).toEqual([0, 0]);
+    expect(rimSpeed([12, 588], view)).toEqual([0, 0]);
   });
 
   it("brings in what lies beyond the side that the pointer is near", () => {
@@ -25,8 +25,59 @@ describe("the plan's rim", () => {
 
   it("is quicker nearer to it, and no quicker beyond", () => {
     const at = (x: number) => rimSpeed([x, 300], view)[0];
-    expect(at(4)).toBeGreaterThan(at(20));
+    expect(at(2)).toBeGreaterThan(at(8));
     expect(at(-50)).toBe(at(0));
+  });
+});
+
+describe("a pointer that rests near the rim while a tool draws", () => {
+  let frames: FrameRequestCallback[] = [];
+  beforeEach(() => {
+    vi.useFakeTimers({ toFake: ["performance"] });
+    vi.stubGlobal("requestAnimationFrame", (frame: FrameRequestCallback) => frames.push(frame));
+    vi.stubGlobal("cancelAnimationFrame", () => {
+      frames = [];
+    });
+  });
+  afterEach(() => {
+    frames = [];
+    vi.unstubAllGlobals();
+    vi.useRealTimers();
+  });
+
+  /** How far the plan comes in while the pointer rests there for a second, px. */
+  function comesIn(at: readonly [number, number], holds = false): number {
+    let moved = 0;
+    const rim = new Rim({
+      view: () => ({ ...handView, width: 800, height: 600 }),
+      draws: () => true,
+      holds: () => holds,
+      pan: (dx, dy) => {
+        moved += Math.hypot(dx, dy);
+      },
+      moved: () => undefined,
+    });
+    rim.at(at);
+    for (let frame = 0; frame < 60; frame++) {
+      vi.advanceTimersByTime(1000 / 60);
+      for (const step of frames.splice(0)) step(performance.now());
+    }
+    rim.leave();
+    return moved;
+  }
+
+  it("brings in what lies beyond it", () => {
+    expect(comesIn([400, 4])).toBeGreaterThan(100);
+  });
+
+  it("leaves the plan where it is on a corner as near to the rim as a plan shown whole has them", () => {
+    expect(comesIn([783, 17])).toBe(0);
+  });
+
+  it("leaves it also nearer, where a thing of the plan is held, but for the outermost pixels", () => {
+    expect(comesIn([400, 8], true)).toBe(0);
+    expect(comesIn([400, 8])).toBeGreaterThan(0);
+    expect(comesIn([400, 1], true)).toBeGreaterThan(100);
   });
 });
 

@@ -55,6 +55,13 @@ export interface Snap {
   readonly beyond?: Point;
 }
 
+const gridWord = "on the grid";
+
+/** Is it on a thing of the plan, not only in a direction or on the grid? */
+export function isOnThing({ word, guide }: Snap): boolean {
+  return word !== null && word !== gridWord && guide === null;
+}
+
 /** Directions are kept within this angle or the reach, whichever is less. */
 const directionTolerance = (4 * Math.PI) / 180;
 /** Extensions are seen up to this many reaches from the line's end, a held direction's guide as well. */
@@ -120,7 +127,7 @@ function extended(query: SnapQuery): Snap | null {
 function onGrid(query: SnapQuery): Snap | null {
   const { at, grid } = query;
   if (!grid || !isOn(query, "grid")) return null;
-  return plain({ at: [rounded(at[0], grid), rounded(at[1], grid)], word: "on the grid" });
+  return plain({ at: [rounded(at[0], grid), rounded(at[1], grid)], word: gridWord });
 }
 
 /** In a held direction: across from a place, where it meets a line, or at a round length. */

@@ -10,6 +10,7 @@ import type { AppState, ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
 import { sectionShown, sectionSpot } from "../section/sectionOnPlan";
+import { isOnThing } from "../snap/snap";
 import type { ToolState } from "../tools/tool";
 import {
   fitPlan,
@@ -271,6 +272,10 @@ function listenToHand(element: HTMLElement): () => void {
     spaceHeld: keys.spaceHeld,
     menu: (screen, touch) => menuAt(element, screen, touch),
     draws: isHalfDrawn,
+    holds: () => {
+      const { snap } = machine().state();
+      return snap ? isOnThing(snap) : false;
+    },
     panning: (active) => element.classList.toggle("panning", active),
   });
   return () => {

@@ -20,6 +20,8 @@ export interface PointerHost {
   menu(screen: XY, touch: boolean): void;
   /** Is a line or a shape half drawn? */
   draws(): boolean;
+  /** Does the tool hold a thing of the plan under the pointer? */
+  holds(): boolean;
   /** The view is under the hand, for the cursor. */
   panning(active: boolean): void;
 }
@@ -81,6 +83,7 @@ class PointerHand {
     this.rim = new Rim({
       view: () => planView.getState().view,
       draws: () => this.panner === null && this.fingers.size < 2 && host.draws(),
+      holds: () => host.holds(),
       pan: panPlan,
       moved: () => {
         if (this.lastMove) this.point(this.lastMove);

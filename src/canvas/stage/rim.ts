@@ -1,8 +1,11 @@
 /** While a tool draws and the pointer rests near the plan's rim the plan moves in from there, so that what is drawn can go on. */
 import type { View, XY } from "../view/view";
 
-/** How near to the rim, px, and the speed at the rim itself, px a second. */
-const band = 36;
+/** How near to the rim, px: nearer than anything of a plan that is shown whole, which must stand still to be clicked. */
+const band = 12;
+/** Here a hand that holds a thing of the plan means what lies beyond it, px. */
+const outermost = 3;
+/** At the rim itself, px a second. */
 const speed = 620;
 /** A pointer that only passes on its way to a button moves nothing, ms. */
 const patience = 220;
@@ -20,6 +23,8 @@ export interface RimHost {
   view(): View;
   /** Is a line or a shape half drawn? */
   draws(): boolean;
+  /** Does the pointer hold a thing of the plan: a corner, a line, a shot? */
+  holds(): boolean;
   pan(dx: number, dy: number): void;
   /** The plan has moved under the pointer: the tool aims anew. */
   moved(screen: XY): void;
@@ -50,8 +55,10 @@ export class Rim {
   }
 
   private isIn(screen: XY): boolean {
-    const [dx, dy] = rimSpeed(screen, this.host.view());
-    return (dx !== 0 || dy !== 0) && this.host.draws();
+    const view = this.host.view();
+    const [dx, dy] = rimSpeed(screen, view);
+    if ((dx === 0 && dy === 0) || !this.host.draws()) return false;
+    return !this.host.holds() || !isSeenWithin(screen, view, outermost);
   }
 
   private step(now: number): void {
@@ -68,4 +75,8 @@ export class Rim {
     }
     this.frame = requestAnimationFrame((next) => this.step(next));
   }
+}
+
+function isSeenWithin([x, y]: XY, { width, height }: View, margin: number): boolean {
+  return Math.min(x, y, width - x, height - y) > margin;
 }
