@@ -3,14 +3,14 @@
  *
  * Units   metres; side slopes are run for one of rise.
  * Method  The nearest wall gives distance and rules. Round corners: true distance, so slopes run round them as cones,
- *         from one side's rules to the next side's evenly with the angle; at inner corners rules change over a metre to
- *         each side. Mitred: each side is its planes, which meet in hips and valleys; only the height at the wall,
+ *         from one side's rules to the next side's evenly with the angle; in front of inner corners rules run into each
+ *         other (corner-share). Mitred: each side is its planes, which meet in hips and valleys; only the height at the wall,
  *         where sides differ in it, goes over from one side to the next as at round corners.
  * Source  First principles.
  */
 import { boundsOf } from "../geometry";
 import { grown } from "./boxes";
-import { cornerShare, mixed, neighbour, outwardSide } from "./corner-share";
+import { neighbour, rulesAbout } from "./corner-share";
 import { mitredPlanes, type Planes } from "./mitre";
 import { apronId, type Limits, type Operator } from "./operator";
 import type { GradingPlan, SideRule } from "./plan";
@@ -64,86 +64,64 @@ function sideFinder(
   const found: Nearest = nowhere();
   if (gradedWalls.length === 0) return leaveAlone;
   const everyWall = gradedWalls.length === walls.length;
-  const turn = outwardSide(footprint);
+  const leftAsIs = segmentsOf(walls.filter((_, i) => pad.leave[i]));
+  const about = rulesAbout(footprint, graded, gradedWalls, rules);
   const uniform = !pad.sides;
   const planes = pad.corners === "mitred" ? mitredPlanes(footprint, pad, rules) : null;
   const edge = oneEdge(rules);
-  const ends = everyWall ? null : endsOfLeft(pad.leave, walls.length, gradedWalls);
   return (x, y, limits) => {
     if (planes && everyWall && edge !== null) {
       byPlanes(planes(x, y), edge, limits);
       return;
     }
     const distance = nearestSegment(all, x, y, found).distance;
-    const left = ends?.[found.segment];
-    if (left) {
-      besideLeft(left, distance, x, y, limits);
+    if (pad.leave[found.segment]) {
+      besideLeft(distance, x, y, limits);
       return;
     }
     if (!everyWall) nearestSegment(graded, x, y, found);
-    const k = found.segment;
+    const { segment: k, along } = found;
     const wall = gradedWalls[k] as number;
     const rule = rules[wall] as SideRule;
     if (uniform && !planes) {
       byDistance(distance, 0, rule, limits);
       return;
     }
-    const next = neighbour(graded, gradedWalls, walls.length, k, found.along);
-    const here = uniform ? rule : turned(rule, k, next, x, y);
-    const pastEnd = found.along < 0 || found.along > (graded[k * 5 + 4] as number);
+    const next = neighbour(graded, gradedWalls, walls.length, k, along);
+    const here = uniform ? rule : about.at(x, y, k, found.distance, toLeft(x, y));
+    const pastEnd = along < 0 || along > (graded[k * 5 + 4] as number);
     // Round the free end of a graded side the earth runs as a cone.
-    if (planes && (next || !pastEnd)) byPlanes(planes(x, y), here.edgeAboveFloor, limits);
+    if (planes && (next !== null || !pastEnd)) byPlanes(planes(x, y), here.edgeAboveFloor, limits);
     else byDistance(distance, 0, here, limits);
   };
 
-  /** From the graded sides at both ends of what is left as it is, and the nearest: the more fill, the deeper cut. */
-  function besideLeft(sides: readonly number[], distance: number, x: number, y: number, limits: Limits) {
-    nearestSegment(graded, x, y, found);
-    let lower = Number.NEGATIVE_INFINITY;
-    let upper = Number.POSITIVE_INFINITY;
-    let core = false;
-    for (let i = 0; i <= sides.length; i++) {
-      const k = sides[i] ?? found.segment;
-      const beyond = Math.max(0, distanceTo(graded, k, x, y) - distance);
-      byDistance(distance, beyond, rules[gradedWalls[k] as number] as SideRule, limits);
-      lower = Math.max(lower, limits.lower);
-      upper = Math.min(upper, limits.upper);
-      core ||= limits.core;
+  /** How far the nearest side is that is left as it is. */
+  function toLeft(x: number, y: number): number {
+    return leftAsIs.length > 0 ? nearestSegment(leftAsIs, x, y, found).distance : Number.POSITIVE_INFINITY;
+  }
+
+  /**
+   * From the nearest graded side, and the others as far as they would stand over it in fill, under it in cut: the less, the
+   * nearer the place is to that side's own ground, so that none reaches on in front of another.
+   */
+  function besideLeft(distance: number, x: number, y: number, limits: Limits) {
+    const nearest = nearestSegment(graded, x, y, found).segment;
+    const beyond = found.distance - distance;
+    byDistance(distance, beyond, about.ofWall(nearest, x, y), limits);
+    const { lower, upper, core } = limits;
+    let [most, least] = [lower, upper];
+    for (let k = 0; k < gradedWalls.length; k++) {
+      const farther = distanceTo(graded, k, x, y) - distance;
+      if (k === nearest || !(farther > 0)) continue;
+      byDistance(distance, farther, about.ofWall(k, x, y), limits);
+      const share = beyond / farther;
+      most = Math.max(most, lower + (limits.lower - lower) * share);
+      least = Math.min(least, upper + (limits.upper - upper) * share);
     }
-    limits.lower = lower;
-    limits.upper = Math.max(lower, upper);
+    limits.lower = most;
+    limits.upper = Math.max(most, least);
     limits.core = core;
   }
-
-  /** The rule of a side, about its corners that of the next one with it. */
-  function turned(rule: SideRule, k: number, nearer: ReturnType<typeof neighbour>, x: number, y: number) {
-    const farther = neighbour(
-      graded,
-      gradedWalls,
-      walls.length,
-      k,
-      found.along,
-      nearer ? !nearer.atEnd : undefined,
-    );
-    for (const next of [nearer, farther]) {
-      const share = next && cornerShare(graded, k, next, x, y, turn, found);
-      if (next && share !== null) return mixed(rule, rules[next.wall] as SideRule, share);
-    }
-    return rule;
-  }
-}
-
-/** For each wall that is left as it is the graded ones, by their number among those, at both ends of what is left. */
-function endsOfLeft(leave: Uint8Array, count: number, gradedWalls: readonly number[]) {
-  return Array.from({ length: count }, (_, i) => {
-    if (!leave[i]) return null;
-    const towards = (step: number) => {
-      let wall = i;
-      while (leave[wall]) wall = (wall + step + count) % count;
-      return gradedWalls.indexOf(wall);
-    };
-    return [towards(-1), towards(1)];
-  });
 }
 
 /** The height of the finished ground at the walls where all sides have one; else null. */

@@ -32,7 +32,7 @@ export function sidesAt({
   return (x, y) => {
     const { segment, along, distance } = nearestSegment(graded, x, y, found);
     const pastEnd = along < 0 || along > (graded[segment * 5 + 4] as number);
-    const free = pastEnd && !neighbour(graded, gradedWalls, walls.length, segment, along);
+    const free = pastEnd && neighbour(graded, gradedWalls, walls.length, segment, along) === null;
     if (!planes || free) {
       const nearest = { wall: gradedWalls[segment] as number, out: distance };
       return { fill: nearest, cut: nearest };
