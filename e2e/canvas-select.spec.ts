@@ -104,6 +104,7 @@ test.describe("on the pottery studio", () => {
     const note = page.getByRole("button", { name: /^1 hidden · show what is hidden/ });
     await note.click();
     await expect(note).toHaveCount(0);
+    await expect(page.getByTestId("plan")).toBeFocused();
     await page.keyboard.press("Control+z");
     await rightClick(page, ...feature(0));
     await act(page, "Show all that is hidden").click();

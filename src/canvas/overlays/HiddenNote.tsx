@@ -3,6 +3,7 @@ import { hiddenThings } from "../../document";
 import { showHidden } from "../../store/actions";
 import { shownProject } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { toPlan } from "./ReadingCard";
 
 export function HiddenNote() {
   const count = useApp((state) => hiddenThings(shownProject(state)).length);
@@ -12,8 +13,11 @@ export function HiddenNote() {
       type="button"
       className="heights-note hidden-note"
       aria-label={`${count} hidden · show what is hidden on the plan`}
-      data-keys-to-plan
-      onClick={showHidden}
+      onClick={(event) => {
+        // The note goes: the keyboard must not fall nowhere.
+        toPlan(event.currentTarget);
+        showHidden();
+      }}
     >
       {count} hidden · <span>show</span>
     </button>
