@@ -163,6 +163,43 @@ test.describe("on the pottery studio", () => {
     expect(await plan.undoName()).toBe("Undo: move building by its distance to the lot line");
   });
 
+  test("figures that an input method composes, and signs without a key of their own, are typed", async ({
+    page,
+  }) => {
+    const stage = page.getByTestId("plan");
+    const chip = page.locator(".typed-chip");
+    await page.keyboard.press("q");
+    await expect(stage).toBeFocused();
+    const method = await page.context().newCDPSession(page);
+    await method.send("Input.imeSetComposition", { text: "１２", selectionStart: 2, selectionEnd: 2 });
+    await expect(chip).toContainText("１２");
+    await method.send("Input.insertText", { text: "１２，" });
+    await expect(chip).toContainText("place from the origin 12,");
+    await page.keyboard.type(" 5");
+    await page.keyboard.insertText("½");
+    await expect(chip).toContainText("12, 5½");
+    await page.keyboard.press("Backspace");
+    await page.keyboard.press("Enter");
+    await expect(chip).toHaveCount(0);
+    await method.send("Input.imeSetComposition", { text: "３", selectionStart: 1, selectionEnd: 1 });
+    await method.send("Input.insertText", { text: "３０＇" });
+    await page.keyboard.press("Tab");
+    await page.keyboard.type("N 45");
+    await page.keyboard.insertText("°");
+    await page.keyboard.type(" E");
+    await expect(chip).toContainText("30'");
+    await expect(chip).toContainText("N 45° E");
+    await page.keyboard.press("Enter");
+    await expect(page.getByTestId("reading")).toContainText("30′ 0″");
+    expect((await stage.innerText()).replace("\u200b", "")).toBe("");
+    // A letter that nothing can be typed from still picks its tool.
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("b");
+    await expect(page.getByTestId("choices")).toBeVisible();
+    await expect(stage).toBeFocused();
+  });
+
   test("while a rectangle is drawn its width is clicked and typed over", async ({ page }) => {
     await page.keyboard.press("b");
     await plan.click(d[0], d[1] - 8);

@@ -36,7 +36,7 @@ function belongsToTyping(key: string): boolean {
 function mayFire(key: string, event: KeyboardEvent): boolean {
   const target = event.target instanceof Element ? event.target : null;
   const typing = target?.closest(
-    "input, textarea, select, [contenteditable], [role=grid], [role=menu], [role=listbox]",
+    "input, textarea, select, [contenteditable]:not(.plan-stage), [role=grid], [role=menu], [role=listbox]",
   );
   if (isPlainKey(key) || belongsToTyping(key)) {
     // A dialog that was asked for but isn't drawn yet gets no keys that mean something else meanwhile.

@@ -44,3 +44,8 @@ export function keysText(keys: string, mac: boolean): string {
 export function onMac(): boolean {
   return /mac|iphone|ipad/i.test(navigator.platform);
 }
+
+/** A key whose sign is still to be composed, with the next one or by an input method: the field that it opens gets it. */
+export function isComposed({ key }: { readonly key: string }): boolean {
+  return key === "Dead" || key === "Process";
+}

@@ -17,6 +17,7 @@ export {
   roundingFor,
   roundingStep,
 } from "./formatLength";
+export { halfWidth, parseNumber } from "./halfWidth";
 export type { AreaUnit, LengthNotation, SlopeKind, VolumeUnit } from "./notation";
 export { usualNudge } from "./nudge";
 export { acceptedLengths, type ParsedLength, parseLength } from "./parseLength";

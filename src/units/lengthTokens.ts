@@ -2,6 +2,7 @@
  * Splits a typed length into numbers, fractions, unit marks and dashes, whatever primes, dashes, spaces and
  * ready-made fractions a keyboard or a copied text holds.
  */
+import { halfWidth } from "./halfWidth";
 
 export type LengthUnit = "ft" | "in" | "m" | "cm" | "mm";
 
@@ -65,7 +66,7 @@ const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
 
 /** One spelling for every sign: ' and " for primes, - for dashes, n/d for fractions, single spaces. */
 export function plainSigns(text: string): string {
-  return text
+  return halfWidth(text)
     .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]+\u2044[₀₁₂₃₄₅₆₇₈₉]+/g, (fraction) => ` ${fraction.normalize("NFKC")} `)
     .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅒]/g, (sign) => ` ${READY_FRACTIONS[sign]} `)
     .replace(/[\u2044\u2215]/g, "/")

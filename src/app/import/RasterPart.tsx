@@ -3,6 +3,7 @@ import { type FormEvent, useState } from "react";
 import { Input, Label, TextField } from "react-aria-components";
 import { type Incoming, mostRasterPoints, type RasterWish } from "../../files/incoming";
 import { Action } from "../../panels/fields/Choice";
+import { parseNumber } from "../../units";
 
 const sides = [
   ["minX", "West"],
@@ -70,10 +71,7 @@ function Typed({ words, text, onType }: TypedProps) {
 
 /** What was typed as a wish, or in words why it is none. */
 export function rasterWish(texts: Readonly<Record<string, string>>): RasterWish | string {
-  const number = (name: string) => {
-    const text = (texts[name] ?? "").trim().replace(",", ".").replace("−", "-");
-    return text === "" ? Number.NaN : Number(text);
-  };
+  const number = (name: string) => parseNumber(texts[name] ?? "");
   for (const [side, words] of sides)
     if (!Number.isFinite(number(side)))
       return `${words}: can't read “${(texts[side] ?? "").trim()}” as a number. Write one like 412.5.`;

@@ -15,11 +15,12 @@ function chipWidth({ fields, active }: TypedEntry): number {
 
 export function TypedChip() {
   const entry = useStore(toolRun, (run) => run.entry);
+  const composing = useStore(toolRun, (run) => run.composing);
   const view = useStore(planView, (state) => state.view);
   const pointer = useApp((state) => state.pointer);
   const notation = useApp((state) => shownProject(state).display.length);
   const words = useTextSize();
-  if (!isTyping(entry)) return null;
+  if (!isTyping(entry) && composing === "") return null;
   const [x, y] = pointer ? toScreen(view, pointer) : [view.width / 2, view.height / 2];
   const fault = entryFault(entry, notation);
   return (
@@ -35,6 +36,7 @@ export function TypedChip() {
         <span key={field.name} className={i === entry.active ? "typed-field active" : "typed-field"}>
           <span className="soft">{fieldWords(field, entry.texts[i] ?? "", notation)}</span>{" "}
           <b className={i === entry.active && entry.refused ? "refused" : undefined}>{entry.texts[i]}</b>
+          {i === entry.active && composing ? <u>{composing}</u> : null}
           {i === entry.active ? <i className="typed-caret" /> : null}
           {i === entry.active && field.kind === "bearing" ? (
             <span className="typed-key"> clockwise from north</span>

@@ -60,11 +60,16 @@ export function PlanStage() {
       aria-label="Drawing of the plan"
       aria-describedby={hintId}
       style={{ cursor }}
+      // Editable while a tool takes typing (composing.ts); a touch calls up no keyboard.
+      inputMode="none"
+      spellCheck={false}
       data-testid="plan"
       data-settled={isSettled}
       data-earth-fine={isEarthFine}
     >
-      <Canvases width={width} height={height} layers={layers} painter={painter} />
+      <div contentEditable={false} suppressContentEditableWarning>
+        <Canvases width={width} height={height} layers={layers} painter={painter} />
+      </div>
     </div>
   );
 }

@@ -4,6 +4,7 @@
  */
 import { appStore } from "../../store/store";
 import { isLetter } from "../typed/typedEntry";
+import { listenToComposing } from "./composing";
 import { menuByKey } from "./planMenu";
 import { machine } from "./toolRun";
 
@@ -22,7 +23,7 @@ function explainIfUnused(event: KeyboardEvent): void {
 
 /** Where keys belong to what has the focus: it is typed into, walked through, or lies over the plan. */
 const ownKeys =
-  "input:not([type=checkbox], [type=radio], [type=range]), textarea, select, [contenteditable], " +
+  "input:not([type=checkbox], [type=radio], [type=range]), textarea, select, [contenteditable]:not(.plan-stage), " +
   "[role=grid], [role=menu], [role=listbox], [role=dialog], [role=alertdialog]";
 
 /** What may begin a typed value; no button has a use for it. */
@@ -69,12 +70,15 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
   /** A mark that was taken from a key that still waits for its letter. */
   let waiting: string | null = null;
 
+  const composing = listenToComposing(element);
+
   function hold(held: boolean): void {
     space = held;
     element.classList.toggle("space-held", held);
   }
 
   function down(event: KeyboardEvent): void {
+    element.classList.remove("by-hand");
     if (event.isComposing || (isShortcut(event) && !isThirdSign(event))) return;
     if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) {
       event.preventDefault();
@@ -87,6 +91,7 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
     waiting = event.key === "Dead" && sign !== "Dead" ? sign : null;
     const used = again || machine().key(sign, event.shiftKey);
     if (!used && (isLetter(event.key) || figure.test(event.key))) explainIfUnused(event);
+    if (!used) composing.unused(event.key);
     if (!used && event.key !== " ") return;
     if (!used) hold(true);
     event.preventDefault();
@@ -99,6 +104,7 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
   }
 
   const blur = () => {
+    element.classList.remove("by-hand");
     hold(false);
   };
 
@@ -122,6 +128,7 @@ export function listenToKeys(element: HTMLElement): PlanKeys {
   return {
     spaceHeld: () => space,
     stop() {
+      composing.stop();
       element.removeEventListener("keydown", down);
       document.removeEventListener("keydown", beside);
       document.removeEventListener("click", clicked);

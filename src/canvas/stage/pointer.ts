@@ -95,6 +95,7 @@ class PointerHand {
     this.fingers.set(event.pointerId, { id: event.pointerId, at: this.place(event) });
     this.endRest();
     // A press on the plan gives it the keyboard: typed lengths, Tab and Esc belong to what is drawn.
+    this.host.element.classList.add("by-hand");
     this.host.element.focus({ preventScroll: true });
     capturePointer(this.host.element, event.pointerId);
     if (this.isPinch(event)) {

@@ -17,6 +17,8 @@ import { windowContext } from "./toolContext";
 interface ToolRun {
   readonly state: ToolState;
   readonly entry: TypedEntry;
+  /** What is being composed by an input method and isn't typed yet. */
+  readonly composing: string;
   /** A direction that is held by a key. */
   readonly lock: Lock | null;
   /** A length that is asked for beside a place of the plan. */
@@ -43,6 +45,7 @@ let running: Machine = start();
 export const toolRun = createStore<ToolRun>(() => ({
   state: running.state(),
   entry: emptyEntry([]),
+  composing: "",
   lock: null,
   question: null,
   words: null,
@@ -121,6 +124,7 @@ function beginTool(): void {
   toolRun.setState({
     state: running.state(),
     entry: running.entry(),
+    composing: "",
     lock: null,
     question: null,
     words: null,

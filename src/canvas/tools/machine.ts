@@ -1,6 +1,6 @@
 /** Runs one tool: sends keys and pointer to its present state, keeps what is being typed and a direction that is held. */
 import type { Edit, Point, Project } from "../../document";
-import { parseLength } from "../../units";
+import { halfWidth, parseLength } from "../../units";
 import { edgesNear } from "../snap/constructed";
 import { isLockKey, type Lock, type LockKey, type LockQuery, lockFor } from "../snap/lock";
 import { roundUnder } from "../snap/rounds";
@@ -21,6 +21,7 @@ import {
 import { toScreen, toWorld } from "../view/view";
 import { allTargets, reachOf } from "./aim";
 import { lengthWords } from "./liveMarks";
+import { type Outcome, watched } from "./outcome";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
 
 /** A held direction, and where it was held from. */
@@ -46,13 +47,19 @@ export class Machine {
   /** Name of the state in which nothing is begun yet. */
   private readonly idle: string;
 
+  private readonly context: ToolContext;
+  private readonly outcome: Outcome;
+  /** What was typed lacks its way alone: the hand may still show one. */
+  private lacksWay = false;
+
   /** Starts a tool; `changed` is told after each change of state or entry. */
   constructor(
     start: ToolStart,
-    private readonly context: ToolContext,
+    context: ToolContext,
     private readonly changed: () => void,
   ) {
-    this.present = start(context);
+    ({ context: this.context, outcome: this.outcome } = watched(context));
+    this.present = start(this.context);
     this.idle = this.present.name;
     this.typed = emptyEntry(this.present.fields ?? []);
   }
@@ -166,6 +173,15 @@ export class Machine {
     return this.stateKey(key, shift);
   }
 
+  /** Signs that came composed, not key by key: they are typed, and pick nothing. */
+  signs(text: string): void {
+    for (const sign of halfWidth(text)) {
+      const typed = typeKey(this.typed, sign, this.present.name !== this.idle);
+      if (typed) this.type(typed);
+      else if (!this.unread()) this.untypable();
+    }
+  }
+
   /** Says what can be typed now, after a key that nobody had a use for. True when something can. */
   unread(): boolean {
     const words = wantedWords(this.typed);
@@ -270,6 +286,11 @@ export class Machine {
 
   private refuse(why: string): void {
     this.context.say(why);
+    this.markRefused();
+  }
+
+  private markRefused(): void {
+    this.lacksWay = false;
     this.typed = refusedEntry(this.typed, this.context.project().display.length);
     this.changed();
   }
@@ -277,7 +298,7 @@ export class Machine {
   /** What only lacked its way is good again once the hand shows one. */
   private takeBack(): void {
     const { refused, ...entry } = this.typed;
-    if (refused && entryFault(entry, this.context.project().display.length) === null) this.typed = entry;
+    if (refused && this.lacksWay) this.typed = entry;
   }
 
   private enter(): boolean {
@@ -296,6 +317,7 @@ export class Machine {
     const asked = !this.pointer || this.outrun ? bearingAsked(this.typed, length) : null;
     if (asked !== null) {
       this.refuse(asked);
+      this.lacksWay = true;
       return true;
     }
     const from = this.present.locksFrom;
@@ -309,13 +331,16 @@ export class Machine {
     return true;
   }
 
-  /** An act that uses up what was typed. */
+  /** An act that uses up what was typed; where it was refused that stays, and what is typed next takes its place. */
   private act(step: (state: ToolState) => ToolState | undefined): void {
     const before = this.present;
+    Object.assign(this.outcome, { said: false, done: false });
     const next = step(before) ?? before;
-    const used = isTyping(this.typed) && next !== before;
+    const refused = this.outcome.said && !this.outcome.done && next.name === before.name;
+    const typing = isTyping(this.typed);
     this.go(next);
-    if (used) this.clearTyped();
+    if (typing && refused) this.markRefused();
+    else if (typing && next !== before) this.clearTyped();
   }
 }
 

@@ -1,7 +1,7 @@
 /** What machine and truck do in an hour, as the user knows it: hours are told from these alone. */
 import { siteEdits, type Work } from "../../document";
 import { tryRun } from "../../store/actions";
-import { CUBIC_YARD } from "../../units";
+import { CUBIC_YARD, parseNumber } from "../../units";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { Section } from "../parts";
@@ -33,7 +33,7 @@ function RateField({ label, field, unit, size }: RateFieldProps) {
   const commit = (text: string): string | null => {
     const typed = text.trim();
     if (typed === "") return refusal(tryRun(siteEdits.changeWork, { patch: { [field]: null } }));
-    const number = Number(typed.replace(",", "."));
+    const number = parseNumber(typed);
     if (!(number > 0)) return `Can't read "${typed}". Write a number above 0, like 20.`;
     return refusal(tryRun(siteEdits.changeWork, { patch: { [field]: number * size } }));
   };

@@ -44,6 +44,7 @@ function Finder({ commands, run }: CommandFinderProps) {
     run(one.command.id);
   };
   const onKeyDown = (event: KeyboardEvent) => {
+    if (event.nativeEvent.isComposing) return;
     const by = event.key === "ArrowDown" ? 1 : event.key === "ArrowUp" ? -1 : 0;
     if (by !== 0) {
       event.preventDefault();

@@ -111,6 +111,7 @@ function useTyping(shown: string, commit: (text: string) => string | null) {
     return refusal === null;
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.nativeEvent.isComposing) return;
     if (event.key === "Enter") {
       const field = event.currentTarget;
       if (handOn()) requestAnimationFrame(() => field.select());

@@ -1,6 +1,6 @@
 /** The other typed fields: plain numbers, slopes, angles, words. */
 import type { Edit } from "../../document";
-import { formatAngle, parseAngle, parseSlope } from "../../units";
+import { formatAngle, halfWidth, parseAngle, parseNumber, parseSlope } from "../../units";
 import { useNotation } from "../useProject";
 import { refusal } from "./LengthField";
 import { TypedField, type TypedFieldProps } from "./TypedField";
@@ -19,7 +19,7 @@ export interface NumberFieldProps extends Shared {
 export function NumberField({ value, decimals = 2, least, onCommit, onEmpty, ...field }: NumberFieldProps) {
   const commit = (text: string): string | null => {
     if (text.trim() === "" && onEmpty) return refusal(onEmpty());
-    const number = Number(bareRun(text.trim(), field.unit).replace(",", "."));
+    const number = parseNumber(bareRun(halfWidth(text).trim(), field.unit));
     if (text.trim() === "" || !Number.isFinite(number))
       return `Can't read "${text.trim()}" as a number. Write one like 3 or 1.25.`;
     if (least !== undefined && number < least) return `This should be at least ${least}.`;

@@ -32,7 +32,9 @@ export function CellEditor(props: CellEditorProps) {
     props.onDone(text, event);
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    if (
+    // Enter and the arrows choose among an input method's words.
+    if (event.nativeEvent.isComposing) event.stopPropagation();
+    else if (
       event.key === "Enter" ||
       event.key === "Tab" ||
       event.key === "ArrowUp" ||

@@ -19,6 +19,7 @@ export function FindBar({ matches, row, onGo, onClose }: FindBarProps) {
   const at = found.indexOf(row);
   const onKeyDown = (event: KeyboardEvent) => {
     event.stopPropagation();
+    if (event.nativeEvent.isComposing) return;
     if (event.key === "Escape") return onClose();
     if (event.key !== "Enter") return;
     event.preventDefault();

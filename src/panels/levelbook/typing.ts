@@ -1,6 +1,6 @@
 /** From what was typed in a cell to an edit of the project; a refusal carries the message for the cell. */
 import { type Edit, type Place, type Project, type Shot, surveyEdits } from "../../document";
-import { parseLength } from "../../units";
+import { halfWidth, parseLength } from "../../units";
 import { type ColumnId, choiceOf, newSetup, optionsOf } from "./columns";
 
 export type PlaceRead =
@@ -11,7 +11,7 @@ const placeForms = "Write a corner such as A, or east and north such as 12', 34'
 
 /** Reads "A", "corner B", "12', 34'", "3.5; 8,25", or nothing. */
 export function readPlace(text: string, { building, display }: Project): PlaceRead {
-  const typed = text.trim();
+  const typed = halfWidth(text).trim();
   if (typed === "") return { ok: true, place: { kind: "none" } };
   const corner = /^(?:corner\s+)?([a-z]{1,2})$/i.exec(typed)?.[1];
   if (corner) return readCorner(corner.toUpperCase(), building?.outline.length ?? 0);

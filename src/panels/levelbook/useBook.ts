@@ -5,6 +5,7 @@ import type { Project } from "../../document";
 import type { LevelledPoint } from "../../solve/results";
 import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { isComposed } from "../keys";
 import type { Notation } from "../notation";
 import { nextSort } from "../table/order";
 import { useSight } from "../table/useSight";
@@ -221,7 +222,10 @@ function actOnCell(event: KeyboardEvent, view: View): boolean {
     else bookActs.clear(view.chosen(), columnsOf(at));
   } else if (event.key === "F2") edit(shown(), false);
   else if (event.key === "Escape") bookActs.forget(shot?.id ?? "", column);
-  else if (event.key.length !== 1 || command || event.altKey) return false;
+  else if (entry === "text" && isComposed(event)) {
+    edit("", false);
+    return false;
+  } else if (event.key.length !== 1 || command || event.altKey) return false;
   else if (entry === "toggle") {
     // Only Space, as on any checkbox: a letter typed here by mistake must not leave a shot out.
     if (event.key !== " " || event.repeat) return false;

@@ -1,6 +1,6 @@
 import { figureSource, type Materials, siteEdits, soilOf, soils } from "../../document";
 import { tryRun } from "../../store/actions";
-import { CUBIC_YARD, SHORT_TON } from "../../units";
+import { CUBIC_YARD, halfWidth, parseNumber, SHORT_TON } from "../../units";
 import { Undercuts } from "../cost/Undercuts";
 import { Action, Choice, Toggle } from "../fields/Choice";
 import { NumberField } from "../fields/fields";
@@ -172,7 +172,7 @@ function TruckFields() {
 }
 
 function numberIn(text: string): number {
-  return Number(text.replace(/[^\d.,-]/g, "").replace(",", "."));
+  return parseNumber(halfWidth(text).replace(/[^\d.,-]/g, ""));
 }
 
 /** What the test pits met, offered for the strip; nothing is taken unasked. */

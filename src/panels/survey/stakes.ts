@@ -1,7 +1,7 @@
 /** A grid of stakes from what was typed. Source: first principles. */
 import { type Point, type Project, stakeOrder, stakePoint, type surveyEdits } from "../../document";
 import type { StakeRow } from "../../store/stakeGrid";
-import { formatBearing, parseBearing, parseLength } from "../../units";
+import { formatBearing, parseBearing, parseLength, parseNumber } from "../../units";
 import { readPlace } from "../levelbook/typing";
 
 export interface Stakes {
@@ -67,7 +67,7 @@ export type StakesRead =
 export function stakesFrom(typed: Stakes, project: Project): StakesRead {
   const fault = (field: keyof Stakes, why: string): StakesRead => ({ ok: false, field, why });
   for (const field of ["rows", "columns"] as const) {
-    const count = Number(typed[field]);
+    const count = parseNumber(typed[field]);
     if (!Number.isInteger(count) || count < 1) return fault(field, "Type a whole number, such as 4.");
   }
   for (const field of ["columnSpacing", "rowSpacing"] as const) {
@@ -88,8 +88,8 @@ export function stakesFrom(typed: Stakes, project: Project): StakesRead {
     grid: {
       at: [at[0], at[1]],
       turn,
-      rows: Number(typed.rows),
-      columns: Number(typed.columns),
+      rows: parseNumber(typed.rows),
+      columns: parseNumber(typed.columns),
       rowSpacing: typed.rowSpacing,
       columnSpacing: typed.columnSpacing,
     },

@@ -1,6 +1,6 @@
 /** What the cells of the tables share: columns, and texts that are read as lengths, falls and numbers. */
 import type { Edit } from "../../document";
-import { parseLength, parseSlope } from "../../units";
+import { halfWidth, parseLength, parseNumber, parseSlope } from "../../units";
 import type { Notation } from "../notation";
 import type { TableColumn } from "./model";
 
@@ -39,13 +39,12 @@ export function withSlope(text: string, notation: Notation, then: (ratio: number
 }
 
 export function withNumber(text: string, then: (value: number) => Edit): Edit {
-  const value = Number(
-    text
+  const value = parseNumber(
+    halfWidth(text)
       .trim()
-      .replace(/\s*:\s*1$/, "")
-      .replace(",", "."),
+      .replace(/\s*:\s*1$/, ""),
   );
-  return text.trim() !== "" && value > 0
+  return value > 0
     ? then(value)
     : cannot(`Can't read "${text.trim()}" as the run for one of rise. Write a number like 3.`);
 }

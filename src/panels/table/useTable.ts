@@ -5,6 +5,7 @@ import { present } from "../../document";
 import { runTogether } from "../../store/actions";
 import { appStore } from "../../store/store";
 import { useApp } from "../../store/useApp";
+import { isComposed } from "../keys";
 import { type Cursor, chosenColumns, chosenRows, moved } from "../levelbook/cursor";
 import { splitBlock } from "../levelbook/paste";
 import { cellOf } from "../levelbook/useBook";
@@ -134,6 +135,7 @@ export function useTable(model: TableModel) {
     else if (event.key === "F2") edit(cell, false);
     else if (event.key === "Delete" || event.key === "Backspace") clear();
     else if (event.key === "Escape" && refusedHere) dropRefused(model.title, [here]);
+    else if (isComposed(event)) return edit("", false);
     else if (event.key.length === 1 && !command && !event.altKey)
       edit(event.key === " " ? cell : event.key, false);
     else return;

@@ -1,5 +1,5 @@
 import type { Edit } from "../../document";
-import { SQUARE_FOOT } from "../../units";
+import { halfWidth, parseNumber, SQUARE_FOOT } from "../../units";
 import { refusal } from "../fields/LengthField";
 import { TypedField } from "../fields/TypedField";
 import { useNotation } from "../useProject";
@@ -16,11 +16,10 @@ export function AreaField({ label, m2, help, onCommit }: AreaFieldProps) {
   const { display } = useNotation();
   const [factor, words] = display.area === "ft2" ? [SQUARE_FOOT, "ft²"] : [1, "m²"];
   const commit = (text: string): string | null => {
-    const typed = text
+    const typed = halfWidth(text)
       .trim()
-      .replace(/[,\s](?=\d{3}\b)/g, "")
-      .replace(",", ".");
-    const number = typed === "" ? 0 : Number(typed);
+      .replace(/[,\s](?=\d{3}\b)/g, "");
+    const number = typed === "" ? 0 : parseNumber(typed);
     if (!Number.isFinite(number)) return `Can't read “${text.trim()}” as an area. Write a number like 2400.`;
     return number < 0 ? "An area can't be less than nothing." : refusal(onCommit(number * factor));
   };

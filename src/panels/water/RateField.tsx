@@ -1,5 +1,5 @@
 /** A rate in the plan's unit: rain by the hour, a speed, or a plain number. */
-import type { RateUnit } from "../../units";
+import { parseNumber, type RateUnit } from "../../units";
 import { TypedField } from "../fields/TypedField";
 
 export interface RateFieldProps {
@@ -14,11 +14,9 @@ export interface RateFieldProps {
 
 export function RateField({ label, unit, value, help, commit, empty }: RateFieldProps) {
   const read = (text: string): string | null => {
-    const typed = text.trim().replace(",", ".");
-    if (typed === "" && empty) return empty();
-    const number = Number(typed);
-    if (typed === "" || !Number.isFinite(number))
-      return `Can't read “${text.trim()}” as a number. Write one like 3.5.`;
+    if (text.trim() === "" && empty) return empty();
+    const number = parseNumber(text);
+    if (!Number.isFinite(number)) return `Can't read “${text.trim()}” as a number. Write one like 3.5.`;
     return number < 0 ? "This can't be less than nothing." : commit(number * unit.factor);
   };
   const shown = value === null ? "" : String(Number((value / unit.factor).toPrecision(4)));
