@@ -42,13 +42,13 @@ function Asked({ question }: { question: LengthQuestion }) {
   function take(event: FormEvent): void {
     event.preventDefault();
     const typed = parseLength(text, display.length);
-    if (!typed.ok) {
-      setFault(typed.message);
-      return;
-    }
-    const edit = question.answer(typed.m);
+    const edit = typed.ok ? question.answer(typed.m) : { ok: false as const, why: typed.message };
     if (edit.ok) dropQuestion();
-    else setFault(edit.why);
+    else {
+      setFault(edit.why);
+      // What is typed next takes its place.
+      input.current?.select();
+    }
   }
 
   return (

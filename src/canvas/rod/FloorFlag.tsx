@@ -1,5 +1,5 @@
 /** The floor on the rod: a flag to drag, to move by keys, or to type over. */
-import { type FormEvent, type KeyboardEvent, useState } from "react";
+import { type FormEvent, type KeyboardEvent, useRef, useState } from "react";
 import { buildingEdits, type Display } from "../../document";
 import { nudgeFloor, tryRun } from "../../store/actions";
 import { formatLength, parseLength, roundingFor } from "../../units";
@@ -138,22 +138,26 @@ function keyStep(
 function TypedFloor({ text, display, close }: { text: string; display: Display; close: () => void }) {
   const [typed, setTyped] = useState(text);
   const [fault, setFault] = useState<string | null>(null);
+  const field = useRef<HTMLInputElement>(null);
 
   function take(event: FormEvent): void {
     event.preventDefault();
     const read = parseLength(typed, display.length);
-    if (!read.ok) {
-      setFault(read.message);
-      return;
-    }
-    const edit = tryRun(buildingEdits.setFloor, { floor: read.m });
+    const edit = read.ok
+      ? tryRun(buildingEdits.setFloor, { floor: read.m })
+      : { ok: false as const, why: read.message };
     if (edit.ok) close();
-    else setFault(edit.why);
+    else {
+      setFault(edit.why);
+      // What is typed next takes its place.
+      field.current?.select();
+    }
   }
 
   return (
     <form className="rod-typed" onSubmit={take}>
       <input
+        ref={field}
         value={typed}
         // biome-ignore lint/a11y/noAutofocus: it appears because the person clicked to type
         autoFocus

@@ -33,6 +33,8 @@ export interface Hand {
   question: LengthQuestion | null;
   words: WordsQuestion | null;
   hint(): string;
+  /** What stands typed in the fields, and whether it was refused: what is typed next takes its place. */
+  typed(): { readonly texts: readonly string[]; readonly refused: boolean };
   state(): string;
   /** Where the tool shows signs. */
   signs(): readonly (readonly [number, number])[];
@@ -145,6 +147,7 @@ export function handOn(start: Project = newProject(), tool: ToolName = "select")
     question: null,
     words: null,
     hint: () => machine.state().hint,
+    typed: () => ({ texts: machine.entry().texts, refused: machine.entry().refused === true }),
     state: () => machine.state().name,
     snapWord: () => machine.state().snap?.word ?? null,
     signs: () =>

@@ -35,6 +35,34 @@ describe("the window tool", () => {
     expect(hand.project.building?.windows).toEqual([]);
   });
 
+  it("a typed place that is refused stays, and what is typed next takes its place", () => {
+    const hand = handOn(withDoor(), "window");
+    hand.type("4.5, 6");
+    hand.key("Enter");
+    expect(hand.said.at(-1)).toMatch(/There is a door \(door\) there already/);
+    expect(hand.typed()).toEqual({ texts: ["4.5, 6", ""], refused: true });
+    hand.move(3, 3);
+    hand.type("8, 6");
+    expect(hand.typed()).toEqual({ texts: ["8, 6", ""], refused: false });
+    hand.key("Enter");
+    expect(hand.project.building?.windows).toHaveLength(1);
+    expect(hand.project.building?.windows[0]?.wall).toBe(0);
+  });
+
+  it("goes along the wall by Shift and arrows, and says how far from its corner it is", () => {
+    const hand = handOn(withDoor(), "window");
+    hand.key("ArrowDown");
+    expect(hand.hint()).toMatch(/^Enter puts a window of 1\.200 m in the middle of wall C–D/);
+    expect(hand.hint()).toMatch(/Shift\+arrows move it along the wall$/);
+    hand.key("ArrowLeft", true);
+    hand.key("ArrowLeft", true);
+    expect(hand.hint()).toMatch(/4\.600 m from C/);
+    hand.key("ArrowRight", true);
+    hand.key("Enter");
+    expect(hand.project.building?.windows[0]).toMatchObject({ wall: 2 });
+    expect(hand.project.building?.windows[0]?.offset).toBeCloseTo(4.5, 9);
+  });
+
   it("answers a click beside every wall in words", () => {
     const hand = handOn(withDoor(), "window");
     hand.click(40, 40);
@@ -46,7 +74,9 @@ describe("the window tool", () => {
     const hand = handOn(withDoor(), "window");
     hand.key("ArrowRight");
     hand.type("1.8");
-    expect(hand.hint()).toBe("Click to put a window of 1.800 m in the middle of wall B–C");
+    expect(hand.hint()).toBe(
+      "Enter puts a window of 1.800 m in the middle of wall B–C, 2.100 m from B; Shift+arrows move it along the wall",
+    );
     hand.key("ArrowDown");
     hand.key("Enter");
     expect(hand.project.building?.windows[0]).toMatchObject({ wall: 2, width: 1.8 });

@@ -1,12 +1,13 @@
 /** Door and window: over a wall it shows where the opening would go; a click, or a typed place and Enter, puts it there. */
 import type { Edit, EditCommand, Point, Project } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
+import { usualNudge } from "../../../units";
 import { wallEnds } from "../../select/places";
 import { handStep } from "../../snap/step";
 import type { Field, TypedValues } from "../../typed/typedEntry";
 import { toScreen, type XY } from "../../view/view";
 import { snapPixels } from "../aim";
-import { wallOfKey } from "../arrowKeys";
+import { wallOfKey, wayOnPlan } from "../arrowKeys";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolState } from "../tool";
 import { placeFields, typedPlace } from "../typedPlace";
@@ -28,6 +29,8 @@ interface Hovering {
   readonly place: WallPlace | null;
   readonly pointer: PlanPointer | null;
   readonly typed: TypedValues;
+  /** It was brought to its wall by keys. */
+  readonly byKey?: true;
 }
 
 export function hovering(
@@ -37,7 +40,8 @@ export function hovering(
 ): ToolState {
   const project = context.project();
   // A typed place holds; the pointer doesn't take it away again.
-  const aimed = (pointer: PlanPointer | null, typed: TypedValues): Hovering => ({
+  const aimed = (pointer: PlanPointer | null, typed: TypedValues, byKey = false): Hovering => ({
+    ...(byKey && { byKey }),
     place: typedPlace(typed)
       ? atTypedPlace(context, kind, typed)
       : pointer && aimAtWall(context, kind, pointer, typed),
@@ -59,11 +63,14 @@ export function hovering(
     snap: null,
     move: (pointer) => hovering(context, kind, aimed(pointer, now.typed)),
     press: (pointer) => put(aimAtWall(context, kind, pointer, now.typed)),
-    typed: (typed) => hovering(context, kind, aimed(now.pointer, typed)),
+    typed: (typed) => hovering(context, kind, aimed(now.pointer, typed, now.byKey)),
     finish: () => put(now.place),
-    nudge(direction) {
-      const pointer = pointerAtWall(context, kind, direction, now);
-      return pointer ? hovering(context, kind, aimed(pointer, now.typed)) : hovering(context, kind, now);
+    nudge(direction, along) {
+      const pointer =
+        along && now.place
+          ? pointerAlongWall(context, direction, now.place)
+          : pointerAtWall(context, kind, direction, now);
+      return hovering(context, kind, pointer ? aimed(pointer, now.typed, true) : now);
     },
     cancel: () => "leave",
     lost: () => hovering(context, kind),
@@ -78,6 +85,10 @@ function hint(project: Project, kind: OpeningKind, now: Hovering): string {
     return `Point at a wall to put a ${word} of ${width} on it (an arrow key takes one), or type another width, or a place: 12, 5`;
   if (typedPlace(now.typed)) return `Enter puts a ${word} of ${width} on wall ${now.place.name}`;
   const where = now.place.centred ? "in the middle of" : "on";
+  if (now.byKey) {
+    const from = `${lengthWords(now.place.offset, project)} from ${now.place.name.split("–")[0]}`;
+    return `Enter puts a ${word} of ${width} ${where} wall ${now.place.name}, ${from}; Shift+arrows move it along the wall`;
+  }
   return `Click to put a ${word} of ${width} ${where} wall ${now.place.name}`;
 }
 
@@ -125,6 +136,25 @@ function pointerAtWall(
   if (!place || placeFault(project, kind, place) === null) return middle;
   const free = freeMiddle(project.building, wall, place.width);
   return free === null ? middle : pointerAt(context, project.building.outline, wall, free);
+}
+
+/** A pointer that moves the opening along its wall, by ten of the steps by which arrow keys move things. */
+function pointerAlongWall(
+  context: ToolContext,
+  direction: XY,
+  { wall, offset, width, length }: WallPlace,
+): PlanPointer | null {
+  const { building, display } = context.project();
+  const ends = building && wallEnds(building.outline, wall);
+  if (!ends) return null;
+  const [[ax, ay], [bx, by]] = ends;
+  const [east, north] = wayOnPlan(context, direction);
+  const forward = ((bx - ax) * east + (by - ay) * north) / length;
+  // Square to the wall no way is along it.
+  if (Math.abs(forward) < 0.3) return null;
+  const step = 10 * (context.nudgeStep() ?? usualNudge(display.length)) * Math.sign(forward);
+  const middle = Math.min(length - width / 2, Math.max(width / 2, offset + width / 2 + step));
+  return pointerAt(context, building.outline, wall, middle);
 }
 
 /** A pointer so far along a wall, m, exactly there; without a distance in its middle. */
