@@ -203,6 +203,49 @@ test("all that is said while a building is drawn can be read on a small plan", a
   }
 });
 
+for (const [width, textSize] of [
+  [1024, 1],
+  [1024, 1.3],
+  [860, 1],
+] as const)
+  test(`what the next act is can be read whole on a narrow plan, ${width} px, text at ${Math.round(textSize * 100)} %, and nothing moves`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await page.addInitScript(
+      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+      textSize,
+    );
+    await openPage(page, { demo: "pottery-studio" });
+    expect((await page.locator(".plan-canvas").boundingBox())?.width).toBeLessThan(561);
+    const places = () =>
+      Promise.all(
+        [".plan-stage", ".plan-status", ".layer-menu", ".scale-line"].map((part) =>
+          page.locator(part).first().boundingBox(),
+        ),
+      );
+    await page.getByTestId("plan").hover({ position: { x: 180, y: 200 } });
+    await expect(page.locator(".read-out")).toBeVisible();
+    const before = await places();
+    for (const key of ["v", "m", "b", "d", "w", "p", "t"]) {
+      await page.getByTestId("plan").focus();
+      await page.keyboard.press(key);
+      await page.getByTestId("plan").hover({ position: { x: 200, y: 180 } });
+      await expect(page.locator(".read-out")).toBeVisible();
+      const cut = await page.locator(".hint-strip").evaluate((strip) => {
+        const hint = strip.querySelector(".plan-hint");
+        const box = strip.getBoundingClientRect();
+        const words = hint?.getBoundingClientRect();
+        return !hint || !words || words.bottom > box.bottom + 1 || hint.scrollWidth > hint.clientWidth;
+      });
+      expect(cut, `${key}: ${await page.locator(".plan-hint").textContent()}`).toBe(false);
+      expect(await places(), `after ${key}`).toEqual(before);
+      expect(await covering(page), `after ${key}`).toEqual([]);
+      await page.keyboard.press("Escape");
+    }
+  });
+
 test("what was measured folds to its first line, and opens again", async ({ page, openPage }) => {
   await page.setViewportSize({ width: 1280, height: 800 });
   await openPage(page, { demo: "pottery-studio" });
