@@ -472,7 +472,7 @@ for (const [width, height, textSize] of [
       await page.keyboard.press(key);
       await plan.press("Enter");
       await expect(messages).toHaveCount(count + 1);
-      for (const part of [".plan-canvas", ".rod", ".section-strip", ".rail"]) {
+      for (const part of [".plan-canvas", ".rod", ".dock", ".rail"]) {
         const box = await page.locator(part).boundingBox();
         for (const message of await messages.all()) {
           const lies = await message.boundingBox();

@@ -63,6 +63,13 @@ function wordsCut(page: Page): Promise<readonly string[]> {
   });
 }
 
+/** On a window that is low for its words what stands below the plan is folded to its title. */
+async function unfolded(page: Page) {
+  const title = page.locator(".dock-title");
+  if (await title.isVisible()) await title.click();
+  await expect(title).toBeHidden();
+}
+
 /** What is opened, one after another, and looked at. */
 const parts: readonly { readonly name: string; open(page: Page): Promise<unknown> }[] = [
   { name: "the plan with rod, key and section", open: (page) => step(page, "Floor") },
@@ -136,6 +143,100 @@ function paintedSizes(page: Page): Promise<Record<string, number>> {
   return page.evaluate(() => (window as unknown as { painted: Record<string, number> }).painted);
 }
 
+const steps = [
+  "Lot",
+  "Shots",
+  "Building",
+  "Drive",
+  "Water",
+  "Floor",
+  "Foundation",
+  "Quantities",
+  "Set-out",
+  "Sheets",
+];
+
+for (const textSize of [1.15, 1.3, 1.5])
+  test(`text at ${Math.round(textSize * 100)} % leaves the plan half of the window's width and 45 % of its height in every step`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await page.addInitScript(
+      (size) => localStorage.setItem("drysill.preferences", JSON.stringify({ textSize: size })),
+      textSize,
+    );
+    await openPage(page, { demo: "pottery-studio" });
+    const stage = page.locator(".plan-stage");
+    for (const name of steps) {
+      await step(page, name);
+      await expect(page.locator(".rail-here .rail-title")).toHaveText(name);
+      // A level book is what its step is about: unless it is folded it has a little more.
+      const least = name === "Shots" && (await page.locator(".book").isVisible()) ? 0.4 : 0.45;
+      await expect
+        .poll(async () => (await stage.boundingBox())?.width, { message: name })
+        .toBeGreaterThanOrEqual(640);
+      await expect
+        .poll(async () => (await stage.boundingBox())?.height, { message: name })
+        .toBeGreaterThanOrEqual(least * 800 - 1);
+      expect(await cutIn(page, ".rail, .dock, .plan-over"), name).toEqual([]);
+    }
+  });
+
+/** Words in these parts that reach out of what cuts them off. */
+function cutIn(page: Page, parts: string): Promise<readonly string[]> {
+  return page.locator(parts).evaluateAll((found) =>
+    found.flatMap((part) =>
+      [...part.querySelectorAll<HTMLElement>("span, p, b, strong, button, label, h2")].flatMap((element) => {
+        const words = element.textContent?.trim() ?? "";
+        if (
+          words === "" ||
+          element.children.length > 0 ||
+          !element.checkVisibility({ checkVisibilityCSS: true })
+        )
+          return [];
+        if (element.closest(".visually-hidden, .rail-figure, .plan-tip, .plan-status, .book, .section-name"))
+          return [];
+        const range = document.createRange();
+        range.selectNodeContents(element);
+        const box = range.getBoundingClientRect();
+        const clip = part.getBoundingClientRect();
+        return box.left < clip.left - 1 || box.right > clip.right + 1 ? [words] : [];
+      }),
+    ),
+  );
+}
+
+test("what is folded below the plan opens at a click, stays so, and folds again", async ({
+  page,
+  openPage,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.addInitScript(() => localStorage.setItem("drysill.preferences", '{"textSize":1.5}'));
+  await openPage(page, { demo: "pottery-studio" });
+  const strip = page.locator(".section-strip");
+  await expect(strip).toBeHidden();
+  await page.getByRole("button", { name: "Section", exact: true }).click();
+  await expect(strip).toBeVisible();
+  await openPage(page, { demo: "pottery-studio" });
+  await expect(strip).toBeVisible();
+  await page.getByRole("button", { name: "Fold the section away" }).click();
+  await expect(strip).toBeHidden();
+  // The splitter pulls it open, too.
+  await page.getByRole("separator", { name: "Height of the section" }).press("ArrowUp");
+  await expect(strip).toBeVisible();
+});
+
+test("a level book that is folded opens when it is asked to take a reading", async ({ page, openPage }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.addInitScript(() => localStorage.setItem("drysill.preferences", '{"textSize":1.5}'));
+  await openPage(page, { demo: "pottery-studio" });
+  await step(page, "Shots");
+  await expect(page.getByRole("button", { name: "Level book", exact: true })).toBeVisible();
+  await page.getByRole("button", { name: "Add a set-up" }).click();
+  await expect(page.locator(".book")).toBeVisible();
+});
+
 test("words painted on the plan follow the size of text at once, and back", async ({ page, openPage }) => {
   await page.addInitScript(() => {
     const painted: Record<string, number> = {};
@@ -193,6 +294,7 @@ for (const [textSize, width] of [
       textSize,
     );
     await openPage(page, { demo: "pottery-studio" });
+    await unfolded(page);
     await page.getByLabel("heights true to scale").check();
     for (const section of ["Through the building, down the fall", "Across drive"]) {
       await page.getByLabel("Section to show").selectOption({ label: section });
@@ -267,6 +369,7 @@ for (const [textSize, height] of [
       textSize,
     );
     await openPage(page, { demo: "pottery-studio" });
+    await unfolded(page);
     await expect(page.locator(".section-strip")).toBeVisible();
     const plan = planPage(page);
     const readOut = page.locator(".read-out");
@@ -281,4 +384,55 @@ for (const [textSize, height] of [
         expect(await readOutHidden(page), `after ${key}`).toEqual([]);
       }
     }
+  });
+
+/** Texts whose last line is one word, though there are enough for several lines; and texts that are cut short. */
+function badlyBroken(page: Page): Promise<readonly string[]> {
+  const texts =
+    ".say p, .side p, .side .panel-standing span, .side .limit-place, .side .limit-name, .side .check > span";
+  return page.locator(texts).evaluateAll((found) =>
+    found.flatMap((element) => {
+      // Beside the button that asks why a word isn't alone.
+      if (!element.checkVisibility() || element.querySelector("button")) return [];
+      const said = element.textContent ?? "";
+      if (element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).overflowX !== "visible")
+        return [`cut: ${said}`];
+      const walker = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+      const tops: number[] = [];
+      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        for (const { index, 0: word } of (node.textContent ?? "").matchAll(/[^\s]+/g)) {
+          const range = document.createRange();
+          range.setStart(node, index);
+          range.setEnd(node, index + word.length);
+          const box = range.getBoundingClientRect();
+          if (box.width > 0) tops.push(box.bottom);
+        }
+      }
+      const [before, last] = tops.slice(-2);
+      const isAlone = tops.length > 4 && before !== undefined && last !== undefined && last > before + 8;
+      return isAlone ? [`alone on its line: the end of ${said}`] : [];
+    }),
+  );
+}
+
+for (const [width, height, demo] of [
+  [1280, 800, "pottery-studio"],
+  [1920, 1080, "potting-barn"],
+] as const)
+  test(`no text of a step ends in one word alone on its line, and none is cut, ${demo}, ${width} px wide`, async ({
+    page,
+    openPage,
+  }) => {
+    await page.setViewportSize({ width, height });
+    await openPage(page, { demo });
+    const broken: Record<string, readonly string[]> = {};
+    for (const name of steps) {
+      await step(page, name);
+      await expect(page.locator(".rail-here .rail-title")).toHaveText(name);
+      const more = page.getByRole("button", { name: /more that don't bear on it now$/ });
+      if (await more.isVisible()) await more.click();
+      const found = await badlyBroken(page);
+      if (found.length > 0) broken[name] = found;
+    }
+    expect(broken).toEqual({});
   });

@@ -2,7 +2,8 @@
 import type { ReactNode } from "react";
 import { PlanCanvas, Rod, SectionStrip } from "../canvas";
 import type { AppCommand, RunCommand } from "../panels/command";
-import { Dock, type DockKind } from "../panels/Dock";
+import { Dock } from "../panels/Dock";
+import type { DockKind } from "../panels/dockRoom";
 import { Elevations } from "../panels/foundation/Elevations";
 import { Profile } from "../panels/grading/Profile";
 import { Header } from "../panels/Header";
@@ -11,6 +12,7 @@ import { LevelBook } from "../panels/levelbook/LevelBook";
 import { SentenceBar } from "../panels/SentenceBar";
 import { SidePanel } from "../panels/SidePanel";
 import { StepsRail } from "../panels/StepsRail";
+import { useStepsAbove } from "../panels/useStepsAbove";
 import type { StepName } from "../store/state";
 import { useApp } from "../store/useApp";
 
@@ -45,8 +47,9 @@ export function PlanScreen({ commands, run }: PlanScreenProps) {
     const own = dockOf[step] ?? "section";
     return own === "profile" && results.drives.length === 0 ? "section" : own;
   });
+  const stepsAbove = useStepsAbove();
   return (
-    <div className="plan-screen">
+    <div className={stepsAbove ? "plan-screen steps-above" : "plan-screen"}>
       <Header commands={commands} run={run} />
       <StepsRail />
       <SentenceBar />
