@@ -323,7 +323,7 @@ describe("doors, lines and spots under the hand", () => {
       [10.2, 6.1],
     ]);
     expect(hand.project.survey.shots[0]?.place).toEqual({ kind: "corner", corner: 1 });
-    expect(hand.labels).toEqual(["place shot"]);
+    expect(hand.labels).toEqual(["move shot oak"]);
   });
 });
 

@@ -104,8 +104,11 @@ export const changeFeature = command(
   "lot.changeFeature",
   (project, args: { id: string; patch: Partial<Omit<Feature, "id">> }) => {
     const features = replaced(project.lot.features, args.id, (feature) => ({ ...feature, ...args.patch }));
+    const fields = Object.keys(args.patch).join(" ");
+    const label =
+      fields === "points" ? "move feature" : fields === "name" ? "rename feature" : "change feature";
     return features
-      ? done({ ...project, lot: { ...project.lot, features } }, "change feature")
+      ? done({ ...project, lot: { ...project.lot, features } }, label)
       : refuse("That feature is gone.");
   },
 );

@@ -50,12 +50,29 @@ export const addMark = command(
 export const changeMark = command(
   "survey.changeMark",
   (project, args: { id: string; patch: Partial<Omit<Mark, "id">> }) => {
+    const before = project.survey.marks.find(({ id }) => id === args.id);
     const marks = replaced(project.survey.marks, args.id, (mark) => ({ ...mark, ...args.patch }));
-    return marks
-      ? done(withSurvey(project, { marks }), "change mark", { mergeKey: `mark ${args.id}` })
-      : refuse("That mark is gone.");
+    if (!before || !marks) return refuse("That mark is gone.");
+    const fields = Object.keys(args.patch).join(" ");
+    const label = changeOfMark(before, args.patch);
+    // Two moves are two acts; typing on in one field is one.
+    return done(
+      withSurvey(project, { marks }),
+      label,
+      fields === "at" ? {} : { mergeKey: `mark ${args.id} ${fields}` },
+    );
   },
 );
+
+/** What was done to a mark, as the history names it. */
+function changeOfMark(before: Mark, patch: Partial<Omit<Mark, "id">>): string {
+  const name = before.name && ` ${before.name}`;
+  const fields = Object.keys(patch).join(" ");
+  if (fields === "name") return `rename mark${name}`;
+  if (fields !== "at") return `change mark${name}`;
+  if (!patch.at) return `take the place of mark${name} away`;
+  return `${before.at ? "move" : "place"} mark${name}`;
+}
 
 export const setMarkHeight = command(
   "survey.setMarkHeight",
@@ -216,11 +233,15 @@ export const setReading = command("survey.setReading", (project, args: { id: str
 export const placeShot = command(
   "survey.placeShot",
   (project, args: { id: string; place: Place; mergeKey?: string }) => {
+    const before = project.survey.shots.find(({ id }) => id === args.id);
     const shots = replaced(project.survey.shots, args.id, (shot) => ({ ...shot, place: args.place }));
+    const hadPlace = before !== undefined && before.place.kind !== "none";
+    const act = args.place.kind === "none" ? "take the place away of" : hadPlace ? "move" : "place";
+    const name = before?.name && ` ${before.name}`;
     return shots
       ? done(
           withSurvey(project, { shots }),
-          "place shot",
+          `${act} shot${name}`,
           args.mergeKey === undefined ? {} : { mergeKey: args.mergeKey },
         )
       : refuse("That shot is gone.");

@@ -28,7 +28,7 @@ describe("placing by a click", () => {
     ]);
     expect(hand.tool).toBe("select");
     expect(hand.selection).toEqual([{ kind: "shot", id: "s1" }]);
-    expect(hand.labels).toEqual(["place shot"]);
+    expect(hand.labels).toEqual(["move shot"]);
   });
 
   it("on a corner of the building ties a shot and a pit to it", () => {
