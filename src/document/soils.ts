@@ -2,7 +2,7 @@
  * Usual figures of soils, to be taken or typed over: volumes for one in the bank, and weight in the bank.
  *
  * Units   kg/m3.
- * Source  Beside each figure, in words that are shown with it. What could not be read in a published table says so. The
+ * Source  Beside each figure, in words that are shown with it. What could not be read in a published table says so, with those that come nearest. The
  *         army's table of soil conversion factors (FM 5-434) was read as quoted, and for sand only.
  */
 import type { Materials } from "./costSchema";
@@ -28,7 +28,8 @@ const swellTable = (percent: number, of: string) =>
 const courseNotes = (pounds: number, of: string) =>
   `course notes on earthwork: ${of} about ${pounds} lb/ft³ in place`;
 const densities = (of: string) => `earthmoving handbook's table of densities, as quoted: ${of}`;
-const memory = "a usual figure from memory, not read in a table";
+const noTable =
+  "a round figure of our own: no table was read for crushed stone, so ask your supplier. Published ones beside it: sand 1.17 (US Army's table, as quoted: 111 loose to 95 compacted), dry gravel 1.24 (compendium of swell and shrinkage, spikevm.com: +15 %, −7 %)";
 
 export const soils: readonly Soil[] = [
   {
@@ -96,7 +97,7 @@ export function soilOf({ swell, shrink, weights }: Earth): Soil | null {
 const others = {
   topsoil: { value: 1424, source: "a trucking supplier's list: topsoil about 2,400 lb/yd³ loose" },
   stone: { value: 1631.5, source: "suppliers' figure: crushed stone about 2,700 to 3,000 lb/yd³ loose" },
-  stoneLoose: { value: 1.15, source: memory },
+  stoneLoose: { value: 1.15, source: noTable },
 } as const;
 
 /** Where a figure of the plan's materials comes from, in words. */

@@ -50,8 +50,14 @@ describe("usual soils", () => {
     expect(figureSource(materials, "topsoil")).toMatch(/2,400 lb/);
   });
 
-  it("say of a figure without a table that it is from memory", () => {
-    expect(figureSource(materials, "stoneLoose")).toMatch(/from memory/);
+  it("say of a figure without a table that it is our own, between which published ones it lies, and what to do", () => {
+    const told = figureSource(materials, "stoneLoose");
+    // Sand and gravel: 111 loose and 95 compacted of 100 in place. Dry gravel: 1.15 loose, 0.93 compacted.
+    expect(told).toContain(`sand ${(1.11 / 0.95).toFixed(2)}`);
+    expect(told).toContain(`dry gravel ${(1.15 / 0.93).toFixed(2)}`);
+    expect(told).toMatch(/^a round figure of our own: no table was read for crushed stone/);
+    expect(told).toMatch(/ask your supplier/);
+    expect(figureSource({ ...materials, stoneLoose: 1.2 }, "stoneLoose")).toBe("your own figure");
   });
 
   it("know a figure of one's own, each by itself", () => {

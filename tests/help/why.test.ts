@@ -123,6 +123,19 @@ describe.each(demos)("why a figure is what it is, on %s", (demo) => {
     }
   });
 
+  it("stone that is trucked: where its bulk and its weight come from", () => {
+    const stone = results.bill.filter(
+      ({ stage, trucked }) => trucked && ["base", "drive", "drain"].includes(stage),
+    );
+    expect(stone.length).toBeGreaterThan(0);
+    for (const { id } of stone) {
+      const told = why({ kind: "bill", id }, of);
+      expect(told.source).toMatch(/loose for one compacted: a round figure of our own/);
+      expect(told.source).toMatch(/weight: suppliers' figure/);
+      expect(input(told, /^Loose for one compacted$/)).toBe("1.15");
+    }
+  });
+
   it("each height to set out: beam − height is the reading", () => {
     expect(results.setout.rows.length).toBeGreaterThan(0);
     results.setout.rows.forEach((row, index) => {

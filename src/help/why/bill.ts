@@ -37,18 +37,22 @@ export function billWhy(asked: Asked, id: string): Why | null {
   };
 }
 
-/** The rule's own, and where the figures of the soil that it counts with come from. */
+/** What is stone: compacted where it lies, loose on the truck. */
+const stoneStages: readonly BillItem["stage"][] = ["base", "drive", "drain"];
+
+/** The rule's own, and where the figures of the soil or stone that it counts with come from. */
 function sourceOf({ id, stage, trucked }: BillItem, materials: Asked["project"]["materials"]): string {
-  if (stage !== "strip" && stage !== "earth" && stage !== "undercut" && !id.startsWith("trench-"))
+  const stone = trucked !== null && stoneStages.includes(stage);
+  if (!stone && stage !== "strip" && stage !== "earth" && stage !== "undercut" && !id.startsWith("trench-"))
     return firstPrinciples;
   const used = [
     ...(["fill-loose", "cut-loose", "topsoil", "trench-left"].includes(id) ? (["swell"] as const) : []),
     ...(["fill-loose", "cut-loose", "left-over", "short", "trench-left"].includes(id)
       ? (["shrink"] as const)
       : []),
-    ...(id === "slab-fill-loose" ? (["stoneLoose"] as const) : []),
+    ...(stone || id === "slab-fill-loose" ? (["stoneLoose"] as const) : []),
     ...(trucked
-      ? ([id === "topsoil" ? "topsoil" : id === "slab-fill-loose" ? "stone" : "weight"] as const)
+      ? ([id === "topsoil" ? "topsoil" : stone || id === "slab-fill-loose" ? "stone" : "weight"] as const)
       : []),
   ];
   const names = {
@@ -62,7 +66,7 @@ function sourceOf({ id, stage, trucked }: BillItem, materials: Asked["project"][
   return [
     firstPrinciples,
     ...used.map((figure) => `${names[figure]}: ${figureSource(materials, figure)}`),
-    "strip and truck are your figures",
+    stone ? "the truck is your figure" : "strip and truck are your figures",
   ].join("; ");
 }
 
@@ -82,7 +86,7 @@ function ruleOf({ id, stage, unit }: BillItem): string {
   if (unit !== "m3") return "Counted from the drawing of the foundation.";
   if (id === "trench-back") return "Soil as it lies compacted: it takes more of it in the bank.";
   if (stage === "trench") return "Soil in the bank, as it lies before it is dug.";
-  return stage === "base" || stage === "drive" || stage === "drain"
+  return stoneStages.includes(stage)
     ? "Stone as it lies compacted; on the truck it is looser."
     : "As poured, without waste.";
 }
@@ -174,8 +178,10 @@ function trenchInputs({ results, figures }: Asked): WhyInput[] {
 
 function otherInputs(item: BillItem, asked: Asked): WhyInput[] {
   const { figures, project } = asked;
+  const bulk = { name: "Loose for one compacted", figure: plainNumber(project.materials.stoneLoose) };
   const truckInputs = item.trucked
     ? [
+        ...(stoneStages.includes(item.stage) ? [bulk] : []),
         { name: "Loose on the truck", figure: figures.volume(item.trucked.loose) },
         { name: "Weight", figure: figures.mass(item.trucked.mass) },
       ]
