@@ -10,6 +10,7 @@ import { nearestOnRing } from "../geometry";
 import { farthestLook, onWall } from "../grading";
 import type { FloorResults } from "./floor";
 import { foundationCautions } from "./foundation-cautions";
+import { fillIntoRoad } from "./into-road";
 import { placeName } from "./place-names";
 import { figuresToCheck, floorFarFromGround } from "./plausible";
 import type { BandRule, Problem } from "./results";
@@ -28,8 +29,6 @@ const wallLike = 0.5;
 const guessedShare = 0.1;
 /** A drive that ends nearer to the building than this is meant to lead to it, m. */
 const besideBuilding = 12;
-/** A road end less above the ground than this is drawing, not fill, m. Our own choice. */
-const roadStep = 0.05;
 
 export function cautions(
   site: BuildingSite,
@@ -46,7 +45,7 @@ export function cautions(
     ...wallCautions(results, site, words),
     ...waterCautions(site, project, results, words),
     ...driveCautions(project, results, words),
-    ...fillIntoRoad(project, results, words),
+    ...fillIntoRoad(site, results, words),
     ...servesNoDoor(site, project, results, words),
     ...slopeCautions(site, project),
     ...bandCautions(results),
@@ -138,28 +137,6 @@ function driveCautions({ grading }: Project, { drives }: FloorResults, words: Wo
         where: drive.name,
         what: `It falls ${words.slope(-first.grade)} from the road to the landing: rain on it runs towards the door.`,
         how: "Lead the water off before the landing: a drain or a dip across the drive, with an outlet.",
-        at: first.at,
-        ids: [drive.id],
-      },
-    ];
-  });
-}
-
-/** Fill under a road end that stands above the ground slopes off to all sides, so into the road too. */
-function fillIntoRoad({ grading }: Project, { drives }: FloorResults, words: Words): Problem[] {
-  return drives.flatMap((drive): Problem[] => {
-    const first = drive.stations[0];
-    const slope = grading.drives.find(({ id }) => id === drive.id)?.sideSlope;
-    if (!first || slope === undefined) return [];
-    const above = first.finished - first.existing;
-    if (!(above > roadStep)) return [];
-    return [
-      {
-        code: "drive-fill-into-road",
-        severity: "caution",
-        where: `${drive.name}, at the road`,
-        what: `Its road end stands ${words.length(above)} above the ground as it is, and at ${slope} : 1 its fill runs about ${words.length(above * slope)} out past it, into the road.`,
-        how: "Check the road edge's height, and that the drive starts at that edge. If both are right, shoot the road's edge, so that the ground is known there; ask the road's owner before anything is filled there.",
         at: first.at,
         ids: [drive.id],
       },
