@@ -177,6 +177,21 @@ describe("two known points", () => {
     near(pictureToPlan(picture(hand.project), [300, 100]), [40, 0]);
   });
 
+  it("both places may be typed from the plan's origin, as places are everywhere", () => {
+    const hand = handOn(withPicture(), "picture-points");
+    hand.click(-10, 0, free);
+    hand.type("30 m, 5 m");
+    hand.key("Enter");
+    expect(hand.hint()).toContain("3 of 4");
+    hand.click(50, 5, free);
+    hand.type("30 m, 35 m");
+    hand.key("Enter");
+    const laid = picture(hand.project);
+    near(pictureToPlan(laid, [100, 100]), [30, 5]);
+    near(pictureToPlan(laid, [300, 100]), [30, 35]);
+    expect(hand.said).toEqual([]);
+  });
+
   it("Esc steps back and leaves the picture as it lay", () => {
     const hand = handOn(withPicture(), "picture-points");
     hand.click(-10, 0, free);

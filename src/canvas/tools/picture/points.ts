@@ -15,9 +15,10 @@ import {
 import { laid } from "../../select/pictures";
 import type { Snap } from "../../snap/snap";
 import type { TypedValues } from "../../typed/typedEntry";
-import { aim, withTyped } from "../aim";
+import { aim, pieceFields, withTyped } from "../aim";
 import { floating, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
+import { byTypedPlace, typedPlace } from "../typedPlace";
 import { chosenPicture, endPlacing } from "./chosen";
 
 interface Pair {
@@ -63,21 +64,28 @@ function layingFirst(
   picture: Underlay,
   place: Point,
   aimed: Snap | null = null,
+  typed: TypedValues = {},
 ): ToolState {
   const from = pictureToPlan(picture, place);
+  const to = typedPlace(typed) ?? aimed;
+  const lay = ({ at: plan }: Snap): ToolState => {
+    const moved = placedByOnePoint(picture, place, plan);
+    context.preview(drawingEdits.changeUnderlay, { id: picture.id, patch: laid(moved), what });
+    return pickingSecond(context, moved, { picture: place, plan });
+  };
   return {
     name: "layingFirst",
-    hint: "2 of 4: click where that place lies on the plan",
+    hint: "2 of 4: click where that place lies on the plan, or type it from the plan's origin, like 12, 5",
     cursor: "crosshair",
-    snap: aimed,
-    marks: [spot(from), ...(aimed ? [line(from, aimed.at)] : [])],
-    move: (pointer) => layingFirst(context, picture, place, aim(context, pointer)),
-    press(pointer) {
-      const plan = aim(context, pointer).at;
-      const moved = placedByOnePoint(picture, place, plan);
-      context.preview(drawingEdits.changeUnderlay, { id: picture.id, patch: laid(moved), what });
-      return pickingSecond(context, moved, { picture: place, plan });
-    },
+    snap: to,
+    marks: [spot(from), ...(to ? [line(from, to.at)] : [])],
+    move: (pointer) => layingFirst(context, picture, place, aim(context, pointer), typed),
+    ...byTypedPlace(context, {
+      typed,
+      again: (values) => layingFirst(context, picture, place, aimed, values),
+      take: lay,
+    }),
+    press: (pointer) => lay(aim(context, pointer)),
     cancel: () => anew(context),
     lost: () => anew(context),
   };
@@ -133,12 +141,9 @@ function layingSecond(
   const apart = Math.hypot(to.at[0] - first.plan[0], to.at[1] - first.plan[1]);
   return {
     name: "layingSecond",
-    hint: "4 of 4: click where that lies on the plan, or type how far and which way it lies from the first",
+    hint: "4 of 4: click where that lies on the plan, or type it, like 12, 5, or how far and which way from the first",
     cursor: "crosshair",
-    fields: [
-      { name: "length", kind: "length" },
-      { name: "bearing", kind: "bearing" },
-    ],
+    fields: pieceFields,
     snap: to,
     marks: [spot(first.plan), line(first.plan, to.at), floating(to.at, lengthWords(apart, project))],
     move: (next) => layingSecond(context, laying, next, typed),
