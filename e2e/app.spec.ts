@@ -180,6 +180,30 @@ test("units change what is shown, and a shot stays as it was typed", async ({ pa
   await expect(reading).toHaveAttribute("title", 'typed as 40 3/8"');
 });
 
+test("saves with what is being typed, in a field and in a cell", async ({ page, openPage, folder }) => {
+  await openPage(page, { demo: "pottery-studio" });
+  const saveAs = async (name: string) => {
+    const download = page.waitForEvent("download");
+    await page.keyboard.press("Control+s");
+    const path = join(folder, name);
+    await (await download).saveAs(path);
+    return JSON.parse(await readFile(path, "utf8"));
+  };
+  await floor(page).fill("99' 6\"");
+  expect((await saveAs("field.drysill.json")).building.floor).toBeCloseTo(99.5 * 0.3048, 9);
+  await expect(floor(page)).toBeFocused();
+
+  await page.getByRole("button", { name: /^Shots/ }).click();
+  const book = page.getByRole("grid", { name: "Level book" });
+  const first = book.getByRole("gridcell").filter({ hasText: /^\d.*[″′]/ }).first();
+  await first.click();
+  await page.keyboard.type("5.25");
+  const saved = await saveAs("cell.drysill.json");
+  const texts = saved.survey.shots.map(({ reading }: { reading: { text: string } | null }) => reading?.text);
+  expect(texts.some((text: string) => text?.startsWith("5.25"))).toBe(true);
+  await expect(book).toBeFocused();
+});
+
 test("saves, and opens what was saved", async ({ page, openPage, folder }) => {
   await openPage(page, { demo: "pottery-studio" });
   await floor(page).fill("99' 6\"");

@@ -7,6 +7,7 @@ import { appStore } from "../store/store";
 import type { Files } from "./files";
 import { takeDroppedGround } from "./import/importing";
 import { takeDroppedPicture } from "./pictures/drops";
+import { takeTyping } from "./typing";
 
 export function answerHost(host: Host, files: Files, commands: readonly AppCommand[]): void {
   host.offerCommands(
@@ -17,9 +18,13 @@ export function answerHost(host: Host, files: Files, commands: readonly AppComma
   host.onRequest((request) => {
     if ("openFile" in request) return void files.openFile(request.openFile);
     if (undoneInField(request.command)) return;
+    takeTyping();
     runCommand(commands, request.command);
   });
-  host.onCloseAsked(() => files.mayLeave());
+  host.onCloseAsked(() => {
+    takeTyping();
+    return files.mayLeave();
+  });
   window.addEventListener("drop", tellStrangeDrop);
 }
 

@@ -3,6 +3,7 @@ import type { AppCommand } from "../panels/command";
 import { isPlainKey, isPressed, onMac } from "../panels/keys";
 import { tell } from "../store/actions";
 import { appStore } from "../store/store";
+import { takeTyping } from "./typing";
 
 /** Pressed until nothing is left: its end needs no words. */
 const endsByItself = /^edit\.(undo|redo)$/;
@@ -19,7 +20,8 @@ export function listenToKeys(commands: readonly AppCommand[]): () => void {
     const command = pressed.find(({ whyNot }) => (whyNot?.(state) ?? null) === null) ?? pressed[0];
     if (!command) return;
     event.preventDefault();
-    const why = command.whyNot?.(state) ?? null;
+    takeTyping();
+    const why = command.whyNot?.(appStore.getState()) ?? null;
     if (why === null) command.run();
     else if (state.screen === "plan" && !endsByItself.test(command.id)) tell({ tone: "caution", text: why });
   };

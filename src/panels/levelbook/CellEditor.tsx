@@ -47,7 +47,8 @@ export function CellEditor(props: CellEditorProps) {
       event.stopPropagation();
       over.current = true;
       props.onCancel();
-    } else event.stopPropagation();
+      // Acts of the whole plan, such as Ctrl+S, go on to it.
+    } else if (!event.ctrlKey && !event.metaKey) event.stopPropagation();
   };
   return (
     <input
