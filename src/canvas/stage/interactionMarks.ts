@@ -5,14 +5,15 @@ import { waterRun } from "../../solve/water-run";
 import { stakeGridStore } from "../../store/stakeGrid";
 import type { AppState } from "../../store/state";
 import { appStore, shownProject } from "../../store/store";
-import { textOnScreen } from "../scene/written";
+import { rimOf, textOnScreen, writtenBoxes } from "../scene/written";
 import { writtenPxPerMm } from "../screen";
 import { sectionSpot } from "../section/sectionOnPlan";
 import { handleMarks, handlesFor } from "../select/handles";
 import { includesThing } from "../select/hit";
 import { liveDimensions } from "../select/liveDimensions";
 import { outlineMarks } from "../select/outlineMarks";
-import { snapMarks } from "../tools/liveMarks";
+import { isFloating, snapMarks } from "../tools/liveMarks";
+import type { Box } from "../view/freeArea";
 import { planView } from "../view/planView";
 import { takenBoxes } from "../view/slots";
 import type { View } from "../view/view";
@@ -46,7 +47,7 @@ export function interactionMarks(): DrawingMark[] {
     ...hovered,
     ...selected,
     ...(tool.handles && state.preview === null ? tieLines(project, state.selection) : []),
-    ...(tool.marks ?? []),
+    ...(tool.marks ?? []).map((mark) => (isFloating(mark) ? clearOfWords(mark, view) : mark)),
     ...handles,
     ...snapMarks(tool.snap).map((mark) => (mark.kind === "text" ? clearOfWindow(mark, view) : mark)),
   ];
@@ -84,6 +85,47 @@ function clearOfWindow(mark: TextMark, view: View): TextMark {
     return taken.every((box) => right < box.left || left > box.right || bottom < box.top || top > box.bottom);
   };
   return places.find(isClear) ?? mark;
+}
+
+/** A word that floats beside the thing in hand: it keeps off what the plan writes there, and off the window's tools. */
+export function clearOfWords(mark: TextMark, view: View): TextMark {
+  const own = rimOf(textOnScreen(mark, view));
+  const reach = 2 * (own.right - own.left) + 60;
+  const words = writtenBoxes(view).filter(
+    ({ x, y }) => Math.abs(x - own.left) < reach && Math.abs(y - own.top) < reach,
+  );
+  const taken = [...words.map(rimOf), ...takenBoxes()];
+  const covers = (one: TextMark) => {
+    const rim = rimOf(textOnScreen(one, view));
+    const across = (box: Box) => Math.max(0, Math.min(rim.right, box.right) - Math.max(rim.left, box.left));
+    const down = (box: Box) => Math.max(0, Math.min(rim.bottom, box.bottom) - Math.max(rim.top, box.top));
+    return taken.reduce((sum, box) => sum + across(box) * down(box), 0);
+  };
+  return leastCovering([mark, ...floatingPlaces(mark)], covers);
+}
+
+/** Round the place that the word floats by, mm right and up: nearest first. */
+function floatingPlaces(mark: TextMark): readonly TextMark[] {
+  return [4, 9, 14].flatMap((off) =>
+    (
+      [
+        ["start", 4, off],
+        ["end", -4, off],
+        ["start", 4, -off - 1],
+        ["end", -4, -off - 1],
+      ] as const
+    ).map(([anchor, right, up]): TextMark => ({ ...mark, anchor, shift: [right, up] })),
+  );
+}
+
+function leastCovering(places: readonly TextMark[], covers: (one: TextMark) => number): TextMark {
+  let best: { readonly place: TextMark; readonly covered: number } | null = null;
+  for (const place of places) {
+    const covered = covers(place);
+    if (covered === 0) return place;
+    if (best === null || covered < best.covered) best = { place, covered };
+  }
+  return (best?.place ?? places[0]) as TextMark;
 }
 
 /** More stakes than this are told by their line alone. */

@@ -31,6 +31,11 @@ export function floating(at: Point, text: string, shift: readonly [number, numbe
   return { kind: "text", at, text, style: "preview-label", shift, halo: true };
 }
 
+/** Does a mark float beside the thing in hand? Then it may stand on any side of it. */
+export function isFloating(mark: DrawingMark): mark is TextMark {
+  return mark.kind === "text" && mark.style === "preview-label" && !mark.anchor && mark.angle === undefined;
+}
+
 /** A text along the middle of a piece, readable from below or from the right. */
 export function alongPiece(a: Point, b: Point, text: string, side = 1): TextMark {
   const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
