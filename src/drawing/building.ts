@@ -4,14 +4,14 @@ import type { Building, Display, Door, Project } from "../document/schema";
 import { centroid, type Point, signedArea } from "../geometry";
 import type { Results } from "../solve/results";
 import { formatArea, formatSigned } from "../units";
-import { stacked } from "./beside";
-import { type DrawContext, placeLabel, toldFromMark } from "./context";
-import { leaderLine, ledPlaces } from "./leader";
+import { along as onLine, stacked } from "./beside";
+import { type DrawContext, type LabelTexts, placeLabel, readable, toldFromMark } from "./context";
+import { ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { openingLabel, openingPiece } from "./openings";
 import { reserveLines } from "./reserve";
 import type { StyleName } from "./styles";
-import { innerOutline, rectangleOf } from "./walls";
+import { innerOutline, rectangleOf, wallsOf } from "./walls";
 import { lengthText, overAllText, withoutUnit } from "./words";
 
 /** A wall thinner than this on paper, mm, is one line. */
@@ -41,16 +41,34 @@ function sizeLines(building: Building, display: Display): Line[] {
   ];
 }
 
-/** The size where it finds no room in full: its unit once, in two lines, and both in small words. */
-function tighterSizes(building: Building, { display }: Project): readonly Line[][] {
+/** The size where it finds no room in full, its unit once: in one line, along the longer side, in two lines; the same in small words. */
+function tighterSizes(building: Building, { display }: Project): readonly LabelTexts[] {
   const rectangle = rectangleOf(building.outline);
-  if (!rectangle) return [];
+  const middle = centroid(building.outline);
+  if (!rectangle) return sideways(building, sizeLines(building, display)[0] as Line);
   const [length, width] = rectangle.sides.map((side) => overAllText(side, display)) as [string, string];
-  const inOne = [`${withoutUnit(length)} × ${width}`];
-  const inTwo = [`${length} ×`, width];
-  return (["building-label", "building-sublabel"] as const).flatMap((style) =>
-    [inOne, inTwo].map((texts) => texts.map((text) => ({ text, style }))),
-  );
+  const short = `${withoutUnit(length)} × ${width}`;
+  return (["building-label", "building-sublabel"] as const).flatMap((style) => {
+    const [full, bare] = [`${length} × ${width}`, short].map((text) => ({ text, style })) as [Line, Line];
+    const inTwo = [`${length} ×`, width].map((text) => ({ text, style }));
+    const sides = [...sideways(building, full), ...sideways(building, bare)];
+    return [...about(middle, [full]), ...about(middle, [bare]), ...sides, ...about(middle, inTwo)];
+  });
+}
+
+/** Places about the middle of the building: up and down, then aside. */
+function about(middle: Point, lines: readonly Line[]): readonly LabelTexts[] {
+  return [0, 3, -3].flatMap((right) => [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [right, up])));
+}
+
+/** One line along the building's longest side, about its middle. */
+function sideways({ outline }: Building, { text, style }: Line): readonly LabelTexts[] {
+  const walls = wallsOf(outline);
+  const [first] = walls;
+  if (!first) return [];
+  const long = walls.reduce((best, wall) => (wall.length > best.length + 1e-9 ? wall : best), first);
+  const angle = readable(Math.atan2(long.along[1], long.along[0]));
+  return [0, 2, -2, 4, -4].map((off) => onLine(centroid(outline), text, style, angle, off));
 }
 
 /** On paper the floor's height leads; on screen the rod shows it. */
@@ -78,19 +96,14 @@ function shorter(lines: readonly Line[]): readonly (readonly Line[])[] {
   return fewer.filter((list) => list.length > 0);
 }
 
-/** A building smaller than its figure: that stands outside, at the end of a leader; where nothing is free, over the walls. */
+/** A building smaller than its figure: that stands outside, at the end of a leader; on paper, where nothing is free, over the walls. */
 function outerLabel(middle: Point, { text, style }: Line, context: DrawContext): readonly DrawingMark[] {
   // Away from the walls a bare height would be taken for the ground's.
-  const told = context.medium === "paper" ? { text: `floor ${text}`, style } : { text, style };
+  const told: Line =
+    context.medium === "paper" ? { text: `floor ${text}`, style } : { text, style: "building-sublabel" };
   const led = ledPlaces(middle, Math.PI / 4, told, context, { least: leastLeader });
-  const label = placeLabel(
-    context,
-    "building",
-    led.map(({ texts }) => texts),
-    "over-thin-lines",
-  );
-  const chosen = led.find(({ texts }) => texts === label);
-  if (chosen) return [leaderLine(middle, chosen, 0, "note-leader", context), ...label];
+  const far = placeLed(context, "building", middle, led, { style: "note-leader", over: "over-thin-lines" });
+  if (far.length > 0 || context.medium === "screen") return far;
   return placeLabel(context, "building", [stacked(middle, [{ text, style }])], true);
 }
 
@@ -102,12 +115,12 @@ function innerLabel(
 ): readonly DrawingMark[] {
   const middle = centroid(building.outline);
   const lists = shorter(labelLines(project, building, results, context));
+  const whole = lists.flatMap((lines) => [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])));
   const tighter = context.medium === "screen" ? tighterSizes(building, project) : [];
-  const candidates = [...lists, ...tighter].flatMap((lines) =>
-    [0, 2, -2, 4, -4].map((up) => stacked(middle, lines, [0, up])),
-  );
-  const inside = placeLabel(context, "building", candidates, "over-thin-lines");
-  if (inside.length > 0) return inside;
+  for (const places of [whole, tighter]) {
+    const inside = placeLabel(context, "building", places, "over-thin-lines");
+    if (inside.length > 0) return inside;
+  }
   const [main] = lists[lists.length - 1] ?? [];
   return main ? outerLabel(middle, main, context) : [];
 }

@@ -1,7 +1,7 @@
 /** What every layer needs to know to draw itself, and how a text finds its place. */
 import type { Bounds } from "../geometry";
 import type { Results } from "../solve/results";
-import { type Box, createLabels, type Labels } from "./labels";
+import { type Box, type Crossing, coveredGroup, createLabels, type Labels } from "./labels";
 import type { TextMark, XY } from "./marks";
 import { styles } from "./styles";
 import { textWidth } from "./text-width";
@@ -37,7 +37,7 @@ export interface DrawContext {
 /** Starts a drawing at one scale, with no label place taken yet. */
 export function createDrawContext(options: DrawOptions): DrawContext {
   const labels = createLabels();
-  for (const box of options.covered ?? []) labels.take("covered", box);
+  for (const box of options.covered ?? []) labels.take(coveredGroup, box);
   return {
     metresPerMm: options.metresPerMm,
     heightsFrom: options.heightsFrom ?? "mark",
@@ -87,23 +87,27 @@ export function textBox(mark: TextMark, metresPerMm: number, room = textMargin, 
 /** A label of one or more lines of text that stay together. */
 export type LabelTexts = readonly TextMark[];
 
+/** How much a label may cross where it finds no free place; `true`: it must be shown. */
+export type Must = boolean | "over-thin-lines" | "over-lines";
+
 /** The less a text crosses the better. */
-const crossings = ["nothing", "lines", "firm-lines"] as const;
+const crossings: readonly Crossing[] = ["nothing", "crosses", "lines", "firm-lines", "signs"];
+const mostCrossed = { "over-thin-lines": 3, "over-lines": 4 } as const;
 
 /**
  * Puts a label at the first of its possible places that is free of texts and of lines, and takes the paper.
  *
- * Where none is free the label is left out (the answer is empty). One that may go "over-thin-lines" may then cross a thin
- * line; "over-lines" at last also a lot line, a wall or a corner's ring; one that `must` be shown too, and in the worst
- * case takes its first place.
+ * Where none is free the label is left out (the answer is empty). One that may go "over-thin-lines" may then lie on a
+ * shot's cross, which gives way to it, or cross a thin line; "over-lines" at last also a lot line or a wall; one that `must`
+ * be shown even a sign, and in the worst case takes its first place.
  */
 export function placeLabel(
   context: DrawContext,
   group: string,
   candidates: readonly LabelTexts[],
-  must: boolean | "over-lines" | "over-thin-lines" = false,
+  must: Must = false,
 ): LabelTexts {
-  const most = must === false ? 1 : must === "over-thin-lines" ? 2 : 3;
+  const most = must === false ? 1 : must === true ? crossings.length : mostCrossed[must];
   for (const over of crossings.slice(0, most)) {
     const free = candidates.find((texts) =>
       texts.every((text) =>

@@ -3,17 +3,19 @@
  * could be taken for the wall to leave showing, what to fill or cut there.
  */
 import type { Project } from "../document/schema";
+import { boundsOf } from "../geometry";
 import type { CornerResult, Results } from "../solve/results";
 import { capOf, sizeOf, stacked } from "./beside";
-import { type DrawContext, type LabelTexts, placeLabel, seenWay, textBox } from "./context";
+import { type DrawContext, type LabelTexts, type Must, placeLabel, seenWay, textBox } from "./context";
 import type { Labels } from "./labels";
-import { leaderLine, ledPlaces } from "./leader";
+import { ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, MarkLayer, TextMark, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { cornerRing } from "./sizes";
 import { textWidth } from "./text-width";
 import { cornerDirections, innerCorners } from "./walls";
 import { outText, workInWords } from "./words";
+import { isClearOfDrives, isClearOfWorks } from "./works";
 
 /** Free paper between ring and label, mm. */
 const gap = 0.9;
@@ -24,10 +26,17 @@ const aside = 0.35;
 const turns = [0, 0.35, -0.35, 0.7, -0.7];
 /** A name farther from its ring than this would be looked for, mm. */
 const reaches = [0, 1.5, 3];
+/** So many of these are close. */
+const closest = 2;
 /** A leader to a value is at least so long, mm: it begins beyond the name. */
 const leastLeader = 7;
-/** On the screen, where one can come nearer and the panel tells the values, a leader is at most so long, mm. */
+/** On the screen, where one can come nearer and the panel tells the values, a leader is at most so long, mm, and no longer than so many of the building's shorter side: round a tiny one they would be a thicket. */
 const mostLeader = 13;
+const leaderOfSide = 0.8;
+/** Nor is it turned farther from straight out of the corner, radians: it would run across the building. */
+const leaderSpread = 1.5;
+/** A name alone stands so far from its ring, mm, best first. */
+const namesAt = [0, 1, 2.2];
 
 /**
  * Name and value in the quarter that a direction points to, clear of the ring and of the dimension lines that
@@ -79,6 +88,8 @@ interface Corner {
   /** Straight out of the corner, radians. */
   readonly out: number;
   readonly inner: boolean;
+  /** The building's shorter side, mm. */
+  readonly side: number;
   /** The other corners. */
   readonly others: readonly XY[];
 }
@@ -98,51 +109,87 @@ function placed(
   candidates: readonly LabelTexts[],
   room: number,
   context: DrawContext,
-  must: boolean | "over-lines" | "over-thin-lines",
+  must: Must,
 ): { readonly texts: LabelTexts; readonly index: number } {
   const wide = candidates.map((texts) => widened(texts, room));
   const index = wide.indexOf(placeLabel(context, "corners", wide, must));
   return { texts: candidates[index] ?? [], index };
 }
 
-/** Name and value together by the ring; where they have no room the name alone, and the value at the end of a leader. */
-function cornerLabel(corner: Corner, context: DrawContext): readonly DrawingMark[] {
+/** Ways that a label may lie from the corner, as seen. */
+function waysFrom(start: number, { turn }: DrawContext): readonly XY[] {
+  return turns.map((aside) => seenWay(start + aside, turn));
+}
+
+/** Name and value together by the ring; null where they have no room. On the screen they lie on no drive. */
+function together(corner: Corner, project: Project, context: DrawContext): LabelTexts | null {
   const { at, name, value, room, out, inner } = corner;
-  const ways = (start: number, spread: readonly number[]) =>
-    spread.map((turn) => seenWay(start + turn, context.turn));
-  const together = (start: number, reach: number) =>
-    ways(start, turns).map((way) => labelAt(at, way, reach, { name, value }));
+  const places = (start: number, reach: number) =>
+    waysFrom(start, context).map((way) => labelAt(at, way, reach, { name, value }));
   // Between the two walls of an inner corner a label may stand inside instead.
   const near = inner
-    ? [together(out, 0), together(out + Math.PI, 0), together(out + Math.PI, 1.5)].flat()
-    : reaches.flatMap((reach) => together(out, reach));
-  const own = (texts: LabelTexts) => isOwn(texts, corner, context);
-  const both = placed(near.filter(own), room, context, "over-thin-lines");
-  if (both.index >= 0) return both.texts;
-  const alone = [0, 1].flatMap((reach) =>
-    [out, out + Math.PI].flatMap((start) => ways(start, turns).map((way) => nameAt(at, way, reach, name))),
+    ? [places(out, 0), places(out + Math.PI, 0), places(out + Math.PI, 1.5)].flat()
+    : reaches.flatMap((reach) => places(out, reach));
+  const screen = context.medium === "screen";
+  const own = near.filter(
+    (texts) =>
+      isOwn(texts, corner, context) && (!screen || isClearOfDrives(widened(texts, room), project, context)),
   );
-  const close = alone.filter(own);
-  const letter = placed(close.length > 0 ? close : alone, 0, context, true);
+  // A name that is far from its ring and crosses something besides is better close and alone.
+  const close = screen ? own.slice(0, closest * turns.length) : own;
+  const free = placed(own, room, context, false);
+  const { texts, index } = free.index >= 0 ? free : placed(close, room, context, "over-thin-lines");
+  return index < 0 ? null : texts;
+}
+
+/** The name alone: outside the walls, else inside, on paper at last wherever it may be. */
+function nameAlone(corner: Corner, context: DrawContext): LabelTexts {
+  const { at, out, name } = corner;
+  const places = [out, out + Math.PI].flatMap((start) =>
+    namesAt.flatMap((reach) => waysFrom(start, context).map((way) => nameAt(at, way, reach, name))),
+  );
+  const close = places.filter((texts) => isOwn(texts, corner, context));
+  const outside = close.filter((_, i) => i < close.length / 2);
+  for (const [some, must] of [
+    [outside, "over-thin-lines"],
+    [close, "over-thin-lines"],
+    [close.length > 0 ? close : places, context.medium === "paper" ? true : "over-lines"],
+  ] as const) {
+    const { texts } = placed(some, 0, context, must);
+    if (texts.length > 0) return texts;
+  }
+  return [];
+}
+
+/** The value at the end of a leader; without room it is told by name in the tables. */
+function valueApart(
+  { at, out, value, room, side }: Corner,
+  project: Project,
+  context: DrawContext,
+): readonly DrawingMark[] {
+  const most = Math.min(mostLeader, leaderOfSide * side);
   const led = ledPlaces(at, out, { text: value, style: "corner-value" }, context, {
     least: leastLeader,
-    ...(context.medium === "screen" && { most: mostLeader }),
+    ...(context.medium === "screen" && { most, spread: leaderSpread }),
   });
-  const far = placed(
-    led.map(({ texts }) => texts),
-    room,
-    context,
-    "over-lines",
+  const wide = led
+    .map((one) => ({ ...one, texts: widened(one.texts, room) }))
+    .filter(({ texts }) => context.medium === "paper" || isClearOfWorks(texts, project, context));
+  const from = cornerRing / 2;
+  const marks = placeLed(context, "corners", at, wide, { from, style: "note-leader", over: "over-lines" });
+  return withValue(marks, value);
+}
+
+/** The marks with a value as it is written, not as wide as it may get. */
+function withValue(marks: readonly DrawingMark[], value: string): readonly DrawingMark[] {
+  return marks.map((mark) =>
+    mark.kind === "text" && mark.style === "corner-value" ? { ...mark, text: value } : mark,
   );
-  const end = led[far.index];
-  // No room at all: the value is told by name in the tables.
-  if (!end) return letter.texts;
-  return [leaderLine(at, end, cornerRing / 2, "note-leader", context), ...letter.texts, ...far.texts];
 }
 
 function cornerOf(
   corner: CornerResult,
-  { direction, inner, others }: Pick<Corner, "inner" | "others"> & { readonly direction: XY },
+  { direction, ...shape }: Pick<Corner, "inner" | "others" | "side"> & { readonly direction: XY },
   { display }: Project,
   context: DrawContext,
 ): Corner {
@@ -155,8 +202,7 @@ function cornerOf(
     value,
     room: Math.max(textWidth(value, size, 600), textWidth("2′ 10⅝″ out", size, 600)),
     out: Math.atan2(direction[1], direction[0]),
-    inner,
-    others,
+    ...shape,
   };
 }
 
@@ -183,20 +229,34 @@ function keptMarks(
     return name === before.name && room <= before.room;
   });
   if (!fits) return null;
-  return corners.map(({ value }, i) =>
-    (kept.marks[i] ?? []).map((mark) =>
-      mark.kind === "text" && mark.style === "corner-value" ? { ...mark, text: value } : mark,
-    ),
-  );
+  return corners.map(({ value }, i) => withValue(kept.marks[i] ?? [], value));
+}
+
+/** Where some corners have no room for both, their names come before the others' values, and their values last. */
+function labelsOf(corners: readonly Corner[], project: Project, context: DrawContext): Kept["marks"] {
+  const tight = new Set<Corner>();
+  for (;;) {
+    context.labels.forget("corners");
+    const names = new Map([...tight].map((corner) => [corner, nameAlone(corner, context)]));
+    const both = new Map(
+      corners.filter((one) => !tight.has(one)).map((one) => [one, together(one, project, context)] as const),
+    );
+    const failed = [...both].flatMap(([corner, texts]) => (texts ? [] : [corner]));
+    if (failed.length === 0)
+      return corners.map(
+        (one) => both.get(one) ?? [...(names.get(one) ?? []), ...valueApart(one, project, context)],
+      );
+    for (const corner of failed) tight.add(corner);
+  }
 }
 
 function placedMarks(
   by: readonly unknown[],
   corners: readonly Corner[],
+  project: Project,
   context: DrawContext,
 ): Kept["marks"] {
-  context.labels.forget("corners");
-  const marks = corners.map((corner) => cornerLabel(corner, context));
+  const marks = labelsOf(corners, project, context);
   keptOn.set(context.labels, { by, corners, marks });
   return marks;
 }
@@ -215,9 +275,12 @@ export function drawCorners(project: Project, results: Results, context: DrawCon
   const inner = innerCorners(building.outline);
   reserveLines(project, results, context);
   const rings = results.corners.map(({ x, y }): XY => [x, y]);
+  const box = boundsOf(building.outline);
+  const side = Math.min(box.maxX - box.minX, box.maxY - box.minY) / context.metresPerMm;
   const shapeOf = (i: number) => ({
     direction: directions[i] ?? [0, 1],
     inner: inner[i] ?? false,
+    side,
     others: rings.filter((_, other) => other !== i),
   });
   const corners = results.corners.map((corner, i) => cornerOf(corner, shapeOf(i), project, context));
@@ -230,7 +293,7 @@ export function drawCorners(project: Project, results: Results, context: DrawCon
     results.plot,
     results.survey,
   ];
-  const labels = keptMarks(by, corners, context) ?? placedMarks(by, corners, context);
+  const labels = keptMarks(by, corners, context) ?? placedMarks(by, corners, project, context);
   const marks = corners.flatMap(({ at }, i): DrawingMark[] => [
     { kind: "symbol", at, symbol: "ring", size: cornerRing, style: "corner-ring" },
     ...(labels[i] ?? []),

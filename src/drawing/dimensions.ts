@@ -7,7 +7,7 @@ import { shortWind } from "../units";
 import { along, sizeOf, telling } from "./beside";
 import { type DrawContext, onPaper, placeLabel, readable } from "./context";
 import { type DimensionLine, dimensionMarks, extensionGap, labelPlaces } from "./dimension-line";
-import { type Led, leaderLine, ledPlaces } from "./leader";
+import { type Led, ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, LengthTold, MarkLayer, XY } from "./marks";
 import { leadsOutside, tellsOwnWall } from "./own-wall";
 import { reserveLines } from "./reserve";
@@ -80,6 +80,8 @@ function bareLength(
   context: DrawContext,
 ): readonly DrawingMark[] {
   const middle = between(wall.from, wall.to, 0.5);
+  // The figure inside tells the same: over a drive or a swale it isn't told once more.
+  const toldInside = context.medium === "screen" && rectangleOf(walls.map(({ from }) => from)) !== null;
   const angle = readable(Math.atan2(wall.to[1] - wall.from[1], wall.to[0] - wall.from[0]));
   const fits = textWidth(text, sizeOf("dimension-label")) < wall.length / context.metresPerMm;
   const places = fits ? [2.4, 4].map((off) => moved(middle, wall.outward, off, context)) : [];
@@ -92,10 +94,10 @@ function bareLength(
         .map((at) => along(at, text, "dimension-label", angle))
         .filter((label) => tellsOwnWall(label, wall, walls, context)),
     ),
-    "over-lines",
+    toldInside ? false : context.medium === "screen" ? "over-thin-lines" : "over-lines",
   );
   if (beside.length > 0) return beside;
-  if (context.medium === "screen" && rectangleOf(walls.map(({ from }) => from))) return [];
+  if (toldInside) return [];
   const out = Math.atan2(wall.outward[1], wall.outward[0]);
   return ledText(middle, out, text, context, (led) => leadsOutside(led, wall, walls, context));
 }
@@ -110,14 +112,7 @@ function ledText(
 ): readonly DrawingMark[] {
   const most = context.medium === "screen" ? mostLeader : Infinity;
   const led = ledPlaces(at, out, { text, style: "dimension-label" }, context, { most }).filter(fits);
-  const label = placeLabel(
-    context,
-    "dimensions",
-    led.map(({ texts }) => texts),
-    "over-lines",
-  );
-  const chosen = led.find(({ texts }) => texts === label);
-  return chosen ? [leaderLine(at, chosen, 0, "dimension", context), ...label] : [];
+  return placeLed(context, "dimensions", at, led, { style: "dimension", over: "over-lines" });
 }
 
 /** What a tie is and to which line, in full and short: a bare figure would leave open what it is taped to. */

@@ -6,7 +6,7 @@ import type { DriveResult, DriveStation, Results } from "../solve/results";
 import { routeStations } from "../solve/route-stations";
 import { along, capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
-import { leaderLine, ledPlaces } from "./leader";
+import { ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { offsetLine } from "./offset";
 import { reserveLines } from "./reserve";
@@ -14,6 +14,7 @@ import { stationMarks } from "./stations";
 import type { StyleName } from "./styles";
 import { ellipsize } from "./text-width";
 import { gradeText, overAllText } from "./words";
+import { isClearOfWorks, isOutside } from "./works";
 
 /** A stretch of drive with one grade. */
 export interface GradeRun {
@@ -115,7 +116,7 @@ function gradeLabels(
     const style = mark ? "drive-label" : "drive-grade";
     const places = placesAlong(drive.line, run, text, style, half);
     const label = placeLabel(context, "drives", places);
-    const shown = mark && label.length === 0 ? ledGrade(drive, run, [text, climb], context) : label;
+    const shown = mark && label.length === 0 ? ledGrade(drive, run, [text, climb], project, context) : label;
     const line: DrawingMark = {
       kind: "line",
       points: partOf(drive.line, run.from, run.to),
@@ -130,6 +131,7 @@ function ledGrade(
   { line }: Drive,
   run: GradeRun,
   texts: readonly string[],
+  project: Project,
   context: DrawContext,
 ): readonly DrawingMark[] {
   const { at, direction } = pointAlong(line, (run.from + run.to) / 2);
@@ -137,14 +139,12 @@ function ledGrade(
   const led = texts.flatMap((text) =>
     ledPlaces(at, out, { text, style: "drive-label" }, context, { least: 7.5 }),
   );
-  const label = placeLabel(
-    context,
-    "drives",
-    led.map((one) => one.texts),
-    "over-lines",
-  );
-  const chosen = led.find((one) => one.texts === label);
-  return chosen ? [leaderLine(at, chosen, 0, "note-leader", context), ...label] : [];
+  for (const clear of [isClearOfWorks, isOutside]) {
+    const some = led.filter((one) => clear(one.texts, project, context));
+    const far = placeLed(context, "drives", at, some, { style: "note-leader", over: "over-lines" });
+    if (far.length > 0) return far;
+  }
+  return [];
 }
 
 function driveShape(drive: Drive, context: DrawContext): DrawingMark[] {

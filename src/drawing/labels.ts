@@ -12,10 +12,11 @@ export interface Box {
   readonly angle: number;
 }
 
-/** What a text may cross: nothing, thin lines, or also lot lines and walls. */
-export type Crossing = "nothing" | "lines" | "firm-lines";
+/** What a text may cross: nothing, crosses of shots that give way to it, thin lines too, lot lines and walls too, or also signs. */
+export type Crossing = "nothing" | "crosses" | "lines" | "firm-lines" | "signs";
 
-type Kind = "text" | "line" | "firm-line";
+/** A sign (a corner's ring, a mark's triangle) is only crossed at the very worst; a cross of a shot gives way to what lies on it. */
+type Kind = "text" | "sign" | "cross" | "line" | "firm-line";
 
 interface Taken {
   readonly box: Box;
@@ -27,8 +28,12 @@ interface Taken {
 export interface Labels {
   /** Is the box free of texts, and of the lines that it may not cross? */
   fits(box: Box, over?: Crossing): boolean;
+  /** Is a line, flat x, y in mm, free of texts and of what it may not cross? It may run under what lies over the plan. */
+  lineFits(points: ArrayLike<number>, width: number, over?: Crossing): boolean;
+  /** Is something written there? What lies over the plan doesn't count. */
+  written(box: Box): boolean;
   /** Takes a box for a text or symbol of the group. */
-  take(group: string, box: Box): void;
+  take(group: string, box: Box, kind?: "text" | "sign" | "cross"): void;
   /** Takes a line (flat x, y in mm) that texts should keep off; a firm one only texts cross that must be shown. */
   takeLine(group: string, points: ArrayLike<number>, width: number, firm?: boolean): void;
   /** Has the group taken anything that it didn't give back? */
@@ -93,8 +98,25 @@ function reachOf(box: Box): readonly [number, number, number, number] {
   ];
 }
 
-const mayCross = (over: Crossing, kind: Kind): boolean =>
-  over === "firm-lines" ? kind !== "text" : over === "lines" && kind === "line";
+const crossed: Readonly<Record<Crossing, readonly Kind[]>> = {
+  nothing: [],
+  crosses: ["cross"],
+  lines: ["cross", "line"],
+  "firm-lines": ["cross", "line", "firm-line"],
+  signs: ["cross", "line", "firm-line", "sign"],
+};
+
+/** Paper under this name is covered by something that lies over the plan. */
+export const coveredGroup = "covered";
+
+/** Is something true of each piece of a line, flat x, y in mm? */
+function everyPiece(points: ArrayLike<number>, width: number, holds: (piece: Box) => boolean): boolean {
+  for (let i = 0; i + 3 < points.length; i += 2) {
+    const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = [points[i], points[i + 1], points[i + 2], points[i + 3]];
+    if (!pieces(x0, y0, x1, y1, width).every(holds)) return false;
+  }
+  return true;
+}
 
 const keyOf = (i: number, j: number) => j * 1_048_576 + i;
 
@@ -133,26 +155,39 @@ export function createLabels(): Labels {
     }
   }
 
-  return {
-    fits(box, over = "nothing") {
-      const [i0, i1, j0, j1] = reachOf(box);
-      for (let j = j0; j <= j1; j++) {
-        for (let i = i0; i <= i1; i++) {
-          for (const taken of buckets.get(keyOf(i, j)) ?? []) {
-            if (!mayCross(over, taken.kind) && boxesOverlap(box, taken.box)) return false;
-          }
+  function meets(box: Box, counts: (taken: Taken) => boolean): boolean {
+    const [i0, i1, j0, j1] = reachOf(box);
+    for (let j = j0; j <= j1; j++) {
+      for (let i = i0; i <= i1; i++) {
+        for (const taken of buckets.get(keyOf(i, j)) ?? []) {
+          if (counts(taken) && boxesOverlap(box, taken.box)) return true;
         }
       }
-      return true;
+    }
+    return false;
+  }
+
+  const fits = (box: Box, over: Crossing = "nothing") => {
+    const free = crossed[over];
+    return !meets(box, ({ kind }) => !free.includes(kind));
+  };
+
+  return {
+    fits,
+    lineFits(points, width, over = "nothing") {
+      const counts = ({ kind, group }: Taken) => group !== coveredGroup && !crossed[over].includes(kind);
+      return everyPiece(points, width, (piece) => !meets(piece, counts));
     },
-    take(group, box) {
-      put(group, box, "text");
+    written: (box) => meets(box, ({ kind, group }) => kind === "text" && group !== coveredGroup),
+    take(group, box, kind = "text") {
+      put(group, box, kind);
     },
     takeLine(group, points, width, firm = false) {
-      for (let i = 0; i + 3 < points.length; i += 2) {
-        const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = [points[i], points[i + 1], points[i + 2], points[i + 3]];
-        for (const box of pieces(x0, y0, x1, y1, width)) put(group, box, firm ? "firm-line" : "line");
-      }
+      const kind = firm ? "firm-line" : "line";
+      everyPiece(points, width, (box) => {
+        put(group, box, kind);
+        return true;
+      });
     },
     holds: (group) => groups.has(group),
     forget(group) {

@@ -1,7 +1,7 @@
 /** A text at the end of a thin line that leads to what it tells, for where it has no room beside that. */
 import { capOf } from "./beside";
-import { type DrawContext, type LabelTexts, seenWay } from "./context";
-import type { DrawingMark, XY } from "./marks";
+import { type DrawContext, type LabelTexts, type Must, onPaper, placeLabel, seenWay } from "./context";
+import type { DrawingMark, LineMark, XY } from "./marks";
 import type { StyleName } from "./styles";
 
 /** Lengths of a leader, mm, and directions tried, turned from the first, radians. */
@@ -17,35 +17,79 @@ export interface Led {
   readonly end: XY;
 }
 
-/** Places about `at`, the shortest lines first, none shorter than `least` mm or longer than `most`; `out` is the direction on the plan that is tried first, radians. */
+interface LeaderRoom {
+  readonly least?: number;
+  readonly most?: number;
+  readonly spread?: number;
+}
+
+/** Places about `at`, the shortest lines first, none shorter than `least` mm or longer than `most`, none turned farther than `spread` from `out`; `out` is the direction on the plan that is tried first, radians. */
 export function ledPlaces(
   at: XY,
   out: number,
   label: { readonly text: string; readonly style: StyleName },
   context: DrawContext,
-  { least = 0, most = Infinity }: { readonly least?: number; readonly most?: number } = {},
+  { least = 0, most = Infinity, spread = Infinity }: LeaderRoom = {},
 ): readonly Led[] {
   return lengths
     .filter((length) => length >= least && length <= most)
     .flatMap((length) =>
-      turns.map((turn): Led => {
-        const [right, up] = seenWay(out + turn, context.turn);
-        const end: XY = [right * length, up * length];
-        const anchor = end[0] < 0 ? "end" : "start";
-        const shift: XY = [end[0] + (end[0] < 0 ? -gap : gap), end[1] - capOf(label.style) / 2];
-        return { texts: [{ kind: "text", at, ...label, anchor, shift, halo: true }], end };
-      }),
+      turns
+        .filter((turn) => Math.abs(turn) <= spread)
+        .map((turn): Led => {
+          const [right, up] = seenWay(out + turn, context.turn);
+          const end: XY = [right * length, up * length];
+          const anchor = end[0] < 0 ? "end" : "start";
+          const shift: XY = [end[0] + (end[0] < 0 ? -gap : gap), end[1] - capOf(label.style) / 2];
+          return { texts: [{ kind: "text", at, ...label, anchor, shift, halo: true }], end };
+        }),
     );
 }
 
+/** How broad a leader is taken to be, mm, and what it may cross: rather no lot line and no wall, and never a text. */
+const leaderWidth = 0.3;
+const leaderCrosses = ["lines", "firm-lines"] as const;
+/** The square that a sign takes reaches so much farther out at its corners than at its sides. */
+const toCorner = Math.SQRT2;
+
+/**
+ * Puts a text to the first free of its places and leads a line there, which other texts keep off from then on. On the
+ * screen a line that could only run through another text isn't drawn, nor its text; on paper the text must be told.
+ */
+export function placeLed(
+  context: DrawContext,
+  group: string,
+  at: XY,
+  led: readonly Led[],
+  { from = 0, style, over }: { readonly from?: number; readonly style: StyleName; readonly over: Must },
+): readonly DrawingMark[] {
+  const { labels, metresPerMm } = context;
+  const line = (one: Led, start: number) => leaderLine(at, one, start, style, context);
+  const onSheet = (one: Led) => onPaper(line(one, from * toCorner).points, metresPerMm);
+  const clear = leaderCrosses.map(
+    (crosses) => (one: Led) => labels.lineFits(onSheet(one), leaderWidth, crosses),
+  );
+  const rounds = context.medium === "paper" ? [...clear, () => true] : clear;
+  for (const isClear of rounds) {
+    const some = led.filter(isClear);
+    const texts = some.map((one) => one.texts);
+    const label = placeLabel(context, group, texts, over);
+    const chosen = some[texts.indexOf(label)];
+    if (!chosen) continue;
+    labels.takeLine(group, onSheet(chosen), leaderWidth);
+    return [line(chosen, from), ...label];
+  }
+  return [];
+}
+
 /** The line from `from` mm off the place to the text. */
-export function leaderLine(
+function leaderLine(
   at: XY,
   { end }: Led,
   from: number,
   style: StyleName,
   { turn, metresPerMm }: DrawContext,
-): DrawingMark {
+): LineMark {
   const length = Math.hypot(...end);
   const [c, s] = [Math.cos(turn) * metresPerMm, Math.sin(turn) * metresPerMm];
   const to = (share: number) =>

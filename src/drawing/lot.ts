@@ -2,13 +2,14 @@
 import { isArea } from "../document/features";
 import type { Display, Feature, Project } from "../document/schema";
 import { thingKey } from "../document/thing";
-import { between, centroid, distance, type Point, signedArea } from "../geometry";
+import { between, centroid, distance, type Point, pointAlong, polylineLength, signedArea } from "../geometry";
 import { type LotLine, lotLines } from "../plot";
 import type { Results } from "../solve/results";
 import { formatAngle } from "../units";
 import { along, besidePoint, capOf, longestName, sizeOf, telling } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, readable } from "./context";
 import { keepClearLines } from "./keep-clear";
+import { ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
 import { featureSymbol } from "./sizes";
@@ -171,7 +172,26 @@ function featureLabel(feature: Feature, display: Display, context: DrawContext):
     );
   }
   const candidates = texts.flatMap((text) => besideLine(points, text, style));
-  return placeLabel(context, "features", candidates, danger);
+  return danger
+    ? dangerLabel(points, texts, candidates, context)
+    : placeLabel(context, "features", candidates);
+}
+
+/** What can hurt is named as long as there is any room: along its line, else at the end of a leader; on paper at last wherever it may be. */
+function dangerLabel(
+  points: readonly Point[],
+  texts: readonly string[],
+  along: readonly LabelTexts[],
+  context: DrawContext,
+): readonly DrawingMark[] {
+  const style = "feature-danger-label";
+  const beside = placeLabel(context, "features", along, "over-lines");
+  if (beside.length > 0) return beside;
+  const { at, direction } = pointAlong(points, polylineLength(points) / 2);
+  const out = Math.atan2(direction[1], direction[0]) + Math.PI / 2;
+  const led = texts.flatMap((text) => ledPlaces(at, out, { text, style }, context));
+  const far = placeLed(context, "features", at, led, { style: "note-leader", over: "over-lines" });
+  return far.length > 0 || context.medium === "screen" ? far : placeLabel(context, "features", along, true);
 }
 
 /** Along either side of each piece of a line. */

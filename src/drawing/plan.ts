@@ -11,6 +11,7 @@ import { drawDepth, drawDepthSpots } from "./depth";
 import { drawDimensions } from "./dimensions";
 import { drawDrives } from "./drives";
 import { drawGroundShapes } from "./ground-shapes";
+import { importance, type Ranked } from "./importance";
 import { drawFeatures, drawLot } from "./lot";
 import type { DrawingMark, MarkLayer } from "./marks";
 import { drawNotes } from "./notes";
@@ -29,13 +30,40 @@ function isStationName(mark: DrawingMark): boolean {
   return mark.kind === "text" && mark.style === "station-label";
 }
 
+type Draw = (project: Project, results: Results, context: DrawContext) => MarkLayer;
+
+/** What sheets show, by the name that `importance` ranks it by. */
+const drawers: Partial<Record<Ranked, Draw>> = {
+  notes: drawNotes,
+  sections: drawSectionLines,
+  "user-dimensions": drawUserDimensions,
+  building: drawBuilding,
+  corners: drawCorners,
+  squaring: drawSquaring,
+  marks: drawMarks,
+  windows: drawWindows,
+  dimensions: drawDimensions,
+  drives: drawDrives,
+  swales: drawSwales,
+  "ground-shapes": drawGroundShapes,
+  ponds: drawPonds,
+  "depth-spots": drawDepthSpots,
+  pits: drawPits,
+  lot: drawLot,
+  setbacks: drawSetbacks,
+  features: drawFeatures,
+  breaklines: drawBreaklines,
+  shots: drawShots,
+  finished: drawFinished,
+  existing: drawExisting,
+  water: drawArrows,
+};
+
 /**
  * Draws everything: layers in painting order, their labels placed so that no text crosses another.
  *
  * Units  plan metres; sizes of text, symbols and lines in paper millimetres (see marks and styles).
- * Method hidden things are left out. Labels are placed in order of rank: what a person put at its place (notes,
- *        section lines, dimensions), then building, corners, mark, windows, dimensions, drive, swale, earth shapes, water, depth, pits,
- *        lot, setbacks and features, breaklines, shots, contours; arrows take what paper is left.
+ * Method hidden things are left out. Labels are placed in the order of `importance`.
  */
 export function drawPlan(
   whole: Project,
@@ -44,59 +72,28 @@ export function drawPlan(
   context: DrawContext = createDrawContext(options),
 ): readonly MarkLayer[] {
   const project = visibleProject(whole);
-  const notes = drawNotes(project, results, context);
-  const sections = drawSectionLines(project, results, context);
-  const userDimensions = drawUserDimensions(project, results, context);
-  const building = drawBuilding(project, results, context);
-  const corners = drawCorners(project, results, context);
-  const squaring = drawSquaring(project, results, context);
-  const marks = drawMarks(project, results, context);
-  const windows = drawWindows(project, results, context);
-  const dimensions = drawDimensions(project, results, context);
-  const drives = drawDrives(project, results, context);
-  const swales = drawSwales(project, results, context);
-  const shapes = drawGroundShapes(project, results, context);
-  const ponds = drawPonds(project, results, context);
   const paper = context.medium === "paper";
-  const spots = paper ? [drawDepthSpots(project, results, context)] : [];
-  const pits = drawPits(project, results, context);
-  const lot = drawLot(project, results, context);
-  const setbacks = drawSetbacks(project, results, context);
-  const features = drawFeatures(project, results, context);
-  const breaklines = drawBreaklines(project, results, context);
-  const shots = drawShots(project, results, context);
-  const finished = drawFinished(project, results, context);
-  const existing = drawExisting(project, results, context);
-  const arrows = drawArrows(project, results, context);
+  const drawn = new Map<Ranked, MarkLayer>();
+  for (const name of importance) {
+    if (name === "depth-spots" && !paper) continue;
+    const layer = drawers[name]?.(project, results, context);
+    if (layer) drawn.set(name, layer);
+  }
+  const layers = (...names: Ranked[]) => names.flatMap((name) => drawn.get(name) ?? []);
+  const pick = (name: Ranked, wanted: (mark: DrawingMark) => boolean) =>
+    layers(name).map((layer) => ({ ...layer, marks: layer.marks.filter(wanted) }));
+  const withoutStations = (name: Ranked) => pick(name, (mark) => !isStationName(mark));
+  const stations = [...pick("drives", isStationName), ...pick("swales", isStationName)];
   return [
     ...(paper ? [drawDepth(project, results)] : []),
     drawGuessed(project, results),
-    existing,
-    finished,
-    { ...drives, marks: drives.marks.filter((mark) => !isStationName(mark)) },
-    shapes,
-    lot,
-    setbacks,
-    features,
-    ponds,
-    { ...swales, marks: swales.marks.filter((mark) => !isStationName(mark)) },
-    arrows,
-    building,
-    windows,
-    dimensions,
-    userDimensions,
-    sections,
-    ...spots,
-    breaklines,
-    pits,
-    shots,
-    marks,
-    corners,
-    ...[drives, swales].flatMap((layer) => {
-      const names = layer.marks.filter(isStationName);
-      return names.length > 0 ? [{ ...layer, marks: names }] : [];
-    }),
-    squaring,
-    notes,
+    ...layers("existing", "finished"),
+    ...withoutStations("drives"),
+    ...layers("ground-shapes", "lot", "setbacks", "features", "ponds"),
+    ...withoutStations("swales"),
+    ...layers("water", "building", "windows", "dimensions", "user-dimensions", "sections", "depth-spots"),
+    ...layers("breaklines", "pits", "shots", "marks", "corners"),
+    ...stations.filter(({ marks }) => marks.length > 0),
+    ...layers("squaring", "notes"),
   ];
 }

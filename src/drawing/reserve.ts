@@ -56,7 +56,7 @@ function shares(project: Project, results: Results, context: DrawContext): Share
       group: shots.group,
       from: [results.survey],
       take: () => {
-        for (const { at } of shownShots(results, context)) if (at) shots.spot(at, shotCross);
+        for (const { at } of shownShots(results, context)) if (at) shots.cross(at);
       },
     },
   ];
@@ -65,26 +65,38 @@ function shares(project: Project, results: Results, context: DrawContext): Share
 interface Taker {
   readonly group: string;
   readonly line: (points: readonly number[], width: number, firm?: boolean) => void;
-  /** A symbol's place, as a line: texts rather go elsewhere, but a text that must be shown may cross it. */
-  readonly spot: (at: XY, size: number, firm?: boolean) => void;
+  /** A symbol's place: texts keep off it. */
+  readonly sign: (at: XY, size: number) => void;
+  /** A shot's cross. On the screen it gives way to a text that has no other place; on paper it is as a thin line. */
+  readonly cross: (at: XY) => void;
 }
 
-function takerInto(group: string, { labels, metresPerMm, turn }: DrawContext): Taker {
+function takerInto(group: string, { labels, metresPerMm, turn, medium }: DrawContext): Taker {
   // Squares stand as texts do: on a turned plan a square along the plan's axes would reach into its own text.
   const [c, s] = [Math.cos(-turn) / 2, Math.sin(-turn) / 2];
+  const square = ([x, y]: XY, size: number) => ({
+    x: x / metresPerMm,
+    y: y / metresPerMm,
+    width: size,
+    height: size,
+    angle: -turn,
+  });
   return {
     group,
     line: (points, width, firm = false) => labels.takeLine(group, onPaper(points, metresPerMm), width, firm),
-    spot: (at, size, firm = false) => {
-      const [x, y] = [at[0] / metresPerMm, at[1] / metresPerMm];
-      labels.takeLine(group, [x - c * size, y - s * size, x + c * size, y + s * size], size, firm);
+    sign: (at, size) => labels.take(group, square(at, size), "sign"),
+    cross: (at) => {
+      const { x, y } = square(at, shotCross);
+      const [dx, dy] = [c * shotCross, s * shotCross];
+      if (medium === "paper") labels.takeLine(group, [x - dx, y - dy, x + dx, y + dy], shotCross);
+      else labels.take(group, square(at, shotCross), "cross");
     },
   };
 }
 
-function takeBuildingAndDrives({ building, grading }: Project, { line, spot }: Taker): void {
+function takeBuildingAndDrives({ building, grading }: Project, { line, sign }: Taker): void {
   if (building) line(closed(building.outline), 0.9, true);
-  for (const corner of building?.outline ?? []) spot(corner, cornerRing, true);
+  for (const corner of building?.outline ?? []) sign(corner, cornerRing);
   for (const drive of grading.drives) {
     line(drive.line.flat(), 0.2);
     for (const side of [1, -1]) line(offsetLine(drive.line, (side * drive.width) / 2).flat(), 0.3);
@@ -92,15 +104,15 @@ function takeBuildingAndDrives({ building, grading }: Project, { line, spot }: T
   for (const swale of grading.swales) line(swale.line.flat(), swaleChevron);
 }
 
-function takeLot({ lot, survey }: Project, { plot }: Results, { line, spot }: Taker): void {
+function takeLot({ lot, survey }: Project, { plot }: Results, { line, sign }: Taker): void {
   line(closed(lot.outline), 0.5, true);
   for (const feature of lot.features) {
     const [first] = feature.points;
-    if (feature.points.length === 1 && first) spot(first, featureSymbol);
+    if (feature.points.length === 1 && first) sign(first, featureSymbol);
     else line(feature.points.flat(), 0.4);
     // Round a tree or a tank the line may run through its own name, which is longer than its reach on paper.
     if (feature.points.length > 1) for (const { points } of keepClearLines(feature)) line(points, 0.2);
   }
-  for (const mark of survey.marks) if (mark.at) spot(mark.at, markTriangle);
+  for (const mark of survey.marks) if (mark.at) sign(mark.at, markTriangle);
   for (const { runs } of plot.setbacks) for (const run of runs) line(run.flat(), 0.2);
 }

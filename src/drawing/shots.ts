@@ -7,11 +7,13 @@ import type { LevelledPoint, Results } from "../solve/results";
 import { besidePoint, longestName, sizeOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel } from "./context";
 import { shownShots } from "./crowd";
+import { ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, MarkLayer, XY } from "./marks";
 import { reserveLines } from "./reserve";
 import { markTriangle, shotCross } from "./sizes";
 import { ellipsize } from "./text-width";
 import { heightText } from "./words";
+import { isClearOfWorks } from "./works";
 
 /** On the screen at most one shot's height is told in so much of the plan, mm wide and high: nearer by there is room for more. */
 const toldIn = { wide: 15, high: 7 } as const;
@@ -93,8 +95,15 @@ function rightOf(at: XY, text: string): readonly LabelTexts[] {
 function shotMarks(point: LevelledPoint, at: XY, text: string | null, context: DrawContext): DrawingMark[] {
   const symbol = point.kind === "turning" ? "plus" : "cross";
   const style = point.height === null ? "shot-untied" : "shot";
+  if (isWrittenOver(at, context)) return [];
   const label = text === null ? [] : placeLabel(context, "shots", rightOf(at, text));
   return [{ kind: "symbol", at, symbol, size: shotCross, style }, ...label];
+}
+
+/** On the screen a cross gives way to a text that found no other place: nearer by both have room. */
+function isWrittenOver([x, y]: XY, { labels, medium, metresPerMm, turn }: DrawContext): boolean {
+  const heart = { width: shotCross / 2, height: shotCross / 2, angle: -turn };
+  return medium === "screen" && labels.written({ x: x / metresPerMm, y: y / metresPerMm, ...heart });
 }
 
 /** The marks as triangles with their names; others than the first with their height. */
@@ -107,8 +116,29 @@ export function drawMarks(project: Project, results: Results, context: DrawConte
     const height = heightText(mark.height.m, project.display, results, context);
     const name = ellipsize(mark.name, longestName, sizeOf("mark-label"), 600);
     const text = first && context.heightsFrom === "mark" ? name : `${name}, ${height}`;
-    const label = placeLabel(context, "marks", besidePoint(at, text, "mark-label", markTriangle), first);
+    const label = markLabel(at, text, first, project, context);
     return [{ kind: "symbol", at, symbol: "triangle", size: markTriangle, style: "mark-symbol" }, ...label];
   });
   return { id: "marks", marks };
+}
+
+/** A leader to a mark's name is so long, mm. */
+const markLeader = { least: 5, most: 13 } as const;
+
+/** Beside its triangle. The name of the first, which all heights are told from, rather at the end of a leader than not at all. */
+function markLabel(
+  at: XY,
+  text: string,
+  first: boolean,
+  project: Project,
+  context: DrawContext,
+): readonly DrawingMark[] {
+  const places = besidePoint(at, text, "mark-label", markTriangle);
+  const beside = placeLabel(context, "marks", places, first ? "over-thin-lines" : false);
+  if (beside.length > 0 || !first) return beside;
+  const led = ledPlaces(at, Math.PI / 4, { text, style: "mark-label" }, context, markLeader);
+  const from = markTriangle / 2;
+  const clear = led.filter(({ texts }) => isClearOfWorks(texts, project, context));
+  const far = placeLed(context, "marks", at, clear, { from, style: "note-leader", over: "over-lines" });
+  return far.length > 0 || context.medium === "screen" ? far : placeLabel(context, "marks", places, true);
 }

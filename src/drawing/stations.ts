@@ -2,7 +2,7 @@
 import { type Point, pointAlong } from "../geometry";
 import { capOf } from "./beside";
 import { type DrawContext, type LabelTexts, placeLabel, seenWay } from "./context";
-import { leaderLine, ledPlaces } from "./leader";
+import { ledPlaces, placeLed } from "./leader";
 import type { DrawingMark, TextMark, XY } from "./marks";
 
 /** Half a tick across the line, mm. */
@@ -37,14 +37,7 @@ function stationName(
   if (near.length > 0) return near;
   const across = [along + Math.PI / 2, along - Math.PI / 2];
   const led = across.flatMap((out) => ledPlaces(at, out, { text: name, style: "station-label" }, context));
-  const far = placeLabel(
-    context,
-    group,
-    led.map(({ texts }) => texts),
-    "over-lines",
-  );
-  const chosen = led.find(({ texts }) => texts === far);
-  return chosen ? [leaderLine(at, chosen, 0, "station", context), ...far] : [];
+  return placeLed(context, group, at, led, { style: "station", over: "over-lines" });
 }
 
 /** `halfWidth` is how far the works reach beside the line, m. */

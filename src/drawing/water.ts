@@ -1,16 +1,17 @@
 /** Water on the finished ground: which way it runs, where it stands, and the walls it runs towards. */
 import { soundLot } from "../document/lot";
 import type { Project } from "../document/schema";
-import { centroid, containsPoint, distanceToSegment, type Point } from "../geometry";
+import { centroid, containsPoint, type Point } from "../geometry";
 import type { Arrow, Pond, Results } from "../solve/results";
 import { along, besidePoint } from "./beside";
-import { type DrawContext, type LabelTexts, placeLabel, textBox } from "./context";
+import { type DrawContext, type LabelTexts, placeLabel } from "./context";
 import { drawingBounds } from "./extent";
-import { leaderLine, ledPlaces } from "./leader";
-import type { DrawingMark, MarkLayer, TextMark } from "./marks";
+import { ledPlaces, placeLed } from "./leader";
+import type { DrawingMark, MarkLayer } from "./marks";
 import { reserveLines } from "./reserve";
 import { wallsOf } from "./walls";
 import { lengthText } from "./words";
+import { isClearOfWorks } from "./works";
 
 /** Length of an arrow on ground less steep than this, mm; on steeper ground the last. */
 const arrowLengths = [
@@ -73,7 +74,7 @@ function side(at: Point, project: Project, results: Results, { turn }: DrawConte
   return dx * Math.cos(turn) - dy * Math.sin(turn);
 }
 
-/** A pond's text where it has no free room by it: at the end of a leader, at last wherever it may be. */
+/** A pond's text where it has no free room by it: at the end of a leader, on paper at last wherever it may be. */
 function pondAside(
   pond: Pond,
   text: string,
@@ -82,30 +83,10 @@ function pondAside(
   context: DrawContext,
 ): readonly DrawingMark[] {
   const led = ledPlaces(pond.at, Math.PI / 2, { text, style: "pond-label" }, context);
-  const free = led.map(({ texts }) => texts).filter(clear);
-  const label = placeLabel(context, "ponds", free, "over-thin-lines");
-  const chosen = led.find(({ texts }) => texts === label);
-  if (chosen) return [leaderLine(pond.at, chosen, 0, "note-leader", context), ...label];
-  return placeLabel(context, "ponds", last, true);
-}
-
-/** Does a text stand off the drives and the building? Judged along its middle line. */
-function isClearOfWorks(text: TextMark, { building, grading }: Project, context: DrawContext): boolean {
-  const { x, y, width, angle } = textBox(text, context.metresPerMm, 0, context.turn);
-  const places = [-0.5, -0.25, 0, 0.25, 0.5].map((share): Point => {
-    const along = share * width;
-    const scale = context.metresPerMm;
-    return [(x + along * Math.cos(angle)) * scale, (y + along * Math.sin(angle)) * scale];
-  });
-  return places.every(
-    ([px, py]) =>
-      !containsPoint(building?.outline ?? [], px, py) &&
-      grading.drives.every(({ line, width: wide }) => distanceToLine(line, px, py) > wide / 2),
-  );
-}
-
-function distanceToLine(line: readonly Point[], x: number, y: number): number {
-  return Math.min(...line.slice(1).map((to, i) => distanceToSegment(line[i] as Point, to, x, y)));
+  const free = led.filter(({ texts }) => clear(texts));
+  const far = placeLed(context, "ponds", pond.at, free, { style: "note-leader", over: "over-thin-lines" });
+  // On the screen one comes nearer, and the panel tells it; on paper nobody can.
+  return far.length > 0 || context.medium === "screen" ? far : placeLabel(context, "ponds", last, true);
 }
 
 /** "holds 3″ of water" beside the deepest place. */
@@ -124,7 +105,7 @@ function pondMarks(pond: Pond, project: Project, results: Results, context: Draw
   const round = [2, 8, 16, 24, 34].flatMap((off) => besidePoint(pond.at, text, "pond-label", off));
   const beside = [...round].sort((a, b) => Number(b[0]?.anchor === inward) - Number(a[0]?.anchor === inward));
   // Over a drive or the floor it would say that the water stands there.
-  const clear = (texts: LabelTexts) => texts.every((one) => isClearOfWorks(one, project, context));
+  const clear = (texts: LabelTexts) => isClearOfWorks(texts, project, context);
   const all = [...places, ...beside];
   const apart = placeLabel(context, "ponds", all.filter(clear), "over-thin-lines");
   const label = apart.length > 0 ? apart : pondAside(pond, text, clear, all, context);

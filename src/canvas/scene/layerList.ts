@@ -28,6 +28,7 @@ import {
   drawWindows,
   type MarkLayer,
 } from "../../drawing";
+import { importance, type Ranked } from "../../drawing/importance";
 import type { Results } from "../../solve/results";
 import type { PlanLayer, StepName } from "../../store/state";
 import { type CutInView, endsGroup, type SectionOnPlan, sectionOnPlan } from "../section/sectionOnPlan";
@@ -37,7 +38,7 @@ export type CanvasName = "ground" | "design" | "shots";
 
 export interface LayerSpec {
   /** Also the name by which its label places are given back. */
-  readonly name: string;
+  readonly name: Ranked;
   readonly canvas: CanvasName;
   /** Switched off with this part of the plan; none: always shown. */
   readonly part?: PlanLayer;
@@ -57,8 +58,7 @@ function inputsOfEnds({ lot }: Project, _results: Results, section: CutInView | 
   return section ? [section, lot.north] : [];
 }
 
-/** In order of rank: the first place their labels first. */
-export const layersByRank: readonly LayerSpec[] = [
+const specs: readonly LayerSpec[] = [
   {
     name: "notes",
     canvas: "shots",
@@ -294,6 +294,11 @@ export const layersByRank: readonly LayerSpec[] = [
     draw: drawGuessed,
   },
 ];
+
+/** In order of rank: the first place their labels first. */
+export const layersByRank: readonly LayerSpec[] = importance.flatMap((name) =>
+  specs.filter((spec) => spec.name === name),
+);
 
 /** In order of painting: the last lies on top. */
 export const paintingOrder: Readonly<Record<CanvasName, readonly string[]>> = {

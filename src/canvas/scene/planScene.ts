@@ -2,6 +2,7 @@
 import { type Project, visibleProject } from "../../document";
 import { createDrawContext, type DrawContext, type MarkLayer } from "../../drawing";
 import { crowdFrom } from "../../drawing/crowd";
+import type { Ranked } from "../../drawing/importance";
 import type { Box } from "../../drawing/labels";
 import type { Bounds } from "../../geometry";
 import type { Results } from "../../solve/results";
@@ -56,9 +57,9 @@ export function createPlanScene(): PlanScene {
   /** Labels were placed round things that have moved since: everything is placed anew when the hand rests. */
   let crowded = false;
 
-  function staleNames(input: SceneInput): Set<string> {
+  function staleNames(input: SceneInput): Set<Ranked> {
     const { project, results, section = null } = input;
-    const stale = new Set<string>();
+    const stale = new Set<Ranked>();
     for (const spec of layersByRank) {
       const inputs = [isOff(spec, input), ...spec.inputs(project, results, section)];
       const underHand = spec.underHand ? [isOff(spec, input), ...spec.underHand(project, results)] : null;
@@ -122,7 +123,7 @@ function isOff({ part, steps }: LayerSpec, { hidden, step }: SceneInput): boolea
   return steps !== undefined && step !== undefined && !steps.includes(step);
 }
 
-const partOf = new Map(layersByRank.map(({ name, part }) => [name, part]));
+const partOf = new Map<string, PlanLayer | undefined>(layersByRank.map(({ name, part }) => [name, part]));
 
 function sameBounds(a: Bounds | null, b: Bounds | null): boolean {
   if (!a || !b) return a === b;

@@ -32,7 +32,7 @@ export interface SectionOnPlan {
 }
 
 /** The letters' places are given back under this name. */
-export const endsGroup = "section-ends";
+export const endsGroup = "section-ends" as const;
 const nothing: SectionOnPlan = { line: [], ends: [] };
 
 /** The heavy stroke at each end, px, and how broad it is on paper, mm. */
