@@ -9,7 +9,7 @@ import { Icon } from "./icons";
 
 const signs = { error: "stop", caution: "warn", done: "check" } as const;
 /** How long each stays, ms, while neither pointer nor keyboard is on it. */
-const stays = { error: null, caution: 20_000, done: 6000 } as const;
+const stays = { error: null, caution: 12_000, done: 6000 } as const;
 
 export function Messages() {
   const messages = useApp((state) => state.messages);

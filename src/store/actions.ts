@@ -348,6 +348,11 @@ export function tell(message: Told): void {
   set({ messages: withMessage(get().messages, message) });
 }
 
+/** What was tried is given up: what was said of it is over. */
+export function endCautions(): void {
+  set({ messages: withoutCautions(get().messages) });
+}
+
 export function dismiss(id: number): void {
   set({ messages: get().messages.filter((message) => message.id !== id) });
 }

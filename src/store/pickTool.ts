@@ -1,5 +1,5 @@
 /** Asking for a tool, from wherever: what is half drawn on the plan isn't thrown away by it. */
-import { setTool, tell } from "./actions";
+import { endCautions, setTool, tell } from "./actions";
 import type { ToolName } from "./state";
 
 /** The plan's part of it. */
@@ -31,6 +31,7 @@ export function keepsDrawing(): boolean {
 /** Picks a tool that a person asked for; false where what is half drawn was kept instead. */
 export function pickTool(tool: ToolName): boolean {
   if (keepsDrawing()) return false;
+  endCautions();
   setTool(tool);
   return true;
 }

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { arrangeEdits, newProject, surveyEdits } from "../../src/document";
 import { run, showProject, tell, undoEdit } from "../../src/store/actions";
 import { type Told, withMessage } from "../../src/store/messages";
+import { pickTool } from "../../src/store/pickTool";
 import { appStore } from "../../src/store/store";
 
 const texts = () => appStore.getState().messages.map(({ text }) => text);
@@ -27,6 +28,13 @@ describe("messages", () => {
     const told = [error("disk full"), caution("a"), caution("b"), { tone: "done", text: "c" } as const];
     const kept = told.reduce(withMessage, []).map(({ text }) => text);
     expect(kept).toEqual(["disk full", "b", "c"]);
+  });
+
+  it("a caution of one tool is over when a person takes another; an error isn't", () => {
+    tell(error("disk full"));
+    tell(caution("There is no wall there."));
+    expect(pickTool("drive")).toBe(true);
+    expect(texts()).toEqual(["disk full"]);
   });
 
   it("a caution is over with the next edit and with undo; an error isn't", () => {

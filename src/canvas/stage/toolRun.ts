@@ -1,7 +1,7 @@
 /** The tool that is at work, as the window's parts read it: canvas, hint, typed values, cursor. */
 import { createStore } from "zustand/vanilla";
 import type { Point } from "../../document";
-import { setTool } from "../../store/actions";
+import { endCautions, setTool } from "../../store/actions";
 import { guardDrawing, keepsDrawing } from "../../store/pickTool";
 import type { ToolName } from "../../store/state";
 import { appStore } from "../../store/store";
@@ -87,6 +87,7 @@ guardDrawing({ isHalfDrawn });
 /** Picks a tool that a person asked for, the one at work anew; false where what is half drawn was kept instead. */
 export function pickAnew(tool: ToolName): boolean {
   if (keepsDrawing()) return false;
+  endCautions();
   if (tool === appStore.getState().tool) restartTool();
   else setTool(tool);
   return true;
