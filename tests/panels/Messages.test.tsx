@@ -19,9 +19,9 @@ it("a caution leaves after a while, but not under the pointer; said again its ti
   render(<Messages />);
   const say = () => act(() => tell({ tone: "caution", text: "Type a length in figures." }));
   say();
-  pass(15_000);
+  pass(10_000);
   say();
-  pass(15_000);
+  pass(10_000);
   const card = screen.getByRole("status");
   expect(card.textContent).toContain("(2 times)");
   fireEvent.pointerEnter(card);
