@@ -141,7 +141,7 @@ test.describe("on the pottery studio", () => {
     await rightClick(page, ...middle);
     await expect(act(page, /^Turn about/)).toBeHidden();
     await act(page, "Unlock").click();
-    await expect(east).toBeEditable();
+    await expect(inspector(page).getByLabel("Bearing of A–B")).toBeEditable();
     await expect(panel.getByLabel("Wall A–B", { exact: true })).toBeEditable();
   });
 
