@@ -220,6 +220,13 @@ test("what is folded below the plan opens at a click, stays so, and folds again"
   await expect(strip).toBeVisible();
   await openPage(page, { demo: "pottery-studio" });
   await expect(strip).toBeVisible();
+  // What is told of a place takes one more line, and no button of the view.
+  await page.getByTestId("plan").hover({ position: { x: 420, y: 150 } });
+  await expect(page.locator(".read-out")).toBeVisible();
+  const [layers, told] = await Promise.all(
+    [".layer-menu", ".plan-status"].map((part) => page.locator(part).boundingBox()),
+  );
+  expect((layers?.y ?? 0) + (layers?.height ?? 0)).toBeLessThanOrEqual(told?.y ?? 0);
   await page.getByRole("button", { name: "Fold the section away" }).click();
   await expect(strip).toBeHidden();
   // The splitter pulls it open, too.
