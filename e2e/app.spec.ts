@@ -195,7 +195,10 @@ test("saves with what is being typed, in a field and in a cell", async ({ page, 
 
   await page.getByRole("button", { name: /^Shots/ }).click();
   const book = page.getByRole("grid", { name: "Level book" });
-  const first = book.getByRole("gridcell").filter({ hasText: /^\d.*[″′]/ }).first();
+  const first = book
+    .getByRole("gridcell")
+    .filter({ hasText: /^\d.*[″′]/ })
+    .first();
   await first.click();
   await page.keyboard.type("5.25");
   const saved = await saveAs("cell.drysill.json");
