@@ -1,6 +1,15 @@
 /** Keys that belong to one part of the window, beside those of the list of commands. */
 export const elsewhere: readonly (readonly [part: string, rows: readonly (readonly [string, string])[]])[] = [
   [
+    "From part to part",
+    [
+      ["The steps, the plan, what stands below it, the panel", "F6"],
+      ["Straight to the first field of the step's panel", "Shift + F6"],
+      ["From field to field within a part", "Tab"],
+      ["From tool to tool, and among choices that stand in a row", "arrows"],
+    ],
+  ],
+  [
     "While drawing",
     [
       ["Choose the kind, or the way to draw, before the first place", "Tab, Enter"],
@@ -12,6 +21,8 @@ export const elsewhere: readonly (readonly [part: string, rows: readonly (readon
       ["Lock it perpendicular to that line", "P"],
       ["Lock it to touch the round under the pointer", "T"],
       ["Keep the present direction", "K"],
+      ["Choose the wall that faces that way for a door or window", "arrows"],
+      ["Move that along its wall", "Shift + arrows"],
       ["Let the lock go; step back", "Esc"],
       ["Let snaps go", "hold Shift"],
     ],
