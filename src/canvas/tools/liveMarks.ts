@@ -3,7 +3,7 @@ import type { Point, Project } from "../../document";
 import { textBox } from "../../drawing/context";
 import type { DrawingMark, TextMark } from "../../drawing/marks";
 import { perimeter, ringsSelfCross, signedArea } from "../../geometry";
-import { formatAngle, formatArea, formatLength, roundingFor } from "../../units";
+import { formatAngle, formatArea, formatLength, parseLength, roundingFor } from "../../units";
 import { writtenPxPerMm } from "../screen";
 import type { Snap } from "../snap/snap";
 import type { View } from "../view/view";
@@ -103,4 +103,11 @@ export function ringMarks(ring: readonly Point[]): DrawingMark[] {
     { kind: "area", rings: [flat], style: "preview-area" },
     { kind: "line", points: flat, closed: true, style: "preview-line" },
   ];
+}
+
+/** The length as the project writes it where that is exact, else in metres. */
+export function exactText(m: number, project: Project): string {
+  const text = lengthWords(m, project);
+  const read = parseLength(text, project.display.length);
+  return read.ok && Math.abs(read.m - m) < 1e-9 ? text : `${m} m`;
 }

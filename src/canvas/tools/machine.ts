@@ -1,10 +1,7 @@
 /** Runs one tool: sends keys and pointer to its present state, keeps what is being typed and a direction that is held. */
-import type { Edit, Point, Project } from "../../document";
-import { halfWidth, parseLength } from "../../units";
-import { edgesNear } from "../snap/constructed";
-import { isLockKey, type Lock, type LockKey, type LockQuery, lockFor } from "../snap/lock";
-import { roundUnder } from "../snap/rounds";
-import type { SnapEdge } from "../snap/targets";
+import type { Edit, Point } from "../../document";
+import { halfWidth } from "../../units";
+import { isLockKey, type Lock, type LockKey } from "../snap/lock";
 import {
   bearingAsked,
   emptyEntry,
@@ -18,24 +15,12 @@ import {
   typeKey,
   wantedWords,
 } from "../typed/typedEntry";
-import { toScreen, toWorld } from "../view/view";
-import { allTargets, reachOf } from "./aim";
-import { lengthWords } from "./liveMarks";
+import { toWorld } from "../view/view";
+import { type Held, isSamePlace, lockAt, pointerAhead } from "./holding";
+import { exactText } from "./liveMarks";
 import { type Outcome, watched } from "./outcome";
+import { answerOf, sharesFields } from "./stateKeys";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "./tool";
-
-/** A held direction, and where it was held from. */
-interface Held {
-  readonly lock: Lock;
-  readonly from: Point;
-}
-
-const arrows: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
 
 export class Machine {
   private present: ToolState;
@@ -170,7 +155,9 @@ export class Machine {
     if (this.present.locksFrom && isLockKey(lockKey)) return this.toggleLock(lockKey, this.present.locksFrom);
     // In the midst of typing a letter never picks a tool: what was begun would be lost.
     if (isTyping(this.typed) && isLetter(key)) return this.unread();
-    return this.stateKey(key, shift);
+    const next = answerOf(this.present, key, shift);
+    if (next) this.go(next);
+    return next !== undefined;
   }
 
   /** Signs that came composed, not key by key: they are typed, and pick nothing. */
@@ -199,13 +186,11 @@ export class Machine {
     const to = this.present.snap?.at ?? this.pointer?.at ?? from;
     if (this.held?.lock.key === key) this.setLock(null);
     else {
-      const view = this.context.view();
-      const lock = lockFor(key, {
+      const { pointer } = this;
+      const lock = lockAt(this.context, key, {
         from,
         to,
-        edge: this.edgeUnder(),
-        circle: this.circleUnder(),
-        turn: view.angle,
+        pointer: pointer && { ...pointer, at: this.under(pointer) },
       });
       if (typeof lock === "string") this.context.say(lock);
       else this.setLock({ lock, from });
@@ -218,44 +203,13 @@ export class Machine {
     return toWorld(this.context.view(), screen);
   }
 
-  private edgeUnder(): SnapEdge | null {
-    if (!this.pointer) return null;
-    const { edges } = allTargets(this.context.project());
-    return edgesNear(edges, this.under(this.pointer), 1.5 * reachOf(this.context, this.pointer))[0] ?? null;
-  }
-
-  private circleUnder(): LockQuery["circle"] {
-    if (!this.pointer) return null;
-    const at = this.under(this.pointer);
-    const { circles } = allTargets(this.context.project());
-    const circle = roundUnder(circles, at, 1.5 * reachOf(this.context, this.pointer));
-    return circle && { circle, at };
-  }
-
   private setLock(held: Held | null): void {
     this.held = held;
     if (held) this.takeBack();
     // What is drawn follows at once, also where there has been no pointer yet.
-    const pointer = this.pointer && !this.outrun ? this.pointer : held && this.pointerAhead(held);
+    const pointer = this.pointer && !this.outrun ? this.pointer : held && pointerAhead(this.context, held);
     if (pointer) this.move(pointer);
     this.changed();
-  }
-
-  private pointerAhead({ lock, from }: Held): PlanPointer {
-    const at: Point = [from[0] + lock.along[0], from[1] + lock.along[1]];
-    const screen = toScreen(this.context.view(), at);
-    return { at, screen, free: false, adds: false, copies: false, touch: false };
-  }
-
-  private stateKey(key: string, shift: boolean): boolean {
-    const { present } = this;
-    const arrow = arrows[key];
-    let next: ToolState | undefined;
-    if (key === "Backspace") next = present.back?.() ?? present.remove?.();
-    else if (key === "Delete") next = present.remove?.();
-    else if (arrow) next = present.nudge?.(arrow, shift);
-    if (next) this.go(next);
-    return next !== undefined;
   }
 
   private go(next: ToolState | "leave"): void {
@@ -264,7 +218,7 @@ export class Machine {
       return;
     }
     if (next === this.present) return;
-    const otherFields = fieldsOf(next) !== fieldsOf(this.present);
+    const otherFields = !sharesFields(next, this.present);
     this.present = next;
     const { locksFrom } = next;
     // A held direction is for one piece.
@@ -342,20 +296,4 @@ export class Machine {
     if (typing && refused) this.markRefused();
     else if (typing && next !== before) this.clearTyped();
   }
-}
-
-/** The length as the project writes it where that is exact, else in metres. */
-function exactText(m: number, project: Project): string {
-  const text = lengthWords(m, project);
-  const read = parseLength(text, project.display.length);
-  return read.ok && Math.abs(read.m - m) < 1e-9 ? text : `${m} m`;
-}
-
-function isSamePlace(a: Point, b: Point): boolean {
-  return a[0] === b[0] && a[1] === b[1];
-}
-
-/** States with the same fields share what is being typed. */
-function fieldsOf(state: ToolState): string {
-  return (state.fields ?? []).map((field) => field.name).join(" ");
 }
