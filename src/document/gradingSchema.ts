@@ -9,8 +9,8 @@ export const usualBottomWidth = 0.6096;
 export const apronSchema = z.object({
   /** Wall left showing above the finished ground, m. */
   showing: notNegative.default(0.1524),
-  /** Fall away from the wall, rise over run. */
-  fall: positive.default(0.05),
+  /** Fall away from the wall, rise over run; level is told, for water stands on it. */
+  fall: notNegative.default(0.05),
   width: positive.default(3.048),
   /** Sides (wall indices) where the ground is left as it is. */
   leave: z.array(z.number().int().nonnegative()).default([]),
@@ -20,7 +20,7 @@ export const apronSchema = z.object({
       z.object({
         wall: z.number().int().nonnegative(),
         showing: notNegative.nullable().default(null),
-        fall: positive.nullable().default(null),
+        fall: notNegative.nullable().default(null),
         width: positive.nullable().default(null),
         fill: positive.nullable().default(null),
         cut: positive.nullable().default(null),

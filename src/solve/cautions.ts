@@ -25,6 +25,8 @@ const protectedDepth = 1.524;
 const steepestSlope = 2;
 /** No earth stands steeper than this by itself for long, run for one of rise: likelier a slip. Our own choice. */
 const wallLike = 0.5;
+/** Ground that falls by less than this away from a wall is level, m. */
+const level = 1e-3;
 /** More of the earth than this on guessed ground is worth a word. */
 const guessedShare = 0.1;
 /** A drive that ends nearer to the building than this is meant to lead to it, m. */
@@ -117,12 +119,20 @@ function wallCautions({ water }: FloorResults, { footprint }: BuildingSite, word
       code: "wall-fall-away",
       severity: "caution",
       where: `wall ${wall.name}`,
-      what: `The finished ground ${wall.fallAway < 0 ? `rises ${words.length(-wall.fallAway)}` : `falls ${words.length(wall.fallAway)}`} away from it where ${words.length(wall.needed)} is wanted.`,
+      what: fallsTooLittle(wall, words),
       how: "Give the apron more fall or width, or lead the water off in a swale.",
       ...(place ? { at: onWall(place, place.length / 2) as [number, number] } : {}),
     });
   }
   return problems;
+}
+
+function fallsTooLittle({ fallAway, needed }: FloorResults["water"]["walls"][number], words: Words): string {
+  const wanted = words.length(needed);
+  if (Math.abs(fallAway) < level)
+    return `The finished ground lies level beside it where ${wanted} of fall is wanted: water stands there.`;
+  const way = `${fallAway < 0 ? "rises" : "falls"} ${words.length(Math.abs(fallAway))}`;
+  return `The finished ground ${way} away from it where ${wanted} is wanted.`;
 }
 
 function driveCautions({ grading }: Project, { drives }: FloorResults, words: Words): Problem[] {

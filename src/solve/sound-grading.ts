@@ -136,7 +136,7 @@ function soundApron(apron: Apron, problems: Problem[]): Apron {
 
 /** Wall may show by nothing at all. */
 function isSound(figure: "showing" | "fall" | "width", value: number): boolean {
-  return figure === "showing" ? value >= 0 : value > 0;
+  return figure === "width" ? value > 0 : value >= 0;
 }
 
 /** As the file has it, with its unit. */

@@ -49,6 +49,18 @@ describe("cautions", () => {
     expect(problem(built({}), "wall-fall-away")).toBeUndefined();
   });
 
+  it("a level apron is built as it is typed, and told: water stands on it", () => {
+    const project = built({}, { grading: { apron: { fall: 0, sides: [{ wall: 2, fall: 0.06 }] } } });
+    const { problems, earthwork } = createSolver().solve(project);
+    const told = problems.filter(({ code }) => code === "wall-fall-away");
+    expect(told.map(({ where }) => where)).toEqual(["wall A-B", "wall B-C", "wall D-A"]);
+    expect(told[0]?.what).toBe(
+      "The finished ground lies level beside it where 0.152 m of fall is wanted: water stands there.",
+    );
+    expect(problems.some(({ code }) => code === "apron-without-sense")).toBe(false);
+    expect(earthwork?.outside.fill).toBeGreaterThan(0);
+  });
+
   it("water that stands beside the building", () => {
     const rest = { grading: { apron: { leave: [0, 1, 2, 3] } } };
     const hollow = (x: number, y: number) => 100 + Math.min(0.3, 0.003 * ((x - 10) ** 2 + (y - 20) ** 2));

@@ -118,7 +118,7 @@ describe("nonsense in a file", () => {
   });
 
   it("an apron that rises to the wall, or has no width, is reckoned with the usual figures, and told", () => {
-    const odd = plan(grading({ apron: { fall: -0.05, width: 0, sides: [{ wall: 1, fall: 0 }] } }));
+    const odd = plan(grading({ apron: { fall: -0.05, width: 0, sides: [{ wall: 1, fall: -0.01 }] } }));
     const usual = plan(grading({ apron: { sides: [{ wall: 1 }] } }));
     const results = createSolver().solve(odd);
     expect(odd.grading.apron).toMatchObject({ fall: -0.05, width: 0 });
@@ -129,7 +129,7 @@ describe("nonsense in a file", () => {
     ).toEqual([
       [
         "the apron of side 2",
-        "Its fall away from the wall says 0 %. Until it is mended that of all sides is reckoned with.",
+        "Its fall away from the wall says -1 %. Until it is mended that of all sides is reckoned with.",
       ],
       [
         "the apron",
