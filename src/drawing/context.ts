@@ -99,20 +99,22 @@ const mostCrossed = { "over-thin-lines": 3, "over-lines": 4 } as const;
  *
  * Where none is free the label is left out (the answer is empty). One that may go "over-thin-lines" may then lie on a
  * shot's cross, which gives way to it, or cross a thin line; "over-lines" at last also a lot line or a wall; one that `must`
- * be shown even a sign, and in the worst case takes its first place.
+ * be shown even a sign, and in the worst case takes its first place. `allows` is asked of free places alone.
  */
 export function placeLabel(
   context: DrawContext,
   group: string,
   candidates: readonly LabelTexts[],
   must: Must = false,
+  allows: (texts: LabelTexts) => boolean = () => true,
 ): LabelTexts {
   const most = must === false ? 1 : must === true ? crossings.length : mostCrossed[must];
   for (const over of crossings.slice(0, most)) {
-    const free = candidates.find((texts) =>
-      texts.every((text) =>
-        context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), over),
-      ),
+    const free = candidates.find(
+      (texts) =>
+        texts.every((text) =>
+          context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), over),
+        ) && allows(texts),
     );
     if (free) return taken(context, group, free);
   }

@@ -140,8 +140,8 @@ function ledGrade(
     ledPlaces(at, out, { text, style: "drive-label" }, context, { least: 7.5 }),
   );
   for (const clear of [isClearOfWorks, isOutside]) {
-    const some = led.filter((one) => clear(one.texts, project, context));
-    const far = placeLed(context, "drives", at, some, { style: "note-leader", over: "over-lines" });
+    const allows = (label: LabelTexts) => clear(label, project, context);
+    const far = placeLed(context, "drives", at, led, { style: "note-leader", over: "over-lines", allows });
     if (far.length > 0) return far;
   }
   return [];

@@ -52,6 +52,15 @@ const leaderCrosses = ["lines", "firm-lines"] as const;
 /** The square that a sign takes reaches so much farther out at its corners than at its sides. */
 const toCorner = Math.SQRT2;
 
+interface Leading {
+  /** Where the line begins, mm off the place. */
+  readonly from?: number;
+  readonly style: StyleName;
+  readonly over: Must;
+  /** Asked of free places alone. */
+  readonly allows?: (texts: LabelTexts) => boolean;
+}
+
 /**
  * Puts a text to the first free of its places and leads a line there, which other texts keep off from then on. On the
  * screen a line that could only run through another text isn't drawn, nor its text; on paper the text must be told.
@@ -61,20 +70,21 @@ export function placeLed(
   group: string,
   at: XY,
   led: readonly Led[],
-  { from = 0, style, over }: { readonly from?: number; readonly style: StyleName; readonly over: Must },
+  { from = 0, style, over, allows = () => true }: Leading,
 ): readonly DrawingMark[] {
   const { labels, metresPerMm } = context;
   const line = (one: Led, start: number) => leaderLine(at, one, start, style, context);
   const onSheet = (one: Led) => onPaper(line(one, from * toCorner).points, metresPerMm);
-  const clear = leaderCrosses.map(
-    (crosses) => (one: Led) => labels.lineFits(onSheet(one), leaderWidth, crosses),
-  );
-  const rounds = context.medium === "paper" ? [...clear, () => true] : clear;
-  for (const isClear of rounds) {
-    const some = led.filter(isClear);
-    const texts = some.map((one) => one.texts);
-    const label = placeLabel(context, group, texts, over);
-    const chosen = some[texts.indexOf(label)];
+  const byTexts = new Map(led.map((one) => [one.texts, one]));
+  const candidates = led.map(({ texts }) => texts);
+  const rounds = context.medium === "paper" ? [...leaderCrosses, null] : leaderCrosses;
+  for (const crosses of rounds) {
+    const label = placeLabel(context, group, candidates, over, (texts) => {
+      const one = byTexts.get(texts);
+      if (!one || !allows(texts)) return false;
+      return crosses === null || labels.lineFits(onSheet(one), leaderWidth, crosses);
+    });
+    const chosen = byTexts.get(label);
     if (!chosen) continue;
     labels.takeLine(group, onSheet(chosen), leaderWidth);
     return [line(chosen, from), ...label];
