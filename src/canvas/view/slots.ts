@@ -9,7 +9,19 @@ let stage: HTMLElement | null = null;
 const listeners = new Set<() => void>();
 const observer = typeof ResizeObserver === "undefined" ? null : new ResizeObserver(tell);
 
+/** Where all of it was last, and when: to ask the page makes it lay itself out, which a hand feels in every frame. */
+let known: { readonly boxes: readonly Box[]; readonly at: number } | null = null;
+/** A change that nobody tells of is seen after so long, ms. */
+const knownFor = 250;
+
+function forget(): void {
+  known = null;
+}
+
+if (typeof window !== "undefined") window.addEventListener("resize", forget);
+
 function tell(): void {
+  forget();
   for (const told of listeners) told();
 }
 
@@ -17,9 +29,11 @@ function tell(): void {
 export function planSlot(element: HTMLElement | null): (() => void) | undefined {
   if (!element) return undefined;
   slots.add(element);
+  forget();
   observer?.observe(element);
   return () => {
     slots.delete(element);
+    forget();
     observer?.unobserve(element);
   };
 }
@@ -27,6 +41,7 @@ export function planSlot(element: HTMLElement | null): (() => void) | undefined 
 /** The stage that the slots' places are told from. */
 export function slotsLieOver(element: HTMLElement | null): void {
   stage = element;
+  forget();
 }
 
 /** Calls back when a slot has another size. */
@@ -38,10 +53,14 @@ export function onSlotsChange(told: () => void): () => void {
 /** What is taken of the plan now, with a little room round it. */
 export function takenBoxes(): readonly Box[] {
   if (!stage) return [];
-  return boxesOver(
+  const now = performance.now();
+  if (known && now - known.at < knownFor) return known.boxes;
+  const boxes = boxesOver(
     stage.getBoundingClientRect(),
     [...slots].map((slot) => slot.getBoundingClientRect()),
   );
+  known = { boxes, at: now };
+  return boxes;
 }
 
 /** Boxes of the page as boxes over the plan; what isn't shown takes nothing. */
