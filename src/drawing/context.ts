@@ -109,17 +109,27 @@ export function placeLabel(
   allows: (texts: LabelTexts) => boolean = () => true,
 ): LabelTexts {
   const most = must === false ? 1 : must === true ? crossings.length : mostCrossed[must];
+  const boxesOf = boxesOnce(context);
   for (const over of crossings.slice(0, most)) {
     const free = candidates.find(
-      (texts) =>
-        texts.every((text) =>
-          context.labels.fits(textBox(text, context.metresPerMm, textMargin, context.turn), over),
-        ) && allows(texts),
+      (texts) => boxesOf(texts).every((box) => context.labels.fits(box, over)) && allows(texts),
     );
     if (free) return taken(context, group, free);
   }
   const [first] = candidates;
   return must === true && first ? taken(context, group, first) : [];
+}
+
+/** The boxes of each candidate, worked out when they are first asked for: most are tried over several kinds of marks. */
+function boxesOnce({ metresPerMm, turn }: DrawContext) {
+  const known = new Map<LabelTexts, readonly Box[]>();
+  return (texts: LabelTexts): readonly Box[] => {
+    const before = known.get(texts);
+    if (before) return before;
+    const boxes = texts.map((text) => textBox(text, metresPerMm, textMargin, turn));
+    known.set(texts, boxes);
+    return boxes;
+  };
 }
 
 function taken(context: DrawContext, group: string, texts: LabelTexts): LabelTexts {
@@ -165,7 +175,9 @@ export function seenWay(angle: number, turn: number): XY {
 
 /** Flat plan coordinates in paper millimetres. */
 export function onPaper(points: ArrayLike<number>, metresPerMm: number): Float64Array {
-  return Float64Array.from({ length: points.length }, (_, i) => (points[i] ?? 0) / metresPerMm);
+  const paper = new Float64Array(points.length);
+  for (let i = 0; i < paper.length; i++) paper[i] = (points[i] as number) / metresPerMm;
+  return paper;
 }
 
 /** Takes a symbol's place. */

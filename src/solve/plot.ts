@@ -90,7 +90,9 @@ function tapedBuilding(
   words: Words,
 ): { readonly found: Taped; readonly problems: readonly Problem[] } {
   const names = corners.map((_, i) => cornerName(i));
-  const { level, left } = levelTapes(staking, names, cornerHeights(shots, points));
+  // Without tapes no height is asked for: a thousand shots needn't be looked through in every frame of a drag.
+  const heights = staking.tapes.length > 0 ? cornerHeights(shots, points) : new Map<number, number>();
+  const { level, left } = levelTapes(staking, names, heights);
   const slanting = left.map((tape) => unleveled(tape, staking));
   const none = {
     squared: null,
