@@ -52,7 +52,12 @@ export function listenToComposing(element: HTMLElement): Composing {
   element.addEventListener("compositionupdate", composes);
   element.addEventListener("compositionend", composed);
   element.addEventListener("focus", caret);
-  const leave = toolRun.subscribe(follow);
+  // The page lays itself out for it: not in the frame in which a thing comes under the hand.
+  let soon: ReturnType<typeof setTimeout> | undefined;
+  const leave = toolRun.subscribe(() => {
+    clearTimeout(soon);
+    soon = setTimeout(follow);
+  });
   follow();
   return {
     unused(key) {
@@ -60,6 +65,7 @@ export function listenToComposing(element: HTMLElement): Composing {
     },
     stop() {
       leave();
+      clearTimeout(soon);
       host.remove();
       element.removeEventListener("beforeinput", before);
       element.removeEventListener("compositionupdate", composes);
