@@ -65,9 +65,7 @@ test.describe("on the pottery studio", () => {
     await pickEarth(page, plan, "terrace");
     await drawn(page, plan, [
       [d[0] - 8, d[1] - 2],
-      [d[0] - 4, d[1] - 2],
       [d[0] - 4, d[1] - 6],
-      [d[0] - 8, d[1] - 6],
     ]);
     expect(await plan.undoName()).toBe("Undo: draw terrace");
     const inTerrace: XY = [d[0] - 6.6, d[1] - 4.4];

@@ -67,10 +67,10 @@ test("a parking pad is drawn, typed to a height, and its place in the order chan
   const plan = planPage(page);
   await page.getByTestId("tool-earth").click();
   await plan.fit(demoProject("pottery-studio"));
+  const ways = page.getByRole("group", { name: "How it is drawn" });
+  await expect(ways.getByRole("button", { name: "two corners" })).toHaveAttribute("aria-pressed", "true");
   await plan.click(27, 8);
-  await plan.click(33, 8);
   await plan.click(33, 14);
-  await page.keyboard.press("Enter");
   expect(await plan.undoName()).toBe("Undo: draw parking pad");
   const panel = page.locator(".side");
   await expect(panel.getByRole("heading", { name: "parking pad" })).toBeVisible();

@@ -10,6 +10,7 @@ export {
   centroid,
   containsPoint,
   counterClockwise,
+  isRightAngled,
   nearestOnRing,
   perimeter,
   ringsSelfCross,

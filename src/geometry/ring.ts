@@ -127,3 +127,17 @@ function meanOf(points: readonly Point[]): Point {
   }
   return [x / points.length, y / points.length];
 }
+
+/** Every corner is a right angle: its sides' directions differ from square by less than a thousandth (0.06°). */
+export function isRightAngled(ring: readonly Point[]): boolean {
+  return (
+    ring.length >= 4 &&
+    ring.every(([x, y], i) => {
+      const [ax, ay] = ring[(i + ring.length - 1) % ring.length] as Point;
+      const [bx, by] = ring[(i + 1) % ring.length] as Point;
+      const [ux, uy, vx, vy] = [x - ax, y - ay, bx - x, by - y];
+      const size = Math.hypot(ux, uy) * Math.hypot(vx, vy);
+      return size > 0 && Math.abs(ux * vx + uy * vy) < 1e-3 * size;
+    })
+  );
+}

@@ -6,6 +6,7 @@ import {
   containsPoint,
   convexPieces,
   counterClockwise,
+  isRightAngled,
   nearestOnRing,
   type Point,
   perimeter,
@@ -236,4 +237,12 @@ describe("convex pieces", () => {
 it("bounds hold all points; of none they are turned inside out", () => {
   expect(boundsOf(ell)).toEqual({ minX: 0, minY: 0, maxX: 6, maxY: 5 });
   expect(boundsOf([]).minX).toBeGreaterThan(boundsOf([]).maxX);
+});
+
+it("an L turned by any angle is right-angled; a skewed one, a triangle and one that lost a side aren't", () => {
+  const turnedEll = ell.map(([x, y]): Point => [x * 0.8 - y * 0.6, x * 0.6 + y * 0.8]);
+  const skewed = ell.map(([x, y]): Point => [x + y * 0.01, y]);
+  expect([ell, turnedEll].map(isRightAngled)).toEqual([true, true]);
+  const twice = [ell[0] as Point, ...ell];
+  expect([skewed, ell.slice(0, 3), twice].map(isRightAngled)).toEqual([false, false, false]);
 });

@@ -5,6 +5,7 @@
 import { useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { machine, toolRun } from "../stage/toolRun";
+import type { Ways } from "../tools/tool";
 import { KindIcon } from "./kindIcons";
 import { toPlan } from "./ReadingCard";
 
@@ -52,6 +53,7 @@ export function ChoicesCard() {
           </button>
         ) : null}
       </div>
+      {choices.ways ? <WaysRow ways={choices.ways} free={free} /> : null}
       <p className="soft" title={choices.typed}>
         {choices.typed}
       </p>
@@ -60,6 +62,32 @@ export function ChoicesCard() {
           {choices.caution}
         </p>
       )}
+    </fieldset>
+  );
+}
+
+/** How the chosen kind is drawn; while it is being drawn, the way taken alone. */
+function WaysRow({ ways, free }: { readonly ways: Ways; readonly free: boolean }) {
+  const shown = free ? ways.items : ways.items.filter(({ value }) => value === ways.chosen);
+  return (
+    <fieldset className="choices ways">
+      <legend className="unseen">{ways.label}</legend>
+      {shown.map(({ value, words }) => (
+        <button
+          key={value}
+          type="button"
+          title={words}
+          aria-pressed={value === ways.chosen}
+          disabled={!free}
+          onClick={(event) => {
+            machine().choose(value);
+            toPlan(event.currentTarget);
+          }}
+        >
+          <KindIcon kind={value} />
+          <span className="choice-word">{words}</span>
+        </button>
+      ))}
     </fieldset>
   );
 }

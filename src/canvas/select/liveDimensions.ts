@@ -2,8 +2,8 @@
  * Dimensions of what is selected, to be clicked and typed over.
  *
  * Units  metres.
- * Rules  a piece keeps its beginning and its direction, its end moves; walls keep the directions of their neighbours. A
- *        drive that ends at a door keeps that end.
+ * Rules  a piece keeps its beginning and its direction, its end moves; walls keep the directions of their neighbours,
+ *        areas of right angles keep these. A drive that ends at a door keeps that end.
  */
 import {
   buildingEdits,
@@ -18,7 +18,7 @@ import {
   windowEdits,
 } from "../../document";
 import { chooseTies, tieWind } from "../../drawing/ties";
-import { distance } from "../../geometry";
+import { distance, isRightAngled } from "../../geometry";
 import type { Selected } from "../../store/state";
 import { shortWind } from "../../units";
 import { setLine } from "../tools/select/setLine";
@@ -223,7 +223,9 @@ function setPiece(line: LineRef, piece: number, label: string): LiveDimension["c
     if (!a || !b || length === 0) return { ok: false, why: "That piece is gone." };
     const by: Point = [((b[0] - a[0]) * (m - length)) / length, ((b[1] - a[1]) * (m - length)) / length];
     const atDoor = line.kind === "drive" && project.grading.drives.find(({ id }) => id === line.id)?.door;
-    const moves = (i: number) => (closed ? i === end : atDoor ? i <= piece : i > piece);
+    const square = closed && line.kind !== "lot" && isRightAngled(points);
+    const along = square ? (end + 1) % points.length : end;
+    const moves = (i: number) => (closed ? i === end || i === along : atDoor ? i <= piece : i > piece);
     const sign = atDoor ? -1 : 1;
     const next = points.map(([x, y], i): Point => (moves(i) ? [x + sign * by[0], y + sign * by[1]] : [x, y]));
     return setLine.run(project, { line, points: next, what: `${label} by its length` });

@@ -86,11 +86,17 @@ export interface WordsQuestion {
   answer(text: string): Edit;
 }
 
-/** Kinds to choose from while a tool is at work. */
-export interface Choices {
+/** Things to choose one of. */
+export interface Ways {
   readonly label: string;
   readonly chosen: string;
   readonly items: readonly { readonly value: string; readonly words: string }[];
+}
+
+/** Kinds to choose from while a tool is at work. */
+export interface Choices extends Ways {
+  /** The ways to draw the chosen kind, where there are several. */
+  readonly ways?: Ways;
   /** What can be typed, and what to mind about the chosen kind. */
   readonly typed: string;
   readonly caution: string | null;

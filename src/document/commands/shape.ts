@@ -4,6 +4,7 @@
  * Units   metres. Place i is point i of the thing's shape; the only place of a picture, door or window is its middle.
  * Source  first principles.
  */
+import { isRightAngled } from "../../geometry";
 import type { Point, Project } from "../schema";
 import type { Thing } from "../thing";
 import { kindWord, thingKindWord, thingShape } from "../things";
@@ -134,8 +135,9 @@ function relabelled(edit: Edit, label: string): Edit {
 }
 
 /**
- * Gives side i of a thing (from place i to the next) a length; its direction stays. On a building the next wall goes
- * along whole, so that right angles stay; on a lot or an area only its corner moves; on a line all that follows.
+ * Gives side i of a thing (from place i to the next) a length; its direction stays. On a building, and
+ * on an area whose corners are all right, the next side goes along whole, so that right angles stay; on a lot or another
+ * area only its corner moves; on a line all that follows.
  */
 export const setSide = command(
   "shape.setSide",
@@ -153,7 +155,7 @@ export const setSide = command(
       return refuse("A dimension shows what it measures. Move its ends instead.");
     const grow = (args.length - now) / now;
     const by: Point = [(b[0] - a[0]) * grow, (b[1] - a[1]) * grow];
-    const goes = goingAlong(args.thing, args.side, n, shape.closed);
+    const goes = goingAlong(args.thing, args.side, shape);
     const points = shape.points.map(([x, y], i): Point => (goes(i) ? [x + by[0], y + by[1]] : [x, y]));
     if (Math.abs(args.length - now) < 1e-9) return done(project, "side");
     return setPoints(
@@ -166,8 +168,14 @@ export const setSide = command(
   },
 );
 
-function goingAlong(thing: Thing, side: number, n: number, closed: boolean): (i: number) => boolean {
+function goingAlong(
+  thing: Thing,
+  side: number,
+  { points, closed }: { readonly points: readonly Point[]; readonly closed: boolean },
+): (i: number) => boolean {
+  const n = points.length;
   if (!closed) return (i) => i > side;
-  if (thing.kind !== "building") return (i) => i === (side + 1) % n;
+  const square = thing.kind === "building" || (thing.kind !== "lot" && isRightAngled(points));
+  if (!square) return (i) => i === (side + 1) % n;
   return (i) => i === (side + 1) % n || i === (side + 2) % n;
 }

@@ -1,7 +1,7 @@
 /** The ways to draw the building and to build on to it, ten pixels a metre. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { onSide } from "../../../src/canvas/tools/building/bySide";
+import { onSide } from "../../../src/canvas/tools/rectangle/bySide";
 import { buildingEdits, type Project } from "../../../src/document";
 import { signedArea } from "../../../src/geometry";
 import { checkEdit } from "../../support/checkEdit";

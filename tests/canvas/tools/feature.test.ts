@@ -64,6 +64,7 @@ describe("the feature tool", () => {
   it("closes an area on its first corner, and needs three", () => {
     const hand = handOn(metricProject(), "feature");
     hand.choose("septic");
+    hand.choose("outline");
     hand.click(0, 0);
     hand.click(10, 0);
     hand.key("Enter");

@@ -1,15 +1,14 @@
-/** Puts the drawn rectangle into the project and selects it. */
-import { buildingEdits } from "../../../document";
-import type { ToolContext, ToolStart, ToolState } from "../tool";
+/** Puts the drawn outline into the project as the building and selects it. */
+import { buildingEdits, type Edit, type Point } from "../../../document";
+import type { ToolContext } from "../tool";
 import { firstFloor } from "./firstFloor";
-import type { Rectangle } from "./rectangle";
 
-export function commitRectangle(context: ToolContext, { outline }: Rectangle, home: ToolStart): ToolState {
+export function commitBuilding(context: ToolContext, outline: readonly Point[]): Edit {
   const floor = firstFloor(context, outline);
-  const edit = context.run(buildingEdits.drawBuilding, { outline, floor });
+  const edit = context.run(buildingEdits.drawBuilding, { outline: [...outline], floor });
   if (edit.ok) {
     context.setTool("select");
     context.select([{ kind: "building" }]);
   }
-  return home(context);
+  return edit;
 }

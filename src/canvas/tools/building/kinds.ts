@@ -1,14 +1,13 @@
 /** The ways to draw the building, and to change one that stands. */
 import type { Project } from "../../../document";
+import { wayWords } from "../rectangle/ways";
 import type { Choices } from "../tool";
 
 export const buildingKinds = ["corners", "side", "outline", "pull", "add-on"] as const;
 export type BuildingKind = (typeof buildingKinds)[number];
 
 export const buildingWords: Readonly<Record<BuildingKind, string>> = {
-  corners: "two corners",
-  side: "a side, then depth",
-  outline: "any outline",
+  ...wayWords,
   pull: "pull a wall",
   "add-on": "add-on",
 };

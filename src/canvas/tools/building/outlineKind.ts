@@ -1,11 +1,11 @@
 /** Any outline: its corners one after the other, each wall by hand or by its typed length and bearing. */
-import { buildingEdits, type Point } from "../../../document";
+import type { Point } from "../../../document";
 import type { DrawingMark } from "../../../drawing/marks";
 import { distance, signedArea } from "../../../geometry";
 import type { LineKind } from "../line/lineKind";
 import { areaWords, lengthWords } from "../liveMarks";
 import type { ToolContext } from "../tool";
-import { firstFloor } from "./firstFloor";
+import { commitBuilding } from "./commit";
 import { buildingChoices } from "./kinds";
 
 export function outlineKind(context: ToolContext): LineKind {
@@ -20,16 +20,11 @@ export function outlineKind(context: ToolContext): LineKind {
         : "Click the next corner, or the first one (or Enter) to close the outline",
     pieceText: (now, a, b) => lengthWords(distance(a, b), now.project()),
     extraMarks: areaMarks,
-    commit(now, points) {
-      const outline = points.map(({ at }): Point => [at[0], at[1]]);
-      const floor = firstFloor(now, outline);
-      const edit = now.run(buildingEdits.drawBuilding, { outline, floor });
-      if (edit.ok) {
-        now.setTool("select");
-        now.select([{ kind: "building" }]);
-      }
-      return edit;
-    },
+    commit: (now, points) =>
+      commitBuilding(
+        now,
+        points.map(({ at }): Point => [at[0], at[1]]),
+      ),
   };
 }
 

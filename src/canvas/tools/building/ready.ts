@@ -1,19 +1,17 @@
 /** Building, nothing drawn yet: how it is drawn can be chosen; the first press is a corner, a typed size a whole building. */
-import type { Point } from "../../../document";
 import type { Snap } from "../../snap/snap";
 import type { Field, TypedValues } from "../../typed/typedEntry";
-import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
+import { aimCorner, firstSizeFields, typedCorner } from "../rectangle/aimCorner";
+import { cornerMarks, rectangleMarks } from "../rectangle/marks";
+import type { Rectangle } from "../rectangle/rectangle";
+import { sizedRectangle } from "../rectangle/sized";
+import { beginRing, isRingWay } from "../rectangle/ways";
 import type { ToolContext, ToolStart, ToolState } from "../tool";
-import { aimCorner, firstSizeFields, typedCorner } from "./aimCorner";
-import { drawingSide } from "./bySide";
 import { choosingWall } from "./choosingWall";
-import { commitRectangle } from "./commit";
-import { drawing } from "./drawing";
 import { type BuildingKind, buildingChoices, isBuildingKind } from "./kinds";
-import { cornerMarks, rectangleMarks } from "./marks";
 import { outlineKind } from "./outlineKind";
-import { draggedRectangle, type Rectangle } from "./rectangle";
+import { notItself, rectangleKind } from "./rectangleKind";
 
 export interface Ready {
   readonly kind: BuildingKind;
@@ -47,15 +45,15 @@ export function ready(context: ToolContext, now: Ready = start): ToolState {
     snap: corner ? null : now.at,
     choices,
     choose,
-    move: (pointer) => again({ at: aimCorner(context, pointer) }),
+    move: (pointer) => again({ at: aimCorner(context, pointer, notItself) }),
     typed: (typed) => again({ typed }),
-    press: (pointer) => begun(context, now, aimCorner(context, pointer), true, home),
+    press: (pointer) => begun(context, now, aimCorner(context, pointer, notItself), true, home),
     finish() {
       if (corner) {
         context.show(corner.at);
         return begun(context, now, corner, false, home);
       }
-      if (sized) return commitRectangle(context, sized, home);
+      if (sized) return commit(context, sized, home);
       if (width === undefined) return again({});
       // What was typed stays.
       context.say("Still missing: the building's depth. Type it, or click a corner.");
@@ -81,18 +79,18 @@ function hint(context: ToolContext, kind: BuildingKind): string {
 
 /** From its first corner on; `held` while the press that set it goes on. */
 function begun(context: ToolContext, now: Ready, from: Snap, held: boolean, home: ToolStart): ToolState {
-  if (now.kind === "outline")
-    return next(context, outlineKind(context), { points: [from], to: from, typed: {}, held }, home);
-  if (now.kind === "side") return drawingSide(context, { from: from.at, to: from, typed: {}, held }, home);
   const whole = typedRectangle(context, { ...now, at: from });
-  if (whole) return commitRectangle(context, whole, home);
-  return drawing(context, { from: from.at, to: from, typed: {} }, home);
+  if (whole) return commit(context, whole, home);
+  const kinds = { line: outlineKind(context), rectangle: rectangleKind(context) };
+  const way = isRingWay(now.kind) ? now.kind : "corners";
+  return beginRing(context, kinds, { way, at: from, held }, home);
 }
 
-/** A size typed before any press: the low-left corner lies under the pointer, or in the middle of the view. */
 function typedRectangle(context: ToolContext, { kind, at, typed }: Ready): Rectangle | null {
-  if (kind !== "corners" || typed.width === undefined || typed.depth === undefined) return null;
-  const [cx, cy] = context.view().centre;
-  const from: Point = at ? at.at : [cx - typed.width / 2, cy - typed.depth / 2];
-  return draggedRectangle(from, [from[0] + 1, from[1] + 1], typed);
+  return kind === "corners" ? sizedRectangle(context, { at, typed }) : null;
+}
+
+function commit(context: ToolContext, { outline }: Rectangle, home: ToolStart): ToolState {
+  rectangleKind(context).commit(context, outline);
+  return home(context);
 }

@@ -5,6 +5,8 @@ import type { Selected } from "../../../store/state";
 import { downhill, groundHeight } from "../ground";
 import type { LineKind, LinePoint } from "../line/lineKind";
 import { lengthWords } from "../liveMarks";
+import type { RectangleKind } from "../rectangle/kind";
+import { asRectangle, firstHint, type RingWay, ringWayChoices } from "../rectangle/ways";
 import type { Choices, ToolContext } from "../tool";
 
 export type EarthKind = "parking" | "turning" | "terrace" | "berm" | "wall" | "point";
@@ -26,38 +28,47 @@ const cautions: Partial<Record<EarthKind, string>> = {
   wall: "Over 4 ft (1.22 m) from the bottom of its footing, or with any load above it, a wall usually needs a permit and an engineer.",
 };
 
-export function earthChoices(kind: EarthKind): Choices {
+/** With the ways to draw it, where it is an area. */
+export function earthChoices(kind: EarthKind, way: RingWay): Choices {
   return {
     label: "What is drawn",
     chosen: kind,
     items: (Object.keys(earthWords) as EarthKind[]).map((value) => ({ value, words: earthWords[value] })),
     typed: "its figures are typed in the drive step",
     caution: cautions[kind] ?? null,
+    ...(isArea(kind) && { ways: ringWayChoices(way) }),
   };
 }
 
-const hints: Readonly<Record<EarthKind, string>> = {
-  parking: "Click the parking pad's corners; the first again, or Enter, closes it",
-  turning: "Click the turning pad's corners; the first again, or Enter, closes it",
-  terrace: "Click the terrace's corners; the first again, or Enter, closes it",
+const hints = {
   berm: "Click along the berm; Enter ends it",
   wall: "Click along the retaining wall; Enter ends it",
   point: "Click the place to hold at a height; it begins at the ground as it is",
-};
+} as const;
 
-export function earthHint(kind: EarthKind): string {
-  return hints[kind];
+/** It has an outline of its own. */
+export function isArea(kind: EarthKind): kind is Exclude<EarthKind, keyof typeof hints> {
+  return !(kind in hints);
+}
+
+export function earthHint(context: ToolContext, kind: EarthKind, way: RingWay): string {
+  return isArea(kind) ? firstHint(context, earthWords[kind], way, true) : hints[kind];
+}
+
+/** An area as a rectangle. */
+export function earthRectangle(kind: Exclude<EarthKind, "point">): RectangleKind {
+  return asRectangle(earthLine(kind), earthWords[kind], (way) => earthChoices(kind, way));
 }
 
 /** How a shape with corners is drawn; a grade point takes one click. */
 export function earthLine(kind: Exclude<EarthKind, "point">): LineKind {
-  const closed = kind !== "berm" && kind !== "wall";
+  const closed = isArea(kind);
   return {
     closed,
     least: closed ? 3 : 2,
-    choices: earthChoices(kind),
-    hintFirst: () => hints[kind],
-    hintNext: () => hints[kind],
+    choices: earthChoices(kind, "outline"),
+    hintFirst: (context) => earthHint(context, kind, "outline"),
+    hintNext: (context) => earthHint(context, kind, "outline"),
     pieceText: (context, a, b) => lengthWords(Math.hypot(b[0] - a[0], b[1] - a[1]), context.project()),
     commit(context, points) {
       const edit = add(context, kind, points);

@@ -2,7 +2,8 @@
 import { type Feature, featureForms, featureWords, type Project, usualKeepClear } from "../../../document";
 import { featureAdvice } from "../../../solve/near-features";
 import { lengthWords } from "../liveMarks";
-import type { Choices } from "../tool";
+import { firstHint, type RingWay, ringWayChoices } from "../rectangle/ways";
+import type { Choices, ToolContext } from "../tool";
 
 export type FeatureKind = Feature["kind"];
 
@@ -15,8 +16,18 @@ export function isKind(value: string): value is FeatureKind {
   return value in featureWords;
 }
 
-/** The kinds, with the chosen one's caution and the distance to keep clear. */
-export function kindChoices(project: Project, kind: FeatureKind, keepClear: number): Choices {
+/** What an area is called while it is drawn. */
+const areaWords: Partial<Record<FeatureKind, string>> = { septic: "septic field's area", water: "water" };
+
+export function areaWord(kind: FeatureKind): string {
+  return areaWords[kind] ?? featureWords[kind];
+}
+
+/** The kinds, with the chosen one's caution, the distance to keep clear and the ways to draw it where it is an area. */
+export function kindChoices(
+  project: Project,
+  { kind, keepClear, way }: { readonly kind: FeatureKind; readonly keepClear: number; readonly way: RingWay },
+): Choices {
   const usual = usualKeepClear({ kind, trunk: null });
   const offered = usual === null ? "" : `, usual ${lengthWords(usual.m, project)}`;
   const isUsual = keepClear === usual?.m ? ", as usual" : "";
@@ -30,17 +41,15 @@ export function kindChoices(project: Project, kind: FeatureKind, keepClear: numb
     items,
     typed: `${clear}: type a distance`,
     caution: featureAdvice[kind] ?? null,
+    ...(featureForms[kind] === "area" && { ways: ringWayChoices(way) }),
   };
 }
 
-const lineHints: Partial<Record<FeatureKind, string>> = {
-  septic: "Click the corners of the septic field's area; the first again, or Enter, closes it",
-  house: "Click the house's corners; the first again, or Enter, closes it",
-  water: "Click round the water's edge; the first place again, or Enter, closes it",
-};
-
-export function formHint(kind: FeatureKind): string {
+export function formHint(context: ToolContext, kind: FeatureKind, way: RingWay): string {
   const word = kind === "other" ? "thing" : featureWords[kind];
   if (featureForms[kind] === "place") return `Click where the ${word} stands`;
-  return lineHints[kind] ?? `Click along the ${word}; Enter ends it`;
+  if (featureForms[kind] === "line") return `Click along the ${word}; Enter ends it`;
+  if (kind === "water" && way === "outline")
+    return "Click round the water's edge; the first place again, or Enter, closes it";
+  return firstHint(context, areaWord(kind), way, false);
 }

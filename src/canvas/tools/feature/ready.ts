@@ -14,24 +14,34 @@ import { aim } from "../aim";
 import type { LineKind, LinePoint } from "../line/lineKind";
 import { next } from "../line/next";
 import { lengthWords } from "../liveMarks";
+import type { RectangleKind } from "../rectangle/kind";
+import { asRectangle, beginRing, isRingWay, type RingWay } from "../rectangle/ways";
 import type { ToolContext, ToolState } from "../tool";
 import { typedPlace } from "../typedPlace";
-import { type FeatureKind, formHint, isKind, kindChoices } from "./kinds";
+import { areaWord, type FeatureKind, formHint, isKind, kindChoices } from "./kinds";
 
 /** One length is what to keep clear; two are the place. */
 const fields: readonly Field[] = [{ name: "keep clear", kind: "length", pair: true, first: true }];
 
 interface Ready {
   readonly kind: FeatureKind;
+  /** How an area is drawn. */
+  readonly way: RingWay;
   /** What was typed for the things before stays for the next, m. */
   readonly keepClear: number;
   readonly typed: TypedValues;
   readonly at: Snap | null;
 }
 
-/** The kind chosen last, and what was kept clear of each kind last, are offered when the tool is picked again. */
+/** The kind chosen last, and what was kept clear of each kind and how it was drawn last, are offered when the tool is picked again. */
 let lastKind: FeatureKind = "tree";
 const lastClear = new Map<FeatureKind, number>();
+const lastWay = new Map<FeatureKind, RingWay>();
+
+/** Water has no straight edges; a house and a field of pipes have. */
+function wayOf(kind: FeatureKind): RingWay {
+  return lastWay.get(kind) ?? (kind === "water" ? "outline" : "corners");
+}
 
 /** What is kept clear to begin with: as typed last for the kind, else the usual where there is one, else nothing, m. */
 function clearOf(kind: FeatureKind): number {
@@ -40,7 +50,7 @@ function clearOf(kind: FeatureKind): number {
 
 export function ready(
   context: ToolContext,
-  now: Ready = { kind: lastKind, keepClear: clearOf(lastKind), typed: {}, at: null },
+  now: Ready = { kind: lastKind, way: wayOf(lastKind), keepClear: clearOf(lastKind), typed: {}, at: null },
 ): ToolState {
   const keepClear = now.typed["keep clear"] ?? now.keepClear;
   const again = (change: Partial<Ready>) => ready(context, { ...now, ...change });
@@ -50,23 +60,32 @@ export function ready(
   const shown = typedAt ?? now.at;
   const begin = (at: Snap, held: boolean): ToolState => {
     remember(now.kind, now.typed);
-    const line = lineOf(context.project(), now.kind, keepClear);
+    const drawn = { kind: now.kind, way: now.way, keepClear };
+    const line = lineOf(context.project(), drawn);
+    if (line.closed) {
+      const rectangle = rectangleOf(context.project(), drawn);
+      return beginRing(context, { line, rectangle }, { way: now.way, at, held }, home);
+    }
     if (!isPlace) return next(context, line, { points: [at], to: at, typed: {}, held }, home);
     putFeature(context, now.kind, [at.at], keepClear);
     return home();
   };
   return {
     name: "ready",
-    hint: formHint(now.kind),
+    hint: formHint(context, now.kind, now.way),
     cursor: "crosshair",
     fields,
     marks: shown && (isPlace || typedAt) ? placeMarks(shown, keepClear) : [],
     snap: typedAt ? null : now.at,
-    choices: kindChoices(context.project(), now.kind, keepClear),
+    choices: kindChoices(context.project(), { kind: now.kind, way: now.way, keepClear }),
     choose(value) {
+      if (isRingWay(value)) {
+        lastWay.set(now.kind, value);
+        return again({ way: value });
+      }
       if (!isKind(value)) return again({});
       lastKind = value;
-      return again({ kind: value, keepClear: clearOf(value), typed: {} });
+      return again({ kind: value, way: wayOf(value), keepClear: clearOf(value), typed: {} });
     },
     move: (pointer) => again({ at: aim(context, pointer) }),
     press: (pointer) => begin(aim(context, pointer), true),
@@ -100,18 +119,29 @@ function placeMarks({ at }: Snap, keepClear: number): NonNullable<ToolState["mar
   ];
 }
 
+type Drawn = Pick<Ready, "kind" | "way" | "keepClear">;
+
 /** How a line or an area of this kind is drawn. */
-function lineOf(project: Project, kind: FeatureKind, keepClear: number): LineKind {
+function lineOf(project: Project, drawn: Drawn): LineKind {
+  const { kind, keepClear } = drawn;
   const closed = featureForms[kind] === "area";
+  const hint = (context: ToolContext) => formHint(context, kind, "outline");
   return {
     closed,
     least: closed ? 3 : 2,
-    choices: kindChoices(project, kind, keepClear),
-    hintFirst: () => formHint(kind),
-    hintNext: () => formHint(kind),
+    choices: kindChoices(project, drawn),
+    hintFirst: hint,
+    hintNext: hint,
     pieceText: (context, a, b) => lengthWords(distance(a, b), context.project()),
     commit: (context, points) => putFeature(context, kind, points.map(placeOf), keepClear),
   };
+}
+
+/** An area as a rectangle. */
+function rectangleOf(project: Project, drawn: Drawn): RectangleKind {
+  return asRectangle(lineOf(project, drawn), areaWord(drawn.kind), (way) =>
+    kindChoices(project, { ...drawn, way }),
+  );
 }
 
 const placeOf = ({ at }: LinePoint): Point => [at[0], at[1]];

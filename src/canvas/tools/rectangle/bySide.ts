@@ -8,8 +8,7 @@ import type { Field, TypedValues } from "../../typed/typedEntry";
 import { aim, pieceFields, withTyped } from "../aim";
 import { alongPiece, lengthWords } from "../liveMarks";
 import type { PlanPointer, ToolContext, ToolStart, ToolState } from "../tool";
-import { commitRectangle } from "./commit";
-import { buildingChoices } from "./kinds";
+import type { RectangleKind } from "./kind";
 import { cornerMarks, rectangleMarks } from "./marks";
 import { bigEnough, type Rectangle } from "./rectangle";
 
@@ -24,24 +23,29 @@ interface Side {
 const depthFields: readonly Field[] = [{ name: "depth", kind: "length" }];
 const dragPixels = 15;
 
-export function drawingSide(context: ToolContext, now: Side, home: ToolStart): ToolState {
+export function drawingSide(
+  context: ToolContext,
+  kind: RectangleKind,
+  now: Side,
+  home: ToolStart,
+): ToolState {
   const project = context.project();
   const laid = (at: Snap) => withTyped(at, now.from, now.typed, project.lot.north);
   const to = laid(now.to);
-  const again = (change: Partial<Side>) => drawingSide(context, { ...now, ...change }, home);
+  const again = (change: Partial<Side>) => drawingSide(context, kind, { ...now, ...change }, home);
   const aimed = (pointer: PlanPointer) =>
-    aim(context, pointer, { from: now.from, without: ({ kind }) => kind === "building" });
+    aim(context, pointer, { from: now.from, ...(kind.without && { without: kind.without }) });
   const take = (at: Snap): ToolState =>
     distance(now.from, at.at) < leastWall
       ? again({ held: false })
-      : drawingDepth(context, { a: now.from, b: at.at, depth: 0, typed: {} }, home);
+      : drawingDepth(context, kind, { a: now.from, b: at.at, depth: 0, typed: {} }, home);
   return {
     name: "drawingSide",
     hint: "Click the other end of the side, or type its length, Tab, its bearing (clockwise from north)",
     cursor: "crosshair",
     fields: pieceFields,
     locksFrom: now.from,
-    choices: buildingChoices(project, "side"),
+    choices: kind.choices("side"),
     marks: [
       { kind: "line", points: [...now.from, ...to.at], style: "preview-line" },
       ...(distance(now.from, to.at) < leastWall
@@ -72,25 +76,25 @@ interface Depth {
   readonly typed: TypedValues;
 }
 
-function drawingDepth(context: ToolContext, now: Depth, home: ToolStart): ToolState {
+function drawingDepth(context: ToolContext, kind: RectangleKind, now: Depth, home: ToolStart): ToolState {
   const project = context.project();
-  const again = (change: Partial<Depth>) => drawingDepth(context, { ...now, ...change }, home);
+  const again = (change: Partial<Depth>) => drawingDepth(context, kind, { ...now, ...change }, home);
   const typedDepth =
     now.typed.depth === undefined ? now.depth : Math.sign(now.depth || 1) * Math.abs(now.typed.depth);
   const rectangle = onSide(now.a, now.b, typedDepth);
-  const aimed = (pointer: PlanPointer) => ({ depth: depthAt(context, now, pointer) });
+  const aimed = (pointer: PlanPointer) => ({ depth: depthAt(context, kind, now, pointer) });
   const commit = (depth: number): ToolState => {
     const whole = onSide(now.a, now.b, depth);
-    return bigEnough(whole) ? commitRectangle(context, whole, home) : again({});
+    return bigEnough(whole) && kind.commit(context, whole.outline).ok ? home(context) : again({});
   };
   const back = () =>
-    drawingSide(context, { from: now.a, to: plainSnap(now.b), typed: {}, held: false }, home);
+    drawingSide(context, kind, { from: now.a, to: plainSnap(now.b), typed: {}, held: false }, home);
   return {
     name: "drawingDepth",
-    hint: "Click how deep the building is, to one side or the other, or type its depth",
+    hint: `Click how deep the ${kind.what} is, to one side or the other, or type its depth`,
     cursor: "crosshair",
     fields: depthFields,
-    choices: buildingChoices(project, "side"),
+    choices: kind.choices("side"),
     marks: rectangleMarks(rectangle, project),
     move: (pointer) => again(aimed(pointer)),
     press: (pointer) => commit(now.typed.depth === undefined ? aimed(pointer).depth : typedDepth),
@@ -106,8 +110,8 @@ function drawingDepth(context: ToolContext, now: Depth, home: ToolStart): ToolSt
 const plainSnap = (at: Point): Snap => ({ at, word: null, tie: null, guide: null });
 
 /** How far the pointer lies to the left of the side: to a snapped place, else a round depth. */
-function depthAt(context: ToolContext, { a, b }: Depth, pointer: PlanPointer): number {
-  const aimed = aim(context, pointer, { without: ({ kind }) => kind === "building" });
+function depthAt(context: ToolContext, kind: RectangleKind, { a, b }: Depth, pointer: PlanPointer): number {
+  const aimed = aim(context, pointer, kind.without ? { without: kind.without } : {});
   const length = distance(a, b);
   const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
   const left = ([x, y]: Point) => (y - a[1]) * ux - (x - a[0]) * uy;

@@ -1,7 +1,8 @@
-/** Aiming a corner of the building, and what can be typed while it is drawn: its sizes, or a corner as a place. */
+/** Aiming a corner of a rectangle, and what can be typed while it is drawn: its sizes, or a corner as a place. */
 import type { Point } from "../../../document";
 import { type Snap, unsnapped } from "../../snap/snap";
 import { handStep, roundTo } from "../../snap/step";
+import type { Without } from "../../snap/targets";
 import type { Field, TypedValues } from "../../typed/typedEntry";
 import { aim } from "../aim";
 import type { PlanPointer, ToolContext } from "../tool";
@@ -25,8 +26,8 @@ export function typedCorner({ east, north, right, up }: TypedValues, last: Point
 }
 
 /** Aims a corner; off any snap it lies on round numbers, so that sizes come out round too. */
-export function aimCorner(context: ToolContext, pointer: PlanPointer): Snap {
-  const aimed = aim(context, pointer, { without: ({ kind }) => kind === "building" });
+export function aimCorner(context: ToolContext, pointer: PlanPointer, without?: Without): Snap {
+  const aimed = aim(context, pointer, without ? { without } : {});
   if (aimed.word !== null || pointer.free) return aimed;
   const step = handStep(context.project().display.length, context.view().scale);
   return unsnapped([roundTo(aimed.at[0], step), roundTo(aimed.at[1], step)]);
