@@ -494,11 +494,12 @@ for (const [width, height, textSize] of [
     await openPage(page, { demo: "pottery-studio" });
     const messages = page.locator(".message");
     const plan = page.getByTestId("plan");
-    for (const [count, key] of ["d", "n"].entries()) {
+    for (const key of ["d", "n"]) {
       await plan.focus();
       await page.keyboard.press(key);
       await plan.press("Enter");
-      await expect(messages).toHaveCount(count + 1);
+      // What the tool before said is over.
+      await expect(messages).toHaveCount(1);
       for (const part of [".plan-canvas", ".rod", ".dock", ".rail"]) {
         const box = await page.locator(part).boundingBox();
         for (const message of await messages.all()) {
