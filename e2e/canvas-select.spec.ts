@@ -228,7 +228,7 @@ test.describe("on the pottery studio", () => {
     await page.keyboard.up("Control");
     await inspector(page).getByRole("button", { name: "Keep only the 2 features" }).click();
     await inspector(page).getByRole("button", { name: "Line up: top edges" }).click();
-    expect(await plan.undoName()).toBe("Undo: align 2 things");
+    expect(await plan.undoName()).toBe("Undo: line up 2 things");
   });
 
   test("all things stand in a tree that is walked by keys", async ({ page }) => {

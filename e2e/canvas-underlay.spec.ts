@@ -197,7 +197,7 @@ test("a page of a PDF is chosen by number, and the reader keeps to the page's po
   await expect(dialog.locator("canvas[data-page='2']")).toBeVisible();
   await page.keyboard.press("Enter");
 
-  const card = page.getByRole("group", { name: "Picture plat" });
+  const card = page.getByRole("group", { name: "Picture plat, page 2" });
   await expect(card).toBeVisible();
   const { middle, wide } = await newPicture(page, 400, 200);
   const onPage = (x: number, y: number): [number, number] => [

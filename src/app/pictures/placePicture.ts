@@ -20,9 +20,9 @@ export async function placePicture(picked: PickedPicture | HostFailure | null, o
   }
   const { file } = appStore.getState();
   try {
-    const kept = await readPicture(picked);
+    const read = await readPicture(picked);
     // Another plan may have been opened while the picture was read.
-    if (kept && appStore.getState().file === file) place(picked.name, kept, on);
+    if (read && appStore.getState().file === file) place(picked.name, read, on);
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     const text = error instanceof Unreadable ? said : `“${picked.name}” can't be placed (${said}).`;
@@ -31,8 +31,19 @@ export async function placePicture(picked: PickedPicture | HostFailure | null, o
   }
 }
 
-async function readPicture({ name, bytes }: PickedPicture): Promise<KeptImage | null> {
-  return isPdf(bytes) ? readPage(name, bytes) : keepImage(name, bytes);
+interface ReadPicture {
+  /** As the project lists it. */
+  readonly name: string;
+  readonly image: KeptImage;
+}
+
+async function readPicture({ name, bytes }: PickedPicture): Promise<ReadPicture | null> {
+  return isPdf(bytes) ? readPage(name, bytes) : { name: plain(name), image: await keepImage(name, bytes) };
+}
+
+/** A file's name without its ending. */
+function plain(name: string): string {
+  return name.replace(/\.[a-z0-9]+$/i, "") || name;
 }
 
 /** A reader finds the mark among the first thousand bytes (ISO 32000-1, annex H, note 13). */
@@ -40,13 +51,14 @@ function isPdf(bytes: Uint8Array): boolean {
   return new TextDecoder("latin1").decode(bytes.subarray(0, 1024)).includes("%PDF-");
 }
 
-async function readPage(name: string, bytes: Uint8Array<ArrayBuffer>): Promise<KeptImage | null> {
+async function readPage(name: string, bytes: Uint8Array<ArrayBuffer>): Promise<ReadPicture | null> {
   const file = await openPdf(name, bytes);
   try {
     const page = file.pages === 1 ? 1 : await askPage(name, file);
     if (page === null) return null;
     const kept = await keepCanvas(await file.draw(page, pictureLimits.side), "image/png");
-    return { ...kept, change: null };
+    const which = file.pages === 1 ? "" : `, page ${page}`;
+    return { name: plain(name) + which, image: { ...kept, change: null } };
   } finally {
     await file.close();
   }
@@ -55,20 +67,20 @@ async function readPage(name: string, bytes: Uint8Array<ArrayBuffer>): Promise<K
 /** Share of the view that a new picture takes. */
 const newShare = 0.7;
 
-function place(name: string, { change, ...kept }: KeptImage, on?: XY): void {
+function place(file: string, { name, image: { change, ...kept } }: ReadPicture, on?: XY): void {
   const { underlays } = present(appStore.getState().history).drawing;
   const bytes = [...underlays, kept].reduce((sum, { data }) => sum + data.length * 0.75, 0);
   if (bytes > pictureLimits.allBytes) {
     const most = Math.round(pictureLimits.allBytes / 1e6);
     throw new Unreadable(
-      `“${name}” isn't placed: together the project's pictures would have more than ${most} MB. Remove one first.`,
+      `“${file}” isn't placed: together the project's pictures would have more than ${most} MB. Remove one first.`,
     );
   }
   const { view } = planView.getState();
   const share = Math.min((view.width * newShare) / kept.width, (view.height * newShare) / kept.height);
   const underlay = {
     ...kept,
-    name: name.replace(/\.[a-z0-9]+$/i, "") || name,
+    name,
     at: toWorld(view, on ?? [view.width / 2, view.height / 2]),
     scale: share / view.scale,
     turn: -view.angle || 0,
@@ -82,5 +94,5 @@ function place(name: string, { change, ...kept }: KeptImage, on?: XY): void {
     setTool("select");
     select([{ kind: "underlay", id: edit.made }]);
   }
-  if (change) tell({ tone: "done", text: `“${name}” was ${change}.` });
+  if (change) tell({ tone: "done", text: `“${file}” was ${change}.` });
 }

@@ -199,7 +199,7 @@ export const alignThings = command(
       const by = turning([0, 0], -(args.turn ?? 0)).place(shifts[i] as Point);
       now = movedThings(now, [box.thing], shifting(by));
     }
-    return done(now, `${spreads ? "space" : "align"} ${args.things.length} things`);
+    return done(now, `${spreads ? "space" : "line up"} ${args.things.length} things`);
   },
 );
 
