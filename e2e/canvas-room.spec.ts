@@ -63,7 +63,8 @@ for (const { width, height, scale = 1 } of [
 ])
   test.describe(`at ${width}×${height}`, () => {
     test.use({ viewport: { width, height }, deviceScaleFactor: scale });
-    for (const textSize of [1, 1.15, 1.3, 1.5])
+    // Between the least and the largest words a large window has room to spare.
+    for (const textSize of width > 1280 ? [1, 1.5] : [1, 1.15, 1.3, 1.5])
       test(`nothing over the plan covers another thing, and enough plan remains, text at ${Math.round(textSize * 100)} %`, async ({
         page,
         openPage,

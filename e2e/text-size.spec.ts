@@ -286,8 +286,6 @@ function sectionHead(page: Page) {
 
 for (const [textSize, width] of [
   [1, 1280],
-  [1.15, 1280],
-  [1.3, 1280],
   [1.5, 1280],
   [1.5, 1920],
 ] as const)
@@ -361,8 +359,6 @@ const farCorner = [33.5, 3] as const;
 
 for (const [textSize, height] of [
   [1, 800],
-  [1.15, 800],
-  [1.3, 800],
   [1.5, 800],
   [1.5, 720],
 ] as const)
