@@ -111,7 +111,7 @@ describe("the depth map as pixels", () => {
   });
 
   it("is the same in every pixel whether colours are told by the quad or one by one", () => {
-    // Relief with many edges that run every way; cells of one pixel leave no quad to tell at once.
+    // Relief with many edges that run every way; a window of one pixel has no run to tell at once.
     const height = (x: number, y: number) => 0.3 * Math.sin(x) * Math.cos(y / 2) + 0.02 * x - 0.1;
     const coarse = surface(12, 12, height);
     const wide = raster(coarse, 0.05, 240, 240);

@@ -23,7 +23,7 @@ import {
   showWhole,
   slotsChanged,
 } from "../view/planView";
-import { onSlotsChange, planSlot, slotsLieOver } from "../view/slots";
+import { onSlotsChange, planSlot, slotsLieOver, slotsMayHaveMoved } from "../view/slots";
 import { drawnPlaces } from "./drawnPlaces";
 import { hintId } from "./hintId";
 import { followsDrop, interactionMarks } from "./interactionMarks";
@@ -132,6 +132,7 @@ function usePainter(
 
 function followSize(element: HTMLElement, painter: PlanPainter): () => void {
   const measure = () => {
+    slotsMayHaveMoved();
     const { left, top } = element.getBoundingClientRect();
     resizePlan(element.clientWidth, element.clientHeight, [left, top]);
   };

@@ -14,14 +14,15 @@ let known: { readonly boxes: readonly Box[]; readonly at: number } | null = null
 /** A change that nobody tells of is seen after so long, ms. */
 const knownFor = 250;
 
-function forget(): void {
+/** The plan has another size or place: what lies over it may have moved without a change of its own. */
+export function slotsMayHaveMoved(): void {
   known = null;
 }
 
-if (typeof window !== "undefined") window.addEventListener("resize", forget);
+if (typeof window !== "undefined") window.addEventListener("resize", slotsMayHaveMoved);
 
 function tell(): void {
-  forget();
+  slotsMayHaveMoved();
   for (const told of listeners) told();
 }
 
@@ -29,11 +30,11 @@ function tell(): void {
 export function planSlot(element: HTMLElement | null): (() => void) | undefined {
   if (!element) return undefined;
   slots.add(element);
-  forget();
+  slotsMayHaveMoved();
   observer?.observe(element);
   return () => {
     slots.delete(element);
-    forget();
+    slotsMayHaveMoved();
     observer?.unobserve(element);
   };
 }
@@ -41,7 +42,7 @@ export function planSlot(element: HTMLElement | null): (() => void) | undefined 
 /** The stage that the slots' places are told from. */
 export function slotsLieOver(element: HTMLElement | null): void {
   stage = element;
-  forget();
+  slotsMayHaveMoved();
 }
 
 /** Calls back when a slot has another size. */
